@@ -1,0 +1,1 @@
+"""What the user sees in the desktop. Nothing is computed here."""

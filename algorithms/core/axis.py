@@ -1,0 +1,156 @@
+"""The axis of a structure: geodesic legs, chainage and offset at the chainage height (METHOD 3)."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from .curves import LONGEST_SPAN
+from .errors import InputError
+from .geodesy import Ellipsoid
+
+SAME_PLACE = 0.001
+
+
+@dataclass(frozen=True)
+class AxisLine:
+    """A named polyline of geodesic legs. ``lat``, ``lon``: vertices (n,), degrees, in digitising direction.
+
+    Vertices within 1 mm of the one before are left out. InputError for fewer than two different vertices,
+    for a closed line and for coordinates that are no latitude and longitude.
+    """
+
+    name: str
+    lat: np.ndarray
+    lon: np.ndarray
+    ellipsoid: Ellipsoid
+
+    def __post_init__(self):
+        lat, lon = np.atleast_1d(np.asarray(self.lat, float)), np.atleast_1d(np.asarray(self.lon, float))
+        if lat.shape != lon.shape or not (np.all(np.isfinite(lat + lon)) and np.all(np.abs(lat) <= 90.0)):
+            raise InputError(f"Axis '{self.name}' has a vertex without a valid latitude and longitude.")
+        if len(lat) < 2:
+            raise InputError(f"Axis '{self.name}' has only one vertex; an axis needs at least two.")
+        lengths = self.ellipsoid.inverse(lat[:-1], lon[:-1], lat[1:], lon[1:])[2]
+        keep = np.concatenate([[True], lengths > SAME_PLACE])
+        if keep.sum() < 2:
+            raise InputError(f"Axis '{self.name}' has zero length: all its vertices are at one place.")
+        object.__setattr__(self, "lat", lat[keep])
+        object.__setattr__(self, "lon", lon[keep])
+        closing = self.ellipsoid.inverse(self.lat[0], self.lon[0], self.lat[-1], self.lon[-1])[2]
+        if closing <= SAME_PLACE:
+            raise InputError(f"Axis '{self.name}' is closed: its two ends are at one place, so chainage has no "
+                             "direction; cut it open.")
+
+    @cached_property
+    def _legs(self):
+        return self.ellipsoid.inverse(self.lat[:-1], self.lon[:-1], self.lat[1:], self.lon[1:])
+
+    @property
+    def azimuths(self):
+        """Azimuth at the beginning of each leg, degrees (legs,)."""
+        return self._legs[0]
+
+    @property
+    def end_azimuths(self):
+        """Azimuth at the end of each leg, degrees (legs,)."""
+        return self._legs[1]
+
+    @property
+    def lengths(self):
+        """Geodesic length of each leg on the ellipsoid, metres (legs,)."""
+        return self._legs[2]
+
+    @cached_property
+    def bends(self):
+        """Turn at each inner vertex, degrees, positive right, -180 to 180 (legs - 1,)."""
+        return (self.azimuths[1:] - self.end_azimuths[:-1] + 180.0) % 360.0 - 180.0
+
+    @cached_property
+    def mean_radii(self):
+        """Euler's radius along and across each leg at its middle, metres: two arrays (legs,)."""
+        lat, _, azimuth = self.ellipsoid.forward(self.lat[:-1], self.lon[:-1], self.azimuths, 0.5 * self.lengths)
+        return (self.ellipsoid.euler_radius(lat, azimuth), self.ellipsoid.euler_radius(lat, azimuth + 90.0))
+
+    def span_cuts(self):
+        """Cut the legs into pieces of at most 250 km: list of (leg, start in the leg, length), metres."""
+        pieces = []
+        for leg, length in enumerate(self.lengths):
+            count = int(np.ceil(length / LONGEST_SPAN))
+            pieces += [(leg, length * k / count, length / count) for k in range(count)]
+        return pieces
+
+
+@dataclass(frozen=True)
+class Axis:
+    """An axis line with the height its chainages are measured at and the chainage of its first vertex.
+
+    ``chainage_height``, ``start``: metres.
+    """
+
+    line: AxisLine
+    chainage_height: float = 0.0
+    start: float = 0.0
+
+    def __post_init__(self):
+        if not (np.isfinite(self.chainage_height) and np.isfinite(self.start)):
+            raise InputError(f"Axis '{self.line.name}': the chainage height and the first chainage must be numbers.")
+        if abs(self.chainage_height) > 100_000.0:
+            raise InputError(f"Axis '{self.line.name}': a chainage height of {self.chainage_height:g} m is not on Earth.")
+
+    @cached_property
+    def _scales(self):
+        along, across = self.line.mean_radii
+        return 1.0 + self.chainage_height / along, 1.0 + self.chainage_height / across
+
+    @cached_property
+    def vertex_chainages(self):
+        """Chainage of every vertex, metres (legs + 1,)."""
+        return self.start + np.concatenate([[0.0], np.cumsum(self.line.lengths * self._scales[0])])
+
+    @property
+    def length(self):
+        """Length at the chainage height, metres."""
+        return self.vertex_chainages[-1] - self.start
+
+    def chainages(self, leg, along):
+        """Chainage of points ``along`` metres on the ellipsoid from the beginning of ``leg``; arrays (n,)."""
+        return self.vertex_chainages[leg] + along * self._scales[0][leg]
+
+    def offsets(self, leg, across):
+        """Offset at the chainage height of points ``across`` metres from the leg on the ellipsoid; arrays (n,)."""
+        return across * self._scales[1][leg]
+
+    def leg_at(self, chainage):
+        """Index of the leg at each chainage; at a vertex the leg ahead, beyond an end the end's leg."""
+        return np.searchsorted(self.vertex_chainages[1:-1], chainage, side="right")
+
+    def place(self, chainage, offset=0.0):
+        """Latitude, longitude and azimuth of the axis, degrees, at ``chainage`` and ``offset`` metres; arrays (n,)."""
+        chainage, offset = np.broadcast_arrays(*np.atleast_1d(chainage, offset))
+        leg = self.leg_at(chainage)
+        along = (chainage - self.vertex_chainages[leg]) / self._scales[0][leg]
+        lat, lon, azimuth = self.line.ellipsoid.forward(
+            self.line.lat[leg], self.line.lon[leg], self.line.azimuths[leg], along)
+        aside = offset != 0.0
+        if np.any(aside):
+            lat, lon = lat.copy(), lon.copy()
+            lat[aside], lon[aside], _ = self.line.ellipsoid.forward(
+                lat[aside], lon[aside], azimuth[aside] + 90.0, offset[aside] / self._scales[1][leg][aside])
+        return lat, lon, azimuth % 360.0
+
+
+def joined_parts(name, parts, ellipsoid):
+    """Join the parts of a multi-part axis, in order, where ends meet within 1 mm.
+
+    ``parts``: list of (lat, lon) array pairs in degrees. Returns lat, lon of the whole. InputError where two
+    parts do not meet end to beginning, with their distance.
+    """
+    lat, lon = parts[0]
+    for number, (next_lat, next_lon) in enumerate(parts[1:], 2):
+        gap = ellipsoid.inverse(lat[-1], lon[-1], next_lat[0], next_lon[0])[2]
+        if not gap <= SAME_PLACE:
+            raise InputError(f"Axis '{name}' has parts that do not meet: part {number} begins {gap:.3f} m from the end "
+                             f"of part {number - 1}.")
+        lat, lon = np.concatenate([lat, next_lat]), np.concatenate([lon, next_lon])
+    return lat, lon

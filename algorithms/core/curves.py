@@ -1,0 +1,120 @@
+"""Geodesic spans as polynomials in space, so that many stations are projected on them at once (METHOD 3)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .geodesy import east_north, foot_and_normal, foot_components
+
+LONGEST_SPAN = 250_000.0
+DEGREE = 8
+CHUNK = 8192
+# After a Newton step of this size, metres, what is left is below 1e-9 m.
+SMALL_STEP = 0.05
+# Beyond this offset the perpendiculars in space and on the ellipsoid part by 1e-6 m: exact inverse geodesics there.
+FARTHEST_IN_SPACE = 4_000.0
+
+
+@dataclass(frozen=True)
+class Span:
+    """A geodesic piece of one leg, fitted in space in a frame of its own.
+
+    ``start``, ``length``: from the leg's beginning, metres. ``origin`` (3,): Earth-centred, metres; ``frame``
+    (3, 3): rows ahead, right and up at the middle. ``middle``, ``half``: the fitted range of distance along the
+    leg, metres. ``powers`` (3, DEGREE + 1): place in the frame, metres, in powers of (distance - middle) / half;
+    ``inverse`` (DEGREE + 1,): distance, metres, in powers of ahead / ``reach``.
+    """
+
+    start: float
+    length: float
+    origin: np.ndarray
+    frame: np.ndarray
+    middle: float
+    half: float
+    powers: np.ndarray
+    inverse: np.ndarray
+    reach: float
+
+
+def fitted_span(ellipsoid, lat, lon, azimuth, start, length, margin_before, margin_after):
+    """Fit the span from ``start`` over ``length`` metres of the geodesic that leaves lat, lon in ``azimuth``."""
+    first, last = start - margin_before, start + length + margin_after
+    middle, half = 0.5 * (first + last), 0.5 * (last - first)
+    nodes = np.cos(np.pi * (np.arange(DEGREE + 1) + 0.5) / (DEGREE + 1))
+    node_lat, node_lon, _ = ellipsoid.forward(lat, lon, azimuth, middle + half * nodes)
+    mid_lat, mid_lon, mid_azimuth = ellipsoid.forward(lat, lon, azimuth, middle)
+    origin, up = foot_and_normal(mid_lat, mid_lon, ellipsoid)
+    east, north = east_north(mid_lat, mid_lon)
+    ahead = np.cos(np.radians(mid_azimuth)) * north + np.sin(np.radians(mid_azimuth)) * east
+    frame = np.stack([ahead, np.cross(ahead, up), up])
+    places = (foot_and_normal(node_lat, node_lon, ellipsoid)[0] - origin) @ frame.T
+    powers = np.stack([_powers(nodes, places[:, k]) for k in range(3)])
+    reach = np.abs(places[:, 0]).max()
+    return Span(start, length, origin, frame, middle, half, powers, _powers(places[:, 0] / reach, middle + half * nodes),
+                reach)
+
+
+def _powers(x, y):
+    chebyshev = np.polynomial.chebyshev
+    return chebyshev.cheb2poly(chebyshev.chebfit(x, y, DEGREE))
+
+
+def _value(powers, t):
+    value = np.full_like(t, powers[-1])
+    for power in powers[-2::-1]:
+        value *= t
+        value += power
+    return value
+
+
+def project(span, lat, lon, ellipsoid, radius):
+    """Feet of the perpendiculars from points to a span.
+
+    ``lat``, ``lon``: degrees (n,); ``radius``: metres, Euler's radius across the leg. Returns distance along the
+    leg (n,) and signed offset (n,), positive right, both metres on the ellipsoid.
+    """
+    along, offset = np.empty(len(lat)), np.empty(len(lat))
+    for first in range(0, len(lat), CHUNK):
+        part = slice(first, first + CHUNK)
+        along[part], offset[part] = _project_chunk(span, lat[part], lon[part], ellipsoid, radius)
+    return along, offset
+
+
+def _project_chunk(span, lat, lon, ellipsoid, radius):
+    x, y, z = foot_components(lat, lon, ellipsoid)[:3]
+    x, y, z = x - span.origin[0], y - span.origin[1], z - span.origin[2]
+    ahead, right, up = (row[0] * x + row[1] * y + row[2] * z for row in span.frame)
+    distance = _value(span.inverse, ahead / span.reach)
+    slopes = span.powers[:, 1:] * np.arange(1, DEGREE + 1)
+    for _ in range(4):
+        t = (distance - span.middle) / span.half
+        away = [point - _value(powers, t) for point, powers in zip((ahead, right, up), span.powers)]
+        tangent = [_value(powers, t) / span.half for powers in slopes]
+        # The tangent has unit length on a geodesic, so this is Newton's step; away follows it to second order.
+        step = away[0] * tangent[0] + away[1] * tangent[1] + away[2] * tangent[2]
+        distance = distance + step
+        if not np.any(np.abs(step) > SMALL_STEP):
+            break
+    away = [a - step * b for a, b in zip(away, tangent)]
+    size = np.sqrt(away[0] ** 2 + away[1] ** 2 + away[2] ** 2)
+    # Right of the span: away . (tangent x up of the frame), which is away . (tangent_right, -tangent_ahead, 0) turned.
+    side = away[1] * tangent[0] - away[0] * tangent[1]
+    return distance, np.copysign(size * (1.0 + (size / radius) ** 2 / 24.0), side)
+
+
+def project_exactly(ellipsoid, lat, lon, azimuth, guess, station_lat, station_lon):
+    """The same by Newton steps on inverse geodesics, for points far from the leg that leaves lat, lon.
+
+    ``guess``: distance along, metres, (n,) or one for all. Returns distance along and signed offset, metres.
+    """
+    along = np.full(len(station_lat), 0.0) + guess
+    for _ in range(12):
+        foot_lat, foot_lon, ahead = ellipsoid.forward(lat, lon, azimuth, along)
+        towards, _, length = ellipsoid.inverse(foot_lat, foot_lon, station_lat, station_lon)
+        turn = np.radians(towards - ahead)
+        radius = ellipsoid.euler_radius(foot_lat, ahead)
+        step = radius * np.arctan2(np.sin(length / radius) * np.cos(turn), np.cos(length / radius))
+        along += step
+        if np.all(np.abs(step) < 1e-7):
+            break
+    return along, np.copysign(length, np.sin(turn))

@@ -1,0 +1,206 @@
+"""The ellipsoid, Earth-centred positions, radii, geodesics and datums: the only importer of pyproj.
+
+Angles are degrees, lengths metres; arrays broadcast. Sources: METHOD sections 2 and 3; Torge and
+Mueller, Geodesy (4th ed.), for M, nu and Euler's radius; geodesics by Karney (2013) through PROJ.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import pyproj
+from pyproj.exceptions import CRSError, ProjError
+
+from .errors import InputError
+
+# Cell of the EGM96 grid that PROJ uses, degrees.
+EGM96_CELL = 0.25
+
+
+@dataclass(frozen=True)
+class Ellipsoid:
+    """An oblate ellipsoid or sphere: semi-major axis ``a`` in metres, flattening ``f`` without unit.
+
+    Raises InputError where ``a`` is not positive or ``f`` outside 0 to 0.1.
+    """
+
+    a: float
+    f: float
+
+    def __post_init__(self):
+        object.__setattr__(self, "a", float(self.a))
+        object.__setattr__(self, "f", float(self.f))
+        if not (np.isfinite(self.a) and self.a > 0 and 0 <= self.f < 0.1):
+            raise InputError(f"An ellipsoid with a = {self.a} m and f = {self.f} is not an Earth ellipsoid.")
+
+    @property
+    def e2(self):
+        """First eccentricity squared, without unit."""
+        return self.f * (2.0 - self.f)
+
+    @cached_property
+    def geod(self):
+        """pyproj.Geod of this ellipsoid (exact to about 1e-8 m)."""
+        return pyproj.Geod(a=self.a, f=self.f)
+
+    def radius_across(self, lat):
+        """Radius of curvature nu in the prime vertical at ``lat`` degrees, metres."""
+        return self.a / np.sqrt(1.0 - self.e2 * np.sin(np.radians(lat)) ** 2)
+
+    def radius_meridian(self, lat):
+        """Radius of curvature M in the meridian at ``lat`` degrees, metres."""
+        return self.a * (1.0 - self.e2) / (1.0 - self.e2 * np.sin(np.radians(lat)) ** 2) ** 1.5
+
+    def euler_radius(self, lat, azimuth):
+        """Radius of curvature of the normal section in ``azimuth`` degrees at ``lat`` degrees, metres."""
+        north = np.cos(np.radians(azimuth)) ** 2
+        return 1.0 / (north / self.radius_meridian(lat) + (1.0 - north) / self.radius_across(lat))
+
+    def inverse(self, lat1, lon1, lat2, lon2):
+        """Geodesic from points 1 to points 2: azimuths at 1 and at 2 (both ahead) in degrees, metres."""
+        scalar = np.ndim(lat1) == np.ndim(lon1) == np.ndim(lat2) == np.ndim(lon2) == 0
+        lat1, lon1, lat2, lon2 = np.broadcast_arrays(*np.atleast_1d(lat1, lon1, lat2, lon2))
+        ahead, back, length = self.geod.inv(lon1, lat1, lon2, lat2)
+        ahead, at_end = np.asarray(ahead), np.asarray(back) + 180.0
+        return (ahead[0], at_end[0], length[0]) if scalar else (ahead, at_end, np.asarray(length))
+
+    def forward(self, lat, lon, azimuth, distance):
+        """Point at ``distance`` metres (negative: behind) on the geodesic: lat, lon, azimuth there."""
+        scalar = np.ndim(lat) == np.ndim(lon) == np.ndim(azimuth) == np.ndim(distance) == 0
+        lat, lon, azimuth, distance = np.broadcast_arrays(*np.atleast_1d(lat, lon, azimuth, distance))
+        lon2, lat2, back = (np.asarray(v) for v in self.geod.fwd(lon, lat, azimuth, distance))
+        return (lat2[0], lon2[0], back[0] + 180.0) if scalar else (lat2, lon2, back + 180.0)
+
+
+def foot_components(lat, lon, ellipsoid):
+    """The same as foot_and_normal by components, for loops over chunks that stay in the cache.
+
+    ``lat``, ``lon``: degrees (n,). Returns x, y, z in metres and the normal's x, y, z: six arrays (n,).
+    """
+    lat, lon = np.radians(lat), np.radians(lon)
+    up_z, parallel = np.sin(lat), np.cos(lat)
+    up_x, up_y = parallel * np.cos(lon), parallel * np.sin(lon)
+    nu = ellipsoid.a / np.sqrt(1.0 - ellipsoid.e2 * (up_z * up_z))
+    return nu * up_x, nu * up_y, (nu * (1.0 - ellipsoid.e2)) * up_z, up_x, up_y, up_z
+
+
+def foot_and_normal(lat, lon, ellipsoid):
+    """Earth-centred foot points (height 0) and unit ellipsoid normals.
+
+    ``lat``, ``lon``: degrees, shape (n,) or scalars. Returns two arrays of shape (n, 3) or (3,), metres
+    and without unit.
+    """
+    parts = foot_components(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)
+    return np.stack(np.broadcast_arrays(*parts[:3]), axis=-1), np.stack(np.broadcast_arrays(*parts[3:]), axis=-1)
+
+
+def position(lat, lon, height, ellipsoid):
+    """Earth-centred position of points at ellipsoidal ``height`` metres: shape (n, 3) or (3,), metres."""
+    foot, normal = foot_and_normal(lat, lon, ellipsoid)
+    return foot + np.asarray(height, float)[..., None] * normal
+
+
+def geographic(xyz, ellipsoid):
+    """Latitude, longitude (degrees) and ellipsoidal height (metres) of Earth-centred ``xyz`` (n, 3) or (3,)."""
+    shape = f"+a={ellipsoid.a!r} +rf={1.0 / ellipsoid.f!r}" if ellipsoid.f else f"+R={ellipsoid.a!r}"
+    cart = pyproj.Transformer.from_pipeline(f"+proj=cart {shape}")
+    xyz = np.asarray(xyz, float)
+    lon, lat, height = cart.transform(xyz[..., 0], xyz[..., 1], xyz[..., 2], direction="INVERSE")
+    return lat, lon, height
+
+
+def east_north(lat, lon):
+    """Unit vectors east and north at ``lat``, ``lon`` degrees: two arrays of shape (..., 3)."""
+    lat, lon = np.radians(lat), np.radians(lon)
+    zero = np.zeros_like(lat + lon)
+    east = np.stack([-np.sin(lon) + zero, np.cos(lon) + zero, zero], axis=-1)
+    north = np.stack([-np.sin(lat) * np.cos(lon), -np.sin(lat) * np.sin(lon), np.cos(lat) + zero], axis=-1)
+    return east, north
+
+
+def _crs(definition):
+    try:
+        crs = pyproj.CRS.from_user_input(definition)
+    except CRSError as error:
+        raise InputError(f"The coordinate reference system is not understood: {error}") from None
+    while crs.is_bound or crs.is_compound:
+        crs = crs.source_crs if crs.is_bound else crs.sub_crs_list[0]
+    return crs
+
+
+def _base(definition):
+    crs = _crs(definition)
+    base = crs.geodetic_crs
+    if crs.is_geocentric or base is None or base.ellipsoid is None:
+        raise InputError(f"The coordinate reference system '{crs.name}' has no latitude and longitude behind it.")
+    return base
+
+
+def ellipsoid_of(definition):
+    """Ellipsoid of a coordinate reference system (WKT or authority code); InputError where it has none."""
+    body = _base(definition).ellipsoid
+    flattening = 1.0 / body.inverse_flattening if body.inverse_flattening else 0.0
+    return Ellipsoid(body.semi_major_metre, flattening)
+
+
+def datum_name(definition):
+    """Name of the geographic coordinate reference system behind ``definition``."""
+    return _base(definition).name
+
+
+def to_latitude_longitude(x, y, source, target=None):
+    """Map coordinates to latitude and longitude in degrees.
+
+    ``x``, ``y``: arrays in the layer's axis order easting (longitude), northing (latitude).
+    ``source``: their coordinate reference system; ``target``: the system whose geographic base is
+    wanted (default: that of ``source``). InputError where the way between the datums is only a ballpark
+    step, or a point has no image.
+    """
+    goal = _base(target if target is not None else source)
+    try:
+        mapping = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
+        lon, lat = mapping.transform(np.asarray(x, float), np.asarray(y, float))
+    except ProjError:
+        raise InputError(
+            f"From '{_crs(source).name}' to '{goal.name}' only a ballpark transformation is known here, which can "
+            "be wrong by metres: give both layers the same datum, or install the transformation's grid.") from None
+    if not (np.all(np.isfinite(lon)) and np.all(np.isfinite(lat))):
+        raise InputError(f"Some coordinates lie outside the domain of '{_crs(source).name}'.")
+    return lat, lon
+
+
+def from_latitude_longitude(lat, lon, target):
+    """The way back: latitude and longitude (degrees) of the base of ``target`` to its map x and y."""
+    mapping = pyproj.Transformer.from_crs(_base(target), _crs(target), always_xy=True, allow_ballpark=False)
+    return mapping.transform(np.asarray(lon, float), np.asarray(lat, float))
+
+
+def library_versions():
+    """Versions of pyproj and PROJ, for the record of a run."""
+    return {"pyproj": pyproj.__version__, "PROJ": pyproj.proj_version_str}
+
+
+def library_undulation(lat, lon, geoid="EPSG:5773"):
+    """Undulations of a geoid known to PROJ, metres (n,), at lat, lon degrees on WGS 84.
+
+    ``geoid``: a vertical reference system, default EGM96. InputError where its grid is not installed: PROJ would
+    silently offer a 'ballpark' step that reads as N = 0.
+    """
+    lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
+    try:
+        shift = pyproj.Transformer.from_crs("EPSG:4979", f"EPSG:4326+{geoid.split(':')[-1]}", always_xy=True,
+                                            allow_ballpark=False)
+        # Longitudes beyond half a turn are the same places to the user, but not to every grid.
+        minus_n = shift.transform((lon + 180.0) % 360.0 - 180.0, lat, np.zeros_like(lat + lon))[2]
+    except ProjError:
+        raise InputError(
+            "The geoid grid EGM96 is not installed, so undulations cannot be found: install PROJ's grids (package "
+            "proj-data on Debian and Ubuntu), or give a geoid raster, a field or one value.") from None
+    if not np.all(np.isfinite(minus_n)):
+        raise InputError("The geoid grid has no value at some of the stations.")
+    return -np.asarray(minus_n)
+
+
+def is_like_wgs84(ellipsoid):
+    """True for ellipsoids within a centimetre of WGS 84, to which global geoid grids refer."""
+    return abs(ellipsoid.a - 6378137.0) < 0.01 and abs(ellipsoid.f - 1.0 / 298.257223563) < 1e-9

@@ -1,0 +1,218 @@
+"""Which axis a station belongs to, and the foot of its perpendicular there (METHOD 3)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .curves import FARTHEST_IN_SPACE, fitted_span, project, project_exactly
+from .geodesy import foot_and_normal
+
+EQUALLY_NEAR = 0.01
+_MARGIN = 1_000.0
+_NOISE = 1e-7
+_LEAF = 256
+
+
+@dataclass(frozen=True)
+class Feet:
+    """Feet of perpendiculars, a row for each pair of a station and an axis it belongs to; arrays (rows,).
+
+    ``station``, ``axis``, ``leg``: indices. ``along``: metres on the ellipsoid from the beginning of the leg;
+    ``across``: signed, positive right; ``distance``: to the axis itself, not to its continuation.
+    Rows follow the stations, then the axes.
+    """
+
+    station: np.ndarray
+    axis: np.ndarray
+    leg: np.ndarray
+    along: np.ndarray
+    across: np.ndarray
+    distance: np.ndarray
+
+
+@dataclass(frozen=True)
+class _Piece:
+    axis: int
+    leg: int
+    start: float
+    length: float
+    first: bool
+    last: bool
+
+
+def _pieces(lines):
+    pieces = []
+    for number, line in enumerate(lines):
+        cuts = line.span_cuts()
+        for k, (leg, start, length) in enumerate(cuts):
+            pieces.append(_Piece(number, leg, start, length, k == 0, k == len(cuts) - 1))
+    return pieces
+
+
+class Measurer:
+    """Measures stations against axis lines that share one ellipsoid; made once, used for many chunks."""
+
+    def __init__(self, lines):
+        self.lines = tuple(lines)
+        self.ellipsoid = self.lines[0].ellipsoid
+        self._all = _pieces(self.lines)
+        self._spans = {}
+        self._ends_of_pieces()
+
+    def _ends_of_pieces(self):
+        begins, ends = [], []
+        for number, line in enumerate(self.lines):
+            mine = [p for p in self._all if p.axis == number]
+            leg = np.array([p.leg for p in mine])
+            for targets, along in ((begins, [p.start for p in mine]), (ends, [p.start + p.length for p in mine])):
+                lat, lon, _ = self.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], np.array(along))
+                targets.append(foot_and_normal(lat, lon, self.ellipsoid)[0])
+        self._begin, self._end = np.concatenate(begins), np.concatenate(ends)
+        chord = np.linalg.norm(self._end - self._begin, axis=1)
+        # A geodesic leaves its chord by at most about this much; the search must not cut a piece off for it.
+        self._sag = chord**2 / (7.0 * self.ellipsoid.a)
+
+    def feet(self, lat, lon, assigned=None):
+        """Feet of the perpendiculars from stations at ``lat``, ``lon`` degrees (n,).
+
+        ``assigned``: axis index of each station (n,), -1 where the nearest axis is wanted; stations within
+        0.01 m of equally near to several axes then get a row for each.
+        """
+        lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
+        station, piece = self._candidates(lat, lon, assigned)
+        along, across, distance = self._project(station, piece, lat, lon)
+        return self._choose(station, piece, along, across, distance)
+
+    def _candidates(self, lat, lon, assigned):
+        """Pairs of a station and a piece that may be nearest to it: two index arrays, sorted by piece."""
+        number = len(lat)
+        if len(self._all) == 1:
+            return np.arange(number), np.zeros(number, int)
+        feet = foot_and_normal(lat, lon, self.ellipsoid)[0]
+        axis_of_piece = np.array([p.axis for p in self._all])
+        groups = []
+        if assigned is None:
+            groups.append((np.arange(number), np.arange(len(self._all))))
+        else:
+            assigned = np.asarray(assigned, int)
+            order = np.argsort(assigned, kind="stable")
+            values, firsts = np.unique(assigned[order], return_index=True)
+            for value, stations in zip(values, np.split(order, firsts[1:])):
+                groups.append((stations, np.arange(len(self._all)) if value < 0
+                               else np.flatnonzero(axis_of_piece == value)))
+        pairs = []
+        while groups:
+            stations, pieces = groups.pop()
+            if not len(stations):
+                continue
+            pieces = self._near(feet[stations], pieces)
+            if len(pieces) <= 2 or len(stations) <= _LEAF // 8 or len(pieces) * len(stations) <= 8 * _LEAF:
+                pairs.append((np.repeat(stations, len(pieces)), np.tile(pieces, len(stations))))
+            else:
+                spread = np.ptp(feet[stations], axis=0)
+                if spread.max() == 0.0:
+                    pairs.append((np.repeat(stations, len(pieces)), np.tile(pieces, len(stations))))
+                    continue
+                middle = np.argsort(feet[stations, np.argmax(spread)], kind="stable")
+                half = len(stations) // 2
+                groups += [(stations[middle[:half]], pieces), (stations[middle[half:]], pieces)]
+        station, piece = (np.concatenate(part) for part in zip(*pairs)) if pairs else (np.zeros(0, int),) * 2
+        order = np.lexsort((station, piece))
+        return station[order], piece[order]
+
+    def _near(self, feet, pieces):
+        """The pieces that can be nearest to any of these feet, by the sphere around them."""
+        low, high = feet.min(axis=0), feet.max(axis=0)
+        centre, reach = 0.5 * (low + high), 0.5 * np.linalg.norm(high - low)
+        begin, chord = self._begin[pieces], self._end[pieces] - self._begin[pieces]
+        share = np.einsum("ij,ij->i", centre - begin, chord) / np.einsum("ij,ij->i", chord, chord)
+        nearest = begin + np.clip(share, 0.0, 1.0)[:, None] * chord
+        distance = np.linalg.norm(centre - nearest, axis=1)
+        limit = np.min(distance + self._sag[pieces]) + 2.0 * reach + EQUALLY_NEAR + 1e-3
+        return pieces[distance - self._sag[pieces] <= limit]
+
+    def _project(self, station, piece, lat, lon):
+        along, across, distance = (np.empty(len(station)) for _ in range(3))
+        numbers, firsts = np.unique(piece, return_index=True)
+        for number, first, last in zip(numbers, firsts, [*firsts[1:], len(piece)]):
+            rows = station[first:last]
+            along[first:last], across[first:last], distance[first:last] = self._project_on(
+                int(number), lat[rows], lon[rows])
+        return along, across, distance
+
+    def _project_on(self, number, lat, lon):
+        """Distance along the leg, signed offset, and distance to the piece itself, metres, for one piece."""
+        piece, line = self._all[number], self.lines[self._all[number].axis]
+        start = (line.lat[piece.leg], line.lon[piece.leg], line.azimuths[piece.leg])
+        span, (first, last) = self._span(number, _MARGIN, _MARGIN)
+        along, across = project(span, lat, lon, self.ellipsoid, line.mean_radii[1][piece.leg])
+        far = ~((np.abs(across) < FARTHEST_IN_SPACE) & (along > first) & (along < last))
+        if np.any(far):
+            along[far], across[far] = project_exactly(self.ellipsoid, *start, piece.start + 0.5 * piece.length,
+                                                      lat[far], lon[far])
+        distance = np.abs(across)
+        for outside, end in ((along < piece.start, self._begin), (along > piece.start + piece.length, self._end)):
+            if np.any(outside):
+                feet = foot_and_normal(lat[outside], lon[outside], self.ellipsoid)[0]
+                chord = np.linalg.norm(feet - end[number], axis=1)
+                distance[outside] = chord * (1.0 + (chord / self.ellipsoid.a) ** 2 / 24.0)
+        return along, across, distance
+
+    def _span(self, number, before, after):
+        """The fitted span of a piece and the range it holds for, kept for the next chunk."""
+        if number not in self._spans:
+            piece, line = self._all[number], self.lines[self._all[number].axis]
+            span = fitted_span(self.ellipsoid, line.lat[piece.leg], line.lon[piece.leg], line.azimuths[piece.leg],
+                               piece.start, piece.length, before, after)
+            self._spans[number] = span, (piece.start - before, piece.start + piece.length + after)
+        return self._spans[number]
+
+    def _choose(self, station, piece, along, across, distance):
+        """Of all pairs keep, for each station, the nearest piece of the nearest axis, or of all equally near."""
+        axis = np.array([p.axis for p in self._all])[piece]
+        if len(station) and (len(self._all) == 1 or len(np.unique(station)) == len(station)):
+            order = np.argsort(station, kind="stable")
+        else:
+            order = self._nearest_pairs(station, axis, piece, distance)
+        station, axis, piece = station[order], axis[order], piece[order]
+        along, across, distance = along[order], across[order], distance[order]
+        leg = np.array([p.leg for p in self._all])[piece]
+        self._corners(piece, along, across, distance)
+        return Feet(station, axis, leg, along, across, distance)
+
+    @staticmethod
+    def _nearest_pairs(station, axis, piece, distance):
+        # Noise must not decide between two legs that meet at a vertex: the earlier one wins ties.
+        order = np.lexsort((piece, np.round(distance / _NOISE), axis, station))
+        fresh = np.ones(len(order), bool)
+        fresh[1:] = (np.diff(station[order]) != 0) | (np.diff(axis[order]) != 0)
+        order = order[fresh]
+        groups = np.concatenate([[True], np.diff(station[order]) != 0]) if len(order) else np.zeros(0, bool)
+        best = np.minimum.reduceat(distance[order], np.flatnonzero(groups)) if len(order) else np.zeros(0)
+        return order[distance[order] <= best[np.cumsum(groups) - 1] + EQUALLY_NEAR]
+
+    def _corners(self, piece, along, across, distance):
+        """In the wedge outside a bend the foot is the vertex, and the offset the distance to it (in place)."""
+        for number in np.unique(piece):
+            here = self._all[number]
+            rows = piece == number
+            if not here.first:
+                before = rows & (along < here.start)
+                along[before] = here.start
+                across[before] = np.copysign(distance[before], self._outside(here, -1, across[before]))
+            if not here.last:
+                after = rows & (along > here.start + here.length)
+                along[after] = here.start + here.length
+                across[after] = np.copysign(distance[after], self._outside(here, 0, across[after]))
+
+    def _outside(self, piece, shift, across):
+        bends = self.lines[piece.axis].bends
+        vertex = piece.leg + shift
+        bend = bends[vertex] if 0 <= vertex < len(bends) else 0.0
+        at_cut = abs(bend) < 1e-9 or abs(bend) > 179.999999
+        return across if at_cut else np.full(len(across), -bend)
+
+
+def measure(lines, lat, lon, assigned=None):
+    """Feet of the perpendiculars from stations on the nearest, or the assigned, of ``lines``: see Measurer.feet."""
+    return Measurer(lines).feet(lat, lon, assigned)

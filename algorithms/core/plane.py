@@ -1,0 +1,87 @@
+"""A straight design as a plane in space: its exact height anywhere on the ellipsoid (METHOD 4)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .curves import CHUNK
+from .errors import InputError
+from .geodesy import east_north, foot_and_normal, foot_components, position
+
+
+@dataclass(frozen=True)
+class Plane:
+    """Earth-centred ``point`` (3,), metres, and unit ``normal`` (3,) that points away from the Earth.
+
+    InputError where they are no numbers or the normal has no length.
+    """
+
+    point: np.ndarray
+    normal: np.ndarray
+
+    def __post_init__(self):
+        point, normal = np.asarray(self.point, float), np.asarray(self.normal, float)
+        size = np.linalg.norm(normal)
+        if not (np.all(np.isfinite(point)) and np.isfinite(size) and size > 1e-12):
+            raise InputError("The plane is not defined: its point or its normal is missing.")
+        object.__setattr__(self, "point", point)
+        object.__setattr__(self, "normal", normal / np.copysign(size, normal @ point))
+
+    def heights(self, lat, lon, ellipsoid):
+        """Ellipsoidal height of the plane, metres (n,), at ``lat``, ``lon`` degrees (n,).
+
+        h = n . (P - F) / (n . u), never n . P - n . F, which loses nine digits. NaN where the plane does not
+        pass over the point at all.
+        """
+        lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
+        heights = np.empty(np.broadcast(lat, lon).shape)
+        for first in range(0, len(heights), CHUNK):
+            part = slice(first, first + CHUNK)
+            x, y, z, up_x, up_y, up_z = foot_components(lat[part], lon[part], ellipsoid)
+            n, p = self.normal, self.point
+            over = n[0] * up_x + n[1] * up_y + n[2] * up_z
+            rise = n[0] * (p[0] - x) + n[1] * (p[1] - y) + n[2] * (p[2] - z)
+            heights[part] = np.where(over > 0.0, rise / np.where(over > 0.0, over, 1.0), np.nan)
+        return heights
+
+
+def _unit(vector):
+    return vector / np.linalg.norm(vector)
+
+
+def horizon_normal(lat, lon, geoid_slope=(0.0, 0.0)):
+    """Unit normal (3,) of the horizon at lat, lon degrees: unit(u - grad N).
+
+    ``geoid_slope``: rise of the undulation per metre to the east and to the north, without unit.
+    """
+    east, north = east_north(lat, lon)
+    up = np.cross(east, north)
+    return _unit(up - geoid_slope[0] * east - geoid_slope[1] * north)
+
+
+def chord_plane(lat, lon, height, ellipsoid):
+    """Plane through two points, level across at the middle between them.
+
+    ``lat``, ``lon``: degrees (2,); ``height``: ellipsoidal, metres (2,). InputError where both are one place.
+    """
+    a, b = position(np.asarray(lat, float), np.asarray(lon, float), np.asarray(height, float), ellipsoid)
+    if np.linalg.norm(b - a) < 0.001:
+        raise InputError("A chord needs two controls at different places.")
+    up = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[1].sum(axis=0)
+    ahead = _unit(b - a)
+    across = _unit(np.cross(ahead, up))
+    return Plane(a, np.cross(across, ahead))
+
+
+def inclined_plane(lat, lon, height, azimuth, slope, ellipsoid, geoid_slope=(0.0, 0.0)):
+    """Plane through one point that rises by ``slope`` against the horizon in ``azimuth``, level across there.
+
+    ``lat``, ``lon``, ``azimuth``: degrees; ``height``: ellipsoidal, metres; ``slope``: tangent of the angle with
+    the horizon, without unit; 0 gives the tangent plane. ``geoid_slope``: see horizon_normal.
+    """
+    up = horizon_normal(lat, lon, geoid_slope)
+    east, north = east_north(lat, lon)
+    level = np.cos(np.radians(azimuth)) * north + np.sin(np.radians(azimuth)) * east
+    level = _unit(level - (level @ up) * up)
+    across = np.cross(level, up)
+    return Plane(position(lat, lon, height, ellipsoid), np.cross(across, _unit(level + slope * up)))

@@ -1,0 +1,116 @@
+"""Station notation, 12+50 or 1+250, and station equations (METHOD 3)."""
+
+import re
+from dataclasses import dataclass
+
+import numpy as np
+
+from .errors import InputError
+
+_TEXT = re.compile(
+    r"^\s*(?:(?:sta(?:tion)?|ch(?:ainage)?)\s*[.:]?\s*)?(?P<sign>[-+\u2212]?)\s*"
+    r"(?:(?P<whole>\d+)\s*\+\s*(?P<rest>\d+(?:\.\d*)?)|(?P<bare>\d+(?:\.\d*)?|\.\d+))"
+    r"\s*(?:\(\s*(?P<region>\d+)\s*\))?\s*$", re.IGNORECASE)
+_STATION_LENGTH = {2: 100.0, 3: 1000.0}
+
+
+def notation(text):
+    """Read one station: returns (distance, region), in the unit the notation is written in.
+
+    Two digits after the plus are stations of 100 units, three of 1000; a bare number is a distance.
+    ``region`` is the number in brackets after it, None without. InputError for all else.
+    """
+    found = _TEXT.match(str(text))
+    if not found:
+        raise InputError(f"'{text}' is no station: expected such as 12+50, 1+250 or a distance.")
+    sign = -1.0 if found["sign"] in ("-", "\u2212") else 1.0
+    region = int(found["region"]) if found["region"] else None
+    if found["bare"] is not None:
+        return sign * float(found["bare"]), region
+    digits = len(found["rest"].split(".")[0])
+    if digits not in _STATION_LENGTH:
+        raise InputError(f"'{text}' is no station: after the plus stand two digits (stations of 100) or three (of 1000).")
+    return sign * (float(found["whole"]) * _STATION_LENGTH[digits] + float(found["rest"])), region
+
+
+def station_text(distance, unit):
+    """Normal notation of a distance in ``unit``: 1+250 in metres, 12+50 in feet, with the sign before it.
+
+    Rounded to 0.001 m or 0.01 ft; no decimals where the rounded distance is whole; '' for NaN.
+    """
+    if not np.isfinite(distance):
+        return ""
+    length, digits, decimals = (1000, 3, 3) if unit == "metre" else (100, 2, 2)
+    size = round(abs(distance), decimals)
+    stations, rest = divmod(size, length)
+    rest = round(rest, decimals)
+    if rest >= length:
+        stations, rest = stations + 1, 0.0
+    sign = "-" if distance < 0 and size > 0 else ""
+    tail = f"{int(rest):0{digits}d}" if rest == int(rest) else f"{rest:0{digits + 1 + decimals}.{decimals}f}"
+    return f"{sign}{int(stations)}+{tail}"
+
+
+@dataclass(frozen=True)
+class StationEquations:
+    """Pairs back = ahead, in order along the axis, in one unit. Region 1 lies before the first pair.
+
+    ``pairs``: tuple of (back, ahead). InputError where a pair lies behind the one before it.
+    """
+
+    pairs: tuple = ()
+
+    def __post_init__(self):
+        places, aheads = [], []
+        for back, ahead in self.pairs:
+            place = back if not places else places[-1] + back - aheads[-1]
+            if places and place <= places[-1]:
+                raise InputError(f"The station equation {back:g} = {ahead:g} lies behind the one before it.")
+            places.append(place)
+            aheads.append(ahead)
+        object.__setattr__(self, "_places", np.array(places))
+        object.__setattr__(self, "_aheads", np.array(aheads))
+
+    def chainage(self, station, region=None):
+        """Continuous chainage of a ``station`` in notation; InputError in a gap, or where it occurs twice."""
+        if region is not None and not 1 <= region <= len(self.pairs) + 1:
+            raise InputError(f"Region {region} does not exist: there are {len(self.pairs) + 1}.")
+        found = []
+        for number in range(len(self.pairs) + 1) if region is None else [region - 1]:
+            chainage = station if number == 0 else self._places[number - 1] + station - self._aheads[number - 1]
+            after = number == 0 or chainage >= self._places[number - 1]
+            before = number == len(self.pairs) or chainage <= self._places[number]
+            if after and before and not any(abs(chainage - other) < 1e-9 for other in found):
+                found.append(chainage)
+        if not found:
+            raise InputError(f"Station {station:g} does not exist on this axis: it lies in the gap of a station equation.")
+        if len(found) > 1:
+            raise InputError(f"Station {station:g} occurs {len(found)} times because of a station equation: "
+                             "write its region in brackets behind it, such as 12+50 (2).")
+        return float(found[0])
+
+    def station(self, chainage):
+        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice, else None."""
+        number = int(np.searchsorted(self._places, chainage, side="right"))
+        value = chainage if number == 0 else chainage - self._places[number - 1] + self._aheads[number - 1]
+        try:
+            self.chainage(value)
+            return value, None
+        except InputError:
+            return value, number + 1
+
+    def text(self, chainage, unit):
+        """Normal notation at a continuous ``chainage``, with its region where it would occur twice."""
+        value, region = self.station(chainage) if self.pairs else (chainage, None)
+        return station_text(value, unit) + (f" ({region})" if region else "")
+
+
+def station_equations(text):
+    """Read 'back=ahead; back=ahead', each in station notation; InputError naming the pair that is unreadable."""
+    pairs = []
+    for part in filter(str.strip, str(text or "").split(";")):
+        sides = part.split("=")
+        if len(sides) != 2:
+            raise InputError(f"The station equation '{part.strip()}' is unreadable: expected back=ahead.")
+        pairs.append(tuple(notation(side)[0] for side in sides))
+    return StationEquations(tuple(pairs))

@@ -1,0 +1,99 @@
+"""Symbols of the reviewed stations: shape and colour by status, size by the residual, the worst on top."""
+
+from qgis.core import QgsFeatureRequest, QgsRuleBasedRenderer
+from qgis.PyQt.QtGui import QColor
+
+from .markers import Shape, marker
+from .wording import column, tr
+
+# Orange and blue stay apart for every common kind of colour blindness; the shapes say the same again.
+HIGH = QColor("#ff8a1f")
+LOW = QColor("#2f8fff")
+WITHIN = QColor("#f4f4f0")
+
+FULL_SIZE_VARIABLE = "residual_at_full_size"
+TOLERANCES_AT_FULL_SIZE = 4.0
+
+
+def _zoomed(size):
+    """Return ``size`` (expression, mm) made smaller at small scales, where neighbours would cover each other."""
+    return f"({size}) * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.68)"
+
+
+def _size_by_residual(residual, smallest, largest):
+    # By the square root, so that the area of the symbol is in proportion to the residual.
+    share = f"sqrt(abs({residual}) / @{FULL_SIZE_VARIABLE})"
+    return _zoomed(f"clamp({smallest}, {largest} * {share}, {largest})")
+
+
+def residual_at_full_size(layer, tolerance):
+    """Return the residual drawn at full size, in the height unit: four tolerances, else the layer's greatest.
+
+    ``tolerance`` is None, or the tolerance in the height unit. A layer without residuals gives 1.
+    """
+    if tolerance:
+        return TOLERANCES_AT_FULL_SIZE * tolerance
+    index = layer.fields().indexOf("residual")
+    extremes = (layer.minimumValue(index), layer.maximumValue(index)) if index >= 0 else ()
+    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0) or 1.0
+
+
+def _looks(residual):
+    """Return (status, condition on the residual, legend text, symbol) of every look, in the order of the legend."""
+    worse = _size_by_residual(residual, 2.8, 6.0)
+    any_size = _size_by_residual(residual, 1.8, 5.4)
+    small = _zoomed("2")
+    return (
+        ("high", "", tr("High: built above the tolerance"),
+         marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=worse)),
+        ("low", "", tr("Low: built below the tolerance"),
+         marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=worse)),
+        ("within", "", tr("Within the tolerance"),
+         marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=small)),
+        ("no tolerance", f"{residual} >= 0", tr("Built high, no tolerance set"),
+         marker(Shape.Diamond, 3.6, fill=HIGH, size_expression=any_size)),
+        ("no tolerance", f"{residual} < 0", tr("Built low, no tolerance set"),
+         marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size)),
+        ("no height", "", tr("No as-built height"),
+         marker(Shape.Circle, 2.6, outline=0.35, halo=0.35, size_expression=_zoomed("2.6"))),
+        ("off axis", "", tr("Off axis: not reviewed"),
+         marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=_zoomed("2.4"))),
+    )
+
+
+def _shown(layer, tolerance):
+    """Return the statuses worth a place in the legend: those this layer can hold."""
+    index = layer.fields().indexOf("status")
+    present = layer.uniqueValues(index) if index >= 0 else set()
+    judged, unjudged = {"within", "high", "low"}, {"no tolerance"}
+    shown = {"no height", "off axis"}
+    # Axes may have tolerances of their own, so both kinds can stand in one layer.
+    if tolerance is not None or present & judged:
+        shown |= judged
+    if tolerance is None or present & unjudged:
+        shown |= unjudged
+    return shown
+
+
+def review_renderer(layer, tolerance):
+    """Return the rule-based renderer of reviewed stations.
+
+    ``layer`` has the fields ``status`` and ``residual``; one missing leaves its stations to the last rule, so that no
+    station vanishes. ``tolerance`` as in ``residual_at_full_size``, whose value the layer needs as the variable
+    ``FULL_SIZE_VARIABLE``.
+    """
+    status, residual = column(layer.fields(), "status"), column(layer.fields(), "residual")
+    shown = _shown(layer, tolerance)
+    root = QgsRuleBasedRenderer.Rule(None)
+    for value, condition, label, symbol in _looks(residual):
+        if value in shown:
+            test = f"{status} = '{value}'" + (f" AND {condition}" if condition else "")
+            root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
+    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"), size_expression=_zoomed("1.6"))
+    root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
+    renderer = QgsRuleBasedRenderer(root)
+    # Drawn last is seen first: stations without a residual lie lowest, the worst on top.
+    worst_last = QgsFeatureRequest.OrderByClause(f"coalesce(abs({residual}), -1)", True)
+    renderer.setOrderBy(QgsFeatureRequest.OrderBy([worst_last]))
+    renderer.setOrderByEnabled(True)
+    return renderer

@@ -1,0 +1,46 @@
+"""Look of stations not yet reviewed: a quiet ring with the station beside it."""
+
+from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
+from qgis.PyQt.QtGui import QColor
+
+from ..fields import UNIT_LABELS
+from .label_settings import point_label
+from .markers import Shape, marker
+from .review_tip import STYLE
+from .wording import column, decimal, escaped, literal, tr
+
+SMALLEST_LABEL_SCALE = 10000
+
+
+def station_renderer():
+    """Return the renderer: one ring for every station, smaller at small scales."""
+    size = "2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6)"
+    ring = marker(Shape.Circle, 2.2, fill=QColor(255, 255, 255, 110), outline=0.35, halo=0.25, size_expression=size)
+    return QgsSingleSymbolRenderer(ring)
+
+
+def station_labeling(fields):
+    """Return the labelling: the station, at 1:10,000 and larger."""
+    settings = point_label(column(fields, "station"), points=7.5, priority=4)
+    root = QgsRuleBasedLabeling.Rule(None)
+    root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, SMALLEST_LABEL_SCALE))
+    return QgsRuleBasedLabeling(root)
+
+
+def _sentence(expression, start, text):
+    if expression == "NULL":
+        return ""
+    return f"[% if({expression} IS NULL, '', {literal(start)} || {text} || '. ') %]"
+
+
+def station_tip(fields, height_unit, chainage_unit):
+    """Return the HTML template of the map tip; ``fields`` (QgsFields) are those the run wrote, units as in the spec."""
+    chainage, offset, height, azimuth = (column(fields, name) for name in ("chainage", "offset", "height", "azimuth"))
+    unit = UNIT_LABELS[chainage_unit]
+    side = (f"CASE WHEN round({offset}, 3) > 0 THEN {literal(tr(' right of the axis'))} "
+            f"WHEN round({offset}, 3) < 0 THEN {literal(tr(' left of the axis'))} ELSE '' END")
+    return (f'<div style="{STYLE}"><b>[% {escaped(column(fields, "station"))} %]</b> [% {escaped(column(fields, "axis"))} %]<br>'
+            + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
+            + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
+            + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))
+            + _sentence(azimuth, tr("Azimuth of the axis "), decimal(azimuth, 4, "°")) + "</div>")

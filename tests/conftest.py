@@ -1,0 +1,39 @@
+"""The checkout's folder has any name; tests import it by the plugin's own."""
+
+import importlib.util
+import os
+import pathlib
+import sys
+
+import pytest
+
+ROOT = pathlib.Path(__file__).resolve().parents[1]
+NAME = "tautline"
+
+if NAME not in sys.modules:
+    _spec = importlib.util.spec_from_file_location(NAME, ROOT / "__init__.py", submodule_search_locations=[str(ROOT)])
+    _module = importlib.util.module_from_spec(_spec)
+    sys.modules[NAME] = _module
+    _spec.loader.exec_module(_module)
+
+
+@pytest.fixture(scope="session")
+def host():
+    """The host with its toolbox and our provider, without a window."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    from qgis.core import QgsApplication
+    from qgis.testing import start_app
+
+    application = start_app(cleanup=False)
+    for folder in ("/usr/share/qgis/python/plugins", os.path.join(QgsApplication.pkgDataPath(), "python", "plugins")):
+        if os.path.isdir(folder) and folder not in sys.path:
+            sys.path.append(folder)
+    from processing.core.Processing import Processing
+
+    Processing.initialize()
+    from tautline.plugin.provider import TautlineProvider
+
+    provider = TautlineProvider()
+    QgsApplication.processingRegistry().addProvider(provider)
+    yield application
+    QgsApplication.processingRegistry().removeProvider(provider)

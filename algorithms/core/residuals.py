@@ -43,3 +43,11 @@ def statistics(residuals, tolerance=None):
     at = int(np.flatnonzero(known)[np.argmax(np.abs(values))])
     return Statistics(len(values), float(np.sqrt(np.mean(values**2))), float(values.mean()), float(np.abs(residuals[at])),
                       at, **count, no_height=int(np.sum(~known)))
+
+
+def vertical_accuracy_95(rms):
+    """Vertical accuracy at 95 % confidence, 1.96 times the root mean square error; in the unit of ``rms``.
+
+    Holds for errors that are normal and free of bias. Source: FGDC-STD-007.3-1998, appendix 3-A (from memory).
+    """
+    return 1.96 * rms

@@ -2,11 +2,13 @@
 
 from qgis.core import QgsRuleBasedLabeling
 
-from .label_settings import point_label
+from .label_settings import TEN_THOUSAND, point_label
+from .review_symbols import FULL_SIZE_VARIABLE, notable_size
 from .wording import column, literal, signed_height, tr
 
 SMALLEST_SCALE = 25000
-SMALLEST_SCALE_WITHIN = 12500
+SMALLEST_SCALE_QUIET = TEN_THOUSAND
+QUIET_RADIUS = "1.2"
 
 
 def review_label(fields, height_unit):
@@ -21,15 +23,29 @@ def review_label(fields, height_unit):
     return f"coalesce({station} || '\\n', '') || {second}"
 
 
+def _notable(status, residual):
+    """Out of tolerance or, where there is none, with at least half of the layer's greatest residual."""
+    large = f"abs({residual}) >= 0.5 * coalesce(@{FULL_SIZE_VARIABLE}, 0)"
+    return f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large}, false)"
+
+
 def review_labeling(fields, height_unit):
-    """Return the labelling; stations out of tolerance come first, those within in small type and at larger scales only."""
-    text, status = review_label(fields, height_unit), column(fields, "status")
+    """Return the labelling: notable stations first and in bold type, the others in small type at larger scales only.
+
+    The layer needs the variable ``FULL_SIZE_VARIABLE``, see ``review_renderer``.
+    """
+    text, residual = review_label(fields, height_unit), column(fields, "residual")
+    notable = _notable(column(fields, "status"), residual)
+    share = f"coalesce(clamp(0, abs({residual}) / @{FULL_SIZE_VARIABLE}, 1), 0)"
+    bold = point_label(text, points=8.5, priority=f"6 + 4 * {share}", bold=True,
+                       radius=f"0.5 * {notable_size(residual)}")
+    small = point_label(text, points=7.0, priority=f"1 + 4 * {share}", radius=QUIET_RADIUS)
+    # Between the two scales the quiet stations have no label, but those of the others keep off their symbols.
+    silent = point_label(text, points=7.0, priority="0", radius=QUIET_RADIUS)
+    silent.drawLabels = False
     root = QgsRuleBasedLabeling.Rule(None)
-    for values, points, priority, bold, scale in (
-            ("'high', 'low'", 8.5, 10, True, SMALLEST_SCALE),
-            ("'no tolerance'", 8.0, 6, False, SMALLEST_SCALE),
-            ("'no height', 'off axis'", 7.0, 3, False, SMALLEST_SCALE_WITHIN),
-            ("'within'", 7.0, 1, False, SMALLEST_SCALE_WITHIN)):
-        settings = point_label(text, points=points, priority=priority, bold=bold)
-        root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, scale, f"{status} IN ({values})"))
+    for settings, largest, smallest, test in ((bold, 0, SMALLEST_SCALE, notable),
+                                              (small, 0, SMALLEST_SCALE_QUIET, f"NOT {notable}"),
+                                              (silent, SMALLEST_SCALE_QUIET, SMALLEST_SCALE, f"NOT {notable}")):
+        root.appendChild(QgsRuleBasedLabeling.Rule(settings, largest, smallest, test))
     return QgsRuleBasedLabeling(root)

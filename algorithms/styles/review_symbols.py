@@ -9,7 +9,7 @@ from .wording import column, tr
 # Orange and blue stay apart for every common kind of colour blindness; the shapes say the same again.
 HIGH = QColor("#ff8a1f")
 LOW = QColor("#2f8fff")
-WITHIN = QColor("#f4f4f0")
+WITHIN = QColor("#5fc4ae")
 
 FULL_SIZE_VARIABLE = "residual_at_full_size"
 TOLERANCES_AT_FULL_SIZE = 4.0
@@ -26,6 +26,11 @@ def _size_by_residual(residual, smallest, largest):
     return _zoomed(f"clamp({smallest}, {largest} * {share}, {largest})")
 
 
+def notable_size(residual):
+    """Return the expression of the size (mm) of a station out of tolerance, from that of its residual."""
+    return _size_by_residual(residual, 2.8, 6.0)
+
+
 def residual_at_full_size(layer, tolerance):
     """Return the residual drawn at full size, in the height unit: four tolerances, else the layer's greatest.
 
@@ -40,14 +45,13 @@ def residual_at_full_size(layer, tolerance):
 
 def _looks(residual):
     """Return (status, condition on the residual, legend text, symbol) of every look, in the order of the legend."""
-    worse = _size_by_residual(residual, 2.8, 6.0)
-    any_size = _size_by_residual(residual, 1.8, 5.4)
+    any_size = _size_by_residual(residual, 2.2, 5.4)
     small = _zoomed("2")
     return (
         ("high", "", tr("High: built above the tolerance"),
-         marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=worse)),
+         marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=notable_size(residual))),
         ("low", "", tr("Low: built below the tolerance"),
-         marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=worse)),
+         marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=notable_size(residual))),
         ("within", "", tr("Within the tolerance"),
          marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=small)),
         ("no tolerance", f"{residual} >= 0", tr("Built high, no tolerance set"),

@@ -4,26 +4,25 @@ from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
 from qgis.PyQt.QtGui import QColor
 
 from ..fields import UNIT_LABELS
-from .label_settings import point_label
+from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_tip import STYLE
 from .wording import column, decimal, escaped, literal, tr
 
-SMALLEST_LABEL_SCALE = 10000
+SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
 
 def station_renderer():
     """Return the renderer: one ring for every station, smaller at small scales."""
-    size = "2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6)"
-    ring = marker(Shape.Circle, 2.2, fill=QColor(255, 255, 255, 110), outline=0.35, halo=0.25, size_expression=size)
+    ring = marker(Shape.Circle, 2.2, fill=QColor(255, 255, 255, 110), outline=0.3, halo=0.25, size_expression=SIZE)
     return QgsSingleSymbolRenderer(ring)
 
 
 def station_labeling(fields):
     """Return the labelling: the station, at 1:10,000 and larger."""
-    settings = point_label(column(fields, "station"), points=7.5, priority=4)
+    settings = point_label(column(fields, "station"), points=7.5, priority="4", radius=f"0.5 * {SIZE}")
     root = QgsRuleBasedLabeling.Rule(None)
-    root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, SMALLEST_LABEL_SCALE))
+    root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, TEN_THOUSAND))
     return QgsRuleBasedLabeling(root)
 
 

@@ -1,0 +1,232 @@
+"""What all toolbox entries share: identity, checks, and THE run sequence: read, compute, write, style."""
+
+import json
+from dataclasses import dataclass, field
+
+from qgis.core import (
+    Qgis,
+    QgsProcessingAlgorithm,
+    QgsProcessingException,
+    QgsProcessingParameterFeatureSink,
+    QgsProcessingParameterFeatureSource,
+)
+from qgis.PyQt.QtCore import QCoreApplication
+
+from . import outputs, styling
+from .core.errors import InputError
+from .core.geodesy import library_versions
+from .layers import Cancelled, check_cancel
+from .texts import CONTEXT, tr
+from .version import VERSION
+
+_OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
+
+
+@dataclass
+class Result:
+    """What an entry has computed: tables to write, and numbers for the results."""
+
+    tables: list
+    numbers: dict = field(default_factory=dict)
+
+
+class ToolboxEntry(QgsProcessingAlgorithm):
+    """One entry of the toolbox. A subclass states ID, TITLE, GROUP, GROUP_ID, HELP and TAGS and defines
+
+    - ``entry_parameters()``: list of fresh parameters;
+    - ``result_numbers()``: {name: label} of number outputs;
+    - ``computed(parameters, context, feedback)``: reads, checks and computes; returns a Result. It opens no sink.
+
+    Anything else in capitals is refused when the class is made, so that a misspelt name is not silently dead.
+    """
+
+    ID = TITLE = GROUP = GROUP_ID = HELP = ""
+    TAGS = ()
+
+    def __init_subclass__(cls, **kwargs):
+        super().__init_subclass__(**kwargs)
+        unknown = {name for name in vars(cls) if name.isupper()} - _OWN
+        if unknown:
+            raise TypeError(f"{cls.__name__} states {sorted(unknown)}, which no entry has")
+
+    def name(self):
+        return self.ID
+
+    def displayName(self):  # noqa: N802 - the host's name
+        return self.tr(self.TITLE)
+
+    def group(self):
+        return self.tr(self.GROUP)
+
+    def groupId(self):  # noqa: N802 - the host's name
+        return self.GROUP_ID
+
+    def shortHelpString(self):  # noqa: N802 - the host's name
+        return self.tr(self.HELP)
+
+    def shortDescription(self):  # noqa: N802 - the host's name
+        return self.tr(self.TITLE)
+
+    def tags(self):
+        return [self.tr(tag) for tag in self.TAGS]
+
+    def tr(self, text):
+        return QCoreApplication.translate(CONTEXT, text)
+
+    def createInstance(self):  # noqa: N802 - the host's name
+        return type(self)()
+
+    def entry_parameters(self):
+        raise NotImplementedError
+
+    def result_numbers(self):
+        return {}
+
+    def computed(self, parameters, context, feedback):
+        raise NotImplementedError
+
+    def initAlgorithm(self, configuration=None):  # noqa: N802 - the host's name
+        from qgis.core import QgsProcessingOutputNumber
+
+        for parameter in self.entry_parameters():
+            self.addParameter(parameter)
+        for name, label in self.result_numbers().items():
+            self.addOutput(QgsProcessingOutputNumber(name, label))
+
+    def checkParameterValues(self, parameters, context):  # noqa: N802 - the host's name
+        valid, message = super().checkParameterValues(parameters, context)
+        if not valid:
+            return valid, message
+        message = self._unknown_keys(parameters) or self._overwrites(parameters, context)
+        return (False, message) if message else (True, "")
+
+    def _unknown_keys(self, parameters):
+        """The host ignores a misspelt parameter and runs with its default; a wrong result would be the reward."""
+        known = {definition.name() for definition in self.parameterDefinitions()}
+        unknown = sorted(set(parameters) - known)
+        return tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))) if (
+            unknown) else ""
+
+    def _definitions(self, kind, parameters):
+        return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]
+
+    def _overwrites(self, parameters, context):
+        """The host destroys an input that is also the output and calls it a success."""
+        sinks = self._definitions(QgsProcessingParameterFeatureSink, parameters)
+        places = {key: outputs.place_of(outputs.destination_text(parameters[key])) for key in sinks}
+        for source in self._definitions(QgsProcessingParameterFeatureSource, parameters):
+            place = outputs.place_of_layer(parameters[source], context)
+            for key in sinks:
+                if outputs.same_place(place, places[key]):
+                    return tr("{} is the place of the input {} ({}); choose another, or the input would be lost.").format(
+                        key, source, place[0])
+        for k, key in enumerate(sinks):
+            for other in sinks[:k]:
+                if outputs.same_place(places[key], places[other]):
+                    return tr("{} and {} are one place ({}); choose different files or tables.").format(
+                        other, key, places[key][0])
+        return ""
+
+    # --- the run
+
+    def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
+        try:
+            result = self.computed(parameters, context, feedback)
+            check_cancel(feedback)
+            written = self._write(result.tables, parameters, context, feedback)
+        except InputError as error:
+            raise QgsProcessingException(str(error)) from None
+        except Cancelled:
+            raise QgsProcessingException(tr("Cancelled; no output was written.")) from None
+        return {**written, **result.numbers}
+
+    def _write(self, tables, parameters, context, feedback):
+        guard, written = outputs.Guard(), {}
+        try:
+            wanted = [table for table in tables if parameters.get(table.key)]
+            total = max(sum(len(table) for table in wanted), 1)
+            done = 0
+            for table in wanted:
+                share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
+                written[table.key] = self._write_one(table, parameters, context, feedback, guard, share)
+                done += len(table)
+            for table in wanted:
+                self._style(table, written[table.key], context, feedback)
+        except BaseException:
+            guard.restore()
+            raise
+        guard.keep()
+        return written
+
+    def _write_one(self, table, parameters, context, feedback, guard, progress):
+        guard.prepare(outputs.destination_text(parameters[table.key]))
+        sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb, table.crs)
+        if sink is None:
+            raise QgsProcessingException(self.invalidSinkError(parameters, table.key))
+        try:
+            outputs.write_rows(sink, table, feedback, progress)
+        finally:
+            # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
+            sink.finalize() if hasattr(sink, "finalize") else None
+            del sink
+        outputs.check_written(destination, table)
+        return destination
+
+    def _style(self, table, destination, context, feedback):
+        try:
+            styling.save_into_geopackage(destination, table.style)
+        except styling.StyleNotSaved as error:
+            feedback.pushWarning(tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error))
+        styling.attach(context, destination, table.style)
+
+    # --- what several entries read alike
+
+    def source(self, parameters, key, context):
+        """The feature source of a mandatory parameter, or a processing error that says it cannot be read."""
+        source = self.parameterAsSource(parameters, key, context)
+        if source is None:
+            raise QgsProcessingException(self.invalidSourceError(parameters, key))
+        return source
+
+    def number(self, parameters, key, context):
+        """A number parameter, None where it is empty."""
+        value = parameters.get(key)
+        default = self.parameterDefinition(key).defaultValue()
+        if value is None and default is None or value == "":
+            return None
+        return float(self.parameterAsDouble(parameters, key, context))
+
+    def choice(self, parameters, key, context):
+        """The text of an enumeration, '' where it is empty."""
+        return self.parameterAsEnumString(parameters, key, context) or ""
+
+    def text(self, parameters, key, context):
+        """A text parameter without blanks around it, '' where it is empty."""
+        return (self.parameterAsString(parameters, key, context) or "").strip()
+
+    def record(self, parameters, context, **more):
+        """The record of the run as a dict: entry, parameters as given, versions, and ``more``."""
+        given = {}
+        for definition in self.parameterDefinitions():
+            value = parameters.get(definition.name())
+            if value is not None and value != "":
+                given[definition.name()] = _recorded(value, context)
+        versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
+        return {"entry": f"tautline:{self.ID}", "parameters": given, "versions": versions, **more}
+
+
+def _recorded(value, context):
+    """A parameter's value as JSON takes it: layers by their source."""
+    if isinstance(value, (bool, int, float, str)):
+        layer = context.getMapLayer(value) if isinstance(value, str) else None
+        return layer.source() if layer is not None else value
+    for part in ("source", "sink"):
+        inner = getattr(value, part, None)
+        if hasattr(inner, "staticValue"):
+            return _recorded(inner.staticValue() or inner.asExpression(), context)
+    return value.source() if hasattr(value, "source") and callable(value.source) else str(value)
+
+
+def record_text(record):
+    """A record as one line of JSON."""
+    return json.dumps(record, ensure_ascii=False, sort_keys=True, default=str)

@@ -1,0 +1,36 @@
+"""Translation of what the user reads, and numbers as sentences show them."""
+
+import math
+
+from qgis.PyQt.QtCore import QCoreApplication
+
+CONTEXT = "Tautline"
+
+
+def tr(text):
+    """Return ``text`` in the user's language."""
+    return QCoreApplication.translate(CONTEXT, text)
+
+
+def number_text(value, decimals):
+    """A number for a sentence: fixed decimals, a true minus sign, no '-0'; 'none' for None and NaN."""
+    if value is None or not math.isfinite(value):
+        return tr("none")
+    text = f"{value:.{decimals}f}"
+    if float(text) == 0.0:
+        text = text.lstrip("-")
+    return text.replace("-", "\u2212")
+
+
+def signed_text(value, decimals):
+    """The same with a plus sign before positive numbers."""
+    text = number_text(value, decimals)
+    return text if not value or text[0] == "\u2212" or not math.isfinite(value) or float(text) == 0.0 else "+" + text
+
+
+def listed(items, most=5):
+    """The first few items in a sentence: 'a, b and 3 more'."""
+    items = [str(item) for item in items]
+    if len(items) <= most:
+        return ", ".join(items)
+    return ", ".join(items[:most]) + " " + tr("and {} more").format(len(items) - most)

@@ -1,7 +1,7 @@
 """Settings of a point label: buffered type beside its symbol, never over another label."""
 
-from qgis.core import (QgsCallout, QgsLineSymbol, QgsPalLayerSettings, QgsProperty, QgsSimpleLineCallout, QgsSimpleLineSymbolLayer,
-                       QgsTextBufferSettings, QgsTextFormat, QgsUnitTypes)
+from qgis.core import (QgsCallout, QgsLineSymbol, QgsPalLayerSettings, QgsProperty, QgsSimpleLineCallout,
+                       QgsSimpleLineSymbolLayer, QgsTextBufferSettings, QgsTextFormat, QgsUnitTypes)
 
 from .markers import HALO, INK
 
@@ -31,7 +31,7 @@ def _text_format(points, bold):
 
 
 def _padded(expression):
-    """Lines with a no-break space on either side: labels that touch read as one, and a host before 3.38 knows no margin."""
+    """Lines with a no-break space on either side: labels that touch would read as one."""
     return f"'{PAD}' || replace({expression}, '\\n', '{PAD}\\n{PAD}') || '{PAD}'"
 
 

@@ -2,9 +2,10 @@
 
 from qgis.core import QgsRuleBasedLabeling
 
+from ..texts import tr
 from .label_settings import TEN_THOUSAND, point_label
 from .review_symbols import FULL_SIZE_VARIABLE, notable_size
-from .wording import column, literal, signed_height, tr
+from .wording import column, literal, signed_height
 
 SMALLEST_SCALE = 25000
 SMALLEST_SCALE_QUIET = TEN_THOUSAND

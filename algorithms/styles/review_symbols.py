@@ -3,8 +3,9 @@
 from qgis.core import QgsFeatureRequest, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
+from ..texts import tr
 from .markers import Shape, marker
-from .wording import column, tr
+from .wording import column
 
 # Orange and blue stay apart for every common kind of colour blindness; the shapes say the same again.
 HIGH = QColor("#ff8a1f")
@@ -96,8 +97,10 @@ def review_renderer(layer, tolerance):
     other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"), size_expression=_zoomed("1.6"))
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
-    # Drawn last is seen first: stations without a residual lie lowest, the worst on top.
-    worst_last = QgsFeatureRequest.OrderByClause(f"coalesce(abs({residual}), -1)", True)
+    # Drawn last is seen first: the worst on top. A station without a height is a gap in the survey, and lies over those
+    # that are well.
+    gap = residual_at_full_size(layer, tolerance) / TOLERANCES_AT_FULL_SIZE
+    worst_last = QgsFeatureRequest.OrderByClause(f"coalesce(abs({residual}), {gap!r})", True)
     renderer.setOrderBy(QgsFeatureRequest.OrderBy([worst_last]))
     renderer.setOrderByEnabled(True)
     return renderer

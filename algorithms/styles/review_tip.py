@@ -1,7 +1,8 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
 from ..fields import UNIT_LABELS
-from .wording import column, decimal, escaped, literal, small_height, tr
+from ..texts import tr
+from .wording import column, decimal, escaped, literal, small_height
 
 STYLE = "font-family: sans-serif; max-width: 26em"
 
@@ -34,8 +35,10 @@ def _verdict(status, residual, height_unit):
     high = _joined(literal(tr("Built high by ")), size, judged)
     low = _joined(literal(tr("Built low by ")), size, judged)
     level = _joined(literal(tr("Built at its design height")), judged)
-    return (f"CASE WHEN {residual} IS NULL THEN '' WHEN round({residual} * 1000) > 0 THEN {_joined(high, literal('. '))} "
-            f"WHEN round({residual} * 1000) < 0 THEN {_joined(low, literal('. '))} ELSE {_joined(level, literal('. '))} END")
+    return (f"CASE WHEN {residual} IS NULL THEN '' "
+            f"WHEN round({residual} * 1000) > 0 THEN {_joined(high, literal('. '))} "
+            f"WHEN round({residual} * 1000) < 0 THEN {_joined(low, literal('. '))} "
+            f"ELSE {_joined(level, literal('. '))} END")
 
 
 def _what_to_do(status, adjust, height_unit):
@@ -49,9 +52,10 @@ def _what_to_do(status, adjust, height_unit):
 def _curvature(curv_eff, height_unit):
     size = small_height(curv_eff, height_unit)
     end = literal(tr(" here, compared with a flat Earth."))
+    raised = _joined(literal(tr("Curvature raises the design by ")), size, end)
+    lowered = _joined(literal(tr("Curvature lowers the design by ")), size, end)
     return (f"CASE WHEN {curv_eff} IS NULL THEN '' "
-            f"WHEN round({curv_eff} * 1000) > 0 THEN {_joined(literal(tr('Curvature raises the design by ')), size, end)} "
-            f"WHEN round({curv_eff} * 1000) < 0 THEN {_joined(literal(tr('Curvature lowers the design by ')), size, end)} "
+            f"WHEN round({curv_eff} * 1000) > 0 THEN {raised} WHEN round({curv_eff} * 1000) < 0 THEN {lowered} "
             f"ELSE {literal(tr('Curvature makes no difference here.'))} END")
 
 

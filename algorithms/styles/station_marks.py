@@ -4,10 +4,11 @@ from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
 from qgis.PyQt.QtGui import QColor
 
 from ..fields import UNIT_LABELS
+from ..texts import tr
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_tip import STYLE
-from .wording import column, decimal, escaped, literal, tr
+from .wording import column, decimal, escaped, literal
 
 SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
@@ -38,7 +39,8 @@ def station_tip(fields, height_unit, chainage_unit):
     unit = UNIT_LABELS[chainage_unit]
     side = (f"CASE WHEN round({offset}, 3) > 0 THEN {literal(tr(' right of the axis'))} "
             f"WHEN round({offset}, 3) < 0 THEN {literal(tr(' left of the axis'))} ELSE '' END")
-    return (f'<div style="{STYLE}"><b>[% {escaped(column(fields, "station"))} %]</b> [% {escaped(column(fields, "axis"))} %]<br>'
+    station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
+    return (f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
             + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
             + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
             + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))

@@ -1,18 +1,11 @@
 """Pieces of host expressions that put heights and chainages into words; each function returns expression text."""
 
-from qgis.PyQt.QtCore import QCoreApplication
-
 METRIC = "metre"
 MINUS = "\u2212"  # the typographic minus: a hyphen is lost beside digits at label size
 
 
-def tr(text):
-    """Return ``text`` in the user's language."""
-    return QCoreApplication.translate("Tautline", text)
-
-
 def literal(text):
-    """Return ``text`` as an expression's string literal; quotes and backslashes are escaped, so translations may hold them."""
+    """Return ``text`` as an expression's string literal; translations may hold quotes and backslashes."""
     return "'" + text.replace("\\", "\\\\").replace("'", "''").replace("\n", "\\n") + "'"
 
 

@@ -159,7 +159,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         return written
 
     def _write_one(self, table, parameters, context, feedback, guard, progress):
-        guard.prepare(outputs.destination_text(parameters[table.key]))
+        asked = outputs.destination_text(parameters[table.key])
+        guard.prepare(asked)
         sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb, table.crs)
         if sink is None:
             raise QgsProcessingException(self.invalidSinkError(parameters, table.key))
@@ -169,7 +170,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
-        outputs.check_written(destination, table)
+        outputs.check_written(asked, destination, table)
         return destination
 
     def _style(self, table, destination, context, feedback):

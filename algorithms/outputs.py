@@ -299,10 +299,12 @@ def leftovers(folder):
     return glob.glob(os.path.join(folder, ".*.before"))
 
 
-def check_written(destination, table):
-    """QgsProcessingException where the closed file does not hold all rows: a full disk shows only now."""
-    place = place_of(destination)
-    if place is None:
+def check_written(asked, destination, table):
+    """QgsProcessingException where the closed file does not hold all rows: a full disk shows only now.
+
+    ``asked``: the parameter's text; ``destination``: what the host made of it.
+    """
+    if place_of(asked) is None or place_of(destination) is None:
         return
     uri = _ogr_uri(destination) if destination.startswith("ogr:") else destination
     layer = QgsVectorLayer(uri, "check", "ogr")

@@ -256,6 +256,10 @@ class Site:
         memory.SetGeoTransform((self.west, self.pixel, 0, self.north, 0, -self.pixel))
         for band in range(3):
             memory.GetRasterBand(band + 1).WriteArray(data[..., band])
+            # Kept inside the picture: the desktop would otherwise write them into a file beside it.
+            values = data[..., band]
+            for key, value in (("MINIMUM", values.min()), ("MAXIMUM", values.max()), ("MEAN", values.mean()), ("STDDEV", values.std())):
+                memory.GetRasterBand(band + 1).SetMetadataItem(f"STATISTICS_{key}", f"{value:.4f}")
         path.unlink(missing_ok=True)
         out = gdal.GetDriverByName("GTiff").CreateCopy(str(path), memory, options=[
             "COMPRESS=JPEG", "PHOTOMETRIC=YCBCR", f"JPEG_QUALITY={quality}", "TILED=YES"])
@@ -335,7 +339,7 @@ def gallery(path, lines):
     """Dry plateau: gullied tableland with dark rock ridges, thorn bush along dry streams, two arms with service roads."""
     sun, shape, step = 35.0, (1680, 2300), 8
     north_arm, east_arm = lines
-    site = Site(32734, (north_arm[0][0] + 400, north_arm[0][1] + 1080), 2.2, shape)
+    site = Site(32734, (north_arm[0][0] + 400, north_arm[0][1] + 1180), 2.2, shape)
     height, area, receiver = erode(shape, step, 21, (0.035, -0.022))
     relief = enlarge(height, shape, step)
     relief = warp(relief, 31, 7, 160)
@@ -441,7 +445,7 @@ def gallery(path, lines):
     site.building((corner[0] - 38, corner[1] - 34), 24, 13, bearing(north_arm) + 34, (186, 190, 194), 6, sun)
     site.building((corner[0] + 42, corner[1] - 44), 34, 12, bearing(north_arm) + 124, (198, 200, 202), 6, sun)
     image *= (1.02 + 0.03 * noise(shape, 71, 3.0))[..., None]
-    site.save(path, 81, 66)
+    site.save(path, 81, 67)
 
 
 def tank(path, lines):
@@ -568,7 +572,7 @@ def tank(path, lines):
         site.paint(site.box(along(line, s, offset), 44, 40, turn), (132, 140, 84), 0.45)
         site.building(along(line, s, offset), 22 - k % 3 * 5, 9.5, turn + angle, roof, 6, sun)
     image *= (1.0 + 0.03 * broad)[..., None]
-    site.save(path, 121, 60)
+    site.save(path, 121, 72)
 
 
 def track(path, lines):
@@ -671,7 +675,7 @@ def track(path, lines):
     site.paint(site.box(along(line, length + 80, 0), 90, 14, turn), (96, 122, 122), 0.9)
     site.building(along(line, length + 130, 40), 28, 16, turn, (226, 224, 218), 6, sun)
     image *= (1.0 + 0.03 * noise(shape, 231, 3.0))[..., None]
-    site.save(path, 232, 62)
+    site.save(path, 232, 72)
 
 
 DRAWERS = {"gallery": gallery, "tank": tank, "track": track}

@@ -2,8 +2,8 @@
 
     /usr/bin/python3 sample_layers/make_samples.py [--no-imagery] [FOLDER]
 
-Writes ``axis.gpkg``, ``heights.csv``, ``expected.json`` and ``imagery.tif`` into one folder per scenario, below FOLDER (default:
-the folder of this file). Everything in it is invented; seeds are fixed, so a second run gives the same bytes of list and
+Writes ``axis.gpkg``, ``heights.csv`` (its column types in ``heights.csvt``), ``expected.json`` and ``imagery.tif`` into one folder
+per scenario, below FOLDER (default: the folder of this file). Everything in it is invented; seeds are fixed, so a second run gives the same bytes of list and
 expected results. Needs numpy, scipy, pyproj, mpmath, Pillow and GDAL; no network.
 
 The expected results are a check on the plugin, so nothing of the plugin is imported. Positions come from pyproj's geodesics,
@@ -192,6 +192,9 @@ def write_axis(path, epsg, rows):
 
 
 def write_list(path, columns, rows):
+    # Without the types beside it, the desktop reads every column of a list as text.
+    types = {"offset": "Real", "height": "Real", "undulation": "Real", "sd": "Real", "date": "Date"}
+    path.with_suffix(".csvt").write_text(",".join(f'"{types.get(c, "String")}"' for c in columns) + "\n", encoding="utf-8")
     with open(path, "w", newline="", encoding="utf-8") as file:
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(columns)
@@ -274,7 +277,7 @@ def make_gallery(folder):
 
     rng = np.random.default_rng(site["seed"])
     blunders = {("north arm", 850): 0.100, ("east arm", 1150): -0.045}
-    missing = {("north arm", 2200): "reflector broken, not read", ("east arm", 400): "cap welded shut, not read"}
+    missing = {("north arm", 2200): "reflector broken, not read", ("east arm", 700): "cap welded shut, not read"}
     moved = {"north arm": {500: 502}, "east arm": {500: 498}}
     remarks = {("north arm", 0): "corner pillar", ("east arm", 0): "corner pillar, same reading as north arm",
                ("north arm", 502): "support moved 2 m, clear of culvert", ("east arm", 498): "support moved 2 m, rock",

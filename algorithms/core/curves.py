@@ -74,9 +74,11 @@ def project(span, lat, lon, ellipsoid, radius):
     leg (n,) and signed offset (n,), positive right, both metres on the ellipsoid.
     """
     along, offset = np.empty(len(lat)), np.empty(len(lat))
-    for first in range(0, len(lat), CHUNK):
-        part = slice(first, first + CHUNK)
-        along[part], offset[part] = _project_chunk(span, lat[part], lon[part], ellipsoid, radius)
+    # Far beyond its range the polynomial runs away to infinity; the caller sees that and takes the exact way.
+    with np.errstate(over="ignore", invalid="ignore"):
+        for first in range(0, len(lat), CHUNK):
+            part = slice(first, first + CHUNK)
+            along[part], offset[part] = _project_chunk(span, lat[part], lon[part], ellipsoid, radius)
     return along, offset
 
 

@@ -10,6 +10,7 @@ from .geodesy import foot_and_normal
 EQUALLY_NEAR = 0.01
 _MARGIN = 1_000.0
 _NOISE = 1e-7
+_AT_END = 1e-8
 _LEAF = 256
 
 
@@ -36,8 +37,9 @@ class _Piece:
     leg: int
     start: float
     length: float
-    first: bool
-    last: bool
+    # An end of the axis or a mere cut inside a leg, not a vertex where the axis may bend.
+    open_before: bool
+    open_after: bool
 
 
 def _pieces(lines):
@@ -45,8 +47,18 @@ def _pieces(lines):
     for number, line in enumerate(lines):
         cuts = line.span_cuts()
         for k, (leg, start, length) in enumerate(cuts):
-            pieces.append(_Piece(number, leg, start, length, k == 0, k == len(cuts) - 1))
+            pieces.append(_Piece(number, leg, start, length, k == 0 or cuts[k - 1][0] == leg,
+                                 k == len(cuts) - 1 or cuts[k + 1][0] == leg))
     return pieces
+
+
+def _group_starts(*keys):
+    """True at the first of each run of equal keys; arrays (n,), sorted."""
+    starts = np.zeros(len(keys[0]), bool)
+    starts[:1] = True
+    for key in keys:
+        starts[1:] |= np.diff(key) != 0
+    return starts
 
 
 class Measurer:
@@ -170,25 +182,30 @@ class Measurer:
     def _choose(self, station, piece, along, across, distance):
         """Of all pairs keep, for each station, the nearest piece of the nearest axis, or of all equally near."""
         axis = np.array([p.axis for p in self._all])[piece]
-        if len(station) and (len(self._all) == 1 or len(np.unique(station)) == len(station)):
+        if len(self._all) == 1 or len(np.unique(station)) == len(station):
             order = np.argsort(station, kind="stable")
         else:
-            order = self._nearest_pairs(station, axis, piece, distance)
+            order = self._nearest_pairs(station, axis, piece, along, distance)
         station, axis, piece = station[order], axis[order], piece[order]
         along, across, distance = along[order], across[order], distance[order]
         leg = np.array([p.leg for p in self._all])[piece]
         self._corners(piece, along, across, distance)
         return Feet(station, axis, leg, along, across, distance)
 
-    @staticmethod
-    def _nearest_pairs(station, axis, piece, distance):
-        # Noise must not decide between two legs that meet at a vertex: the earlier one wins ties.
-        order = np.lexsort((piece, np.round(distance / _NOISE), axis, station))
-        fresh = np.ones(len(order), bool)
-        fresh[1:] = (np.diff(station[order]) != 0) | (np.diff(axis[order]) != 0)
-        order = order[fresh]
-        groups = np.concatenate([[True], np.diff(station[order]) != 0]) if len(order) else np.zeros(0, bool)
-        best = np.minimum.reduceat(distance[order], np.flatnonzero(groups)) if len(order) else np.zeros(0)
+    def _nearest_pairs(self, station, axis, piece, along, distance):
+        order = np.lexsort((axis, station))
+        fresh = _group_starts(station[order], axis[order])
+        best = np.minimum.reduceat(distance[order], np.flatnonzero(fresh))
+        order = order[distance[order] <= best[np.cumsum(fresh) - 1] + _NOISE]
+        # Noise must not decide between two legs that meet at a vertex. A foot inside a leg goes before the vertex at
+        # the end of its neighbour, which is as near to 1e-7 m when it is millimetres off; then the earlier leg wins.
+        start, length = (np.array([getattr(p, name) for p in self._all]) for name in ("start", "length"))
+        beyond = along[order] - start[piece[order]]
+        outside = (beyond < -_AT_END) | (beyond > length[piece[order]] + _AT_END)
+        order = order[np.lexsort((piece[order], outside, axis[order], station[order]))]
+        order = order[_group_starts(station[order], axis[order])]
+        groups = _group_starts(station[order])
+        best = np.minimum.reduceat(distance[order], np.flatnonzero(groups))
         return order[distance[order] <= best[np.cumsum(groups) - 1] + EQUALLY_NEAR]
 
     def _corners(self, piece, along, across, distance):
@@ -196,21 +213,19 @@ class Measurer:
         for number in np.unique(piece):
             here = self._all[number]
             rows = piece == number
-            if not here.first:
+            if not here.open_before:
                 before = rows & (along < here.start)
                 along[before] = here.start
                 across[before] = np.copysign(distance[before], self._outside(here, -1, across[before]))
-            if not here.last:
+            if not here.open_after:
                 after = rows & (along > here.start + here.length)
                 along[after] = here.start + here.length
                 across[after] = np.copysign(distance[after], self._outside(here, 0, across[after]))
 
     def _outside(self, piece, shift, across):
-        bends = self.lines[piece.axis].bends
-        vertex = piece.leg + shift
-        bend = bends[vertex] if 0 <= vertex < len(bends) else 0.0
-        at_cut = abs(bend) < 1e-9 or abs(bend) > 179.999999
-        return across if at_cut else np.full(len(across), -bend)
+        bend = self.lines[piece.axis].bends[piece.leg + shift]
+        straight_on = abs(bend) < 1e-9 or abs(bend) > 179.999999
+        return across if straight_on else np.full(len(across), -bend)
 
 
 def measure(lines, lat, lon, assigned=None):

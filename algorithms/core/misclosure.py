@@ -14,8 +14,9 @@ _FORMULAS = "FGCC 1984 as given in Civil Engineering Formulas (McGraw-Hill), equ
 class LevellingClass:
     """A published limit: ``factor`` n in mm per square root of a kilometre.
 
-    ``kind``: 'accuracy' (relative, of a height difference over the line), 'section' (forward against backward run) or
-    'loop' (misclosure of a closed line); ``source``: where it is published.
+    ``kind``: 'accuracy' (relative, of a height difference over the line), 'section' (forward against backward run),
+    'loop' (of a closed line) or 'misclosure' (the source does not tell section from loop); ``source``: where it is
+    published.
     """
 
     name: str
@@ -30,10 +31,10 @@ CLASSES = (
     *(LevellingClass(name, "accuracy", n, _FORMULAS) for name, n in zip(_ORDERS, (0.5, 0.7, 1.0, 1.3, 2.0))),
     *(LevellingClass(name, "section", n, _FGCC) for name, n in zip(_ORDERS, (3.0, 4.0, 6.0, 8.0, 12.0))),
     *(LevellingClass(name, "loop", n, _FGCC) for name, n in zip(_ORDERS, (4.0, 5.0, 6.0, 8.0, 12.0))),
-    LevellingClass("national first order", "loop", 4.0, "instructions of a national height datum, 4 sqrt(K)"),
-    LevellingClass("national third order", "loop", 12.0, "paper on the AUSGeoid, 12 sqrt(K)"),
-    LevellingClass("army second order", "loop", 8.4, "army course EN0593, 8.4 sqrt(K)"),
-    LevellingClass("army rejection", "loop", 9.0, "army course EN0593, 9 sqrt(K)"),
+    LevellingClass("national first order", "misclosure", 4.0, "instructions of a national height datum, 4 sqrt(K)"),
+    LevellingClass("national third order", "misclosure", 12.0, "paper on the AUSGeoid, 12 sqrt(K)"),
+    LevellingClass("army second order", "misclosure", 8.4, "army course EN0593, 8.4 sqrt(K)"),
+    LevellingClass("army rejection", "misclosure", 9.0, "army course EN0593, 9 sqrt(K)"),
 )
 
 

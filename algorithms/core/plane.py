@@ -33,8 +33,8 @@ class Plane:
         h = n . (P - F) / (n . u), never n . P - n . F, which loses nine digits. NaN where the plane does not
         pass over the point at all.
         """
-        lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
-        heights = np.empty(np.broadcast(lat, lon).shape)
+        lat, lon = np.broadcast_arrays(np.atleast_1d(np.asarray(lat, float)), np.asarray(lon, float))
+        heights = np.empty(lat.shape)
         for first in range(0, len(heights), CHUNK):
             part = slice(first, first + CHUNK)
             x, y, z, up_x, up_y, up_z = foot_components(lat[part], lon[part], ellipsoid)

@@ -1,0 +1,160 @@
+"""What a run of designheights says: the sentences of its log and the rows of its summary."""
+
+from dataclasses import dataclass
+from typing import Optional
+
+import numpy as np
+
+from .base import record_text
+from .core.axis import Axis
+from .core.design import STRAIGHT, DesignHeights, DesignSpec
+from .core.residuals import Statistics
+from .fields import UNIT_LABELS
+from .texts import listed, number_text, signed_text, tr
+
+MOST_AXES_TOLD = 40
+
+
+@dataclass(frozen=True)
+class AxisReport:
+    """What was understood and found on one axis; metres. ``rows``: indices of its output rows that are on the axis."""
+
+    axis: Axis
+    height_word: str
+    spec: Optional[DesignSpec]
+    found: Optional[DesignHeights]
+    statistics: Optional[Statistics]
+    tolerance: Optional[float]
+    rows: np.ndarray
+    doubt: str = ""
+
+    @property
+    def name(self):
+        return self.axis.line.name
+
+    def record(self, units):
+        """The design and the controls as used, in the run's units."""
+        controls = [{"chainage": c.chainage / units.chainage, "height": c.height / units.height,
+                     "lat": c.lat, "lon": c.lon, "typed": c.station is None} for c in self.found.controls]
+        return {"design": self.spec.kind, "controls": controls, "slope": self.found.slope,
+                "chainage_height": self.axis.chainage_height / units.height, "refraction": self.spec.refraction,
+                "earth": self.spec.earth, "horizon": "geoid" if self.found.horizon_known else "ellipsoid",
+                "tolerance": None if self.tolerance is None else self.tolerance / units.height}
+
+
+def small_text(value, units, sign=False):
+    """A small height difference in metres as a sentence shows it: mm, or thousandths of a foot."""
+    write = signed_text if sign else number_text
+    if units.height_name == "metre":
+        return write(value * 1000.0, 1) + " mm"
+    return write(value / units.height, 4) + " " + UNIT_LABELS[units.height_name]
+
+
+def height_text(value, units):
+    """A height in metres in the run's unit, to 0.1 mm or 0.001 ft."""
+    return number_text(value / units.height, 4 if units.height_name == "metre" else 3) + " " + UNIT_LABELS[units.height_name]
+
+
+def tell(run, reports):
+    """Push the sentences of a run: what was understood and what was found, per axis; doubts as warnings."""
+    say, units = run.feedback.pushInfo, run.units
+    points, structure = run.structure.points, run.structure
+    say(tr("Understood: {} stations of layer '{}' and {} axes; heights from {} in {}, chainages in {}.").format(
+        len(points), points.name, len(structure.axes), run.heights.described, units.height_name, units.chainage_name))
+    say(run.system.described)
+    for name, fields in run.designs.overridden[:MOST_AXES_TOLD]:
+        say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
+    for report in reports[:MOST_AXES_TOLD]:
+        _tell_axis(run, report)
+    if len(reports) > MOST_AXES_TOLD:
+        say(tr("{} more axes: see the summary.").format(len(reports) - MOST_AXES_TOLD))
+    for report in reports:
+        for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
+            if sentence:
+                run.feedback.pushWarning(sentence)
+        if report.spec is not None:
+            _warn_axis(run, report)
+
+
+def _tell_axis(run, report):
+    say, text = run.feedback.pushInfo, run.notation.text
+    if report.found is None:
+        say(tr("Axis '{}': no station belongs to it.").format(report.name))
+        return
+    s = run.chainage[report.rows]
+    say(tr("Axis '{}': {} stations from {} to {}, chainage height {} ({}). {}").format(
+        report.name, len(s), text(s.min()), text(s.max()), height_text(report.axis.chainage_height, run.units),
+        report.height_word, design_sentence(report, run)))
+    statistics = report.statistics
+    if not statistics.number:
+        say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
+        return
+    residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
+    sentence = tr("Axis '{}': {} residuals, RMS {}, greatest {} at {}").format(
+        report.name, statistics.number, small_text(statistics.rms, run.units), small_text(residual, run.units, True),
+        text(s[statistics.greatest_at]))
+    if report.tolerance is not None:
+        sentence += tr("; {} within {}, {} high, {} low").format(
+            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low)
+    if statistics.no_height:
+        sentence += tr("; {} without a height").format(statistics.no_height)
+    effect = run.design[report.rows] - run.flat[report.rows]
+    say(sentence + "." + (tr(" Curvature effect {} to {}.").format(
+        small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True))
+        if report.spec.kind in STRAIGHT else ""))
+
+
+def design_sentence(report, run):
+    """The design as used, with its controls, in one sentence."""
+    parts = []
+    for letter, control in zip("AB", report.found.controls):
+        where = tr("typed, on the axis") if control.station is None else tr("as built at a station")
+        parts.append(tr("control {} at {}, height {} ({})").format(
+            letter, run.notation.text(control.chainage), height_text(control.height, run.units), where))
+    if report.spec.kind in ("inclined", "grade"):
+        parts.append(tr("slope {}").format(number_text(report.found.slope, 8)))
+    if report.spec.kind in ("tangent", "inclined") and report.spec.earth == "ellipsoid":
+        parts.append(tr("horizon of the geoid") if report.found.horizon_known else tr("horizon of the ellipsoid"))
+    if report.spec.refraction:
+        parts.append(tr("refraction k = {}").format(number_text(report.spec.refraction, 3)))
+    if report.spec.earth != "ellipsoid":
+        parts.append(tr("Earth model: {}, for comparison only").format(report.spec.earth))
+    return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
+
+
+def _warn_axis(run, report):
+    warn, chainages = run.feedback.pushWarning, run.chainage[report.rows]
+    first, last = report.axis.vertex_chainages[[0, -1]]
+    beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
+    if len(beyond):
+        warn(tr("Axis '{}': {} stations lie beyond its ends, on its continuation: {}.").format(
+            report.name, len(beyond), listed(run.notation.texts(chainages[beyond[:6]]))))
+    if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
+        warn(tr("Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the "
+                "geoid.").format(report.name))
+    if report.spec.unused:
+        warn(tr("Axis '{}': the design '{}' does not use {}.").format(
+            report.name, report.spec.kind, ", ".join(report.spec.unused)))
+
+
+def summary_table(reports, notation, units, record, chainage):
+    """Columns of the summary, a row for each axis that has stations; in the run's units."""
+    rows = [_summary_row(report, notation, units, record, chainage) for report in reports if report.found is not None]
+    return {name: [row[name] for row in rows] for name in rows[0]}
+
+
+def _summary_row(report, notation, units, record, chainage):
+    controls = [*report.found.controls, None, None][:2]
+    row = {"axis": report.name, "design": report.spec.kind}
+    for letter, control in zip("ab", controls):
+        row[f"chain_{letter}"] = None if control is None else control.chainage / units.chainage
+        row[f"height_{letter}"] = None if control is None else control.height / units.height
+    statistics = report.statistics
+    at = "" if statistics.greatest_at is None else notation.text(chainage[report.rows[statistics.greatest_at]])
+    row.update(slope=report.found.slope, chain_h=report.axis.chainage_height / units.height,
+               tolerance=None if report.tolerance is None else report.tolerance / units.height,
+               number=statistics.number, rms=statistics.rms / units.height, max_abs=statistics.greatest / units.height,
+               max_at=at, within=statistics.within, high=statistics.high, low=statistics.low,
+               no_height=statistics.no_height,
+               record=record_text({**record, "axes": {report.name: report.record(units)}}))
+    return row

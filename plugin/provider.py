@@ -1,0 +1,34 @@
+"""The toolbox entries, as an explicit tuple."""
+
+from pathlib import Path
+
+from qgis.core import QgsProcessingProvider
+from qgis.PyQt.QtGui import QIcon
+
+from ..algorithms.design_heights import DesignHeights
+
+ENTRIES = (DesignHeights,)
+ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
+
+
+class TautlineProvider(QgsProcessingProvider):
+    """Provider 'tautline'."""
+
+    def id(self):
+        return "tautline"
+
+    def name(self):
+        return "Tautline"
+
+    def longName(self):  # noqa: N802 - the host's name
+        return self.tr("Tautline: long structures and the Earth's curvature")
+
+    def icon(self):
+        return QIcon(ICON)
+
+    def svgIconPath(self):  # noqa: N802 - the host's name
+        return ICON
+
+    def loadAlgorithms(self):  # noqa: N802 - the host's name
+        for entry in ENTRIES:
+            self.addAlgorithm(entry())

@@ -8,7 +8,7 @@ from pathlib import Path
 from qgis.core import (QgsDataSourceUri, QgsExpressionContextUtils, QgsProcessingLayerPostProcessorInterface,
                        QgsProviderRegistry, QgsVectorLayer)
 
-from .fields import DESIGNED, GENERATED, MEASURED, PLACED, REJECTED, SUMMARY, UNIT_LABELS
+from .fields import CONVERTED, DESIGNED, GENERATED, MEASURED, PLACED, REJECTED, SUMMARY, UNIT_LABELS
 from .styles.review_labels import review_labeling
 from .styles.review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .styles.review_tip import review_tip
@@ -20,10 +20,11 @@ RECORD_PROPERTY = "tautline/record"
 _FIELDS = {
     "stations_review": DESIGNED,
     "stations": tuple(dict.fromkeys(PLACED + GENERATED + MEASURED)),
+    "converted": CONVERTED,
     "summary": SUMMARY,
     "rejected": REJECTED,
 }
-_DISPLAY = {"stations_review": "station", "stations": "station", "summary": "axis", "rejected": "reason"}
+_DISPLAY = {"stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis", "rejected": "reason"}
 
 
 class StyleNotSaved(RuntimeError):
@@ -34,7 +35,7 @@ class StyleNotSaved(RuntimeError):
 class StyleSpec:
     """What a layer's style depends on.
 
-    ``kind`` is 'stations_review', 'stations', 'summary' or 'rejected'; ``title`` the layer's name in the desktop and
+    ``kind`` is 'stations_review', 'stations', 'converted', 'summary' or 'rejected'; ``title`` the layer's name in the desktop and
     the style's name in a GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None
     without one; ``record`` is the record of the run (JSON) or ''. Raises ValueError for an unknown kind or unit, an
     empty title or a negative tolerance.
@@ -84,7 +85,7 @@ def dress(layer, spec):
     own = own_fields(layer.fields(), _FIELDS[spec.kind])
     if layer.isSpatial() and spec.kind == "stations_review":
         _dress_review(layer, spec)
-    elif layer.isSpatial() and spec.kind == "stations":
+    elif layer.isSpatial() and spec.kind in ("stations", "converted"):
         _dress_stations(layer, spec, own)
     name_columns(layer, own, spec.height_unit, spec.chainage_unit)
     order_columns(layer, own)

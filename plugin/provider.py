@@ -5,9 +5,13 @@ from pathlib import Path
 from qgis.core import QgsProcessingProvider
 from qgis.PyQt.QtGui import QIcon
 
+from ..algorithms.convert_heights import ConvertHeights
 from ..algorithms.design_heights import DesignHeights
+from ..algorithms.generate_stations import GenerateStations
+from ..algorithms.measure_stations import MeasureStations
+from ..algorithms.place_stations import PlaceStations
 
-ENTRIES = (DesignHeights,)
+ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

@@ -1,352 +1,43 @@
-"""Draw the aerial-like imagery of the sample scenarios: everything in it is computed, no photograph is used.
+"""Draw the aerial-like imagery of the three sample scenarios, one picture per site in the CRS of the scenario.
 
-Relief is a small stream-power erosion model (so that gullies branch and join as they do in nature), ground cover is fractal noise,
-crowns are domes around scattered points, lit by the same sun as the relief; roads, buildings and the structures are drawn with
-exact edge coverage. One picture per site, as a tiled JPEG GeoTIFF with overviews in the CRS of the scenario.
+Each function paints one site from the ground up: soil, relief, water, plants, roads, buildings, the structure.
 """
 
-import heapq
 import math
 
 import numpy as np
-from osgeo import gdal, osr
+from drawing import (
+    Site,
+    along,
+    beside,
+    bearing,
+    cast,
+    curve,
+    domes,
+    enlarge,
+    erode,
+    gullies,
+    mix,
+    noise,
+    ramp,
+    shade,
+    warp,
+)
 from scipy import ndimage
 from scipy.spatial import cKDTree
 
-gdal.UseExceptions()
-
-
-# -------------------------------------------------------------------------------------------------------------- fields
-
-
-def noise(shape, seed, beta=2.0, longest=None, shortest=None):
-    """Fractal noise of spectrum 1/f^beta, mean 0 and standard deviation 1; wavelengths in pixels."""
-    rng = np.random.default_rng(seed)
-    fy, fx = np.fft.fftfreq(shape[0])[:, None], np.fft.rfftfreq(shape[1])[None, :]
-    f = np.hypot(fy, fx)
-    f[0, 0] = 1.0
-    gain = f ** (-beta / 2)
-    if longest:
-        gain *= 1 - np.exp(-((f * longest) ** 2))
-    if shortest:
-        gain *= np.exp(-((f * shortest) ** 2))
-    gain[0, 0] = 0.0
-    field = np.fft.irfft2(np.fft.rfft2(rng.standard_normal(shape)) * gain, s=shape)
-    return ((field - field.mean()) / field.std()).astype(np.float32)
-
-
-def ramp(x, low, high):
-    """0 below ``low``, 1 above ``high``, smooth between."""
-    t = np.clip((x - low) / (high - low), 0, 1)
-    return t * t * (3 - 2 * t)
-
-
-def mix(image, colour, weight):
-    """Blend ``colour`` (three numbers or a picture) into ``image`` in place."""
-    colour = np.asarray(colour, dtype=np.float32)
-    image += (colour - image) * weight[..., None]
-
-
-def shade(height, azimuth, altitude=38.0, exaggeration=1.0):
-    """Light on a surface (1 = level ground); ``height`` in pixels."""
-    gy, gx = np.gradient(height * exaggeration)
-    az, alt = math.radians(azimuth), math.radians(altitude)
-    light = (-gx * math.sin(az) + gy * math.cos(az)) * math.cos(alt) + math.sin(alt)
-    return np.clip(light / np.sqrt(1 + gx * gx + gy * gy) / math.sin(alt), 0, 2.2).astype(np.float32)
-
-
-def fill(height):
-    """``height`` with every hollow filled to its rim and a hair more, so that all water reaches the edge (priority flood)."""
-    rows, columns = height.shape
-    flat, seen = height.ravel().tolist(), bytearray(rows * columns)
-    edge = [r * columns + c for r in range(rows) for c in range(columns) if r in (0, rows - 1) or c in (0, columns - 1)]
-    heap = [(flat[cell], cell) for cell in edge]
-    for cell in edge:
-        seen[cell] = 1
-    heapq.heapify(heap)
-    around = (-columns - 1, -columns, -columns + 1, -1, 1, columns - 1, columns, columns + 1)
-    while heap:
-        level, cell = heapq.heappop(heap)
-        column = cell % columns
-        for step in around:
-            other = cell + step
-            if 0 <= other < rows * columns and abs(other % columns - column) <= 1 and not seen[other]:
-                seen[other] = 1
-                flat[other] = max(flat[other], level + 1e-4)
-                heapq.heappush(heap, (flat[other], other))
-    return np.array(flat).reshape(rows, columns)
-
-
-def erode(shape, step, seed, tilt, bumps=1.2, rounds=36, strength=0.05):
-    """Relief and catchment area of an eroded tableland, on a grid ``step`` times coarser than ``shape``.
-
-    Implicit stream-power erosion: each cell drains to its steepest neighbour, water is added up from the top down, and every cell is
-    cut towards its receiver by strength * sqrt(area), from the bottom up. Returns height, area and receiver (flat index).
-    """
-    rows, columns = shape[0] // step + 2, shape[1] // step + 2
-    y, x = np.mgrid[0:rows, 0:columns]
-    height = (tilt[0] * x + tilt[1] * y + bumps * noise((rows, columns), seed, 2.8, longest=110)
-              + 0.12 * noise((rows, columns), seed + 1, 1.0)).astype(np.float64)
-    index = np.arange(rows * columns).reshape(rows, columns)
-    offsets = [(i, j) for i in (-1, 0, 1) for j in (-1, 0, 1) if i or j]
-    for turn in range(rounds):
-        if turn % 6 == 0 or turn == rounds - 1:
-            height = fill(height)
-        pad, pad_index = np.pad(height, 1, constant_values=1e9), np.pad(index, 1)
-        best, receiver = np.zeros_like(height), index.copy()
-        for i, j in offsets:
-            fall = (height - pad[1 + i:1 + i + rows, 1 + j:1 + j + columns]) / math.hypot(i, j)
-            better = fall > best
-            best[better] = fall[better]
-            receiver[better] = pad_index[1 + i:1 + i + rows, 1 + j:1 + j + columns][better]
-        order = np.argsort(height, axis=None).tolist()
-        to, area = receiver.ravel().tolist(), [1.0] * (rows * columns)
-        for cell in reversed(order):
-            if to[cell] != cell:
-                area[to[cell]] += area[cell]
-        flat = (height + 0.03).ravel().tolist()
-        for cell in order:
-            if to[cell] != cell:
-                cut = strength * math.sqrt(area[cell])
-                flat[cell] = (flat[cell] + cut * flat[to[cell]]) / (1 + cut)
-        height = np.array(flat).reshape(rows, columns)
-        height = height + 0.06 * ndimage.laplace(height)
-    return height, np.array(area).reshape(rows, columns), receiver
-
-
-def enlarge(field, shape, step):
-    return ndimage.zoom(field, step, order=3, mode="nearest", grid_mode=True)[:shape[0], :shape[1]].astype(np.float32)
-
-
-def warp(field, seed, amount, longest):
-    """Shift a picture by smooth noise: takes the grid out of anything drawn on one."""
-    y, x = np.mgrid[0:field.shape[0], 0:field.shape[1]].astype(np.float32)
-    y += amount * noise(field.shape, seed, 2.4, longest, longest / 12)
-    x += amount * noise(field.shape, seed + 1, 2.4, longest, longest / 12)
-    return ndimage.map_coordinates(field, [y, x], order=1, mode="nearest")
-
-
-def domes(shape, seed, spacing, radius, density=None):
-    """Height (px) of crowns around scattered points, one point per ``spacing``^2 px; ``density`` 0..1 thins them out.
-
-    ``radius`` is (smallest, largest) in pixels. Returns height, 0 between crowns.
-    """
-    rng = np.random.default_rng(seed)
-    count = int(shape[0] * shape[1] / spacing ** 2)
-    points = rng.random((count, 2)) * shape
-    if density is not None:
-        keep = rng.random(count) < density[points[:, 0].astype(int), points[:, 1].astype(int)]
-        points = points[keep]
-    radii = radius[0] + (radius[1] - radius[0]) * rng.random(len(points)) ** 2
-    height = np.zeros(shape, np.float32)
-    reach = math.ceil(radius[1])
-    base = np.floor(points).astype(int)
-    for i in range(-reach, reach + 1):
-        for j in range(-reach, reach + 1):
-            row, column = base[:, 0] + i, base[:, 1] + j
-            d2 = (row + 0.5 - points[:, 0]) ** 2 + (column + 0.5 - points[:, 1]) ** 2
-            dome = np.sqrt(np.maximum(radii ** 2 - d2, 0))
-            inside = (dome > 0) & (row >= 0) & (row < shape[0]) & (column >= 0) & (column < shape[1])
-            np.maximum.at(height, (row[inside], column[inside]), dome[inside].astype(np.float32))
-    return height
-
-
-def cast(mask, azimuth, length):
-    """Shadow of ``mask`` (0..1): smeared ``length`` pixels away from the sun at ``azimuth``."""
-    dy, dx = math.cos(math.radians(azimuth)), -math.sin(math.radians(azimuth))
-    out = np.zeros_like(mask)
-    for k in np.arange(0.5, length + 0.01, 0.75):
-        out = np.maximum(out, ndimage.shift(mask, (dy * k, dx * k), order=1, mode="nearest", prefilter=False))
-    return out
-
-
-# ------------------------------------------------------------------------------------------------------------- drawing
-
-
-class Site:
-    """A picture under construction: colour 0..255, and its place on the ground."""
-
-    def __init__(self, epsg, centre, pixel, shape):
-        self.epsg, self.pixel, self.shape = epsg, pixel, shape
-        self.west, self.north = centre[0] - shape[1] * pixel / 2, centre[1] + shape[0] * pixel / 2
-        self.image = np.zeros(shape + (3,), np.float32)
-
-    def at(self, points):
-        """Rows and columns (pixels, as floats) of map points."""
-        points = np.asarray(points, float)
-        return np.column_stack([(self.north - points[:, 1]) / self.pixel, (points[:, 0] - self.west) / self.pixel])
-
-    def stroke(self, points, width, dash=None):
-        """Coverage of a line through map points, ``width`` in metres; ``dash`` (on, off) in metres."""
-        cover, half = np.zeros(self.shape, np.float32), width / self.pixel / 2
-        faint = min(1.0, 2 * half)  # a line thinner than a pixel is paler, not wider
-        half = max(half, 0.5)
-        path, run = self.at(points), 0.0
-        for (r0, c0), (r1, c1) in zip(path[:-1], path[1:]):
-            whole = math.hypot(r1 - r0, c1 - c0)
-            pieces = max(1, int(whole / 60))
-            for k in range(pieces):
-                a = np.array([r0 + (r1 - r0) * k / pieces, c0 + (c1 - c0) * k / pieces])
-                b = np.array([r0 + (r1 - r0) * (k + 1) / pieces, c0 + (c1 - c0) * (k + 1) / pieces])
-                low = np.maximum(np.floor(np.minimum(a, b) - half - 2).astype(int), 0)
-                high = np.minimum(np.ceil(np.maximum(a, b) + half + 2).astype(int), self.shape)
-                if (high <= low).any():
-                    continue
-                y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
-                along = ((y - a[0]) * (b[0] - a[0]) + (x - a[1]) * (b[1] - a[1])) / max(((b - a) ** 2).sum(), 1e-9)
-                t = np.clip(along, 0, 1)
-                distance = np.hypot(y - a[0] - t * (b[0] - a[0]), x - a[1] - t * (b[1] - a[1]))
-                value = np.clip(half + 0.5 - distance, 0, 1) * faint
-                if dash:
-                    place = (run + along * math.hypot(*(b - a))) * self.pixel % sum(dash)
-                    value = value * (place < dash[0])
-                window = cover[low[0]:high[0], low[1]:high[1]]
-                np.maximum(window, value, out=window)
-                run += math.hypot(*(b - a))
-        return cover
-
-    def box(self, centre, length, width, azimuth):
-        """Coverage of a rectangle, ``length`` metres towards ``azimuth``."""
-        (row, column), = self.at([centre])
-        reach = math.hypot(length, width) / 2 / self.pixel + 2
-        r0, r1 = max(int(row - reach), 0), min(int(row + reach) + 1, self.shape[0])
-        c0, c1 = max(int(column - reach), 0), min(int(column + reach) + 1, self.shape[1])
-        cover = np.zeros(self.shape, np.float32)
-        if r1 <= r0 or c1 <= c0:
-            return cover
-        y, x = np.mgrid[r0:r1, c0:c1] + 0.5
-        az = math.radians(azimuth)
-        along = (x - column) * math.sin(az) - (y - row) * math.cos(az)
-        across = (x - column) * math.cos(az) + (y - row) * math.sin(az)
-        cover[r0:r1, c0:c1] = (np.clip(length / 2 / self.pixel + 0.5 - abs(along), 0, 1)
-                               * np.clip(width / 2 / self.pixel + 0.5 - abs(across), 0, 1))
-        return cover
-
-    def paint(self, cover, colour, opacity=1.0):
-        mix(self.image, colour, cover * opacity)
-
-    def darken(self, cover, amount):
-        self.image *= (1 - cover * amount)[..., None] * np.array([1, 1, 1]) + (cover * amount)[..., None] * [0.0, 0.02, 0.07]
-
-    def building(self, centre, length, width, azimuth, roof, height, sun, ridge=True):
-        """A building with a shadow and a two-sided roof; metres."""
-        body = self.box(centre, length, width, azimuth)
-        window = ndimage.find_objects((body > 0).astype(int))
-        if not window:
-            return
-        margin = int(3 * height / self.pixel) + 4
-        rows, columns = (slice(max(s.start - margin, 0), s.stop + margin) for s in window[0])
-        shadow = np.zeros_like(body)
-        shadow[rows, columns] = cast(body[rows, columns], sun, height / self.pixel * 1.25)
-        self.darken(np.maximum(shadow - body, 0), 0.62)
-        self.paint(body, roof)
-        if ridge:
-            az = math.radians(azimuth + 90)
-            side = 1 if math.cos(math.radians(azimuth + 90 - sun)) < 0 else -1
-            lee = (centre[0] + side * math.sin(az) * width / 4, centre[1] + side * math.cos(az) * width / 4)
-            self.darken(self.box(lee, length, width / 2, azimuth), 0.20)
-
-    def save(self, path, seed, quality):
-        grain = np.random.default_rng(seed).normal(0, 1.6, self.shape).astype(np.float32)
-        data = np.clip(self.image + grain[..., None], 0, 255).astype(np.uint8)
-        memory = gdal.GetDriverByName("MEM").Create("", self.shape[1], self.shape[0], 3, gdal.GDT_Byte)
-        reference = osr.SpatialReference()
-        reference.ImportFromEPSG(self.epsg)
-        memory.SetProjection(reference.ExportToWkt())
-        memory.SetGeoTransform((self.west, self.pixel, 0, self.north, 0, -self.pixel))
-        for band in range(3):
-            memory.GetRasterBand(band + 1).WriteArray(data[..., band])
-            # Kept inside the picture: the desktop would otherwise write them into a file beside it.
-            values = data[..., band]
-            for key, value in (("MINIMUM", values.min()), ("MAXIMUM", values.max()), ("MEAN", values.mean()), ("STDDEV", values.std())):
-                memory.GetRasterBand(band + 1).SetMetadataItem(f"STATISTICS_{key}", f"{value:.4f}")
-        path.unlink(missing_ok=True)
-        out = gdal.GetDriverByName("GTiff").CreateCopy(str(path), memory, options=[
-            "COMPRESS=JPEG", "PHOTOMETRIC=YCBCR", f"JPEG_QUALITY={quality}", "TILED=YES"])
-        out = None
-        out = gdal.Open(str(path), gdal.GA_Update)
-        with_quality = {"COMPRESS_OVERVIEW": "JPEG", "PHOTOMETRIC_OVERVIEW": "YCBCR", "JPEG_QUALITY_OVERVIEW": str(quality)}
-        for key, value in with_quality.items():
-            gdal.SetConfigOption(key, value)
-        out.BuildOverviews("AVERAGE", [2, 4, 8])
-        out = None
-        for key in with_quality:
-            gdal.SetConfigOption(key, None)
-
-
-def curve(points, wobble=0.0, seed=0, step=20.0):
-    """Map points on a smooth line through ``points``; ``wobble`` metres of wandering, as a track wanders."""
-    points = np.asarray(points, float)
-    t = np.concatenate([[0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))])
-    s = np.linspace(0, t[-1], max(int(t[-1] / step), 2))
-    from scipy.interpolate import PchipInterpolator
-    smooth = np.column_stack([PchipInterpolator(t, points[:, k])(s) for k in (0, 1)])
-    if wobble:
-        rng = np.random.default_rng(seed)
-        sway = ndimage.gaussian_filter1d(rng.standard_normal(len(s)), 6)
-        smooth += wobble * (sway / max(sway.std(), 1e-9))[:, None] * np.array([0.7, 0.7])
-    return smooth
-
-
-def beside(line, offset):
-    """``line`` (two map points) moved ``offset`` metres to the right."""
-    (e0, n0), (e1, n1) = line
-    d = math.hypot(e1 - e0, n1 - n0)
-    de, dn = (n1 - n0) / d * offset, -(e1 - e0) / d * offset
-    return [(e0 + de, n0 + dn), (e1 + de, n1 + dn)]
-
-
-def along(line, distance, offset=0.0):
-    """Map point ``distance`` metres up the line, ``offset`` to the right."""
-    (e0, n0), (e1, n1) = beside(line, offset)
-    d = math.hypot(e1 - e0, n1 - n0)
-    return e0 + (e1 - e0) * distance / d, n0 + (n1 - n0) * distance / d
-
-
-def bearing(line):
-    (e0, n0), (e1, n1) = line
-    return math.degrees(math.atan2(e1 - e0, n1 - n0)) % 360
-
-
-def gullies(shape, step, area, receiver, threshold, width):
-    """Coverage of the streams where ``area`` exceeds ``threshold`` cells, ``width`` pixels at the threshold."""
-    columns = area.shape[1]
-    cover = np.zeros(shape, np.float32)
-    cells = np.flatnonzero(area.ravel() > threshold)
-    for cell in cells:
-        to = receiver.ravel()[cell]
-        if to == cell:
-            continue
-        a, b = divmod(int(cell), columns), divmod(int(to), columns)
-        w = width * (area.ravel()[cell] / threshold) ** 0.38
-        (r0, c0), (r1, c1) = ((p[0] * step + step / 2, p[1] * step + step / 2) for p in (a, b))
-        low = max(int(min(r0, r1) - w - 2), 0), max(int(min(c0, c1) - w - 2), 0)
-        high = min(int(max(r0, r1) + w + 3), shape[0]), min(int(max(c0, c1) + w + 3), shape[1])
-        if high[0] <= low[0] or high[1] <= low[1]:
-            continue
-        y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
-        t = np.clip(((y - r0) * (r1 - r0) + (x - c0) * (c1 - c0)) / max((r1 - r0) ** 2 + (c1 - c0) ** 2, 1e-9), 0, 1)
-        d = np.hypot(y - r0 - t * (r1 - r0), x - c0 - t * (c1 - c0))
-        window = cover[low[0]:high[0], low[1]:high[1]]
-        np.maximum(window, np.clip(w / 2 + 0.5 - d, 0, 1), out=window)
-    return ndimage.gaussian_filter(cover, 0.6)
-
-
-# --------------------------------------------------------------------------------------------------------------- sites
-
 
 def gallery(path, lines):
-    """Dry plateau: gullied tableland with dark rock ridges, thorn bush along dry streams, two arms with service roads."""
-    sun, shape, step = 35.0, (1680, 2300), 8
-    north_arm, east_arm = lines
-    site = Site(32734, (north_arm[0][0] + 400, north_arm[0][1] + 1180), 2.2, shape)
-    height, area, receiver = erode(shape, step, 21, (0.035, -0.022))
-    relief = enlarge(height, shape, step)
-    relief = warp(relief, 31, 7, 160)
-    # A straight structure needs ground without steps: the relief is flattened beside the arms.
-    near = np.maximum(site.stroke(north_arm, 420), site.stroke(east_arm, 420))
-    near = ndimage.zoom(ndimage.gaussian_filter(near[::8, ::8], 9), 8, order=1)[:shape[0], :shape[1]]
-    relief -= 0.75 * near * (relief - ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[:shape[0], :shape[1]])
+    """Dry plateau: gullied tableland with dark rock ridges, thorn bush along dry streams, two arms with service
+    roads.""" sun, shape, step = 35.0, (1680, 2300), 8 north_arm, east_arm = lines site = Site(32734, (north_arm[0][0] +
+    400, north_arm[0][1] + 1180), 2.2, shape) height, area, receiver = erode(shape, step, 21, (0.035, -0.022)) relief =
+    enlarge(height, shape, step) relief = warp(relief, 31, 7, 160) # A straight structure needs ground without steps:
+    the relief is flattened beside the arms. near = np.maximum(site.stroke(north_arm, 420), site.stroke(east_arm, 420))
+    near = ndimage.zoom(ndimage.gaussian_filter(near[::8, ::8], 9), 8, order=1)[: shape[0], : shape[1]] relief -= (
+        0.75
+        * near
+        * (relief - ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[: shape[0], : shape[1]])
+    )
     rough = noise(shape, 41, 2.5, 300)
     fine = noise(shape, 42, 1.1, 60)
     stream = gullies(shape, step, area, receiver, 150, 1.3)
@@ -372,10 +63,15 @@ def gallery(path, lines):
     site.paint(ramp(fine + rough, 1.0, 2.4) * rock, (72, 60, 54), 0.8)
     # Old paddocks: stock on one side of a fence leaves another tone than on the other.
     e, n = site.west, site.north
-    fences = [[(e - 50, n - 2950), (e + 1750, n - 2560), (e + 5100, n - 3050)], [(e + 3900, n + 50), (e + 4120, n - 1400), (e + 4050, n - 2900)],
-              [(e - 50, n - 900), (e + 830, n - 1060), (e + 960, n + 20)]]
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32) * site.pixel
-    image *= (1 + 0.06 * (ramp(x - 4100 + 0.06 * y, -3, 3) - 0.5) - 0.05 * (ramp(y - 2760 + 0.05 * x, -3, 3)))[..., None]
+    fences = [
+        [(e - 50, n - 2950), (e + 1750, n - 2560), (e + 5100, n - 3050)],
+        [(e + 3900, n + 50), (e + 4120, n - 1400), (e + 4050, n - 2900)],
+        [(e - 50, n - 900), (e + 830, n - 1060), (e + 960, n + 20)],
+    ]
+    y, x = np.mgrid[0:shape[0], 0 : shape[1]].astype(np.float32) * site.pixel
+    image *= (1 + 0.06 * (ramp(x - 4100 + 0.06 * y, -3, 3) - 0.5) - 0.05 * (ramp(y - 2760 + 0.05 * x, -3, 3)))[
+        ..., None
+    ]
     light = shade(relief * 5.0 + 0.20 * rough + 0.05 * fine, sun, 40)
     image *= (0.30 + 0.70 * light)[..., None]
     # Sheet wash and the beds of the dry streams.
@@ -386,45 +82,75 @@ def gallery(path, lines):
     # Bush: fine low shrub everywhere, thorn trees along the streams.
     patch = ramp(noise(shape, 51, 2.0, 160), -0.9, 1.8)
     shrub = domes(shape, 52, 5.0, (0.55, 1.25), 0.10 + 0.5 * patch * (1 - 0.5 * rock) + 0.4 * scrub)
-    thorn_place = np.clip(ndimage.gaussian_filter(stream, 7) * 3.2 - 0.6 * bed, 0, 1) * ramp(noise(shape, 53, 1.6, 80), -0.9, 0.7)
+    thorn_place = np.clip(ndimage.gaussian_filter(stream, 7) * 3.2 - 0.6 * bed, 0, 1) * ramp(
+        noise(shape, 53, 1.6, 80), -0.9, 0.7
+    )
     thorn = domes(shape, 54, 4.2, (0.9, 2.7), thorn_place)
     for crowns, dark, opacity, reach in ((shrub, (96, 92, 66), 0.60, 1.0), (thorn, (72, 80, 50), 0.92, 2.2)):
         cover = np.clip(crowns * 1.3, 0, 1)
         site.darken(np.clip(cast(cover, sun, reach) - cover, 0, 1), 0.34)
-        site.paint(cover, (np.array(dark, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.35)[..., None]), opacity)
+        site.paint(
+            cover, (np.array(dark, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.35)[..., None]), opacity
+        )
     for fence in fences:
         site.paint(site.stroke(fence, 2.0), (150, 126, 98), 0.35)
         site.paint(site.stroke([(p[0] + 7, p[1] - 7) for p in fence], 3.0), (206, 182, 146), 0.28)
     # Public gravel road, farm tracks, earth dam with a farm.
     corner = north_arm[0]
-    road = curve([(e - 60, n - 3330), (e + 900, n - 3120), (corner[0] - 260, corner[1] - 330), (corner[0] + 420, corner[1] - 420),
-                  (e + 3500, n - 2330), (e + 4300, n - 1820), (e + 5150, n - 1620)])
+    road = curve(
+        [
+            (e - 60, n - 3330),
+            (e + 900, n - 3120),
+            (corner[0] - 260, corner[1] - 330),
+            (corner[0] + 420, corner[1] - 420),
+            (e + 3500, n - 2330),
+            (e + 4300, n - 1820),
+            (e + 5150, n - 1620),
+        ]
+    )
     site.paint(site.stroke(road, 20), (186, 160, 126), 0.50)
     site.paint(site.stroke(road, 8.5), (224, 205, 174), 0.92)
-    access = curve([(corner[0] - 190, corner[1] - 322), (corner[0] - 60, corner[1] - 150), (corner[0] + 8, corner[1] - 58)])
+    access = curve(
+        [(corner[0] - 190, corner[1] - 322), (corner[0] - 60, corner[1] - 150), (corner[0] + 8, corner[1] - 58)]
+    )
     site.paint(site.stroke(access, 7), (222, 203, 172), 0.9)
     farm = (e + 4020, n - 2440)
-    for k, track in enumerate(([(e + 3560, n - 2290), (e + 3800, n - 2420), farm], [farm, (e + 4300, n - 2700), (e + 4520, n - 3720)],
-                               [(e + 620, n - 3160), (e + 700, n - 2300), (e + 420, n - 1500), (e + 640, n - 700), (e + 560, n + 30)])):
+    for k, track in enumerate(
+        (
+            [(e + 3560, n - 2290), (e + 3800, n - 2420), farm],
+            [farm, (e + 4300, n - 2700), (e + 4520, n - 3720)],
+            [(e + 620, n - 3160), (e + 700, n - 2300), (e + 420, n - 1500), (e + 640, n - 700), (e + 560, n + 30)],
+        )
+    ):
         way = curve(track, 9, 60 + k)
         site.paint(site.stroke(way, 6), (198, 172, 136), 0.55)
         site.paint(site.stroke(way, 1.6), (150, 122, 92), 0.5)
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
-    (row, column), = site.at([(farm[0] + 150, farm[1] - 140)])
+    y, x = np.mgrid[0:shape[0], 0 : shape[1]].astype(np.float32)
+    ((row, column),) = site.at([(farm[0] + 150, farm[1] - 140)])
     pond = ramp(1.0 - np.hypot((y - row) / 24, (x - column) / 34) + 0.16 * noise(shape, 61, 2.4, 90), 0.0, 0.16)
     site.paint(ramp(ndimage.gaussian_filter(pond, 4), 0.05, 0.5), (206, 184, 148), 0.8)
     site.paint(pond * ramp(ndimage.gaussian_filter(pond, 3), 0.5, 0.9), (110, 116, 96), 0.95)
     garden = domes(shape, 62, 5, (1.6, 3.6), np.clip(site.box((farm[0] - 30, farm[1] + 30), 130, 90, 60), 0, 1) * 0.55)
     site.darken(cast(np.clip(garden, 0, 1), sun, 4), 0.45)
-    site.paint(np.clip(garden * 1.2, 0, 1), np.array((70, 88, 48), np.float32) * np.clip(shade(garden, sun, 45), 0.5, 1.4)[..., None])
-    for dx, dy, length, width, turn, roof in ((0, 0, 26, 14, 62, (206, 202, 196)), (44, 26, 30, 10, 152, (176, 96, 74)),
-                                              (-46, -28, 18, 9, 62, (214, 210, 204))):
+    site.paint(
+        np.clip(garden * 1.2, 0, 1),
+        np.array((70, 88, 48), np.float32) * np.clip(shade(garden, sun, 45), 0.5, 1.4)[..., None],
+    )
+    for dx, dy, length, width, turn, roof in (
+        (0, 0, 26, 14, 62, (206, 202, 196)),
+        (44, 26, 30, 10, 152, (176, 96, 74)),
+        (-46, -28, 18, 9, 62, (214, 210, 204)),
+    ):
         site.building((farm[0] + dx, farm[1] + dy), length, width, turn, roof, 5, sun)
     # The gallery: cleared strip, service road, supports with shadows, the tube and its closures.
     for line in (north_arm, east_arm):
         side = 19 if line is north_arm else -19
         length = math.hypot(line[1][0] - line[0][0], line[1][1] - line[0][1])
-        site.paint(np.clip(ndimage.gaussian_filter(site.stroke(line, 46), 2.0) * (0.75 + 0.25 * rough), 0, 1), (198, 172, 138), 0.62)
+        site.paint(
+            np.clip(ndimage.gaussian_filter(site.stroke(line, 46), 2.0) * (0.75 + 0.25 * rough), 0, 1),
+            (198, 172, 138),
+            0.62,
+        )
         site.paint(site.stroke(beside(line, side), 6.5), (226, 208, 178), 0.92)
         site.paint(site.stroke(beside(line, side), 1.4), (196, 172, 140), 0.6)
         shadow_e, shadow_n = -math.sin(math.radians(sun)) * 5.2, -math.cos(math.radians(sun)) * 5.2
@@ -449,77 +175,151 @@ def gallery(path, lines):
 
 
 def tank(path, lines):
-    """Northern lowland: a lake, conifer forest with cuttings, fields with wheel tracks, and the long hall on its lawn."""
-    sun, shape = 168.0, (1600, 2300)
-    line, = lines
-    turn, length = bearing(line), math.hypot(line[1][0] - line[0][0], line[1][1] - line[0][1])
-    middle = along(line, length / 2)
-    site = Site(25833, middle, 1.0, shape)
-    image = site.image
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
-    az = math.radians(turn)
-    up = (x - shape[1] / 2) * math.sin(az) - (y - shape[0] / 2) * math.cos(az)      # metres along the hall from its middle
-    right = (x - shape[1] / 2) * math.cos(az) + (y - shape[0] / 2) * math.sin(az)   # metres to its right (south-east)
-    broad, middling, fine = noise(shape, 101, 3.0, 900), noise(shape, 102, 2.4, 260), noise(shape, 103, 1.4, 40)
-    yard = ramp(-np.maximum(abs(up) - 395, abs(right - 6) - 84), -14, 4)
-    lake = ramp(-(right + 590 + 80 * noise(shape, 104, 3.4, 700) + 0.10 * up), -6, 6)
-    shore = ndimage.gaussian_filter(lake, 14)
-    # Parcels: the nearest of scattered seeds, with distances stretched so that parcels lie along the valley.
-    rng = np.random.default_rng(105)
-    seeds = np.column_stack([rng.uniform(-1500, 1500, 46), rng.uniform(-500, 1300, 46)])
-    bend_up, bend_right = up + 9 * noise(shape, 106, 3.6, 700, 30), right + 8 * noise(shape, 107, 3.6, 700, 30)
-    distance, nearest = cKDTree(seeds * [0.62, 1.0]).query(np.stack([bend_up * 0.62, bend_right], -1).reshape(-1, 2), k=2)
+    """Northern lowland: a lake, conifer forest with cuttings, fields with wheel tracks, and the long hall on its
+    lawn.""" sun, shape = 168.0, (1600, 2300) (line,) = lines turn, length = bearing(line), math.hypot(line[1][0] -
+    line[0][0], line[1][1] - line[0][1]) middle = along(line, length / 2) site = Site(25833, middle, 1.0, shape) image =
+    site.image y, x = np.mgrid[0:shape[0], 0 : shape[1]].astype(np.float32) az = math.radians(turn) up = (x - shape[1]
+    / 2) * math.sin(az) - (y - shape[0] / 2) * math.cos(az)  # metres along the hall from its middle right = (x -
+    shape[1] / 2) * math.cos(az) + (y - shape[0] / 2) * math.sin(az)  # metres to its right (south-east) broad,
+    middling, fine = noise(shape, 101, 3.0, 900), noise(shape, 102, 2.4, 260), noise(shape, 103, 1.4, 40) yard =
+    ramp(-np.maximum(abs(up) - 395, abs(right - 6) - 84), -14, 4) lake = ramp(-(right + 590 + 80 * noise(shape, 104,
+    3.4, 700) + 0.10 * up), -6, 6) shore = ndimage.gaussian_filter(lake, 14) # Parcels: the nearest of scattered seeds,
+    with distances stretched so that parcels lie along the valley. rng = np.random.default_rng(105) seeds =
+    np.column_stack([rng.uniform(-1500, 1500, 46), rng.uniform(-500, 1300, 46)]) bend_up, bend_right = up + 9 *
+    noise(shape, 106, 3.6, 700, 30), right + 8 * noise(shape, 107, 3.6, 700, 30) distance, nearest = cKDTree(seeds *
+    [0.62, 1.0]).query(
+        np.stack([bend_up * 0.62, bend_right], -1).reshape(-1, 2), k=2
+    )
     parcel = nearest[:, 0].reshape(shape)
     margin = (distance[:, 1] - distance[:, 0]).reshape(shape).astype(np.float32)
-    crops = np.array([(128, 140, 76), (150, 156, 88), (104, 126, 66), (174, 164, 106), (138, 116, 90), (118, 134, 70), (162, 160, 98),
-                      (94, 118, 62), (184, 170, 112), (132, 146, 80)], np.float32)
+    crops = np.array(
+        [
+            (128, 140, 76),
+            (150, 156, 88),
+            (104, 126, 66),
+            (174, 164, 106),
+            (138, 116, 90),
+            (118, 134, 70),
+            (162, 160, 98),
+            (94, 118, 62),
+            (184, 170, 112),
+            (132, 146, 80),
+        ],
+        np.float32,
+    )
     tone = crops[rng.integers(0, len(crops), len(seeds))] * rng.uniform(0.92, 1.06, (len(seeds), 1)).astype(np.float32)
     image[:] = tone[parcel]
     angle = (rng.choice([0.0, 90.0], len(seeds)) + rng.normal(0, 7, len(seeds)))[parcel]
     across = right * np.cos(np.radians(angle)) + up * np.sin(np.radians(angle))
     sown = rng.uniform(0.2, 1.0, len(seeds)).astype(np.float32)[parcel]
     wheel = ramp(np.abs((across + 3 * middling) % 18 - 9), 7.6, 8.9)
-    image *= (1 - 0.17 * sown * wheel + 0.035 * sown * np.sin(across * 2 * math.pi / 6) + 0.035 * middling + 0.03 * fine)[..., None]
+    image *= (
+        1 - 0.17 * sown * wheel + 0.035 * sown * np.sin(across * 2 * math.pi / 6) + 0.035 * middling + 0.03 * fine
+    )[..., None]
     site.paint(ramp(noise(shape, 108, 2.6, 200), 0.9, 2.2), (170, 160, 112), 0.35)
     site.paint(ramp(-margin, -9, -4), (112, 122, 70), 0.85)
     site.paint(ramp(-margin, -2.4, -1.0), (74, 84, 50), 0.7)
     # Forest: everything near the lake and to the outside, with cuttings of younger trees; hedges on some parcel edges.
-    wood = broad * 0.62 + 0.30 * middling + ramp(-right, 120, 420) * 1.5 + ramp(right, 430, 640) * 1.5 + ramp(abs(up), 640, 980) * 1.1 - 1.15
+    wood = (
+        broad * 0.62
+        + 0.30 * middling
+        + ramp(-right, 120, 420) * 1.5
+        + ramp(right, 430, 640) * 1.5
+        + ramp(abs(up), 640, 980) * 1.1
+        - 1.15
+    )
     wood = ramp(wood, -0.04, 0.04) * (1 - yard) * (1 - ramp(shore, 0.35, 0.6))
     cutting = ramp(noise(shape, 109, 3.4, 420) + 0.12 * middling, 0.95, 1.02)
-    hedge = ramp(-margin, -8, -5) * ramp(noise(shape, 110, 2.4, 260), 0.45, 0.7) * (1 - yard) * (1 - ramp(shore, 0.1, 0.4))
-    road = curve([along(line, -980, 330), along(line, -420, 236), along(line, 200, 196), along(line, 640, 250), along(line, 1700, 150)])
+    hedge = (
+        ramp(-margin, -8, -5) * ramp(noise(shape, 110, 2.4, 260), 0.45, 0.7) * (1 - yard) * (1 - ramp(shore, 0.1, 0.4))
+    )
+    road = curve(
+        [
+            along(line, -980, 330),
+            along(line, -420, 236),
+            along(line, 200, 196),
+            along(line, 640, 250),
+            along(line, 1700, 150),
+        ]
+    )
     drive = curve([along(line, 120, 200), along(line, 126, 130), along(line, 150, 66)], step=6)
     lane = curve([along(line, 640, 250), along(line, 720, 60), along(line, 800, -300), along(line, 1200, -520)], 5, 111)
-    forest_road = curve([along(line, -420, 236), along(line, -450, 20), along(line, -300, -230), along(line, 260, -330), along(line, 790, -260)], 8, 112)
-    farm_track = curve([along(line, 40, 200), along(line, -30, 420), along(line, 40, 700), along(line, -60, 1000)], 5, 113)
-    clear = np.maximum.reduce([site.stroke(road, 26), site.stroke(drive, 16), site.stroke(lane, 12), site.stroke(forest_road, 9), site.stroke(farm_track, 10)])
-    floor = (np.array((70, 78, 48), np.float32) * (1 + 0.08 * fine[..., None]))
+    forest_road = curve(
+        [
+            along(line, -420, 236),
+            along(line, -450, 20),
+            along(line, -300, -230),
+            along(line, 260, -330),
+            along(line, 790, -260),
+        ],
+        8,
+        112,
+    )
+    farm_track = curve(
+        [along(line, 40, 200), along(line, -30, 420), along(line, 40, 700), along(line, -60, 1000)], 5, 113
+    )
+    clear = np.maximum.reduce(
+        [
+            site.stroke(road, 26),
+            site.stroke(drive, 16),
+            site.stroke(lane, 12),
+            site.stroke(forest_road, 9),
+            site.stroke(farm_track, 10),
+        ]
+    )
+    floor = np.array((70, 78, 48), np.float32) * (1 + 0.08 * fine[..., None])
     mix(image, floor, wood)
-    mix(image, np.array((134, 128, 88), np.float32) * (1 + 0.10 * fine[..., None] + 0.08 * middling[..., None]), wood * cutting * 0.85)
+    mix(
+        image,
+        np.array((134, 128, 88), np.float32) * (1 + 0.10 * fine[..., None] + 0.08 * middling[..., None]),
+        wood * cutting * 0.85,
+    )
     mature = np.clip(wood * (1 - cutting) - clear, 0, 1)
     crowns = domes(shape, 114, 3.1, (1.5, 3.1), mature * (0.92 + 0.08 * ramp(middling, -1, 1)))
     young = domes(shape, 115, 5.0, (0.7, 1.6), np.clip(wood * cutting - clear, 0, 1) * ramp(fine + middling, -1.4, 1.2))
-    leafy_place = np.clip(np.maximum(hedge, ramp(shore, 0.02, 0.2) * ramp(-shore, -0.42, -0.3) * ramp(middling, -0.6, 0.4)) - clear - lake, 0, 1)
+    leafy_place = np.clip(
+        np.maximum(hedge, ramp(shore, 0.02, 0.2) * ramp(-shore, -0.42, -0.3) * ramp(middling, -0.6, 0.4))
+        - clear
+        - lake,
+        0,
+        1,
+    )
     leafy = domes(shape, 116, 5.4, (2.2, 4.6), leafy_place * 0.8)
-    conifer = np.array((52, 70, 44), np.float32) + 9 * ramp(noise(shape, 117, 1.8, 120), -1, 1.6)[..., None] * np.array((1.6, 1.2, 0.3), np.float32)
-    for trees, colour, reach in ((young, np.array((86, 104, 56), np.float32), 2), (crowns, conifer, 9), (leafy, np.array((96, 120, 58), np.float32), 8)):
+    conifer = np.array((52, 70, 44), np.float32) + 9 * ramp(noise(shape, 117, 1.8, 120), -1, 1.6)[..., None] * np.array(
+        (1.6, 1.2, 0.3), np.float32
+    )
+    for trees, colour, reach in (
+        (young, np.array((86, 104, 56), np.float32), 2),
+        (crowns, conifer, 9),
+        (leafy, np.array((96, 120, 58), np.float32), 8),
+    ):
         cover = np.clip(ndimage.gaussian_filter(trees, 0.45) * 1.0, 0, 1)
-        shadow = ndimage.gaussian_filter(cast(ndimage.gaussian_filter(np.clip(trees - 0.6, 0, 1), 0.8), sun, reach), 0.7)
+        shadow = ndimage.gaussian_filter(
+            cast(ndimage.gaussian_filter(np.clip(trees - 0.6, 0, 1), 0.8), sun, reach), 0.7
+        )
         site.darken(np.clip(shadow - 0.7 * cover, 0, 1), 0.50)
         mix(image, colour * np.clip(0.25 + 0.75 * shade(trees, sun, 48), 0.42, 1.5)[..., None], cover)
-    water = np.array((44, 62, 70), np.float32) + ramp(1 - shore, 0.0, 0.55)[..., None] * np.array((22, 26, 12), np.float32)
+    water = np.array((44, 62, 70), np.float32) + ramp(1 - shore, 0.0, 0.55)[..., None] * np.array(
+        (22, 26, 12), np.float32
+    )
     water = water * (1 + 0.02 * fine + 0.035 * noise(shape, 118, 2.2, 500))[..., None]
     mix(image, water, lake)
     reeds = ramp(shore, 0.42, 0.5) * ramp(-shore, -0.72, -0.58) * ramp(middling, 0.2, 0.9)
     mix(image, np.array((122, 126, 78), np.float32) * (1 + 0.12 * fine[..., None]), reeds * 0.8)
     # Roads.
-    for way, shoulder, width, colour in ((farm_track, 7, 3.2, (186, 174, 146)), (forest_road, 7, 4, (190, 180, 156)), (lane, 8, 4.5, (184, 176, 158))):
+    for way, shoulder, width, colour in (
+        (farm_track, 7, 3.2, (186, 174, 146)),
+        (forest_road, 7, 4, (190, 180, 156)),
+        (lane, 8, 4.5, (184, 176, 158)),
+    ):
         site.paint(site.stroke(way, shoulder), (136, 136, 92), 0.7)
         site.paint(site.stroke(way, width), colour, 0.92)
     site.paint(site.stroke(farm_track, 1.1), (134, 136, 88), 0.7)
     # The plot: lawn in mowing stripes, hall, dock and beach houses, workshops, car park.
-    lawn = np.array((126, 142, 78), np.float32) * (1 + 0.035 * fine + 0.03 * middling + 0.025 * np.sign(np.sin(right * 2 * math.pi / 9)))[..., None]
+    lawn = (
+        np.array((126, 142, 78), np.float32)
+        * (1 + 0.035 * fine + 0.03 * middling + 0.025 * np.sign(np.sin(right * 2 * math.pi / 9)))[..., None]
+    )
     mix(image, lawn, yard)
     site.paint(site.stroke(road, 12), (150, 148, 116), 0.8)
     site.paint(site.stroke(road, 7), (142, 142, 140), 1.0)
@@ -528,11 +328,17 @@ def tank(path, lines):
     site.paint(site.stroke(drive, 6.5), asphalt)
     ring = [along(line, -46, 48), along(line, 668, 48)]
     site.paint(site.stroke(ring, 6), asphalt)
-    site.paint(site.stroke([along(line, 668, 48), along(line, 668, -44), along(line, -46, -44), along(line, -46, 48)], 5), (168, 162, 148))
+    site.paint(
+        site.stroke([along(line, 668, 48), along(line, 668, -44), along(line, -46, -44), along(line, -46, 48)], 5),
+        (168, 162, 148),
+    )
     park = along(line, 190, 78)
     site.paint(site.box(park, 118, 42, turn), asphalt)
     site.paint(site.box(along(line, 20, 62), 60, 34, turn), (150, 150, 147))
-    cars = np.array([(216, 216, 214), (60, 62, 68), (150, 40, 36), (58, 80, 120), (176, 178, 180), (236, 236, 234), (96, 98, 100)], float)
+    cars = np.array(
+        [(216, 216, 214), (60, 62, 68), (150, 40, 36), (58, 80, 120), (176, 178, 180), (236, 236, 234), (96, 98, 100)],
+        float,
+    )
     for row in (62.5, 73.0, 83.0, 93.5):
         for bay in np.arange(135, 246, 2.7):
             site.paint(site.box(along(line, bay + 1.35, row), 0.25, 5, turn), (196, 196, 190), 0.5)
@@ -546,7 +352,9 @@ def tank(path, lines):
         site.paint(site.box(along(line, s), 0.5, hall, turn), (150, 154, 158), 0.55)
     for side in (-6.6, 6.6):
         for s in np.arange(5, length, 10.0):
-            site.paint(site.box(along(line, s, side), 6.4, 1.7, turn), (226, 236, 240) if side < 0 else (214, 224, 230), 0.9)
+            site.paint(
+                site.box(along(line, s, side), 6.4, 1.7, turn), (226, 236, 240) if side < 0 else (214, 224, 230), 0.9
+            )
     site.paint(site.stroke([along(line, -8), along(line, length + 8)], 0.9), (236, 238, 238), 0.9)
     for s in range(15, int(length), 30):
         site.darken(site.box(along(line, s + 0.8, -0.8), 2.6, 2.6, turn), 0.3)
@@ -556,7 +364,13 @@ def tank(path, lines):
     site.building(along(line, 96, 28), 70, 22, turn, (122, 86, 72), 9, sun)
     site.building(along(line, 330, 26), 40, 16, turn, (206, 206, 202), 7, sun, ridge=False)
     site.building(along(line, 480, -34), 30, 14, turn, (170, 164, 156), 6, sun)
-    fence = [along(line, -84, -76), along(line, 704, -76), along(line, 704, 106), along(line, -84, 106), along(line, -84, -76)]
+    fence = [
+        along(line, -84, -76),
+        along(line, 704, -76),
+        along(line, 704, 106),
+        along(line, -84, 106),
+        along(line, -84, -76),
+    ]
     site.darken(site.stroke(fence, 0.8), 0.45)
     avenue = np.zeros(shape, np.float32)
     for s in range(-70, 700, 13):
@@ -564,10 +378,27 @@ def tank(path, lines):
             avenue = np.maximum(avenue, 0.9 * site.box(along(line, s, side), 2, 2, turn))
     trees = domes(shape, 119, 1.4, (2.4, 3.8), (avenue > 0.3) * 0.34)
     site.darken(np.clip(cast(np.clip(trees, 0, 1), sun, 7) - np.clip(trees, 0, 1), 0, 1), 0.5)
-    mix(image, np.array((92, 116, 56), np.float32) * np.clip(shade(trees, sun, 48), 0.45, 1.5)[..., None], np.clip(trees * 1.1, 0, 1))
+    mix(
+        image,
+        np.array((92, 116, 56), np.float32) * np.clip(shade(trees, sun, 48), 0.45, 1.5)[..., None],
+        np.clip(trees * 1.1, 0, 1),
+    )
     # Farmsteads and cottages by the road.
-    for k, (s, offset, angle) in enumerate(((-640, 250, 10), (-610, 226, 100), (-660, 210, 10), (560, 300, 25), (590, 282, 115), (40, 440, 5), (66, 420, 95),
-                                            (14, 414, 5), (830, 226, 40), (900, 262, 20), (-350, 280, 15))):
+    for k, (s, offset, angle) in enumerate(
+        (
+            (-640, 250, 10),
+            (-610, 226, 100),
+            (-660, 210, 10),
+            (560, 300, 25),
+            (590, 282, 115),
+            (40, 440, 5),
+            (66, 420, 95),
+            (14, 414, 5),
+            (830, 226, 40),
+            (900, 262, 20),
+            (-350, 280, 15),
+        )
+    ):
         roof = ((150, 62, 48), (112, 106, 102), (164, 78, 58), (92, 90, 90))[k % 4]
         site.paint(site.box(along(line, s, offset), 44, 40, turn), (132, 140, 84), 0.45)
         site.building(along(line, s, offset), 22 - k % 3 * 5, 9.5, turn + angle, roof, 6, sun)
@@ -578,22 +409,24 @@ def tank(path, lines):
 def track(path, lines):
     """Desert of red sand ridges, clay pans and a creek, crossed by a test track with pads and a service road."""
     sun, shape, step = 40.0, (1260, 2440), 8
-    line, = lines
+    (line,) = lines
     turn, length = bearing(line), math.hypot(line[1][0] - line[0][0], line[1][1] - line[0][1])
     site = Site(7853, along(line, length / 2, 40), 2.75, shape)
     image = site.image
     broad, rough, fine = noise(shape, 201, 3.0, 900), noise(shape, 202, 2.2, 220), noise(shape, 203, 1.2, 30)
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
+    y, x = np.mgrid[0:shape[0], 0 : shape[1]].astype(np.float32)
     # Sand ridges run north-north-west; where their spacing changes they fork, as phase noise makes them do.
     ridge_az = math.radians(338)
     across = x * math.cos(ridge_az) + y * math.sin(ridge_az)
     lengthwise = x * math.sin(ridge_az) - y * math.cos(ridge_az)
-    slow = ndimage.zoom(noise((shape[0] // 8 + 2, shape[1] // 8 + 2), 204, 4.4, 110, 14), 8, order=3)[:shape[0], :shape[1]]
+    slow = ndimage.zoom(noise((shape[0] // 8 + 2, shape[1] // 8 + 2), 204, 4.4, 110, 14), 8, order=3)[
+        : shape[0], : shape[1]
+    ]
     phase = across / 104.0 + 0.62 * slow + 0.035 * noise(shape, 217, 3.0, 140, 14)
     wave = np.sin(2 * math.pi * phase)
     crest = np.clip(wave * 0.5 + 0.5, 0, 1) ** 2.2 * ramp(noise(shape, 205, 3.2, 700, 22) + 0.25 * wave, -1.0, 0.6)
     near = ndimage.gaussian_filter(site.stroke(line, 240)[::4, ::4], 11)
-    near = ndimage.zoom(near, 4, order=1)[:shape[0], :shape[1]]
+    near = ndimage.zoom(near, 4, order=1)[: shape[0], : shape[1]]
     crest *= 1 - 0.8 * near
     image[:] = (178, 98, 62)
     site.paint(ramp(broad, -1.3, 1.2), (162, 88, 58), 0.9)
@@ -618,11 +451,18 @@ def track(path, lines):
     # Clay pans: one lies under the track where it has heaved.
     pan = np.zeros(shape, np.float32)
     edge = noise(shape, 213, 2.6, 200)
-    for place, long_m, wide_m, angle in ((along(line, 2715, 25), 330, 190, 20), (along(line, 1250, 840), 240, 130, 60), (along(line, 4420, -760), 380, 170, 100),
-                                         (along(line, 3560, 960), 160, 110, 0), (along(line, 420, -900), 200, 90, 50)):
-        (row, column), = site.at([place])
+    for place, long_m, wide_m, angle in (
+        (along(line, 2715, 25), 330, 190, 20),
+        (along(line, 1250, 840), 240, 130, 60),
+        (along(line, 4420, -760), 380, 170, 100),
+        (along(line, 3560, 960), 160, 110, 0),
+        (along(line, 420, -900), 200, 90, 50),
+    ):
+        ((row, column),) = site.at([place])
         az = math.radians(angle)
-        u, v = (x - column) * math.sin(az) - (y - row) * math.cos(az), (x - column) * math.cos(az) + (y - row) * math.sin(az)
+        u, v = (x - column) * math.sin(az) - (y - row) * math.cos(az), (x - column) * math.cos(az) + (
+            y - row
+        ) * math.sin(az)
         r = np.hypot(u * site.pixel / long_m, v * site.pixel / wide_m)
         pan = np.maximum(pan, ramp(1 - r + 0.13 * edge, 0.0, 0.10))
     rim = ramp(ndimage.gaussian_filter(pan, 6), 0.06, 0.4) * (1 - pan)
@@ -632,16 +472,50 @@ def track(path, lines):
     site.paint(pan * ramp(inner + 0.10 * edge, 0.72, 0.98), (226, 196, 166), 0.8)
     site.paint(np.clip(stream * 1.2, 0, 1) * (1 - pan), (220, 178, 138), 0.85)
     # Plants: spinifex dots, mulga in the groves, gums along the creek.
-    spinifex = domes(shape, 214, 4.6, (0.55, 1.15), (0.20 + 0.45 * ramp(rough + 0.4 * slow, -1, 1.4)) * (1 - pan) * (1 - 0.8 * scar) * (1 - 0.6 * ramp(crest, 0.5, 0.9)))
-    mulga = domes(shape, 215, 4.4, (0.8, 1.9), np.clip(0.62 * grove + 0.16 * swale + 0.55 * rim, 0, 1) * (1 - pan) * ramp(fine + rough, -2.2, 0.8))
-    gums = domes(shape, 216, 4.0, (1.1, 2.8), np.clip(ndimage.gaussian_filter(stream, 5) * 2.6 - 0.7 * stream, 0, 1) * 0.75)
-    for crowns, colour, opacity, reach in ((spinifex, (138, 112, 72), 0.65, 0.8), (mulga, (82, 82, 54), 0.88, 1.8), (gums, (86, 98, 60), 0.95, 2.4)):
+    spinifex = domes(
+        shape,
+        214,
+        4.6,
+        (0.55, 1.15),
+        (0.20 + 0.45 * ramp(rough + 0.4 * slow, -1, 1.4))
+        * (1 - pan)
+        * (1 - 0.8 * scar)
+        * (1 - 0.6 * ramp(crest, 0.5, 0.9)),
+    )
+    mulga = domes(
+        shape,
+        215,
+        4.4,
+        (0.8, 1.9),
+        np.clip(0.62 * grove + 0.16 * swale + 0.55 * rim, 0, 1) * (1 - pan) * ramp(fine + rough, -2.2, 0.8),
+    )
+    gums = domes(
+        shape, 216, 4.0, (1.1, 2.8), np.clip(ndimage.gaussian_filter(stream, 5) * 2.6 - 0.7 * stream, 0, 1) * 0.75
+    )
+    for crowns, colour, opacity, reach in (
+        (spinifex, (138, 112, 72), 0.65, 0.8),
+        (mulga, (82, 82, 54), 0.88, 1.8),
+        (gums, (86, 98, 60), 0.95, 2.4),
+    ):
         cover = np.clip(crowns * 1.25, 0, 1)
         site.darken(np.clip(cast(cover, sun, reach) - cover, 0, 1), 0.34)
-        mix(image, np.array(colour, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.4)[..., None], cover * opacity)
+        mix(
+            image, np.array(colour, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.4)[..., None], cover * opacity
+        )
     # Roads.
     station_road = curve([along(line, -900, 900), along(line, -520, 420), along(line, -160, 120), along(line, -60, 62)])
-    outer = curve([along(line, -520, 420), along(line, 700, 560), along(line, 2100, 500), along(line, 3500, 640), along(line, 5000, 480), along(line, 6200, 560)], 14, 221)
+    outer = curve(
+        [
+            along(line, -520, 420),
+            along(line, 700, 560),
+            along(line, 2100, 500),
+            along(line, 3500, 640),
+            along(line, 5000, 480),
+            along(line, 6200, 560),
+        ],
+        14,
+        221,
+    )
     fire_break = curve([along(line, 1500, -1700), along(line, 1620, -700), along(line, 1580, -40)], 6, 222)
     for way, width in ((outer, 7.0), (fire_break, 5.0), (station_road, 8.5)):
         site.paint(site.stroke(way, width * 2), (196, 126, 88), 0.45)
@@ -651,7 +525,9 @@ def track(path, lines):
     site.paint(site.stroke(power, 1.6), (214, 150, 108), 0.55)
     # The track: graded strip, ballast, two rails on a slab, service road, camera pads, breech and arrest ends.
     run = [along(line, -40), along(line, length + 60)]
-    site.paint(np.clip(ndimage.gaussian_filter(site.stroke(run, 74), 2) * (0.8 + 0.2 * rough), 0, 1), (202, 136, 98), 0.62)
+    site.paint(
+        np.clip(ndimage.gaussian_filter(site.stroke(run, 74), 2) * (0.8 + 0.2 * rough), 0, 1), (202, 136, 98), 0.62
+    )
     site.paint(site.stroke(beside(run, 24), 8), (230, 172, 132), 0.92)
     site.paint(site.stroke(beside(run, 24), 1.5), (200, 138, 100), 0.6)
     lean = [(p[0] - math.sin(math.radians(sun)) * 4.5, p[1] - math.cos(math.radians(sun)) * 4.5) for p in run]

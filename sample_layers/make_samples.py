@@ -2,21 +2,22 @@
 
     /usr/bin/python3 sample_layers/make_samples.py [--no-imagery] [FOLDER]
 
-Writes ``axis.gpkg``, ``heights.csv`` (its column types in ``heights.csvt``), ``expected.json`` and ``imagery.tif`` into one folder
-per scenario, below FOLDER (default: the folder of this file). Everything in it is invented; seeds are fixed, so a second run gives the same bytes of list and
-expected results. Needs numpy, scipy, pyproj, mpmath, Pillow and GDAL; no network.
+Writes ``axis.gpkg``, ``heights.csv`` (its column types in ``heights.csvt``), ``expected.json`` and ``imagery.tif`` into
+one folder per scenario, below FOLDER (default: the folder of this file). Everything in it is invented; seeds are fixed,
+so a second run gives the same bytes of list and expected results. Needs numpy, scipy, pyproj, mpmath, Pillow and GDAL;
+no network.
 
 The expected results are a check on the plugin, so nothing of the plugin is imported. Positions come from pyproj's geodesics,
 design heights from 50-digit arithmetic (mpmath) by these formulas:
 
-- chainage s and offset y to a position: sigma = s / (1 + h_c / R_m) along the geodesic from the first vertex, then y / (1 + h_c /
-  R_q) along the geodesic to the right of it; h_c the chainage height, R_m and R_q Euler's radii along and across the axis at its
-  middle, 1/R = cos^2(azimuth)/M + sin^2(azimuth)/nu;
-- a plane through P with unit normal n has above the foot point F (h = 0, unit ellipsoid normal u) the ellipsoidal height
-  h = n.(P - F) / (n.u), and the height above the geoid H = h - N;
-- inclined design: N against s in a least-squares straight line over the axis' own stations within 500 m of control A gives the
-  geoid's slope g; the horizon at A along the axis is t0 turned up by atan(g); t is that turned up by atan(SLOPE); the normal is
-  c x t with c = t0 x u level across;
+- chainage s and offset y to a position: sigma = s / (1 + h_c / R_m) along the geodesic from the first vertex, then y /
+  (1 + h_c / R_q) along the geodesic to the right of it; h_c the chainage height, R_m and R_q Euler's radii along and
+  across the axis at its middle, 1/R = cos^2(azimuth)/M + sin^2(azimuth)/nu;
+- a plane through P with unit normal n has above the foot point F (h = 0, unit ellipsoid normal u) the ellipsoidal
+  height h = n.(P - F) / (n.u), and the height above the geoid H = h - N;
+- inclined design: N against s in a least-squares straight line over the axis' own stations within 500 m of control A
+  gives the geoid's slope g; the horizon at A along the axis is t0 turned up by atan(g); t is that turned up by
+  atan(SLOPE); the normal is c x t with c = t0 x u level across;
 - level: constant. Grade: h_A + SLOPE (s - s_A).
 """
 
@@ -43,7 +44,8 @@ gdal.SetConfigOption("OGR_CURRENT_DATE", "2025-06-01T00:00:00.000Z")
 AXIS_FIELDS = ("design", "chain_a", "height_a", "chain_b", "height_b", "slope", "tolerance", "chain_h", "chain_0")
 
 
-# ---------------------------------------------------------------------------------------------------------------- geometry
+# ----------------------------------------------------------------------------------------------------------------
+# geometry
 
 
 @dataclass(frozen=True)
@@ -110,7 +112,8 @@ def plane_height(ellipsoid, point, normal, latitude, longitude):
 
 @dataclass(frozen=True)
 class Axis:
-    """One leg between two vertices (layer CRS, metres); ``chain_h`` in metres, ``chain_0`` the chainage of its origin in metres."""
+    """One leg between two vertices (layer CRS, metres); ``chain_h`` in metres, ``chain_0`` the chainage of its origin
+    in metres."""
 
     name: str
     vertices: tuple
@@ -120,14 +123,12 @@ class Axis:
     chain_0: float = 0.0
 
     def inverse(self):
-        """Latitude, longitude, azimuth at the origin, length on the ellipsoid, and the two scale factors along and across."""
-        projected = CRS.from_user_input(self.crs)
-        to_geographic = Transformer.from_crs(projected, projected.geodetic_crs, always_xy=True)
-        (lon_0, lat_0), (lon_1, lat_1) = (to_geographic.transform(*vertex) for vertex in self.vertices)
-        azimuth, _, length = self.ellipsoid.geod.inv(lon_0, lat_0, lon_1, lat_1)
-        lon_m, lat_m, back = self.ellipsoid.geod.fwd(lon_0, lat_0, azimuth, length / 2)
-        along = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 180)
-        across = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 90)
+        """Latitude, longitude, azimuth at the origin, length on the ellipsoid, and the two scale factors along and
+        across.""" projected = CRS.from_user_input(self.crs) to_geographic = Transformer.from_crs(projected,
+        projected.geodetic_crs, always_xy=True) (lon_0, lat_0), (lon_1, lat_1) = (to_geographic.transform(*vertex) for
+        vertex in self.vertices) azimuth, _, length = self.ellipsoid.geod.inv(lon_0, lat_0, lon_1, lat_1) lon_m, lat_m,
+        back = self.ellipsoid.geod.fwd(lon_0, lat_0, azimuth, length / 2) along = 1 + self.chain_h /
+        self.ellipsoid.radius(lat_m, back + 180) across = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 90)
         return lat_0, lon_0, azimuth, length, along, across
 
     def position(self, chainage, offset):
@@ -164,7 +165,8 @@ def status(residual, tolerance):
     return "high" if residual > tolerance else "low" if residual < -tolerance else "within"
 
 
-# ----------------------------------------------------------------------------------------------------------------- writing
+# -----------------------------------------------------------------------------------------------------------------
+# writing
 
 
 def write_axis(path, epsg, rows):
@@ -194,7 +196,9 @@ def write_axis(path, epsg, rows):
 def write_list(path, columns, rows):
     # Without the types beside it, the desktop reads every column of a list as text.
     types = {"offset": "Real", "height": "Real", "undulation": "Real", "sd": "Real", "date": "Date"}
-    path.with_suffix(".csvt").write_text(",".join(f'"{types.get(c, "String")}"' for c in columns) + "\n", encoding="utf-8")
+    path.with_suffix(".csvt").write_text(
+        ",".join(f'"{types.get(c, "String")}"' for c in columns) + "\n", encoding="utf-8"
+    )
     with open(path, "w", newline="", encoding="utf-8") as file:
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(columns)
@@ -210,11 +214,14 @@ def write_expected(path, record):
 
 
 def station_record(axis, row, design_h, flat_h, tolerance, extra=None):
-    """One row of expected.json, in the units of the list; ``row`` holds axis, station, chainage, offset, lat, lon, height."""
-    residual = None if row["height"] is None else row["height"] - design_h
-    record = dict(row)
-    record.update(design_h=round(design_h, 10), residual=None if residual is None else round(residual, 10),
-                  flat_h=round(flat_h, 10), curv_eff=round(design_h - flat_h, 10), status=status(residual, tolerance))
+    """One row of expected.json, in the units of the list; ``row`` holds axis, station, chainage, offset, lat, lon,
+    height.""" residual = None if row["height"] is None else row["height"] - design_h record = dict(row) record.update(
+        design_h=round(design_h, 10),
+        residual=None if residual is None else round(residual, 10),
+        flat_h=round(flat_h, 10),
+        curv_eff=round(design_h - flat_h, 10),
+        status=status(residual, tolerance),
+    )
     record.update(extra or {})
     return record
 
@@ -225,34 +232,51 @@ def statistics(records, name):
     residuals = np.array([r["residual"] for r in own if r["residual"] is not None])
     worst = max((r for r in own if r["residual"] is not None), key=lambda r: abs(r["residual"]))
     counts = {key: sum(r["status"] == key for r in own) for key in ("within", "high", "low", "no height")}
-    return {"number": len(residuals), "rms": round(float(np.sqrt(np.mean(residuals ** 2))), 10),
-            "max_abs": abs(worst["residual"]), "max_at": worst["station"], **counts}
+    return {
+        "number": len(residuals),
+        "rms": round(float(np.sqrt(np.mean(residuals**2))), 10),
+        "max_abs": abs(worst["residual"]),
+        "max_at": worst["station"],
+        **counts,
+    }
 
 
 def check_margin(records, tolerance, margin):
     """Refuse a draw in which a status hangs on less than ``margin``: no test may turn on rounding."""
     for record in records:
         if record["residual"] is not None and abs(abs(record["residual"]) - tolerance) < margin:
-            raise SystemExit(f"residual too near the tolerance at {record['axis']} {record['station']}: take another seed")
+            raise SystemExit(
+                f"residual too near the tolerance at {record['axis']} {record['station']}: take another seed"
+            )
 
 
-# ----------------------------------------------------------------------------------------------------------------- gallery
+# -----------------------------------------------------------------------------------------------------------------
+# gallery
 
 
-GALLERY = dict(crs="EPSG:32734", epsg=32734, corner=(632840.0, 6540160.0), chain_h=1134.0, height_a=1104.25,
-               arms=(("north arm", 344.0, 2400.0), ("east arm", 52.0, 1700.0)), tolerance=0.010, scatter=0.003, seed=4)
+GALLERY = dict(
+    crs="EPSG:32734",
+    epsg=32734,
+    corner=(632840.0, 6540160.0),
+    chain_h=1134.0,
+    height_a=1104.25,
+    arms=(("north arm", 344.0, 2400.0), ("east arm", 52.0, 1700.0)),
+    tolerance=0.010,
+    scatter=0.003,
+    seed=4,
+)
 
 
 def gallery_undulation(latitude, longitude, corner):
-    """Invented geoid (m): about 4" of slope and a gentle bending. ``corner`` is its (latitude, longitude) of reference."""
-    x = math.radians(longitude - corner[1]) * 6_378_137.0 * math.cos(math.radians(corner[0])) / 1000
-    y = math.radians(latitude - corner[0]) * 6_357_000.0 / 1000
-    return 30.1840 - 0.0067 * x - 0.0183 * y + 0.0010 * x * x - 0.0006 * x * y + 0.0008 * y * y
+    """Invented geoid (m): about 4" of slope and a gentle bending. ``corner`` is its (latitude, longitude) of
+    reference.""" x = math.radians(longitude - corner[1]) * 6_378_137.0 * math.cos(math.radians(corner[0])) / 1000 y =
+    math.radians(latitude - corner[0]) * 6_357_000.0 / 1000 return 30.1840 - 0.0067 * x - 0.0183 * y + 0.0010 * x * x -
+    0.0006 * x * y + 0.0008 * y * y
 
 
 def supports(length, moved):
-    """Chainages every 50 m; ``moved`` replaces some. The one nearest to 500 m is always moved: the geoid's slope at the corner is
-    taken from stations 'within 500 m', and no expected result may hang on 500.000 against 500.0000001."""
+    """Chainages every 50 m; ``moved`` replaces some. The one nearest to 500 m is always moved: the geoid's slope at the
+    corner is taken from stations 'within 500 m', and no expected result may hang on 500.000 against 500.0000001."""
     return [moved.get(s, s) for s in range(0, int(length) + 1, 50)]
 
 
@@ -265,8 +289,16 @@ def settlement(chainage, first=1475.0, last=1825.0, depth=0.018):
 
 def make_gallery(folder):
     site, ellipsoid = GALLERY, WGS84
-    axes = [Axis(name, (site["corner"], end_vertex(site["crs"], ellipsoid, site["corner"], azimuth, length, site["chain_h"])),
-                 site["crs"], ellipsoid, site["chain_h"]) for name, azimuth, length in site["arms"]]
+    axes = [
+        Axis(
+            name,
+            (site["corner"], end_vertex(site["crs"], ellipsoid, site["corner"], azimuth, length, site["chain_h"])),
+            site["crs"],
+            ellipsoid,
+            site["chain_h"],
+        )
+        for name, azimuth, length in site["arms"]
+    ]
     corner = axes[0].inverse()[:2]
     # The common plane touches the level surface of the ellipsoid 760 m from the corner, between the arms.
     tangent_lon, tangent_lat, _ = ellipsoid.geod.fwd(corner[1], corner[0], 4.0, 760.0)
@@ -279,11 +311,18 @@ def make_gallery(folder):
     blunders = {("north arm", 850): 0.100, ("east arm", 1150): -0.045}
     missing = {("north arm", 2200): "reflector broken, not read", ("east arm", 700): "cap welded shut, not read"}
     moved = {"north arm": {500: 502}, "east arm": {500: 498}}
-    remarks = {("north arm", 0): "corner pillar", ("east arm", 0): "corner pillar, same reading as north arm",
-               ("north arm", 502): "support moved 2 m, clear of culvert", ("east arm", 498): "support moved 2 m, rock",
-               ("north arm", 2400): "end closure", ("east arm", 1700): "end closure", ("north arm", 1200): "expansion box",
-               ("east arm", 850): "expansion box", ("north arm", 1650): "crack in footing, photo 14",
-               ("east arm", 1150): "second set-up, wind"}
+    remarks = {
+        ("north arm", 0): "corner pillar",
+        ("east arm", 0): "corner pillar, same reading as north arm",
+        ("north arm", 502): "support moved 2 m, clear of culvert",
+        ("east arm", 498): "support moved 2 m, rock",
+        ("north arm", 2400): "end closure",
+        ("east arm", 1700): "end closure",
+        ("north arm", 1200): "expansion box",
+        ("east arm", 850): "expansion box",
+        ("north arm", 1650): "crack in footing, photo 14",
+        ("east arm", 1150): "second set-up, wind",
+    }
     listed, records, overrides, summary, worst = [], [], [], {}, 0.0
     corner_height = None
     for axis, (name, _, length), date in zip(axes, site["arms"], ("2025-03-11", "2025-03-12")):
@@ -303,11 +342,22 @@ def make_gallery(folder):
             if (name, s) in missing:
                 height = None
             stations.append((s, offset, lat, lon, undulation, plane_h, height))
-            listed.append((name, notation(s, 1000), f"{offset:.3f}", "" if height is None else f"{height:.4f}", f"{undulation:.4f}",
-                           f"{site['scatter']:.3f}", date, missing.get((name, s), remarks.get((name, s), ""))))
+            listed.append(
+                (
+                    name,
+                    notation(s, 1000),
+                    f"{offset:.3f}",
+                    "" if height is None else f"{height:.4f}",
+                    f"{undulation:.4f}",
+                    f"{site['scatter']:.3f}",
+                    date,
+                    missing.get((name, s), remarks.get((name, s), "")),
+                )
+            )
         near = np.array([(s, n) for s, _, _, _, n, _, _ in stations if s < 500.5])
         gradient = mp.mpf(float(np.polyfit(near[:, 0], near[:, 1], 1)[0]))
-        # The line the common plane cuts into the vertical plane of the axis at the corner, and its angle to the horizon.
+        # The line the common plane cuts into the vertical plane of the axis at the corner, and its angle to the
+        # horizon.
         t0, c = direction(lat_0, lon_0, azimuth), cross(direction(lat_0, lon_0, azimuth), up)
         line = unit(cross(normal, c))
         line = line if dot(line, t0) > 0 else -line
@@ -318,86 +368,223 @@ def make_gallery(folder):
         for s, offset, lat, lon, undulation, plane_h, height in stations:
             design_h = plane_height(ellipsoid, point, arm_normal, lat, lon) - mp.mpf(repr(undulation))
             worst = max(worst, abs(float(design_h - plane_h)))
-            row = dict(axis=name, station=notation(s, 1000), chainage=float(s), offset=offset, lat=lat, lon=lon,
-                       height=height, undulation=undulation)
-            records.append(station_record(axis, row, float(design_h), site["height_a"] + slope * s, site["tolerance"],
-                                          {"common_plane_h": round(float(plane_h), 10)}))
-        overrides.append((axis, dict(design="inclined", chain_a=0.0, height_a=site["height_a"], slope=slope,
-                                     tolerance=site["tolerance"], chain_h=site["chain_h"], chain_0=0.0)))
-        summary[name] = dict(statistics(records, name), controls=overrides[-1][1], geoid_slope_at_a=round(float(gradient), 12),
-                             azimuth_at_a=round(azimuth, 9), length=round(axis.inverse()[3] * axis.inverse()[4], 4))
+            row = dict(
+                axis=name,
+                station=notation(s, 1000),
+                chainage=float(s),
+                offset=offset,
+                lat=lat,
+                lon=lon,
+                height=height,
+                undulation=undulation,
+            )
+            records.append(
+                station_record(
+                    axis,
+                    row,
+                    float(design_h),
+                    site["height_a"] + slope * s,
+                    site["tolerance"],
+                    {"common_plane_h": round(float(plane_h), 10)},
+                )
+            )
+        overrides.append(
+            (
+                axis,
+                dict(
+                    design="inclined",
+                    chain_a=0.0,
+                    height_a=site["height_a"],
+                    slope=slope,
+                    tolerance=site["tolerance"],
+                    chain_h=site["chain_h"],
+                    chain_0=0.0,
+                ),
+            )
+        )
+        summary[name] = dict(
+            statistics(records, name),
+            controls=overrides[-1][1],
+            geoid_slope_at_a=round(float(gradient), 12),
+            azimuth_at_a=round(azimuth, 9),
+            length=round(axis.inverse()[3] * axis.inverse()[4], 4),
+        )
     check_margin(records, site["tolerance"], 0.0002)
     write_axis(folder / "axis.gpkg", site["epsg"], overrides)
-    write_list(folder / "heights.csv", ("axis", "station", "offset", "height", "undulation", "sd", "date", "remark"), listed)
-    settled = [{"station": r["station"], "depth": round(settlement(r["chainage"]), 5)} for r in records
-               if r["axis"] == "north arm" and settlement(r["chainage"]) > 0]
-    write_expected(folder / "expected.json", {
-        "scenario": "gallery", "crs": site["crs"], "ellipsoid": ellipsoid.name, "height_unit": "metre", "chainage_unit": "metre",
-        "height_system": "above the geoid, undulation from the field 'undulation'", "tolerance": site["tolerance"],
-        "rejected": 0, "axes": summary,
-        "truth": {
-            "scatter_sd": site["scatter"],
-            "blunders": [{"axis": a, "station": notation(s, 1000), "size": v} for (a, s), v in blunders.items()],
-            "settlement": {"axis": "north arm", "from": "1+475", "to": "1+825", "deepest": 0.018, "stations": settled},
-            "no_height": [{"axis": a, "station": notation(s, 1000)} for a, s in missing],
-            "angle_between_arms": round((overrides[1][0].inverse()[2] - overrides[0][0].inverse()[2]) % 360, 7),
-            "common_plane": {"point": [float(v) for v in point], "normal": [float(v) for v in normal],
-                             "lat0": corner[0], "lon0": corner[1], "h0_ellipsoidal": site["height_a"] + undulation_a,
-                             "tangent_lat": tangent_lat, "tangent_lon": tangent_lon, "tangent_distance_from_corner": 760.0},
-            "greatest_departure_of_arm_designs_from_common_plane": worst},
-        "stations": records})
+    write_list(
+        folder / "heights.csv", ("axis", "station", "offset", "height", "undulation", "sd", "date", "remark"), listed
+    )
+    settled = [
+        {"station": r["station"], "depth": round(settlement(r["chainage"]), 5)}
+        for r in records
+        if r["axis"] == "north arm" and settlement(r["chainage"]) > 0
+    ]
+    write_expected(
+        folder / "expected.json",
+        {
+            "scenario": "gallery",
+            "crs": site["crs"],
+            "ellipsoid": ellipsoid.name,
+            "height_unit": "metre",
+            "chainage_unit": "metre",
+            "height_system": "above the geoid, undulation from the field 'undulation'",
+            "tolerance": site["tolerance"],
+            "rejected": 0,
+            "axes": summary,
+            "truth": {
+                "scatter_sd": site["scatter"],
+                "blunders": [{"axis": a, "station": notation(s, 1000), "size": v} for (a, s), v in blunders.items()],
+                "settlement": {
+                    "axis": "north arm",
+                    "from": "1+475",
+                    "to": "1+825",
+                    "deepest": 0.018,
+                    "stations": settled,
+                },
+                "no_height": [{"axis": a, "station": notation(s, 1000)} for a, s in missing],
+                "angle_between_arms": round((overrides[1][0].inverse()[2] - overrides[0][0].inverse()[2]) % 360, 7),
+                "common_plane": {
+                    "point": [float(v) for v in point],
+                    "normal": [float(v) for v in normal],
+                    "lat0": corner[0],
+                    "lon0": corner[1],
+                    "h0_ellipsoidal": site["height_a"] + undulation_a,
+                    "tangent_lat": tangent_lat,
+                    "tangent_lon": tangent_lon,
+                    "tangent_distance_from_corner": 760.0,
+                },
+                "greatest_departure_of_arm_designs_from_common_plane": worst,
+            },
+            "stations": records,
+        },
+    )
     return axes
 
 
-# -------------------------------------------------------------------------------------------------------------------- tank
+# --------------------------------------------------------------------------------------------------------------------
+# tank
 
 
-TANK = dict(crs="EPSG:25833", epsg=25833, start=(402310.0, 6698240.0), azimuth=64.0, length=620.0, chain_h=84.0, height_a=84.25,
-            tolerance=0.0005, scatter=0.00015, seed=4)
+TANK = dict(
+    crs="EPSG:25833",
+    epsg=25833,
+    start=(402310.0, 6698240.0),
+    azimuth=64.0,
+    length=620.0,
+    chain_h=84.0,
+    height_a=84.25,
+    tolerance=0.0005,
+    scatter=0.00015,
+    seed=4,
+)
 
 
 def make_tank(folder):
     site, ellipsoid, name = TANK, GRS80, "guide rail"
-    axis = Axis(name, (site["start"], end_vertex(site["crs"], ellipsoid, site["start"], site["azimuth"], site["length"],
-                                                 site["chain_h"])), site["crs"], ellipsoid, site["chain_h"])
+    axis = Axis(
+        name,
+        (
+            site["start"],
+            end_vertex(site["crs"], ellipsoid, site["start"], site["azimuth"], site["length"], site["chain_h"]),
+        ),
+        site["crs"],
+        ellipsoid,
+        site["chain_h"],
+    )
     rng = np.random.default_rng(site["seed"])
     joint, dip = 350, -0.0009
-    remarks = {0: "dock end stop", 120: "rail joint", 240: "rail joint", 350: "rail joint", 470: "rail joint", 590: "rail joint",
-               620: "beach end stop"}
+    remarks = {
+        0: "dock end stop",
+        120: "rail joint",
+        240: "rail joint",
+        350: "rail joint",
+        470: "rail joint",
+        590: "rail joint",
+        620: "beach end stop",
+    }
     listed, records = [], []
     for s in range(0, 621, 10):
         offset = round(float(rng.normal(0, 0.0003)), 4) + 0.0
         height = round(site["height_a"] + float(rng.normal(0, site["scatter"])) + (dip if s == joint else 0.0), 4)
         lat, lon = axis.position(s, offset)
-        listed.append((name, notation(s, 1000), f"{offset:.4f}", f"{height:.4f}", f"{site['scatter']:.5f}", "2025-05-06",
-                       remarks.get(s, "")))
-        row = dict(axis=name, station=notation(s, 1000), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height)
+        listed.append(
+            (
+                name,
+                notation(s, 1000),
+                f"{offset:.4f}",
+                f"{height:.4f}",
+                f"{site['scatter']:.5f}",
+                "2025-05-06",
+                remarks.get(s, ""),
+            )
+        )
+        row = dict(
+            axis=name, station=notation(s, 1000), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height
+        )
         records.append(station_record(axis, row, site["height_a"], site["height_a"], site["tolerance"]))
     check_margin(records, site["tolerance"], 0.00002)
-    overrides = dict(design="level", chain_a=0.0, height_a=site["height_a"], tolerance=site["tolerance"],
-                     chain_h=site["chain_h"], chain_0=0.0)
+    overrides = dict(
+        design="level",
+        chain_a=0.0,
+        height_a=site["height_a"],
+        tolerance=site["tolerance"],
+        chain_h=site["chain_h"],
+        chain_0=0.0,
+    )
     write_axis(folder / "axis.gpkg", site["epsg"], [(axis, overrides)])
     write_list(folder / "heights.csv", ("axis", "station", "offset", "height", "sd", "date", "remark"), listed)
     # Had the rails been built straight between their ends, the middle would lie lower by this.
     lat_m, _ = axis.position(site["length"] / 2, 0.0)
     sagitta = site["length"] ** 2 / (8 * ellipsoid.radius(lat_m, site["azimuth"]))
-    write_expected(folder / "expected.json", {
-        "scenario": "tank", "crs": site["crs"], "ellipsoid": ellipsoid.name, "height_unit": "metre", "chainage_unit": "metre",
-        "height_system": "above the geoid, undulation not known", "tolerance": site["tolerance"], "rejected": 0,
-        "axes": {name: dict(statistics(records, name), controls=overrides, azimuth_at_a=round(axis.inverse()[2], 9),
-                            length=round(axis.inverse()[3] * axis.inverse()[4], 4))},
-        "truth": {"scatter_sd": site["scatter"], "blunders": [], "low_joint": {"axis": name, "station": notation(joint, 1000),
-                                                                             "size": dip},
-                  "sagitta_of_the_whole_length": round(sagitta, 6)},
-        "stations": records})
+    write_expected(
+        folder / "expected.json",
+        {
+            "scenario": "tank",
+            "crs": site["crs"],
+            "ellipsoid": ellipsoid.name,
+            "height_unit": "metre",
+            "chainage_unit": "metre",
+            "height_system": "above the geoid, undulation not known",
+            "tolerance": site["tolerance"],
+            "rejected": 0,
+            "axes": {
+                name: dict(
+                    statistics(records, name),
+                    controls=overrides,
+                    azimuth_at_a=round(axis.inverse()[2], 9),
+                    length=round(axis.inverse()[3] * axis.inverse()[4], 4),
+                )
+            },
+            "truth": {
+                "scatter_sd": site["scatter"],
+                "blunders": [],
+                "low_joint": {"axis": name, "station": notation(joint, 1000), "size": dip},
+                "sagitta_of_the_whole_length": round(sagitta, 6),
+            },
+            "stations": records,
+        },
+    )
     return [axis]
 
 
-# ------------------------------------------------------------------------------------------------------------------- track
+# -------------------------------------------------------------------------------------------------------------------
+# track
 
 
-TRACK = dict(crs="EPSG:7853", epsg=7853, start=(438260.0, 7243480.0), azimuth=76.0, length_ft=17060, start_ft=1200, chain_h_ft=1478.0,
-             height_a_ft=1468.2, slope=0.0012, tolerance_ft=0.030, scatter_ft=0.008, seed=6)
+TRACK = dict(
+    crs="EPSG:7853",
+    epsg=7853,
+    start=(438260.0, 7243480.0),
+    azimuth=76.0,
+    length_ft=17060,
+    start_ft=1200,
+    chain_h_ft=1478.0,
+    height_a_ft=1468.2,
+    slope=0.0012,
+    tolerance_ft=0.030,
+    scatter_ft=0.008,
+    seed=6,
+)
 
 
 def heave(chainage_ft, first=9600.0, last=10600.0, height=0.065):
@@ -410,13 +597,29 @@ def heave(chainage_ft, first=9600.0, last=10600.0, height=0.065):
 def make_track(folder):
     site, ellipsoid, name = TRACK, GRS80, "track"
     chain_h = site["chain_h_ft"] * FOOT
-    axis = Axis(name, (site["start"], end_vertex(site["crs"], ellipsoid, site["start"], site["azimuth"], site["length_ft"] * FOOT,
-                                                 chain_h)), site["crs"], ellipsoid, chain_h, site["start_ft"] * FOOT)
+    axis = Axis(
+        name,
+        (
+            site["start"],
+            end_vertex(site["crs"], ellipsoid, site["start"], site["azimuth"], site["length_ft"] * FOOT, chain_h),
+        ),
+        site["crs"],
+        ellipsoid,
+        chain_h,
+        site["start_ft"] * FOOT,
+    )
     rng = np.random.default_rng(site["seed"])
     last = site["start_ft"] + site["length_ft"]
     missing = {15000: "rail under repair, not read"}
-    remarks = {1200: "breech end", 4000: "camera pad 1", 8000: "camera pad 2", 10000: "clay pan", 12000: "camera pad 3",
-               16000: "camera pad 4", last: "arrest end"}
+    remarks = {
+        1200: "breech end",
+        4000: "camera pad 1",
+        8000: "camera pad 2",
+        10000: "clay pan",
+        12000: "camera pad 3",
+        16000: "camera pad 4",
+        last: "arrest end",
+    }
     listed, records = [], []
     for s in sorted(set(range(site["start_ft"], last + 1, 200)) | {last}):
         offset = round(float(rng.normal(0, 0.01)), 3) + 0.0
@@ -424,25 +627,64 @@ def make_track(folder):
         height = round(design_h + float(rng.normal(0, site["scatter_ft"])) + heave(s), 3)
         height = None if s in missing else height
         lat, lon = axis.position(s * FOOT, offset * FOOT)
-        listed.append((name, notation(s, 100), f"{offset:.3f}", "" if height is None else f"{height:.3f}",
-                       f"{site['scatter_ft']:.3f}", "2025-04-29" if s < 9000 else "2025-04-30", missing.get(s, remarks.get(s, ""))))
-        row = dict(axis=name, station=notation(s, 100), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height)
+        listed.append(
+            (
+                name,
+                notation(s, 100),
+                f"{offset:.3f}",
+                "" if height is None else f"{height:.3f}",
+                f"{site['scatter_ft']:.3f}",
+                "2025-04-29" if s < 9000 else "2025-04-30",
+                missing.get(s, remarks.get(s, "")),
+            )
+        )
+        row = dict(
+            axis=name, station=notation(s, 100), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height
+        )
         records.append(station_record(axis, row, design_h, design_h, site["tolerance_ft"]))
     check_margin(records, site["tolerance_ft"], 0.0005)
-    overrides = dict(design="grade", chain_a=float(site["start_ft"]), height_a=site["height_a_ft"], slope=site["slope"],
-                     tolerance=site["tolerance_ft"], chain_h=site["chain_h_ft"], chain_0=float(site["start_ft"]))
+    overrides = dict(
+        design="grade",
+        chain_a=float(site["start_ft"]),
+        height_a=site["height_a_ft"],
+        slope=site["slope"],
+        tolerance=site["tolerance_ft"],
+        chain_h=site["chain_h_ft"],
+        chain_0=float(site["start_ft"]),
+    )
     write_axis(folder / "axis.gpkg", site["epsg"], [(axis, overrides)])
     write_list(folder / "heights.csv", ("axis", "station", "offset", "height", "sd", "date", "remark"), listed)
-    heaved = [{"station": r["station"], "height": round(heave(r["chainage"]), 5)} for r in records if heave(r["chainage"]) > 0]
-    write_expected(folder / "expected.json", {
-        "scenario": "track", "crs": site["crs"], "ellipsoid": ellipsoid.name, "height_unit": "foot", "chainage_unit": "foot",
-        "height_system": "above the geoid, undulation not known", "tolerance": site["tolerance_ft"], "rejected": 0,
-        "axes": {name: dict(statistics(records, name), controls=overrides, azimuth_at_a=round(axis.inverse()[2], 9),
-                            length=round(axis.inverse()[3] * axis.inverse()[4] / FOOT, 4))},
-        "truth": {"scatter_sd": site["scatter_ft"], "blunders": [],
-                  "heave": {"axis": name, "from": "96+00", "to": "106+00", "highest": 0.065, "stations": heaved},
-                  "no_height": [{"axis": name, "station": notation(s, 100)} for s in missing]},
-        "stations": records})
+    heaved = [
+        {"station": r["station"], "height": round(heave(r["chainage"]), 5)} for r in records if heave(r["chainage"]) > 0
+    ]
+    write_expected(
+        folder / "expected.json",
+        {
+            "scenario": "track",
+            "crs": site["crs"],
+            "ellipsoid": ellipsoid.name,
+            "height_unit": "foot",
+            "chainage_unit": "foot",
+            "height_system": "above the geoid, undulation not known",
+            "tolerance": site["tolerance_ft"],
+            "rejected": 0,
+            "axes": {
+                name: dict(
+                    statistics(records, name),
+                    controls=overrides,
+                    azimuth_at_a=round(axis.inverse()[2], 9),
+                    length=round(axis.inverse()[3] * axis.inverse()[4] / FOOT, 4),
+                )
+            },
+            "truth": {
+                "scatter_sd": site["scatter_ft"],
+                "blunders": [],
+                "heave": {"axis": name, "from": "96+00", "to": "106+00", "highest": 0.065, "stations": heaved},
+                "no_height": [{"axis": name, "station": notation(s, 100)} for s in missing],
+            },
+            "stations": records,
+        },
+    )
     return [axis]
 
 
@@ -456,6 +698,7 @@ def main(arguments):
         axes = make(folder)
         if imagery:
             from make_imagery import draw_site
+
             draw_site(name, folder / "imagery.tif", [axis.vertices for axis in axes])
         print(name, {path.name: path.stat().st_size for path in sorted(folder.iterdir())})
 

@@ -1,0 +1,76 @@
+"""Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (METHOD 5)."""
+
+import numpy as np
+from qgis.core import QgsProcessingParameterEnum
+
+from . import parameters as p
+from .base import Result, ToolboxEntry, record_text
+from .height_system import height_system, undulation_index
+from .layers import height_column, read_points
+from .outputs import OutputTable
+from .structure import units, warn_unit_by_name
+from .styling import StyleSpec
+from .texts import number_text, tr
+
+DIRECTIONS = ("ellipsoidal", "geoid")
+SOURCES = ("grid", "field", "constant")
+
+
+class ConvertHeights(ToolboxEntry):
+    """Points with heights in; the same with undulation, ellipsoidal height and height above the geoid out."""
+
+    ID = "convertheights"
+    TITLE = "Convert between ellipsoidal and geoid heights"
+    GROUP, GROUP_ID = "Heights", "heights"
+    TAGS = ("geoid", "undulation", "ellipsoidal", "orthometric", "height", "GNSS")
+    HELP = (
+        "Adds to each point the undulation N, the ellipsoidal height h and the height above the geoid H, with h = H + N. "
+        "The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a field, or is one "
+        "value. A grid that is not installed is never read as zero: the run stops and says what to install.\n\n"
+        "EGM96 is good to about 1 m as a height and to some seconds of arc as a slope; over a few kilometres it shows the "
+        "geoid's slope, not its bending.")
+
+    def entry_parameters(self):
+        undulation = QgsProcessingParameterEnum("UNDULATION", tr("Undulation from"), options=list(SOURCES),
+                                                usesStaticStrings=True, defaultValue="grid")
+        undulation.setHelp(tr("grid: a raster or the grid of PROJ; field: of the points; constant: one value."))
+        given = QgsProcessingParameterEnum("HEIGHTS_ARE", tr("The heights given are"), options=list(DIRECTIONS),
+                                           usesStaticStrings=True, defaultValue="ellipsoidal")
+        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling."))
+        return [p.any_points(), p.height_field(), p.height_unit(), given, undulation, p.geoid(), p.undulation_field(),
+                p.undulation_value(), p.sink("OUTPUT", tr("Converted heights"))]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Converted heights")}
+
+    def computed(self, parameters, context, feedback):
+        source = self.source(parameters, "STATIONS", context)
+        run_units = units(self, parameters, context)
+        heights = height_column(source, self.text(parameters, "HEIGHT_FIELD", context))
+        find = undulation_index(self, parameters, context)
+        points = read_points(source, feedback, {"height": heights.index, "undulation": find(source)})
+        if heights.index >= 0:
+            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, feedback)
+        given = points.columns["height"] if heights.index >= 0 else points.z
+        feedback.setProgress(30)
+        system = height_system(self, parameters, context, points, run_units.height)
+        n = system.undulation / run_units.height
+        from_ellipsoid = self.choice(parameters, "HEIGHTS_ARE", context) == "ellipsoidal"
+        columns = {"undulation": n, "height_ell": given if from_ellipsoid else given + n,
+                   "height_geo": given - n if from_ellipsoid else given}
+        self._tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback)
+        style = StyleSpec("converted", tr("Converted heights"), run_units.height_name, run_units.chainage_name, None,
+                          record_text(self.record(parameters, context, undulation_source=system.source)))
+        table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
+                            np.arange(len(points)), points.ids)
+        return Result([table], {"COUNT": int(np.isfinite(given).sum())})
+
+    @staticmethod
+    def _tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback):
+        feedback.pushInfo(tr("Understood: {} points of layer '{}'; heights from {} in {}, taken as {}.").format(
+            len(points), points.name, heights.described, run_units.height_name,
+            tr("ellipsoidal") if from_ellipsoid else tr("above the geoid")))
+        feedback.pushInfo(tr("Undulations {} to {} {} ({}).").format(
+            number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_name, system.source))
+        feedback.pushInfo(tr("{} heights converted, {} points have none.").format(
+            int(np.isfinite(given).sum()), int(np.isnan(given).sum())))

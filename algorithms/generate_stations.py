@@ -1,0 +1,102 @@
+"""Toolbox entry generatestations: points along an axis at an interval, at vertices and at listed chainages."""
+
+import re
+
+import numpy as np
+from qgis.core import QgsWkbTypes
+
+from . import parameters as p
+from .base import Result, ToolboxEntry, record_text
+from .core.errors import InputError
+from .layers import check_cancel, checked_crs, placed_points, read_axes
+from .outputs import OutputTable
+from .structure import SAME_STATION, AxisFields, axis_at_height, station_style, units
+from .styling import StyleSpec
+from .texts import listed, tr
+
+MOST_STATIONS = 2_000_000
+
+
+class GenerateStations(ToolboxEntry):
+    """Axes in; stations with chainage and azimuth out."""
+
+    ID = "generatestations"
+    TITLE = "Generate stations along an axis"
+    GROUP, GROUP_ID = "Stations", "stations"
+    TAGS = ("station", "chainage", "stationing", "interval", "set out")
+    HELP = (
+        "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed chainages. "
+        "Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
+        "Run the result through 'Design heights and residuals' to get the design heights to set out.")
+
+    def entry_parameters(self):
+        return [
+            p.axis(), p.interval(), p.at_vertices(), p.chainages(), p.advanced(p.height_unit()), p.chainage_unit(),
+            p.axis_field(), p.chainage_start(), p.chainage_height(), p.equations(),
+            p.sink("OUTPUT", tr("Generated stations")),
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Stations")}
+
+    def computed(self, parameters, context, feedback):
+        source = self.source(parameters, "AXIS", context)
+        crs = checked_crs(source)
+        axes = read_axes(source, self.text(parameters, "AXIS_FIELD", context), feedback)
+        run_units = units(self, parameters, context)
+        notation = station_style(self, parameters, context, run_units, len(axes))
+        wanted = _Wanted(self, parameters, context, notation, run_units)
+        fields, parts = AxisFields(source), []
+        for number, axis in enumerate(axes, 1):
+            check_cancel(feedback)
+            placed, _ = axis_at_height(self, parameters, context, axis, number, fields, notation, run_units, np.zeros(0))
+            chainage = wanted.chainages(placed, feedback)
+            lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
+            parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
+            first, last = notation.texts(placed.vertex_chainages[[0, -1]])
+            feedback.pushInfo(tr("Axis '{}' from {} to {}: {} stations.").format(axis.line.name, first, last, len(chainage)))
+            feedback.setProgress(60.0 * number / len(axes))
+        index, chainage, lat, lon, azimuth = (np.concatenate(values) for values in zip(*parts))
+        if not len(chainage):
+            raise InputError(tr("No station results: all listed chainages lie beyond the axes."))
+        x, y = placed_points(lat, lon, crs)
+        columns = {"axis": [axes[k].line.name for k in index], "station": notation.texts(chainage),
+                   "chainage": chainage / run_units.chainage, "offset": np.zeros(len(chainage)), "azimuth": azimuth}
+        style = StyleSpec("stations", tr("Generated stations"), run_units.height_name, run_units.chainage_name, None,
+                          record_text(self.record(parameters, context)))
+        table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y, None))
+        return Result([table], {"COUNT": len(chainage)})
+
+
+class _Wanted:
+    """Which chainages are asked for."""
+
+    def __init__(self, entry, parameters, context, notation, run_units):
+        interval = entry.number(parameters, "INTERVAL", context)
+        self.interval = None if not interval else interval * run_units.chainage
+        self.at_vertices = entry.parameterAsBoolean(parameters, "AT_VERTICES", context)
+        text = entry.text(parameters, "CHAINAGES", context)
+        self.listed = np.array([notation.chainage(part) for part in re.split(r"[;\n]", text) if part.strip()], float)
+        if self.interval is None and not self.at_vertices and not len(self.listed):
+            raise InputError(tr("Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES."))
+
+    def chainages(self, axis, feedback):
+        """Rising chainages on one axis, metres; those beyond its ends are left out with a warning."""
+        first, last = axis.vertex_chainages[[0, -1]]
+        parts = [self.listed[(self.listed >= first - SAME_STATION) & (self.listed <= last + SAME_STATION)]]
+        beyond = len(self.listed) - len(parts[0])
+        if beyond:
+            feedback.pushWarning(tr("Axis '{}': {} listed chainages lie beyond its ends and are left out.").format(
+                axis.line.name, beyond))
+        if self.at_vertices:
+            parts.append(axis.vertex_chainages)
+        if self.interval is not None:
+            if (last - first) / self.interval > MOST_STATIONS:
+                raise InputError(tr("Axis '{}': the interval would make more than {} stations.").format(
+                    axis.line.name, listed([MOST_STATIONS])))
+            # A multiple that misses an end by rounding only belongs to the axis.
+            slack = SAME_STATION / self.interval
+            parts.append(np.arange(np.ceil(first / self.interval - slack), np.floor(last / self.interval + slack) + 1)
+                         * self.interval)
+        chainages = np.sort(np.concatenate(parts))
+        return chainages[np.concatenate([[True], np.diff(chainages) > SAME_STATION])] if len(chainages) else chainages

@@ -1,0 +1,80 @@
+"""Toolbox entry measurestations: axis, chainage and offset of any points."""
+
+import numpy as np
+
+from . import parameters as p
+from .base import Result, ToolboxEntry, record_text
+from .layers import check_cancel, placed_points
+from .outputs import OutputTable
+from .structure import AxisFields, axis_at_height, read_structure, station_style, units
+from .styling import StyleSpec
+from .texts import number_text, tr
+
+
+class MeasureStations(ToolboxEntry):
+    """Points and axes in; the same points with axis, station, chainage and offset out."""
+
+    ID = "measurestations"
+    TITLE = "Measure chainage and offset"
+    GROUP, GROUP_ID = "Stations", "stations"
+    TAGS = ("chainage", "offset", "station", "linear referencing", "stationing")
+    HELP = (
+        "Measures points against the axis they belong to: chainage along it and offset from it, positive to the right "
+        "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond it, "
+        "negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
+        "Points farther from every axis than the greatest distance stay, without chainage.")
+
+    def entry_parameters(self):
+        return [
+            p.any_points(), p.axis(), p.onto_axis(), p.max_distance(), p.advanced(p.height_unit()), p.chainage_unit(),
+            p.axis_field(), p.station_axis_field(), p.chainage_start(), p.chainage_height(), p.equations(),
+            p.sink("OUTPUT", tr("Measured points")),
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Measured points")}
+
+    def computed(self, parameters, context, feedback):
+        run_units = units(self, parameters, context)
+        structure, _ = read_structure(self, parameters, context, feedback, run_units, with_heights=False)
+        notation = station_style(self, parameters, context, run_units, len(structure.axes))
+        feet, points, fields = structure.feet, structure.points, AxisFields(structure.axis_source)
+        chainage, offset, lat, lon = (np.full(len(feet.station), np.nan) for _ in range(4))
+        order = np.argsort(feet.axis, kind="stable")
+        bounds = np.searchsorted(feet.axis[order], np.arange(len(structure.axes) + 1))
+        for number, axis in enumerate(structure.axes):
+            check_cancel(feedback)
+            rows = order[bounds[number]:bounds[number + 1]]
+            rows = rows[~structure.off[rows]]
+            if not len(rows):
+                feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
+                continue
+            heights = points.z[feet.station[rows]] * run_units.height
+            placed, word = axis_at_height(self, parameters, context, axis, number + 1, fields, notation, run_units, heights)
+            chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
+            offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
+            lat[rows], lon[rows], _ = placed.place(chainage[rows])
+            feedback.pushInfo(tr("Axis '{}': {} points from {} to {}, greatest offset {} {}; chainage height {} {} "
+                                 "({}).").format(
+                axis.line.name, len(rows), notation.text(chainage[rows].min()), notation.text(chainage[rows].max()),
+                number_text(np.abs(offset[rows]).max() / run_units.chainage, 3), run_units.chainage_name,
+                number_text(placed.chainage_height / run_units.height, 3), run_units.height_name, word))
+        return self._result(parameters, context, structure, notation, run_units, chainage, offset, lat, lon)
+
+    def _result(self, parameters, context, structure, notation, run_units, chainage, offset, lat, lon):
+        feet, source, on = structure.feet, structure.source, ~structure.off
+        names = np.array(structure.names, dtype=object)[feet.axis]
+        names[~on] = None
+        columns = {"axis": names.tolist(), "station": [text or None for text in notation.texts(chainage)],
+                   "chainage": chainage / run_units.chainage, "offset": offset / run_units.chainage}
+        moved = None
+        if self.parameterAsBoolean(parameters, "ONTO_AXIS", context):
+            x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
+            x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
+            z = structure.points.z[feet.station]
+            moved = (x, y, None if np.all(np.isnan(z)) else z)
+        style = StyleSpec("stations", tr("Measured points"), run_units.height_name, run_units.chainage_name, None,
+                          record_text(self.record(parameters, context)))
+        table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
+                            structure.points.ids, moved)
+        return Result([table], {"COUNT": int(on.sum())})

@@ -1,0 +1,194 @@
+"""Toolbox entry placestations: a height list along an axis becomes points; nothing is dropped."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+
+from . import parameters as p
+from .base import Result, ToolboxEntry, record_text
+from .core.errors import InputError
+from .layers import checked_crs, named_field, placed_points, read_axes, read_table
+from .outputs import OutputTable
+from .structure import (
+    AxisFields,
+    axis_at_height,
+    duplicate_rows,
+    station_style,
+    units,
+    warn_duplicates,
+    warn_unit_by_name,
+)
+from .styling import StyleSpec
+from .texts import listed, number_text, tr
+
+_KEYS = {"station": ("STATION_FIELD", ("station", "chainage")), "offset": ("OFFSET_FIELD", ("offset",)),
+         "height": ("HEIGHT_FIELD", ("height",)), "axis": ("STATION_AXIS_FIELD", ("axis",))}
+
+
+class PlaceStations(ToolboxEntry):
+    """A table of station notation and heights, and axes, in; points with chainage and height out."""
+
+    ID = "placestations"
+    TITLE = "Place a height list along an axis"
+    GROUP, GROUP_ID = "Stations", "stations"
+    TAGS = ("station", "chainage", "height list", "levelling", "stationing", "place", "offset")
+    HELP = (
+        "Puts the rows of a height list on the map: each row's station is measured along its axis, its offset across it, on "
+        "the ellipsoid at the chainage height.\n\n"
+        "Station notation: 12+50 has two digits after the plus and counts stations of 100 units; 1+250 has three and "
+        "counts stations of 1000; a bare number is a distance; a sign or a label such as Sta or Ch may stand before it. "
+        "Offsets are positive to the right looking up-chainage; some exchange formats count left positive: check yours.\n\n"
+        "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
+        "names them.")
+
+    def entry_parameters(self):
+        return [
+            p.height_list(), p.axis(), p.station_field(), p.offset_field(), p.height_field("INPUT"), p.height_unit(),
+            p.station_axis_field("INPUT"), p.axis_field(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
+            p.equations(), p.sink("OUTPUT", tr("Placed stations")), p.table("REJECTED", tr("Rejected rows")),
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Placed rows"), "REJECTED_COUNT": tr("Rejected rows")}
+
+    def computed(self, parameters, context, feedback):
+        source, axis_source = self.source(parameters, "INPUT", context), self.source(parameters, "AXIS", context)
+        fields = {key: named_field(source, self.text(parameters, name, context), name, defaults)
+                  for key, (name, defaults) in _KEYS.items()}
+        if fields["station"] < 0:
+            raise InputError(tr("Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
+                                "(STATION_FIELD).").format(source.sourceName()))
+        ids, columns, _ = read_table(source, {}, fields, feedback)
+        if not len(ids):
+            raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
+        crs = checked_crs(axis_source)
+        axes = read_axes(axis_source, self.text(parameters, "AXIS_FIELD", context), feedback)
+        run_units = units(self, parameters, context)
+        if fields["height"] >= 0:
+            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, feedback)
+        notation = station_style(self, parameters, context, run_units, len(axes))
+        rows = _Rows([axis.line.name for axis in axes], notation, run_units)
+        rows.read(columns)
+        rows.refuse_if_none(source.sourceName())
+        _tell(rows, source, fields, len(axes), run_units, feedback)
+        lat, lon = self._places(parameters, context, axes, axis_source, rows, notation, run_units, feedback)
+        warn_duplicates(duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
+                        source.sourceName(), feedback)
+        return self._result(parameters, context, source, ids, rows, axes, lat, lon, crs, notation, run_units)
+
+    def _places(self, parameters, context, axes, axis_source, rows, notation, run_units, feedback):
+        fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
+        numbers = np.array(rows.axis, int)
+        for k, axis in enumerate(axes):
+            mine = np.flatnonzero(numbers == k)
+            if not len(mine):
+                feedback.pushInfo(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
+                continue
+            heights = np.array(rows.height)[mine] * run_units.height
+            placed, word = axis_at_height(self, parameters, context, axis, k + 1, fields, notation, run_units, heights)
+            s = np.array(rows.chainage)[mine]
+            lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
+            first, last = placed.vertex_chainages[[0, -1]]
+            feedback.pushInfo(tr("Axis '{}': {} rows placed from {} to {}, axis from {} to {}, chainage height {} {} "
+                                 "({}).").format(
+                axis.line.name, len(mine), notation.text(s.min()), notation.text(s.max()), notation.text(first),
+                notation.text(last), number_text(placed.chainage_height / run_units.height, 3), run_units.height_name, word))
+            beyond = (s < first - 0.01) | (s > last + 0.01)
+            if np.any(beyond):
+                feedback.pushWarning(tr("Axis '{}': {} rows lie beyond its ends and stand on its continuation: {}.").format(
+                    axis.line.name, int(beyond.sum()), listed(notation.texts(s[beyond][:6]))))
+        return lat, lon
+
+    def _result(self, parameters, context, source, ids, rows, axes, lat, lon, crs, notation, run_units):
+        x, y = placed_points(lat, lon, crs)
+        chainage = np.array(rows.chainage)
+        columns = {"axis": [axes[k].line.name for k in rows.axis], "station": notation.texts(chainage),
+                   "chainage": chainage / run_units.chainage, "offset": np.array(rows.offset) / run_units.chainage,
+                   "height": np.array(rows.height)}
+        record = record_text(self.record(parameters, context))
+        style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record)
+        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int), ids,
+                             (x, y, None))
+        rejected = OutputTable(
+            "REJECTED", {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
+            QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
+            StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record), source,
+            np.array([k for k, _ in rows.rejected], int), ids)
+        return Result([placed, rejected], {"COUNT": len(rows.row), "REJECTED_COUNT": len(rows.rejected)})
+
+
+@dataclass
+class _Rows:
+    """The list's rows, sorted into those placed (lists of equal length; metres, heights as read) and those rejected."""
+
+    names: list
+    notation: object
+    units: object
+    row: list = field(default_factory=list)
+    axis: list = field(default_factory=list)
+    chainage: list = field(default_factory=list)
+    offset: list = field(default_factory=list)
+    height: list = field(default_factory=list)
+    rejected: list = field(default_factory=list)
+
+    def read(self, columns):
+        index = {name: k for k, name in enumerate(self.names)}
+        for k, (station, offset, height, axis) in enumerate(zip(*(columns[key] for key in _KEYS))):
+            try:
+                values = (self._axis(axis, index), self._chainage(station), self._number(offset, tr("offset"), 0.0)
+                          * self.units.chainage, self._number(height, tr("height"), np.nan))
+            except InputError as error:
+                self.rejected.append((k, str(error)))
+                continue
+            for target, value in zip((self.row, self.axis, self.chainage, self.offset, self.height), (k, *values)):
+                target.append(value)
+
+    def _axis(self, name, index):
+        if name in index:
+            return index[name]
+        if name:
+            raise InputError(tr("There is no axis '{}'; the axes are {}.").format(name, listed(self.names)))
+        if len(self.names) > 1:
+            raise InputError(tr("The row names no axis, and there are {}.").format(len(self.names)))
+        return 0
+
+    def _chainage(self, text):
+        if not text:
+            raise InputError(tr("The row has no station."))
+        return self.notation.chainage(text)
+
+    @staticmethod
+    def _number(text, what, default):
+        if not text or text.lower() == "nan":
+            return default
+        try:
+            value = float(text)
+        except ValueError:
+            raise InputError(tr("The {} '{}' is not a number.").format(what, text)) from None
+        if not np.isfinite(value):
+            raise InputError(tr("The {} '{}' is infinite.").format(what, text))
+        return value
+
+    def refuse_if_none(self, layer):
+        if not self.row:
+            row, reason = self.rejected[0]
+            raise InputError(tr("Layer '{}': none of {} rows can be placed; row {}: {}").format(
+                layer, len(self.rejected), row + 1, reason))
+
+
+def _tell(rows, source, fields, axis_count, run_units, feedback):
+    def field_text(key):
+        return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
+
+    feedback.pushInfo(tr("Understood: {} rows of layer '{}' and {} axes; station from {}, offset from {}, height from {}, "
+                         "axis from {}; heights in {}, chainages in {}.").format(
+        len(rows.row) + len(rows.rejected), source.sourceName(), axis_count, field_text("station"), field_text("offset"),
+        field_text("height"), field_text("axis"), run_units.height_name, run_units.chainage_name))
+    empty = int(np.isnan(rows.height).sum())
+    feedback.pushInfo(tr("{} rows placed, {} of them without a height; {} rejected.").format(
+        len(rows.row), empty, len(rows.rejected)))
+    for row, reason in rows.rejected[:20]:
+        feedback.pushWarning(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason))
+    if len(rows.rejected) > 20:
+        feedback.pushWarning(tr("{} more rows are rejected; see REJECTED.").format(len(rows.rejected) - 20))

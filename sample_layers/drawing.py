@@ -1,8 +1,8 @@
 """What the imagery of the sample scenarios is drawn with: noise, relief, crowns, shadows, roads and buildings.
 
-Everything is computed, no photograph is used. Relief is a small stream-power erosion model (so that gullies branch and join as they do in nature), ground cover is fractal noise,
-crowns are domes around scattered points, lit by the same sun as the relief; roads, buildings and the structures are
-drawn with exact edge coverage. One picture per site, as a tiled JPEG GeoTIFF with overviews in the CRS of the scenario.
+Everything is computed, no photograph is used. Relief is a small stream-power erosion model (so that gullies branch and
+join as they do in nature), ground cover is fractal noise, crowns are domes around scattered points, lit by the same sun
+as the relief; roads, buildings and the structures are drawn with exact edge coverage.
 """
 
 import heapq
@@ -16,7 +16,7 @@ from scipy.interpolate import PchipInterpolator
 gdal.UseExceptions()
 
 
-# -------------------------------------------------------------------------------------------------------------- fields
+# -------------------------------------------------------------------------------------------------------- fields
 
 
 def noise(shape, seed, beta=2.0, longest=None, shortest=None):
@@ -56,10 +56,12 @@ def shade(height, azimuth, altitude=38.0, exaggeration=1.0):
 
 
 def fill(height):
-    """``height`` with every hollow filled to its rim and a hair more, so that all water reaches the edge (priority
-    flood).""" rows, columns = height.shape flat, seen = height.ravel().tolist(), bytearray(rows * columns) edge = [r *
-    columns + c for r in range(rows) for c in range(columns) if r in (0, rows - 1) or c in (0, columns - 1)] heap =
-    [(flat[cell], cell) for cell in edge] for cell in edge:
+    """``height`` with every hollow filled to its rim and a hair more, so that all water reaches the edge."""
+    rows, columns = height.shape
+    flat, seen = height.ravel().tolist(), bytearray(rows * columns)
+    edge = [r * columns + c for r in range(rows) for c in range(columns) if r in (0, rows - 1) or c in (0, columns - 1)]
+    heap = [(flat[cell], cell) for cell in edge]
+    for cell in edge:
         seen[cell] = 1
     heapq.heapify(heap)
     around = (-columns - 1, -columns, -columns + 1, -1, 1, columns - 1, columns, columns + 1)
@@ -78,9 +80,9 @@ def fill(height):
 def erode(shape, step, seed, tilt, bumps=1.2, rounds=36, strength=0.05):
     """Relief and catchment area of an eroded tableland, on a grid ``step`` times coarser than ``shape``.
 
-    Implicit stream-power erosion: each cell drains to its steepest neighbour, water is added up from the top down, and
-    every cell is cut towards its receiver by strength * sqrt(area), from the bottom up. Returns height, area and
-    receiver (flat index).
+    Implicit stream-power erosion: each cell drains to its steepest neighbour, water is added up from the top down,
+    and every cell is cut towards its receiver by strength * sqrt(area), from the bottom up.
+    Returns height, area and receiver (flat index).
     """
     rows, columns = shape[0] // step + 2, shape[1] // step + 2
     y, x = np.mgrid[0:rows, 0:columns]
@@ -118,12 +120,12 @@ def erode(shape, step, seed, tilt, bumps=1.2, rounds=36, strength=0.05):
 
 
 def enlarge(field, shape, step):
-    return ndimage.zoom(field, step, order=3, mode="nearest", grid_mode=True)[: shape[0], : shape[1]].astype(np.float32)
+    return ndimage.zoom(field, step, order=3, mode="nearest", grid_mode=True)[:shape[0], :shape[1]].astype(np.float32)
 
 
 def warp(field, seed, amount, longest):
     """Shift a picture by smooth noise: takes the grid out of anything drawn on one."""
-    y, x = np.mgrid[0:field.shape[0], 0 : field.shape[1]].astype(np.float32)
+    y, x = np.mgrid[0:field.shape[0], 0:field.shape[1]].astype(np.float32)
     y += amount * noise(field.shape, seed, 2.4, longest, longest / 12)
     x += amount * noise(field.shape, seed + 1, 2.4, longest, longest / 12)
     return ndimage.map_coordinates(field, [y, x], order=1, mode="nearest")
@@ -163,7 +165,7 @@ def cast(mask, azimuth, length):
     return out
 
 
-# ------------------------------------------------------------------------------------------------------------- drawing
+# ------------------------------------------------------------------------------------------------------- drawing
 
 
 class Site:
@@ -195,7 +197,7 @@ class Site:
                 high = np.minimum(np.ceil(np.maximum(a, b) + half + 2).astype(int), self.shape)
                 if (high <= low).any():
                     continue
-                y, x = np.mgrid[low[0] : high[0], low[1] : high[1]] + 0.5
+                y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
                 along = ((y - a[0]) * (b[0] - a[0]) + (x - a[1]) * (b[1] - a[1])) / max(((b - a) ** 2).sum(), 1e-9)
                 t = np.clip(along, 0, 1)
                 distance = np.hypot(y - a[0] - t * (b[0] - a[0]), x - a[1] - t * (b[1] - a[1]))
@@ -203,7 +205,7 @@ class Site:
                 if dash:
                     place = (run + along * math.hypot(*(b - a))) * self.pixel % sum(dash)
                     value = value * (place < dash[0])
-                window = cover[low[0] : high[0], low[1] : high[1]]
+                window = cover[low[0]:high[0], low[1]:high[1]]
                 np.maximum(window, value, out=window)
                 run += math.hypot(*(b - a))
         return cover
@@ -341,9 +343,9 @@ def gullies(shape, step, area, receiver, threshold, width):
         high = min(int(max(r0, r1) + w + 3), shape[0]), min(int(max(c0, c1) + w + 3), shape[1])
         if high[0] <= low[0] or high[1] <= low[1]:
             continue
-        y, x = np.mgrid[low[0] : high[0], low[1] : high[1]] + 0.5
+        y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
         t = np.clip(((y - r0) * (r1 - r0) + (x - c0) * (c1 - c0)) / max((r1 - r0) ** 2 + (c1 - c0) ** 2, 1e-9), 0, 1)
         d = np.hypot(y - r0 - t * (r1 - r0), x - c0 - t * (c1 - c0))
-        window = cover[low[0] : high[0], low[1] : high[1]]
+        window = cover[low[0]:high[0], low[1]:high[1]]
         np.maximum(window, np.clip(w / 2 + 0.5 - d, 0, 1), out=window)
     return ndimage.gaussian_filter(cover, 0.6)

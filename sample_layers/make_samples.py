@@ -4,15 +4,15 @@
 
 Writes ``axis.gpkg``, ``heights.csv`` (its column types in ``heights.csvt``), ``expected.json`` and ``imagery.tif`` into
 one folder per scenario, below FOLDER (default: the folder of this file). Everything in it is invented; seeds are fixed,
-so a second run gives the same bytes of list and expected results. Needs numpy, scipy, pyproj, mpmath, Pillow and GDAL;
-no network.
+so a second run gives the same bytes of list and expected results.
+Needs numpy, scipy, pyproj, mpmath and GDAL; no network.
 
-The expected results are a check on the plugin, so nothing of the plugin is imported. Positions come from pyproj's geodesics,
-design heights from 50-digit arithmetic (mpmath) by these formulas:
+The expected results are a check on the plugin, so nothing of the plugin is imported. Positions come from pyproj's
+geodesics, design heights from 50-digit arithmetic (mpmath) by these formulas:
 
-- chainage s and offset y to a position: sigma = s / (1 + h_c / R_m) along the geodesic from the first vertex, then y /
-  (1 + h_c / R_q) along the geodesic to the right of it; h_c the chainage height, R_m and R_q Euler's radii along and
-  across the axis at its middle, 1/R = cos^2(azimuth)/M + sin^2(azimuth)/nu;
+- chainage s and offset y to a position: sigma = s / (1 + h_c / R_m) along the geodesic from the first vertex, then
+  y / (1 + h_c / R_q) along the geodesic to the right of it; h_c the chainage height, R_m and R_q Euler's radii along
+  and across the axis at its middle, 1/R = cos^2(azimuth)/M + sin^2(azimuth)/nu;
 - a plane through P with unit normal n has above the foot point F (h = 0, unit ellipsoid normal u) the ellipsoidal
   height h = n.(P - F) / (n.u), and the height above the geoid H = h - N;
 - inclined design: N against s in a least-squares straight line over the axis' own stations within 500 m of control A
@@ -44,8 +44,7 @@ gdal.SetConfigOption("OGR_CURRENT_DATE", "2025-06-01T00:00:00.000Z")
 AXIS_FIELDS = ("design", "chain_a", "height_a", "chain_b", "height_b", "slope", "tolerance", "chain_h", "chain_0")
 
 
-# ----------------------------------------------------------------------------------------------------------------
-# geometry
+# ------------------------------------------------------------------------------------------------------ geometry
 
 
 @dataclass(frozen=True)
@@ -112,8 +111,7 @@ def plane_height(ellipsoid, point, normal, latitude, longitude):
 
 @dataclass(frozen=True)
 class Axis:
-    """One leg between two vertices (layer CRS, metres); ``chain_h`` in metres, ``chain_0`` the chainage of its origin
-    in metres."""
+    """One leg between two vertices (layer CRS); ``chain_h`` and ``chain_0``, the chainage of its origin, in metres."""
 
     name: str
     vertices: tuple
@@ -123,12 +121,14 @@ class Axis:
     chain_0: float = 0.0
 
     def inverse(self):
-        """Latitude, longitude, azimuth at the origin, length on the ellipsoid, and the two scale factors along and
-        across.""" projected = CRS.from_user_input(self.crs) to_geographic = Transformer.from_crs(projected,
-        projected.geodetic_crs, always_xy=True) (lon_0, lat_0), (lon_1, lat_1) = (to_geographic.transform(*vertex) for
-        vertex in self.vertices) azimuth, _, length = self.ellipsoid.geod.inv(lon_0, lat_0, lon_1, lat_1) lon_m, lat_m,
-        back = self.ellipsoid.geod.fwd(lon_0, lat_0, azimuth, length / 2) along = 1 + self.chain_h /
-        self.ellipsoid.radius(lat_m, back + 180) across = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 90)
+        """Latitude, longitude, azimuth at the origin, length on the ellipsoid, scale factors along and across."""
+        projected = CRS.from_user_input(self.crs)
+        to_geographic = Transformer.from_crs(projected, projected.geodetic_crs, always_xy=True)
+        (lon_0, lat_0), (lon_1, lat_1) = (to_geographic.transform(*vertex) for vertex in self.vertices)
+        azimuth, _, length = self.ellipsoid.geod.inv(lon_0, lat_0, lon_1, lat_1)
+        lon_m, lat_m, back = self.ellipsoid.geod.fwd(lon_0, lat_0, azimuth, length / 2)
+        along = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 180)
+        across = 1 + self.chain_h / self.ellipsoid.radius(lat_m, back + 90)
         return lat_0, lon_0, azimuth, length, along, across
 
     def position(self, chainage, offset):
@@ -165,8 +165,7 @@ def status(residual, tolerance):
     return "high" if residual > tolerance else "low" if residual < -tolerance else "within"
 
 
-# -----------------------------------------------------------------------------------------------------------------
-# writing
+# ------------------------------------------------------------------------------------------------------- writing
 
 
 def write_axis(path, epsg, rows):
@@ -214,8 +213,10 @@ def write_expected(path, record):
 
 
 def station_record(axis, row, design_h, flat_h, tolerance, extra=None):
-    """One row of expected.json, in the units of the list; ``row`` holds axis, station, chainage, offset, lat, lon,
-    height.""" residual = None if row["height"] is None else row["height"] - design_h record = dict(row) record.update(
+    """One row of expected.json, in the units of the list; ``row`` holds what is known before the design."""
+    residual = None if row["height"] is None else row["height"] - design_h
+    record = dict(row)
+    record.update(
         design_h=round(design_h, 10),
         residual=None if residual is None else round(residual, 10),
         flat_h=round(flat_h, 10),
@@ -250,8 +251,7 @@ def check_margin(records, tolerance, margin):
             )
 
 
-# -----------------------------------------------------------------------------------------------------------------
-# gallery
+# ------------------------------------------------------------------------------------------------------- gallery
 
 
 GALLERY = dict(
@@ -268,15 +268,18 @@ GALLERY = dict(
 
 
 def gallery_undulation(latitude, longitude, corner):
-    """Invented geoid (m): about 4" of slope and a gentle bending. ``corner`` is its (latitude, longitude) of
-    reference.""" x = math.radians(longitude - corner[1]) * 6_378_137.0 * math.cos(math.radians(corner[0])) / 1000 y =
-    math.radians(latitude - corner[0]) * 6_357_000.0 / 1000 return 30.1840 - 0.0067 * x - 0.0183 * y + 0.0010 * x * x -
-    0.0006 * x * y + 0.0008 * y * y
+    """Invented geoid (m): about 4" of slope and a gentle bending. ``corner``: its point of reference."""
+    x = math.radians(longitude - corner[1]) * 6_378_137.0 * math.cos(math.radians(corner[0])) / 1000
+    y = math.radians(latitude - corner[0]) * 6_357_000.0 / 1000
+    return 30.1840 - 0.0067 * x - 0.0183 * y + 0.0010 * x * x - 0.0006 * x * y + 0.0008 * y * y
 
 
 def supports(length, moved):
-    """Chainages every 50 m; ``moved`` replaces some. The one nearest to 500 m is always moved: the geoid's slope at the
-    corner is taken from stations 'within 500 m', and no expected result may hang on 500.000 against 500.0000001."""
+    """Chainages every 50 m; ``moved`` replaces some.
+
+    The one at 500 m is always moved: the geoid's slope at the corner is taken from stations within 500 m, and no
+    expected result may hang on 500.000 against 500.0000001.
+    """
     return [moved.get(s, s) for s in range(0, int(length) + 1, 50)]
 
 
@@ -356,8 +359,7 @@ def make_gallery(folder):
             )
         near = np.array([(s, n) for s, _, _, _, n, _, _ in stations if s < 500.5])
         gradient = mp.mpf(float(np.polyfit(near[:, 0], near[:, 1], 1)[0]))
-        # The line the common plane cuts into the vertical plane of the axis at the corner, and its angle to the
-        # horizon.
+        # The line that the common plane cuts into the vertical plane of the axis at the corner.
         t0, c = direction(lat_0, lon_0, azimuth), cross(direction(lat_0, lon_0, azimuth), up)
         line = unit(cross(normal, c))
         line = line if dot(line, t0) > 0 else -line
@@ -461,8 +463,7 @@ def make_gallery(folder):
     return axes
 
 
-# --------------------------------------------------------------------------------------------------------------------
-# tank
+# ---------------------------------------------------------------------------------------------------------- tank
 
 
 TANK = dict(
@@ -567,8 +568,7 @@ def make_tank(folder):
     return [axis]
 
 
-# -------------------------------------------------------------------------------------------------------------------
-# track
+# --------------------------------------------------------------------------------------------------------- track
 
 
 TRACK = dict(

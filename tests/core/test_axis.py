@@ -21,7 +21,7 @@ def test_legs_against_geographiclib(wgs84):
         true = Geodesic.WGS84.Inverse(line.lat[k], line.lon[k], line.lat[k + 1], line.lon[k + 1])
         assert line.lengths[k] == pytest.approx(true["s12"], abs=1e-8)
         assert line.azimuths[k] == pytest.approx(true["azi1"], abs=1e-9)
-        assert (line.end_azimuths[k] - true["azi2"]) % 360.0 == pytest.approx(0.0, abs=1e-9)
+        assert line.end_azimuths[k] % 360.0 == pytest.approx(true["azi2"] % 360.0, abs=1e-9)
     assert line.bends[0] > 30.0 and line.bends[1] > 30.0
     assert AxisLine("b", line.lat[::-1], line.lon[::-1], wgs84).bends[0] == pytest.approx(-line.bends[1], abs=1e-9)
 

@@ -20,6 +20,8 @@ def notation(text):
     Two digits after the plus are stations of 100 units, three of 1000; a bare number is a distance.
     ``region`` is the number in brackets after it, None without. InputError for all else.
     """
+    if isinstance(text, (int, float, np.number)) and not isinstance(text, bool) and np.isfinite(text):
+        return float(text), None  # never by its text: a measured origin is 2.3e-09
     found = _TEXT.match(str(text))
     if not found:
         raise InputError(f"'{text}' is no station: expected such as 12+50, 1+250 or a distance.")

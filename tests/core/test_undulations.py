@@ -1,0 +1,105 @@
+"""Undulations: one value, the stations' own, a grid; and the geoid's slope."""
+
+import numpy as np
+import pytest
+
+from tautline.algorithms.core.errors import InputError
+from tautline.algorithms.core.undulations import ConstantUndulation, Grid, StationUndulations, SurfaceUndulation
+
+
+def test_constant():
+    """Its slope is not known, which is not the same as none."""
+    assert ConstantUndulation(-31.6).at(45.0, 7.0, 100.0) == -31.6 and ConstantUndulation().at(0.0, 0.0, 0.0) == 0.0
+    assert ConstantUndulation(5.0).slope(45.0, 7.0, 100.0, 30.0) is None
+
+
+def test_station_values_between_stations():
+    n = StationUndulations([1000.0, 0.0, 500.0], [48.2, 48.0, 48.1])
+    assert n.at(0.0, 0.0, 250.0) == pytest.approx(48.05, abs=1e-12) and n.at(0.0, 0.0, 750.0) == pytest.approx(48.15, abs=1e-12)
+    assert n.at(0.0, 0.0, -100.0) == 48.0 and n.at(0.0, 0.0, 5000.0) == 48.2
+
+
+@pytest.mark.parametrize("azimuth", [0.0, 90.0, 217.0])
+def test_slope_of_station_values(azimuth):
+    """Along the axis from the stations within 500 m, nothing across: a jump farther away does not count."""
+    s = np.arange(0.0, 3001.0, 100.0)
+    n = StationUndulations(s, np.where(s > 1700.0, 60.0, 48.0 + 2e-5 * s))
+    east, north = n.slope(0.0, 0.0, 1200.0, azimuth)
+    ahead = np.array([np.sin(np.radians(azimuth)), np.cos(np.radians(azimuth))])
+    assert np.array([east, north]) @ ahead == pytest.approx(2e-5, abs=1e-12)
+    assert east * ahead[1] - north * ahead[0] == pytest.approx(0.0, abs=1e-15)
+
+
+def test_slope_is_not_known_from_one_place():
+    assert StationUndulations([0.0, 2000.0], [1.0, 2.0]).slope(0.0, 0.0, 0.0, 0.0) is None
+    assert StationUndulations([0.0, 0.5], [1.0, 2.0]).slope(0.0, 0.0, 0.0, 0.0) is None
+    assert StationUndulations([0.0, 400.0], [1.0, 1.004]).slope(0.0, 0.0, 100.0, 90.0) == pytest.approx((1e-5, 0.0), abs=1e-16)
+
+
+def _plane(lat, lon):
+    return 40.0 + 2.0 * (np.asarray(lat) - 45.0) - 3.0 * (np.asarray(lon) - 7.0)
+
+
+def _grid():
+    rows, columns = np.mgrid[0:9, 0:11]
+    return Grid(_plane(46.0 - 0.25 * rows, 6.0 + 0.2 * columns), west=6.0, north=46.0, step_lon=0.2, step_lat=0.25)
+
+
+def test_grid_is_bilinear():
+    grid, rng = _grid(), np.random.default_rng(2)
+    lat, lon = rng.uniform(44.0, 46.0, 50), rng.uniform(6.0, 8.0, 50)
+    assert np.allclose(grid(lat, lon), _plane(lat, lon), rtol=0.0, atol=1e-12)
+    assert np.allclose(grid(lat, lon - 360.0), _plane(lat, lon), rtol=0.0, atol=1e-9)
+    corners = np.array([44.0, 44.0, 46.0, 46.0]), np.array([6.0, 8.0, 6.0, 8.0])
+    assert np.allclose(grid(*corners), _plane(*corners), rtol=0.0, atol=1e-12)
+    saddle = Grid(np.array([[0.0, 1.0], [1.0, 0.0]]), 0.0, 1.0, 1.0, 1.0)
+    assert saddle(np.array([0.5, 0.75]), np.array([0.5, 0.5])) == pytest.approx([0.5, 0.5], abs=1e-15)
+    assert saddle(np.array([0.75]), np.array([0.25]))[0] == pytest.approx(0.375, abs=1e-15)
+
+
+@pytest.mark.parametrize("lat, lon", [(43.99, 7.0), (46.01, 7.0), (45.0, 5.99), (45.0, 8.01), (45.0, 187.0)])
+def test_outside_the_grid(lat, lon):
+    with pytest.raises(InputError, match=f"does not reach latitude {lat:.5f}, longitude {lon:.5f}"):
+        _grid()(np.array([45.0, lat]), np.array([7.0, lon]))
+
+
+def test_hole_in_the_grid():
+    grid = _grid()
+    grid.values[4, 5] = np.nan  # 45.0, 7.0
+    assert np.isfinite(grid(np.array([45.4]), np.array([7.0])))[0]
+    with pytest.raises(InputError, match="no value at latitude 45.10000, longitude 7.10000"):
+        grid(np.array([45.4, 45.1]), np.array([7.0, 7.1]))
+
+
+@pytest.mark.parametrize("columns", [360, 361])
+def test_whole_turn(columns):
+    """Around the globe, with and without the first column repeated at the end: no seam at the antimeridian."""
+    lon = -180.0 + np.arange(columns)
+    values = np.cos(np.radians(lon))[None, :] * np.array([[1.0], [2.0]])
+    grid = Grid(values, -180.0, 1.0, 1.0, 1.0)
+    east = grid(np.full(4, 1.0), np.array([179.0, 179.5, 180.0, 180.5]))
+    assert east[1] == pytest.approx(0.5 * (east[0] + east[2]), abs=1e-12) and east[2] == pytest.approx(-1.0, abs=1e-12)
+    west = grid(np.full(3, 1.0), np.array([-180.5, -180.0, -179.5]))
+    assert np.allclose(west, east[[1, 2, 3]], rtol=0.0, atol=1e-12)
+
+
+def test_slope_of_a_surface(wgs84):
+    """Per metre to the east and north, the same across cell edges; radii of WGS 84 at 45 degrees by hand (EL-03)."""
+    source = SurfaceUndulation(_grid(), 0.25, wgs84)
+    assert source.at(45.1, 7.1, 0.0) == pytest.approx(_plane(45.1, 7.1), abs=1e-12)
+    for lon in (6.99, 7.0, 7.01):
+        east, north = source.slope(45.0, lon, 0.0, 123.0)
+        assert east == pytest.approx(-3.0 / np.radians(4517590.879), rel=1e-7)
+        assert north == pytest.approx(2.0 / np.radians(6367381.816), rel=1e-5)
+
+
+def test_slope_at_the_pole(wgs84):
+    """A geoid that rises by 1e-5 to one side of the pole keeps about that slope in all frames there."""
+    def surface(lat, lon):
+        return 20.0 + 1e-5 * 6.4e6 * np.cos(np.radians(lat)) * np.cos(np.radians(lon))
+
+    source = SurfaceUndulation(surface, 0.25, wgs84)
+    for lon in (0.0, 77.0, -160.0):
+        east, north = source.slope(90.0, lon, 0.0, 0.0)
+        assert np.hypot(east, north) == pytest.approx(1e-5, rel=0.02)
+        assert np.arctan2(-east, -north) == pytest.approx(np.radians(lon), abs=0.02)

@@ -211,7 +211,8 @@ def _default_station(letter, which, stations):
 
 def _station_near(letter, chainage, stations):
     distance = np.abs(stations.chainage - chainage)
-    reachable = np.isfinite(stations.height) & (distance <= CONTROL_REACH)
+    # A measured chainage has noise of 1e-8 m, which must not decide about a station that is 1 m away.
+    reachable = np.isfinite(stations.height) & (distance <= CONTROL_REACH + 1e-6)
     if not np.any(reachable):
         raise InputError(f"Axis '{stations.name}': control {letter} at chainage {chainage:.3f} m has no height, and no "
                          f"station with a height lies within {CONTROL_REACH:g} m of it.")
@@ -265,8 +266,12 @@ def _along_design(spec, stations, controls):
     origin, *b = _chainages_on(own, [c.lat for c in controls], [c.lon for c in controls])[0]
     x, _ = _chainages_on(own, stations.lat, stations.lon)
     inner = (axis.vertex_chainages > min(ends)) & (axis.vertex_chainages < max(ends))
-    away = _chainages_on(own, axis.line.lat[inner], axis.line.lon[inner])[1] if np.any(inner) else np.zeros(1)
-    return x - origin, (b[0] - origin) if b else None, float(np.abs(away).max()), max(ends) - min(ends)
+    lat, lon = axis.line.lat[inner], axis.line.lon[inner]
+    if not b:  # through one control: the axis departs most where the stations end, not at a vertex
+        end_lat, end_lon, _ = axis.place([min(ends), max(ends)])
+        lat, lon = np.append(lat, end_lat), np.append(lon, end_lon)
+    away = np.abs(_chainages_on(own, lat, lon)[1]).max(initial=0.0)
+    return x - origin, (b[0] - origin) if b else None, float(away), max(ends) - min(ends)
 
 
 def _design_line(stations, controls, reach):

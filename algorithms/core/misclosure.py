@@ -25,7 +25,8 @@ class LevellingClass:
     source: str
 
 
-_ORDERS = ("first order class I", "first order class II", "second order class I", "second order class II", "third order")
+_ORDERS = ("first order class I", "first order class II", "second order class I", "second order class II",
+           "third order")
 
 CLASSES = (
     *(LevellingClass(name, "accuracy", n, _FORMULAS) for name, n in zip(_ORDERS, (0.5, 0.7, 1.0, 1.3, 2.0))),
@@ -53,7 +54,7 @@ def misclosure_limit(factor, length):
     InputError where either is negative or not a number.
     """
     factor, length = np.asarray(factor, float), np.asarray(length, float)
-    if not (np.all(np.isfinite(factor)) and np.all(np.isfinite(length)) and np.all(factor >= 0) and np.all(length >= 0)):
+    if not all(np.all(np.isfinite(values) & (values >= 0.0)) for values in (factor, length)):
         raise InputError("A misclosure limit needs a factor and a length that are not negative.")
     limit = 1e-3 * factor * np.sqrt(length / 1000.0)
     return float(limit) if limit.ndim == 0 else limit

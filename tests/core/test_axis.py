@@ -54,7 +54,8 @@ def test_placing_is_the_inverse_of_measuring(world, owed):
     dice, errors = world.dice(), []
     for lat, lon, azimuth, length in world.axes:
         end = world.ellipsoid.forward(lat, lon, azimuth, length)
-        axis = Axis(AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), dice.uniform(-300.0, 3000.0), 12_500.0)
+        axis = Axis(AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), dice.uniform(-300.0, 3000.0),
+                    12_500.0)
         s = 12_500.0 + length * np.array([-0.02, 0.0, 0.3, 0.99, 1.05])
         y = np.array([dice.uniform(-1.0, 1.0) * min(1000.0, length) for _ in s])
         feet = measure([axis.line], *axis.place(s, y)[:2])
@@ -75,7 +76,8 @@ def test_placing_on_a_bent_axis(wgs84):
 def test_vertices_have_their_places_and_the_azimuth_ahead(wgs84):
     axis = Axis(_line(wgs84), 100.0)
     lat, lon, azimuth = axis.place(axis.vertex_chainages)
-    assert np.allclose(lat, axis.line.lat, rtol=0.0, atol=1e-12) and np.allclose(lon, axis.line.lon, rtol=0.0, atol=1e-12)
+    assert np.allclose(lat, axis.line.lat, rtol=0.0, atol=1e-12)
+    assert np.allclose(lon, axis.line.lon, rtol=0.0, atol=1e-12)
     assert np.allclose(azimuth[:3], axis.line.azimuths % 360.0, rtol=0.0, atol=1e-9)
     assert list(axis.leg_at(np.array([-1.0, 0.0, axis.vertex_chainages[1], axis.vertex_chainages[2] + 1e-6, 1e9]))) == [
         0, 0, 1, 2, 2]
@@ -119,7 +121,8 @@ def test_refused_chainage_heights(wgs84, height, start):
 
 
 def test_joined_parts(wgs84):
-    first, second = (np.array([45.0, 45.1]), np.array([7.0, 7.0])), (np.array([45.1 + 5e-9, 45.2]), np.array([7.0, 7.1]))
+    first = np.array([45.0, 45.1]), np.array([7.0, 7.0])
+    second = np.array([45.1 + 5e-9, 45.2]), np.array([7.0, 7.1])
     lat, lon = joined_parts("a", [first, second], wgs84)
     assert len(AxisLine("a", lat, lon, wgs84).lengths) == 2
     with pytest.raises(InputError, match=r"'a'.*part 2 begins 1[01]\d\d\d\.\d{3} m from the end of part 1"):

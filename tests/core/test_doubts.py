@@ -61,4 +61,5 @@ def test_too_few_heights(wgs84):
     assert unit_doubt(stations, design_heights(spec, stations), spec) == ""
     assert curvature_shown(stations, design_heights(spec, stations)) == (1.0, np.inf)
     nothing = _stations(wgs84, lambda s: np.full(len(s), np.nan))
-    assert unit_doubt(nothing, design_heights(DesignSpec("level", 0.0, 5.0), nothing), DesignSpec("level", 0.0, 5.0)) == ""
+    level = DesignSpec("level", 0.0, 5.0)
+    assert unit_doubt(nothing, design_heights(level, nothing), level) == ""

@@ -12,8 +12,8 @@ import pytest
 
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import (
-    Ellipsoid, datum_name, east_north, ellipsoid_of, foot_and_normal, from_latitude_longitude, geographic, is_like_wgs84,
-    library_undulation, library_versions, position, to_latitude_longitude)
+    Ellipsoid, datum_name, east_north, ellipsoid_of, foot_and_normal, from_latitude_longitude, geographic,
+    is_like_wgs84, library_undulation, library_versions, position, to_latitude_longitude)
 
 GRS80 = Ellipsoid(6378137.0, 1.0 / 298.257222101)
 WGS84 = Ellipsoid(6378137.0, 1.0 / 298.257223563)
@@ -116,7 +116,8 @@ def test_geocentric_to_geographic():
     assert np.radians(lat) == pytest.approx(0.9599310885, abs=2e-10)
     assert np.radians(lon) == pytest.approx(0.0872664625, abs=2e-10)
     assert height == pytest.approx(200.0, abs=1e-3)
-    p, q = np.hypot(*ORIGIN_XYZ[:2]), np.arctan2(ORIGIN_XYZ[2] * WGS84.a, np.hypot(*ORIGIN_XYZ[:2]) * _polar_radius(WGS84))
+    p = np.hypot(*ORIGIN_XYZ[:2])
+    q = np.arctan2(ORIGIN_XYZ[2] * WGS84.a, p * _polar_radius(WGS84))
     assert p == pytest.approx(3666708.2376, abs=1e-4) and q == pytest.approx(0.9583523313, abs=1e-10)
 
 
@@ -241,7 +242,8 @@ def test_versions_are_told():
     (37.12378643088312, 138.2839817085188, 39.27814, 1e-4), (0.0, 0.0, 17.16158, 1e-4),
     # GE-03. Source: agency OUTPUT.DAT / readme test set, quoted in four code bases. It was interpolated by splines or
     # summed up, so the bilinear values differ by 0.003 to 0.056 m. Longitudes run from 0 to 360.
-    (38.628155, 269.779155, -31.628, 0.06), (-14.621217, 305.021114, -2.969, 0.06), (46.874319, 102.448729, -43.575, 0.06),
+    (38.628155, 269.779155, -31.628, 0.06), (-14.621217, 305.021114, -2.969, 0.06),
+    (46.874319, 102.448729, -43.575, 0.06),
     (-23.617446, 133.874712, 15.871, 0.06), (38.625473, 359.9995, 50.066, 0.06), (-0.466744, 0.0023, 17.329, 0.06)])
 def test_egm96(lat, lon, undulation, tolerance):
     assert library_undulation(lat, lon)[0] == pytest.approx(undulation, abs=tolerance)
@@ -274,7 +276,7 @@ def test_missing_grid_never_reads_as_zero(tmp_path):
             print("refused", error)
         """
     root = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
-    done = subprocess.run([sys.executable, "-c", textwrap.dedent(code), str(tmp_path), root], capture_output=True, text=True,
-                          env={**os.environ, "PROJ_NETWORK": "OFF"})
+    command = [sys.executable, "-c", textwrap.dedent(code), str(tmp_path), root]
+    done = subprocess.run(command, capture_output=True, text=True, env={**os.environ, "PROJ_NETWORK": "OFF"})
     assert done.returncode == 0, done.stderr
     assert done.stdout.startswith("refused The geoid grid EGM96 is not installed")

@@ -97,7 +97,8 @@ def test_integrated_geodesic(owed):
         return [np.cos(alpha) / m, np.sin(alpha) / (nu * np.cos(phi)), np.sin(alpha) * np.tan(phi) / nu]
 
     def walk(lat, lon, azimuth, distance):
-        path = solve_ivp(rates, (0.0, distance), np.radians([lat, lon, azimuth]), method="DOP853", rtol=1e-13, atol=1e-16)
+        start = np.radians([lat, lon, azimuth])
+        path = solve_ivp(rates, (0.0, distance), start, method="DOP853", rtol=1e-13, atol=1e-16)
         return np.degrees(path.y[:, -1])
 
     end, foot = walk(-52.0, -70.0, 25.0, 150e3), walk(-52.0, -70.0, 25.0, 64e3)
@@ -150,7 +151,7 @@ def test_on_the_bisector_the_earlier_leg(wgs84, turn):
 @pytest.mark.parametrize("ahead", [1e-6, 1e-5, 1e-4, 3e-3, 0.2])
 @pytest.mark.parametrize("turn, offset", [(0.01, -900.0), (-0.01, 900.0), (-5.0, 900.0), (20.0, -50.0)])
 def test_just_past_a_vertex(wgs84, ahead, turn, offset):
-    """Outside a bend, a foot a little way along the later leg is there and not at the vertex, though both are equally near to 1e-7."""
+    """Outside a bend, a foot a little way along the later leg is not at the vertex, though that is as near to 1e-7."""
     line, (lat, lon, azimuth) = _bent(wgs84, turn)
     start = Geodesic.WGS84.Inverse(lat, lon, line.lat[2], line.lon[2])["azi1"]
     foot = Geodesic.WGS84.Direct(lat, lon, start, ahead)

@@ -75,10 +75,12 @@ def test_level_across_at_the_chord_middle(wgs84):
     line = Geodesic.WGS84.Direct(50.0, 8.0, 60.0, 3000.0)
     middle = Geodesic.WGS84.Direct(50.0, 8.0, 60.0, 1500.0)
     plane = chord_plane((50.0, line["lat2"]), (8.0, line["lon2"]), (100.0, 130.0), wgs84)
-    sides = [Geodesic.WGS84.Direct(middle["lat2"], middle["lon2"], middle["azi2"] + turn, 100.0) for turn in (90.0, -90.0)]
+    sides = [Geodesic.WGS84.Direct(middle["lat2"], middle["lon2"], middle["azi2"] + turn, 100.0)
+             for turn in (90.0, -90.0)]
     left, right = (plane.heights(side["lat2"], side["lon2"], wgs84)[0] for side in sides)
     assert left == pytest.approx(right, abs=2e-6)
-    assert left - plane.heights(middle["lat2"], middle["lon2"], wgs84)[0] == pytest.approx(100.0**2 / 2 / 6.385e6, abs=2e-6)
+    between = plane.heights(middle["lat2"], middle["lon2"], wgs84)[0]
+    assert left - between == pytest.approx(100.0**2 / 2.0 / 6.385e6, abs=2e-6)
 
 
 def test_normal_is_turned_away_from_the_earth_and_has_unit_length(wgs84):
@@ -99,7 +101,8 @@ def test_plane_that_does_not_pass_over_a_point_gives_nan(wgs84):
     assert np.isfinite(heights[0]) and np.isnan(heights[1])
 
 
-@pytest.mark.parametrize("point, normal", [((0, 0, np.nan), (0, 0, 1)), ((1, 0, 0), (0, 0, 0)), ((1, 0, 0), (np.inf, 0, 0))])
+@pytest.mark.parametrize("point, normal", [((0, 0, np.nan), (0, 0, 1)), ((1, 0, 0), (0, 0, 0)),
+                                           ((1, 0, 0), (np.inf, 0, 0))])
 def test_no_plane(point, normal):
     with pytest.raises(InputError, match="not defined"):
         Plane(point, normal)

@@ -12,8 +12,9 @@ FOOT, MILE, SEA_MILE = 0.3048, 1609.344, 1852.0
 
 
 @pytest.mark.parametrize("distance, k, expected, tolerance", [
-    # CR-01, CR-02, CR-03. Source: Civil Engineering Formulas (McGraw-Hill), ch. 7, eqs 7.17-7.20; the 0.0239 from memory.
-    (1000.0, 0.0, 0.0785, 5e-5), (MILE, 0.0, 0.667 * FOOT, 5e-4 * FOOT), (1000.0 * FOOT, 0.0, 0.0239 * FOOT, 5e-5 * FOOT),
+    # CR-01, CR-02, CR-03. Source: Civil Engineering Formulas (McGraw-Hill), ch. 7, eqs 7.17-7.20; 0.0239 from memory.
+    (1000.0, 0.0, 0.0785, 5e-5), (MILE, 0.0, 0.667 * FOOT, 5e-4 * FOOT),
+    (1000.0 * FOOT, 0.0, 0.0239 * FOOT, 5e-5 * FOOT),
     # CR-04. Source: 0.0675 K^2, elementary surveying texts, ch. 4; it holds for k = 0.14.
     (1000.0, 0.14, 0.0675, 1e-4),
     # CR-05. Source: 0.574 M^2, elementary surveying texts, ch. 4, from memory.
@@ -53,7 +54,7 @@ def test_refraction_of_a_seventh():
 
 
 def test_level_setup():
-    """0.0785 K^2 by the rule (CR-01): back 40 m, fore 100 m. The fore staff is read too high by more, so it is added."""
+    """0.0785 K^2 by the rule (CR-01): back 40 m, fore 100 m. The fore staff is read too high by more: it is added."""
     assert level_setup_correction(40.0, 100.0, k=0.0) == pytest.approx(0.0785 * (0.1**2 - 0.04**2), abs=1e-6)
     assert level_setup_correction(100.0, 40.0, k=0.0) < 0.0
     assert level_setup_correction(60.0, 60.0, k=0.13) == 0.0
@@ -106,14 +107,14 @@ def test_reciprocal_levelling_780_m():
 
 
 def test_coefficient_from_the_temperature():
-    """CR-18. Source: formula in a quotation of the refraction literature (Brunner; Bahnert; Joeckel et al.); computed."""
+    """CR-18. Source: formula as quoted from the refraction literature (Brunner; Bahnert; Joeckel et al.); computed."""
     found = refraction_coefficient(1013.25, 288.15, np.array([-0.0343, -0.0098, -0.0065, 0.0]))
     assert np.allclose(found, [0.0, 0.150388, 0.170644, 0.210543], rtol=0.0, atol=1e-5)
     assert refraction_coefficient(1000.0, 300.0, -0.2) < 0.0  # near warm ground
 
 
 def test_historic_coefficients():
-    """CR-19: k = 0.13 (1826, 25 %), m = 0.0750 over land and 0.0809 over sea (1858), 0.07 and 0.08 in textbooks; m = k/2.
+    """CR-19: k = 0.13 (1826, 25 %); m = k/2 = 0.0750 over land, 0.0809 over sea (1858); in textbooks 0.07 and 0.08.
 
     Source: Brunner on Gauss 1826 (planegeodesy.com); Principal Triangulation account p. 542-550 (mctoon.net); textbook
     eq. 6.4 (fliphtml5 p. 181). The land value is that of dry air that is mixed, the sea value lies below that of the
@@ -130,7 +131,8 @@ def test_historic_coefficients():
         assert refraction == pytest.approx(oldest, rel=0.25)
 
 
-@pytest.mark.parametrize("feet, expected, tolerance", [(65, 9.4, 0.05), (35, 6.9, 0.05), (170, 15.25, 0.01), (8, 3.31, 0.01)])
+@pytest.mark.parametrize("feet, expected, tolerance", [(65, 9.4, 0.05), (35, 6.9, 0.05), (170, 15.25, 0.01),
+                                                       (8, 3.31, 0.01)])
 def test_distance_of_the_sea_horizon(feet, expected, tolerance):
     """CR-21. Source: Bowditch, American Practical Navigator, ch. 22 and Tables 12-14 as quoted in navigation pages.
 
@@ -164,11 +166,12 @@ def test_hidden_height_behind_the_water_horizon():
 
 def test_horizon_and_distance_are_inverse_to_the_correction():
     distance = np.array([0.0, 30.0, 4e3])
-    assert np.allclose(distance_for_correction(sight_correction(distance, k=-1.5), k=-1.5), distance, rtol=0.0, atol=1e-9)
+    assert np.allclose(distance_for_correction(sight_correction(distance, k=-1.5), k=-1.5), distance, rtol=0.0,
+                       atol=1e-9)
 
 
 def test_radius_of_a_sight(wgs84):
-    """Euler's with azimuth, the Gaussian with latitude alone (EL-05, Bessel 1841, from memory), else the mean radius."""
+    """Euler's with azimuth, the Gaussian with latitude alone (EL-05, Bessel 1841, from memory), else the mean."""
     from tautline.algorithms.core.geodesy import Ellipsoid
 
     bessel, lat = Ellipsoid(6377397.155, 1.0 / 299.1528128), 52.0 + 9.0 / 60.0 + 22.178 / 3600.0

@@ -15,7 +15,8 @@ def test_constant():
 
 def test_station_values_between_stations():
     n = StationUndulations([1000.0, 0.0, 500.0], [48.2, 48.0, 48.1])
-    assert n.at(0.0, 0.0, 250.0) == pytest.approx(48.05, abs=1e-12) and n.at(0.0, 0.0, 750.0) == pytest.approx(48.15, abs=1e-12)
+    assert n.at(0.0, 0.0, 250.0) == pytest.approx(48.05, abs=1e-12)
+    assert n.at(0.0, 0.0, 750.0) == pytest.approx(48.15, abs=1e-12)
     assert n.at(0.0, 0.0, -100.0) == 48.0 and n.at(0.0, 0.0, 5000.0) == 48.2
 
 
@@ -33,7 +34,8 @@ def test_slope_of_station_values(azimuth):
 def test_slope_is_not_known_from_one_place():
     assert StationUndulations([0.0, 2000.0], [1.0, 2.0]).slope(0.0, 0.0, 0.0, 0.0) is None
     assert StationUndulations([0.0, 0.5], [1.0, 2.0]).slope(0.0, 0.0, 0.0, 0.0) is None
-    assert StationUndulations([0.0, 400.0], [1.0, 1.004]).slope(0.0, 0.0, 100.0, 90.0) == pytest.approx((1e-5, 0.0), abs=1e-16)
+    two = StationUndulations([0.0, 400.0], [1.0, 1.004])
+    assert two.slope(0.0, 0.0, 100.0, 90.0) == pytest.approx((1e-5, 0.0), abs=1e-16)
 
 
 def _plane(lat, lon):

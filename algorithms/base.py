@@ -1,14 +1,18 @@
 """What all toolbox entries share: identity, checks, and THE run sequence: read, compute, write, style."""
 
 import json
+import math
 from dataclasses import dataclass, field
 
 from qgis.core import (
     Qgis,
     QgsProcessingAlgorithm,
     QgsProcessingException,
+    QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterNumber,
+    QgsProcessingParameterRasterLayer,
 )
 from qgis.PyQt.QtCore import QCoreApplication
 
@@ -19,6 +23,7 @@ from .layers import Cancelled, check_cancel
 from .texts import CONTEXT, tr
 from .version import VERSION
 
+_INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer)
 _OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
 
 
@@ -94,10 +99,13 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             self.addOutput(QgsProcessingOutputNumber(name, label))
 
     def checkParameterValues(self, parameters, context):  # noqa: N802 - the host's name
+        message = self._unknown_keys(parameters) or self._unfit_values(parameters)
+        if message:
+            return False, message
         valid, message = super().checkParameterValues(parameters, context)
         if not valid:
             return valid, message
-        message = self._unknown_keys(parameters) or self._overwrites(parameters, context)
+        message = self._overwrites(parameters, context)
         return (False, message) if message else (True, "")
 
     def _unknown_keys(self, parameters):
@@ -107,14 +115,39 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         return tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))) if (
             unknown) else ""
 
+    def _unfit_values(self, parameters):
+        """The host says only that a value is incorrect, and takes text that is no number for 0."""
+        for definition in self.parameterDefinitions():
+            name, value = definition.name(), parameters.get(definition.name())
+            if not isinstance(value, (str, int, float)) or value == "":
+                continue
+            if isinstance(definition, QgsProcessingParameterEnum) and value not in definition.options():
+                return tr("{} is '{}', but can only be {}.").format(name, value, ", ".join(definition.options()))
+            if isinstance(definition, QgsProcessingParameterNumber):
+                try:
+                    number = float(value)
+                except ValueError:
+                    return tr("{} is '{}', which is no number.").format(name, value)
+                if not math.isfinite(number):
+                    return tr("{} is {}, which is no number to compute with.").format(name, value)
+                if number < definition.minimum():
+                    return tr("{} is {}, but must be at least {:g}.").format(name, value, definition.minimum())
+        return ""
+
     def _definitions(self, kind, parameters):
         return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]
 
     def _overwrites(self, parameters, context):
-        """The host destroys an input that is also the output and calls it a success."""
+        """The host destroys an input that is also the output and calls it a success; nor does it look for the folder."""
         sinks = self._definitions(QgsProcessingParameterFeatureSink, parameters)
-        places = {key: outputs.place_of(outputs.destination_text(parameters[key])) for key in sinks}
-        for source in self._definitions(QgsProcessingParameterFeatureSource, parameters):
+        places = {}
+        for key in sinks:
+            text = outputs.destination_text(parameters[key])
+            message = outputs.unfit_place(key, text)
+            if message:
+                return message
+            places[key] = outputs.place_of(text)
+        for source in self._definitions(_INPUTS, parameters):
             place = outputs.place_of_layer(parameters[source], context)
             for key in sinks:
                 if outputs.same_place(place, places[key]):
@@ -171,6 +204,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
         outputs.check_written(asked, destination, table)
+        if "record" in table.columns and asked.lower().endswith(outputs.SHORT_TEXTS):
+            feedback.pushWarning(tr("{}: this format cuts texts at 254 characters, so the record of the run is not whole "
+                                    "there; a GeoPackage keeps it.").format(table.key))
         return destination
 
     def _style(self, table, destination, context, feedback):
@@ -195,7 +231,10 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         default = self.parameterDefinition(key).defaultValue()
         if value is None and default is None or value == "":
             return None
-        return float(self.parameterAsDouble(parameters, key, context))
+        number = float(self.parameterAsDouble(parameters, key, context))
+        if not math.isfinite(number):
+            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number))
+        return number
 
     def choice(self, parameters, key, context):
         """The text of an enumeration, '' where it is empty."""

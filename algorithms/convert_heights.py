@@ -1,16 +1,16 @@
 """Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (METHOD 5)."""
 
 import numpy as np
-from qgis.core import QgsProcessingParameterEnum
+from qgis.core import QgsProcessingParameterEnum, QgsWkbTypes
 
 from . import parameters as p
 from .base import Result, ToolboxEntry, record_text
 from .height_system import height_system, undulation_index
-from .layers import height_column, read_points
+from .layers import check_geometry, height_column, read_points
 from .outputs import OutputTable
 from .structure import units, warn_unit_by_name
 from .styling import StyleSpec
-from .texts import number_text, tr
+from .texts import counted, number_text, tr
 
 DIRECTIONS = ("ellipsoidal", "geoid")
 SOURCES = ("grid", "field", "constant")
@@ -46,6 +46,7 @@ class ConvertHeights(ToolboxEntry):
     def computed(self, parameters, context, feedback):
         source = self.source(parameters, "STATIONS", context)
         run_units = units(self, parameters, context)
+        check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
         heights = height_column(source, self.text(parameters, "HEIGHT_FIELD", context))
         find = undulation_index(self, parameters, context)
         points = read_points(source, feedback, {"height": heights.index, "undulation": find(source)})
@@ -62,15 +63,16 @@ class ConvertHeights(ToolboxEntry):
         style = StyleSpec("converted", tr("Converted heights"), run_units.height_name, run_units.chainage_name, None,
                           record_text(self.record(parameters, context, undulation_source=system.source)))
         table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
-                            np.arange(len(points)), points.ids)
+                            np.arange(len(points)), points.ids, features=points.features)
         return Result([table], {"COUNT": int(np.isfinite(given).sum())})
 
     @staticmethod
     def _tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback):
-        feedback.pushInfo(tr("Understood: {} points of layer '{}'; heights from {} in {}, taken as {}.").format(
-            len(points), points.name, heights.described, run_units.height_name,
+        feedback.pushInfo(tr("Understood: {} of layer '{}'; heights from {} in {}, taken as {}.").format(
+            counted(len(points), tr("point"), tr("points")), points.name, heights.described, run_units.height_label,
             tr("ellipsoidal") if from_ellipsoid else tr("above the geoid")))
         feedback.pushInfo(tr("Undulations {} to {} {} ({}).").format(
-            number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_name, system.source))
-        feedback.pushInfo(tr("{} heights converted, {} points have none.").format(
-            int(np.isfinite(given).sum()), int(np.isnan(given).sum())))
+            number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_label, system.source))
+        feedback.pushInfo(tr("{} converted; {} none.").format(
+            counted(int(np.isfinite(given).sum()), tr("height"), tr("heights")),
+            counted(int(np.isnan(given).sum()), tr("point has"), tr("points have"))))

@@ -144,7 +144,8 @@ class _Run:
         style = StyleSpec("stations_review", tr("Residuals"), unit.height_name, unit.chainage_name, tolerance,
                           record_text({**record, "axes": controls}))
         stations = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
-                               self.structure.points.ids)
+                               self.structure.points.ids,
+                               features=self.structure.points.features)
         summary = OutputTable("SUMMARY", summary_table(self.reports, self.notation, unit, record, self.chainage),
                               QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
                               StyleSpec("summary", tr("Summary of residuals"), unit.height_name, unit.chainage_name,

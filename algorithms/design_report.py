@@ -10,7 +10,7 @@ from .core.axis import Axis
 from .core.design import STRAIGHT, DesignHeights, DesignSpec
 from .core.residuals import Statistics
 from .fields import UNIT_LABELS
-from .texts import listed, number_text, signed_text, tr
+from .texts import counted, listed, number_text, signed_text, tr
 
 MOST_AXES_TOLD = 40
 
@@ -59,15 +59,17 @@ def tell(run, reports):
     """Push the sentences of a run: what was understood and what was found, per axis; doubts as warnings."""
     say, units = run.feedback.pushInfo, run.units
     points, structure = run.structure.points, run.structure
-    say(tr("Understood: {} stations of layer '{}' and {} axes; heights from {} in {}, chainages in {}.").format(
-        len(points), points.name, len(structure.axes), run.heights.described, units.height_name, units.chainage_name))
+    say(tr("Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.").format(
+        counted(len(points), tr("station"), tr("stations")), points.name,
+        counted(len(structure.axes), tr("axis"), tr("axes")), run.heights.described, units.height_label,
+        units.chainage_label))
     say(run.system.described)
     for name, fields in run.designs.overridden[:MOST_AXES_TOLD]:
         say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
     for report in reports[:MOST_AXES_TOLD]:
         _tell_axis(run, report)
     if len(reports) > MOST_AXES_TOLD:
-        say(tr("{} more axes: see the summary.").format(len(reports) - MOST_AXES_TOLD))
+        say(tr("{} more: see the summary.").format(counted(len(reports) - MOST_AXES_TOLD, tr("axis"), tr("axes"))))
     for report in reports:
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
@@ -82,16 +84,16 @@ def _tell_axis(run, report):
         say(tr("Axis '{}': no station belongs to it.").format(report.name))
         return
     s = run.chainage[report.rows]
-    say(tr("Axis '{}': {} stations from {} to {}, chainage height {} ({}). {}").format(
-        report.name, len(s), text(s.min()), text(s.max()), height_text(report.axis.chainage_height, run.units),
+    say(tr("Axis '{}': {} from {} to {}, chainage height {} ({}). {}").format(
+        report.name, counted(len(s), tr("station"), tr("stations")), text(s.min()), text(s.max()), height_text(report.axis.chainage_height, run.units),
         report.height_word, design_sentence(report, run)))
     statistics = report.statistics
     if not statistics.number:
         say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
         return
     residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
-    sentence = tr("Axis '{}': {} residuals, RMS {}, greatest {} at {}").format(
-        report.name, statistics.number, small_text(statistics.rms, run.units), small_text(residual, run.units, True),
+    sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
+        report.name, counted(statistics.number, tr("residual"), tr("residuals")), small_text(statistics.rms, run.units), small_text(residual, run.units, True),
         text(s[statistics.greatest_at]))
     if report.tolerance is not None:
         sentence += tr("; {} within {}, {} high, {} low").format(
@@ -127,8 +129,8 @@ def _warn_axis(run, report):
     first, last = report.axis.vertex_chainages[[0, -1]]
     beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
     if len(beyond):
-        warn(tr("Axis '{}': {} stations lie beyond its ends, on its continuation: {}.").format(
-            report.name, len(beyond), listed(run.notation.texts(chainages[beyond[:6]]))))
+        warn(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
+            report.name, counted(len(beyond), tr("station lies"), tr("stations lie")), listed(run.notation.texts(chainages[beyond[:6]]))))
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(tr("Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the "
                 "geoid.").format(report.name))

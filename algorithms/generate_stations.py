@@ -12,7 +12,7 @@ from .layers import check_cancel, checked_crs, placed_points, read_axes
 from .outputs import OutputTable
 from .structure import SAME_STATION, AxisFields, axis_at_height, station_style, units
 from .styling import StyleSpec
-from .texts import listed, tr
+from .texts import counted, listed, tr
 
 MOST_STATIONS = 2_000_000
 
@@ -54,7 +54,8 @@ class GenerateStations(ToolboxEntry):
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
             first, last = notation.texts(placed.vertex_chainages[[0, -1]])
-            feedback.pushInfo(tr("Axis '{}' from {} to {}: {} stations.").format(axis.line.name, first, last, len(chainage)))
+            feedback.pushInfo(tr("Axis '{}' from {} to {}: {}.").format(
+                axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))))
             feedback.setProgress(60.0 * number / len(axes))
         index, chainage, lat, lon, azimuth = (np.concatenate(values) for values in zip(*parts))
         if not len(chainage):
@@ -86,8 +87,8 @@ class _Wanted:
         parts = [self.listed[(self.listed >= first - SAME_STATION) & (self.listed <= last + SAME_STATION)]]
         beyond = len(self.listed) - len(parts[0])
         if beyond:
-            feedback.pushWarning(tr("Axis '{}': {} listed chainages lie beyond its ends and are left out.").format(
-                axis.line.name, beyond))
+            feedback.pushWarning(tr("Axis '{}': {} beyond its ends and left out.").format(
+                axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))))
         if self.at_vertices:
             parts.append(axis.vertex_chainages)
         if self.interval is not None:

@@ -8,7 +8,7 @@ from .layers import check_cancel, placed_points
 from .outputs import OutputTable
 from .structure import AxisFields, axis_at_height, read_structure, station_style, units
 from .styling import StyleSpec
-from .texts import number_text, tr
+from .texts import counted, number_text, tr
 
 
 class MeasureStations(ToolboxEntry):
@@ -54,11 +54,11 @@ class MeasureStations(ToolboxEntry):
             chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
-            feedback.pushInfo(tr("Axis '{}': {} points from {} to {}, greatest offset {} {}; chainage height {} {} "
+            feedback.pushInfo(tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} "
                                  "({}).").format(
-                axis.line.name, len(rows), notation.text(chainage[rows].min()), notation.text(chainage[rows].max()),
-                number_text(np.abs(offset[rows]).max() / run_units.chainage, 3), run_units.chainage_name,
-                number_text(placed.chainage_height / run_units.height, 3), run_units.height_name, word))
+                axis.line.name, counted(len(rows), tr("point"), tr("points")), notation.text(chainage[rows].min()), notation.text(chainage[rows].max()),
+                number_text(np.abs(offset[rows]).max() / run_units.chainage, 3), run_units.chainage_label,
+                number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
         return self._result(parameters, context, structure, notation, run_units, chainage, offset, lat, lon)
 
     def _result(self, parameters, context, structure, notation, run_units, chainage, offset, lat, lon):
@@ -76,5 +76,5 @@ class MeasureStations(ToolboxEntry):
         style = StyleSpec("stations", tr("Measured points"), run_units.height_name, run_units.chainage_name, None,
                           record_text(self.record(parameters, context)))
         table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
-                            structure.points.ids, moved)
+                            structure.points.ids, moved, features=structure.points.features)
         return Result([table], {"COUNT": int(on.sum())})

@@ -3,8 +3,12 @@
 import glob
 import os
 import shutil
+from collections import deque
 from dataclasses import dataclass, field
+from itertools import islice, repeat
+from operator import setitem
 from typing import Optional
+from urllib.parse import unquote
 
 import numpy as np
 from qgis.core import (
@@ -13,21 +17,25 @@ from qgis.core import (
     QgsFeatureRequest,
     QgsFeatureSink,
     QgsField,
+    QgsFieldConstraints,
     QgsFields,
     QgsGeometry,
+    QgsMapLayer,
     QgsPoint,
     QgsPointXY,
     QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
     QgsProcessingUtils,
+    QgsProviderConnectionException,
     QgsProviderRegistry,
+    QgsVectorFileWriter,
     QgsVectorLayer,
     QgsWkbTypes,
 )
 
 from .fields import FIELDS, REAL, WHOLE
-from .layers import check_cancel
+from .layers import UNCHECKED, check_cancel
 from .texts import tr
 
 if Qgis.versionInt() >= 33800:
@@ -42,9 +50,14 @@ else:
     _TEXT = QVariant.Type.String
 
 CHUNK = 20_000
+_UNIQUE = QgsFieldConstraints.Constraint.ConstraintUnique
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 _SIDECARS = ("-wal", "-shm", "-journal")
-_SHAPEFILE = (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml")
+# Formats that cut texts at 254 characters.
+SHORT_TEXTS = (".shp", ".dbf", ".tab", ".mif")
+# Files that belong to one of the ending, by their own endings.
+_COMPANIONS = {".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml"),
+               ".tab": (".dat", ".map", ".id", ".ind"), ".mif": (".mid",), ".gml": (".xsd",)}
 
 
 @dataclass(frozen=True)
@@ -53,7 +66,7 @@ class OutputTable:
 
     ``key``: of its parameter. ``columns``: {field name of fields.py: list or array (rows,)}. ``source``, ``rows``: the
     input whose columns come first, and the index of its feature for each row, rising (None: no input columns).
-    ``ids``: of the input's features as read, to notice a change meanwhile. ``points``: x, y, z arrays (rows,) of new
+    ``ids``: of the input's features as read, to notice a change meanwhile; ``features``: those kept from reading. ``points``: x, y, z arrays (rows,) of new
     points, z None for flat ones; None: the input's geometry, or none. ``crs``; ``wkb``: of the layer.
     ``style``: StyleSpec.
     """
@@ -68,6 +81,7 @@ class OutputTable:
     ids: Optional[np.ndarray] = None
     points: Optional[tuple] = None
     keep_ids: bool = True
+    features: Optional[list] = None
 
     def __len__(self):
         return len(next(iter(self.columns.values())))
@@ -78,19 +92,41 @@ class OutputTable:
         return [] if self.source is None else [k for k, f in enumerate(self.source.fields()) if f.name().lower() not in own]
 
     def fields(self):
-        """QgsFields: the input's that stay, then the own ones."""
-        fields = QgsFields()
+        """QgsFields: the input's that stay, then the own ones.
+
+        A GeoPackage refuses names that differ by case only, and a 'fid' that does not tell its rows apart: these get a
+        new name, 'name_2' and 'fid_2'.
+        """
+        fields, taken = QgsFields(), {name.lower() for name in self.columns} | {"fid"}
         for k in self.kept():
-            fields.append(self.source.fields()[k])
+            field = QgsField(self.source.fields()[k])
+            if not _is_row_number(field):
+                field.setName(_free_name(field.name(), taken))
+            taken.add(field.name().lower())
+            fields.append(field)
         for name in self.columns:
             fields.append(QgsField(name, _TYPES.get(FIELDS[name].kind, _TEXT)))
         return fields
 
 
+def _is_row_number(field):
+    return field.name().lower() == "fid" and bool(field.constraints().constraints() & _UNIQUE)
+
+
+def _free_name(name, taken):
+    """``name``, or with a number where it is taken; ten characters at most where it is changed."""
+    free, number = name, 1
+    while free.lower() in taken:
+        number += 1
+        free = f"{name[:8]}_{number}"
+    return free
+
+
 def _plain(column, first, last):
     """A stretch of a column as Python values with None for NaN: numpy scalars must never reach a feature."""
     part = column[first:last]
-    values = part.tolist() if isinstance(part, np.ndarray) else list(part)
+    values = part.tolist() if isinstance(part, np.ndarray) else [
+        value.item() if isinstance(value, np.generic) else value for value in part]
     return [None if v != v else v for v in values]
 
 
@@ -103,22 +139,21 @@ def write_rows(sink, table, feedback, progress=(0.0, 100.0)):
 
     Raises QgsProcessingException where the sink refuses rows, or the input changed since it was read.
     """
-    number, first = len(table), 0
+    number = len(table)
     features = _new_features(table) if table.source is None else _source_features(table)
-    while first < number:
+    kept = 0 if table.source is None else len(table.kept())
+    for first in range(0, number, CHUNK):
         check_cancel(feedback)
         last = min(first + CHUNK, number)
-        own = list(zip(*(_plain(column, first, last) for column in table.columns.values())))
-        chunk = []
-        for row in own:
-            feature, kept = next(features)
-            for k, value in enumerate(row, kept):
-                feature[k] = value
-            chunk.append(feature)
+        chunk = list(islice(features, last - first))
+        # Column by column, with the loop inside the interpreter's own C code: this is the hot place of every run.
+        for k, column in enumerate(table.columns.values(), kept):
+            deque(map(setitem, chunk, repeat(k), _plain(column, first, last)), maxlen=0)
         if not sink.addFeatures(chunk, QgsFeatureSink.Flag.FastInsert):
             raise QgsProcessingException(_refused(sink, table))
-        first = last
-        feedback.setProgress(progress[0] + (progress[1] - progress[0]) * first / number)
+        feedback.setProgress(progress[0] + (progress[1] - progress[0]) * last / number)
+    if next(features, None) is not None:
+        raise QgsProcessingException(_changed(table))
     if not sink.flushBuffer():
         raise QgsProcessingException(_refused(sink, table))
 
@@ -134,7 +169,7 @@ def _new_features(table):
         feature = QgsFeature(fields)
         if points is not None:
             feature.setGeometry(_point(points, k))
-        yield feature, 0
+        yield feature
 
 
 def _point(points, k):
@@ -146,33 +181,45 @@ def _point(points, k):
 
 def _source_features(table):
     """Each output row's feature with the input's attributes that stay, and room for the own ones."""
-    fields, kept, own = table.fields(), table.kept(), len(table.columns)
+    fields, kept = table.fields(), table.kept()
+    total = len(kept) + len(table.columns)
     everything = len(kept) == table.source.fields().count()
     once = len(table.rows) == 0 or bool(np.all(np.diff(table.rows) > 0))
     fid = -1 if once and table.keep_ids else _fid_field(fields)
+    geometry = table.wkb != QgsWkbTypes.Type.NoGeometry and table.points is None
+    for at, feature in enumerate(_rows_of_source(table, geometry)):
+        copy = feature if once else QgsFeature(feature)
+        if everything:
+            copy.resizeAttributes(total)
+        else:
+            values = feature.attributes()
+            copy.setAttributes([values[k] for k in kept] + [None] * len(table.columns))
+        if fid >= 0:
+            copy[fid] = None
+        if table.points is not None:
+            copy.setGeometry(_point(table.points, at))
+        elif not geometry and copy.hasGeometry():
+            copy.clearGeometry()
+        yield copy
+
+
+def _rows_of_source(table, geometry):
+    """The input's feature for each output row: those kept from reading, else read again and compared by their ids."""
+    rows = table.rows.tolist()
+    if table.features is not None:
+        yield from map(table.features.__getitem__, rows)
+        return
     request = QgsFeatureRequest()
-    if table.wkb == QgsWkbTypes.Type.NoGeometry or table.points is not None:
+    if not geometry:
         request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
-    rows, at = table.rows.tolist(), 0
-    ids = table.ids.tolist() if table.ids is not None else None
-    number = -1
+    ids, at, number = table.ids.tolist(), 0, -1
     for number, feature in enumerate(table.source.getFeatures(request)):
-        if ids is not None and (number >= len(ids) or ids[number] != feature.id()):
+        if number >= len(ids) or ids[number] != feature.id():
             raise QgsProcessingException(_changed(table))
         while at < len(rows) and rows[at] == number:
-            copy = feature if once else QgsFeature(feature)
-            if everything:
-                copy.resizeAttributes(len(kept) + own)
-            else:
-                values = feature.attributes()
-                copy.setAttributes([values[k] for k in kept] + [None] * own)
-            if fid >= 0:
-                copy[fid] = None
-            if table.points is not None:
-                copy.setGeometry(_point(table.points, at))
-            yield copy, len(kept)
+            yield feature
             at += 1
-    if at < len(rows) or (ids is not None and number + 1 != len(ids)):
+    if at < len(rows) or number + 1 != len(ids):
         raise QgsProcessingException(_changed(table))
 
 
@@ -204,7 +251,15 @@ def place_of(text):
         return None
     else:
         path, name = QgsProviderRegistry.instance().decodeUri("ogr", text).get("path") or text, ""
-    return (os.path.realpath(path), name) if path else None
+        if not QgsVectorFileWriter.driverForExtension(os.path.splitext(path)[1]):
+            path += ".gpkg"  # as the host does
+    return (_whole(os.path.realpath(path)), name) if path else None
+
+
+def _whole(path):
+    """The Shapefile that a path to its table means, else the path."""
+    stem, ending = os.path.splitext(path)
+    return stem + ".shp" if ending.lower() == ".dbf" else path
 
 
 def _ogr_uri(text):
@@ -219,7 +274,7 @@ def place_of_layer(value, context):
     """(real path, table) of an input parameter's layer; None where it is no file."""
     if isinstance(value, QgsProcessingFeatureSourceDefinition):
         value = value.source.staticValue()
-    layer = value if isinstance(value, QgsVectorLayer) else None
+    layer = value if isinstance(value, QgsMapLayer) else None
     if layer is None and isinstance(value, str) and value:
         layer = QgsProcessingUtils.mapLayerFromString(value, context)
     if layer is None or not hasattr(layer, "source"):
@@ -230,7 +285,7 @@ def place_of_layer(value, context):
         return None
     if path.startswith("file:"):
         path = path[7:] if path.startswith("file://") else path[5:]
-    return os.path.realpath(path), parts.get("layerName") or ""
+    return _whole(os.path.realpath(unquote(path))), parts.get("layerName") or ""
 
 
 def same_place(a, b):
@@ -244,17 +299,22 @@ class Guard:
 
     aside: list = field(default_factory=list)
     opened: list = field(default_factory=list)
+    tables: list = field(default_factory=list)
 
     def prepare(self, text):
-        """Before a sink is opened at ``text``: move the files there aside (a table's file is copied)."""
+        """Before a sink is opened at ``text``: move the files there aside (of a table to be replaced, copy its file)."""
         place = place_of(text)
         if place is None:
             return
         path, name = place
-        existed = os.path.exists(path)
-        self.opened.append((place, existed))
-        if any(original == path for original, _ in self.aside):
+        if any(opened == path for opened, _ in self.opened):
+            # The run's second table in one file: what stood there before the run is aside already, or was nothing.
             return
+        if name and os.path.exists(path) and not _geopackage(path).tableExists("", name):
+            # Other layers may have the file open: it must stay the same file, so that only the new table goes again.
+            self.tables.append(place)
+            return
+        self.opened.append((path, os.path.exists(path)))
         for found in _files_of(path):
             spare = os.path.join(os.path.dirname(found), f".{os.path.basename(found)}.before")
             try:
@@ -271,27 +331,55 @@ class Guard:
     def restore(self):
         """The run failed: remove what it opened and give back what stood there."""
         spared = {original for original, _ in self.aside}
-        for (path, _), existed in self.opened:
+        for path, existed in self.opened:
             if not existed or path in spared:
                 for found in _files_of(path):
                     _remove(found)
         for original, spare in self.aside:
             if os.path.exists(spare):
                 os.replace(spare, original)
+        for path, name in self.tables:
+            _drop_table(path, name)
+
+
+def _geopackage(path):
+    return QgsProviderRegistry.instance().providerMetadata("ogr").createConnection(path, {})
+
+
+def _drop_table(path, name):
+    try:
+        connection = _geopackage(path)
+        if connection.tableExists("", name):
+            connection.dropVectorTable("", name)
+    except QgsProviderConnectionException as error:
+        raise QgsProcessingException(tr("The run failed, and the incomplete table '{}' in {} could not be removed; delete "
+                                        "it: {}").format(name, path, error)) from None
 
 
 def _files_of(path):
     """The file and those that belong to it."""
     stem = os.path.splitext(path)[0]
     names = [path, *(path + tail for tail in _SIDECARS)]
-    if path.lower().endswith(".shp"):
-        names += [stem + tail for tail in _SHAPEFILE]
+    names += [stem + tail for tail in _COMPANIONS.get(os.path.splitext(path)[1].lower(), ())]
     return [name for name in names if os.path.isfile(name)]
 
 
 def _remove(path):
     if os.path.exists(path):
         os.remove(path)
+
+
+def unfit_place(key, text):
+    """Why nothing can be written at an output's destination, as a sentence; '' where it can be tried."""
+    place = place_of(text)
+    if place is None or place[0].startswith("/vsi"):
+        return ""
+    folder = os.path.dirname(place[0])
+    if os.path.isdir(text):
+        return tr("{} is the folder {}; give the name of a file in it.").format(key, text)
+    if not os.path.isdir(folder):
+        return tr("{} cannot be written: there is no folder {}.").format(key, folder)
+    return ""
 
 
 def leftovers(folder):
@@ -307,6 +395,8 @@ def check_written(asked, destination, table):
     if place_of(asked) is None or place_of(destination) is None:
         return
     uri = _ogr_uri(destination) if destination.startswith("ogr:") else destination
+    if table.wkb == QgsWkbTypes.Type.NoGeometry and uri.lower().endswith(".shp"):
+        uri = uri[:-4] + ".dbf"  # all that there is of a Shapefile without geometry
     layer = QgsVectorLayer(uri, "check", "ogr")
     if not layer.isValid() or layer.featureCount() != len(table):
         raise QgsProcessingException(tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(

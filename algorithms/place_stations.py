@@ -20,7 +20,7 @@ from .structure import (
     warn_unit_by_name,
 )
 from .styling import StyleSpec
-from .texts import listed, number_text, tr
+from .texts import counted, listed, number_text, tr
 
 _KEYS = {"station": ("STATION_FIELD", ("station", "chainage")), "offset": ("OFFSET_FIELD", ("offset",)),
          "height": ("HEIGHT_FIELD", ("height",)), "axis": ("STATION_AXIS_FIELD", ("axis",))}
@@ -59,8 +59,8 @@ class PlaceStations(ToolboxEntry):
         if fields["station"] < 0:
             raise InputError(tr("Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
                                 "(STATION_FIELD).").format(source.sourceName()))
-        ids, columns, _ = read_table(source, {}, fields, feedback)
-        if not len(ids):
+        table = read_table(source, {}, fields, feedback)
+        if not len(table.ids):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
         axes = read_axes(axis_source, self.text(parameters, "AXIS_FIELD", context), feedback)
@@ -69,13 +69,13 @@ class PlaceStations(ToolboxEntry):
             warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, feedback)
         notation = station_style(self, parameters, context, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
-        rows.read(columns)
+        rows.read(table.columns)
         rows.refuse_if_none(source.sourceName())
         _tell(rows, source, fields, len(axes), run_units, feedback)
         lat, lon = self._places(parameters, context, axes, axis_source, rows, notation, run_units, feedback)
         warn_duplicates(duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
                         source.sourceName(), feedback)
-        return self._result(parameters, context, source, ids, rows, axes, lat, lon, crs, notation, run_units)
+        return self._result(parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units)
 
     def _places(self, parameters, context, axes, axis_source, rows, notation, run_units, feedback):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
@@ -90,17 +90,17 @@ class PlaceStations(ToolboxEntry):
             s = np.array(rows.chainage)[mine]
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
             first, last = placed.vertex_chainages[[0, -1]]
-            feedback.pushInfo(tr("Axis '{}': {} rows placed from {} to {}, axis from {} to {}, chainage height {} {} "
+            feedback.pushInfo(tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} "
                                  "({}).").format(
-                axis.line.name, len(mine), notation.text(s.min()), notation.text(s.max()), notation.text(first),
-                notation.text(last), number_text(placed.chainage_height / run_units.height, 3), run_units.height_name, word))
+                axis.line.name, counted(len(mine), tr("row"), tr("rows")), notation.text(s.min()), notation.text(s.max()), notation.text(first),
+                notation.text(last), number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
             beyond = (s < first - 0.01) | (s > last + 0.01)
             if np.any(beyond):
-                feedback.pushWarning(tr("Axis '{}': {} rows lie beyond its ends and stand on its continuation: {}.").format(
-                    axis.line.name, int(beyond.sum()), listed(notation.texts(s[beyond][:6]))))
+                feedback.pushWarning(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
+                    axis.line.name, counted(int(beyond.sum()), tr("row lies"), tr("rows lie")), listed(notation.texts(s[beyond][:6]))))
         return lat, lon
 
-    def _result(self, parameters, context, source, ids, rows, axes, lat, lon, crs, notation, run_units):
+    def _result(self, parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units):
         x, y = placed_points(lat, lon, crs)
         chainage = np.array(rows.chainage)
         columns = {"axis": [axes[k].line.name for k in rows.axis], "station": notation.texts(chainage),
@@ -108,13 +108,13 @@ class PlaceStations(ToolboxEntry):
                    "height": np.array(rows.height)}
         record = record_text(self.record(parameters, context))
         style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record)
-        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int), ids,
-                             (x, y, None))
+        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int), table.ids,
+                             (x, y, None), features=table.features)
         rejected = OutputTable(
             "REJECTED", {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
             QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
             StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record), source,
-            np.array([k for k, _ in rows.rejected], int), ids)
+            np.array([k for k, _ in rows.rejected], int), table.ids, features=table.features)
         return Result([placed, rejected], {"COUNT": len(rows.row), "REJECTED_COUNT": len(rows.rejected)})
 
 
@@ -173,22 +173,24 @@ class _Rows:
     def refuse_if_none(self, layer):
         if not self.row:
             row, reason = self.rejected[0]
-            raise InputError(tr("Layer '{}': none of {} rows can be placed; row {}: {}").format(
-                layer, len(self.rejected), row + 1, reason))
+            raise InputError(tr("Layer '{}': none of {} can be placed; row {}: {}").format(
+                layer, counted(len(self.rejected), tr("row"), tr("rows")), row + 1, reason))
 
 
 def _tell(rows, source, fields, axis_count, run_units, feedback):
     def field_text(key):
         return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
 
-    feedback.pushInfo(tr("Understood: {} rows of layer '{}' and {} axes; station from {}, offset from {}, height from {}, "
-                         "axis from {}; heights in {}, chainages in {}.").format(
-        len(rows.row) + len(rows.rejected), source.sourceName(), axis_count, field_text("station"), field_text("offset"),
-        field_text("height"), field_text("axis"), run_units.height_name, run_units.chainage_name))
+    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; station from {}, offset from {}, height from {}, axis from {}; "
+                         "heights in {}, chainages in {}.").format(
+        counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")), source.sourceName(),
+        counted(axis_count, tr("axis"), tr("axes")), field_text("station"), field_text("offset"), field_text("height"),
+        field_text("axis"), run_units.height_label, run_units.chainage_label))
     empty = int(np.isnan(rows.height).sum())
-    feedback.pushInfo(tr("{} rows placed, {} of them without a height; {} rejected.").format(
-        len(rows.row), empty, len(rows.rejected)))
+    feedback.pushInfo(tr("{} placed, {} of them without a height; {} rejected.").format(
+        counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)))
     for row, reason in rows.rejected[:20]:
         feedback.pushWarning(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason))
     if len(rows.rejected) > 20:
-        feedback.pushWarning(tr("{} more rows are rejected; see REJECTED.").format(len(rows.rejected) - 20))
+        feedback.pushWarning(tr("{} rejected; see REJECTED.").format(
+            counted(len(rows.rejected) - 20, tr("more row is"), tr("more rows are"))))

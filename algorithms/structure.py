@@ -4,23 +4,26 @@ import re
 from dataclasses import dataclass
 
 import numpy as np
+from qgis.core import QgsWkbTypes
 
 from .core.axis import Axis
 from .core.errors import InputError
 from .core.measure import Feet, Measurer
 from .core.station_notation import StationEquations, notation, station_equations
 from .core.units import metres_per
+from .fields import UNIT_LABELS
 from .layers import (
     Points,
     assigned_axes,
     check_cancel,
+    check_geometry,
     height_column,
     named_field,
     optional_number,
     read_axes,
     read_points,
 )
-from .texts import listed, number_text, tr
+from .texts import counted, listed, number_text, tr
 
 _CHUNK = 100_000
 SAME_STATION = 0.001
@@ -40,6 +43,15 @@ class Units:
     @property
     def chainage(self):
         return metres_per(self.chainage_name)
+
+    @property
+    def height_label(self):
+        """As sentences write it: m, ft, US ft."""
+        return UNIT_LABELS[self.height_name]
+
+    @property
+    def chainage_label(self):
+        return UNIT_LABELS[self.chainage_name]
 
 
 def units(entry, parameters, context):
@@ -64,7 +76,7 @@ class Notation:
 
     def texts(self, chainages):
         """Normal notation of chainages (n,) in metres; '' for NaN."""
-        return [self.equations.text(value, self.name) for value in (chainages / self.unit).tolist()]
+        return self.equations.texts(chainages / self.unit, self.name)
 
     def text(self, chainage):
         return self.texts(np.array([chainage]))[0]
@@ -101,6 +113,8 @@ def read_structure(entry, parameters, context, feedback, run_units, with_heights
     HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
     """
     source, axis_source = entry.source(parameters, "STATIONS", context), entry.source(parameters, "AXIS", context)
+    check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
+    check_geometry(axis_source, QgsWkbTypes.GeometryType.LineGeometry)
     numbers = {key: find(source) for key, find in (more_numbers or {}).items()}
     heights = height_column(source, entry.text(parameters, "HEIGHT_FIELD", context)) if with_heights else None
     if heights is not None:
@@ -140,12 +154,17 @@ def _too_far(feet, greatest, points, feedback):
     if np.all(off):
         raise InputError(tr("All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check the "
                             "layers' coordinate reference systems or raise MAX_DISTANCE.").format(
-            points.name, number_text(greatest, 0), number_text(feet.distance.min(), 0)))
+            points.name, _distance_text(greatest), _distance_text(feet.distance.min())))
     if np.any(off):
         rows = np.unique(feet.station[off]) + 1
-        feedback.pushWarning(tr("{} of {} stations are farther than {} m from every axis and get no chainage of use: "
-                                "rows {}.").format(len(rows), len(points), number_text(greatest, 0), listed(rows)))
+        feedback.pushWarning(tr("Layer '{}': {} of {} farther than {} m from every axis: {} {}.").format(
+            points.name, len(rows), tr("{} stations lie").format(len(points)), _distance_text(greatest),
+            tr("row") if len(rows) == 1 else tr("rows"), listed(rows)))
     return off
+
+
+def _distance_text(metres):
+    return number_text(metres, 0 if metres >= 10 else 3)
 
 
 class AxisFields:

@@ -28,6 +28,11 @@ def signed_text(value, decimals):
     return text if not value or text[0] == "\u2212" or not math.isfinite(value) or float(text) == 0.0 else "+" + text
 
 
+def counted(number, one, many):
+    """A number with its noun: '1 axis', '2 axes'."""
+    return f"{number} {one if number == 1 else many}"
+
+
 def listed(items, most=5):
     """The first few items in a sentence: 'a, b and 3 more'."""
     items = [str(item) for item in items]

@@ -148,25 +148,40 @@ def datum_name(definition):
     return _base(definition).name
 
 
-def to_latitude_longitude(x, y, source, target=None):
-    """Map coordinates to latitude and longitude in degrees.
+def mapping(source, target=None):
+    """The way from map coordinates of ``source`` to latitude and longitude on the datum of ``target`` (default its own).
 
-    ``x``, ``y``: arrays in the layer's axis order easting (longitude), northing (latitude).
-    ``source``: their coordinate reference system; ``target``: the system whose geographic base is
-    wanted (default: that of ``source``). InputError where the way between the datums is only a ballpark
-    step, or a point has no image.
+    Returns a function of x, y (easting or longitude, northing or latitude) to lat, lon in degrees, which raises
+    InputError where a point has no image. InputError where the way between the datums is only a ballpark step.
     """
     goal = _base(target if target is not None else source)
+    name = _crs(source).name
+
+    def refusal():
+        return InputError(
+            f"From '{name}' to '{goal.name}' only a ballpark transformation is known here, which can be wrong by metres: "
+            "give both layers the same datum, or install the transformation's grid.")
+
     try:
-        mapping = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
-        lon, lat = mapping.transform(np.asarray(x, float), np.asarray(y, float))
+        way = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
     except ProjError:
-        raise InputError(
-            f"From '{_crs(source).name}' to '{goal.name}' only a ballpark transformation is known here, which can "
-            "be wrong by metres: give both layers the same datum, or install the transformation's grid.") from None
-    if not (np.all(np.isfinite(lon)) and np.all(np.isfinite(lat))):
-        raise InputError(f"Some coordinates lie outside the domain of '{_crs(source).name}'.")
-    return lat, lon
+        raise refusal() from None
+
+    def to_latitude_longitude(x, y):
+        try:
+            lon, lat = way.transform(np.asarray(x, float), np.asarray(y, float))
+        except ProjError:
+            raise refusal() from None
+        if not (np.all(np.isfinite(lon)) and np.all(np.isfinite(lat))):
+            raise InputError(f"Some coordinates lie outside the domain of '{name}'.")
+        return lat, lon
+
+    return to_latitude_longitude
+
+
+def to_latitude_longitude(x, y, source, target=None):
+    """Map coordinates x, y (arrays) to latitude and longitude in degrees: see mapping."""
+    return mapping(source, target)(x, y)
 
 
 def from_latitude_longitude(lat, lon, target):

@@ -72,12 +72,15 @@ class Measurer:
         self._ends_of_pieces()
 
     def _ends_of_pieces(self):
+        self._start, self._length = (np.array([getattr(p, name) for p in self._all]) for name in ("start", "length"))
+        self._leg, self._axis = (np.array([getattr(p, name) for p in self._all]) for name in ("leg", "axis"))
+        self._open = tuple(np.array([getattr(p, name) for p in self._all]) for name in ("open_before", "open_after"))
         begins, ends = [], []
-        for number, line in enumerate(self.lines):
-            mine = [p for p in self._all if p.axis == number]
-            leg = np.array([p.leg for p in mine])
-            for targets, along in ((begins, [p.start for p in mine]), (ends, [p.start + p.length for p in mine])):
-                lat, lon, _ = self.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], np.array(along))
+        parts = np.searchsorted(self._axis, np.arange(len(self.lines) + 1))
+        for line, first, last in zip(self.lines, parts, parts[1:]):
+            leg, start = self._leg[first:last], self._start[first:last]
+            for targets, along in ((begins, start), (ends, start + self._length[first:last])):
+                lat, lon, _ = self.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], along)
                 targets.append(foot_and_normal(lat, lon, self.ellipsoid)[0])
         self._begin, self._end = np.concatenate(begins), np.concatenate(ends)
         chord = np.linalg.norm(self._end - self._begin, axis=1)
@@ -101,7 +104,6 @@ class Measurer:
         if len(self._all) == 1:
             return np.arange(number), np.zeros(number, int)
         feet = foot_and_normal(lat, lon, self.ellipsoid)[0]
-        axis_of_piece = np.array([p.axis for p in self._all])
         groups = []
         if assigned is None:
             groups.append((np.arange(number), np.arange(len(self._all))))
@@ -111,7 +113,7 @@ class Measurer:
             values, firsts = np.unique(assigned[order], return_index=True)
             for value, stations in zip(values, np.split(order, firsts[1:])):
                 groups.append((stations, np.arange(len(self._all)) if value < 0
-                               else np.flatnonzero(axis_of_piece == value)))
+                               else np.flatnonzero(self._axis == value)))
         pairs = []
         while groups:
             stations, pieces = groups.pop()
@@ -181,14 +183,14 @@ class Measurer:
 
     def _choose(self, station, piece, along, across, distance):
         """Of all pairs keep, for each station, the nearest piece of the nearest axis, or of all equally near."""
-        axis = np.array([p.axis for p in self._all])[piece]
+        axis = self._axis[piece]
         if len(self._all) == 1 or len(np.unique(station)) == len(station):
             order = np.argsort(station, kind="stable")
         else:
             order = self._nearest_pairs(station, axis, piece, along, distance)
         station, axis, piece = station[order], axis[order], piece[order]
         along, across, distance = along[order], across[order], distance[order]
-        leg = np.array([p.leg for p in self._all])[piece]
+        leg = self._leg[piece]
         self._corners(piece, along, across, distance)
         return Feet(station, axis, leg, along, across, distance)
 
@@ -199,9 +201,8 @@ class Measurer:
         order = order[distance[order] <= best[np.cumsum(fresh) - 1] + _NOISE]
         # Noise must not decide between two legs that meet at a vertex. A foot inside a leg goes before the vertex at
         # the end of its neighbour, which is as near to 1e-7 m when it is millimetres off; then the earlier leg wins.
-        start, length = (np.array([getattr(p, name) for p in self._all]) for name in ("start", "length"))
-        beyond = along[order] - start[piece[order]]
-        outside = (beyond < -_AT_END) | (beyond > length[piece[order]] + _AT_END)
+        beyond = along[order] - self._start[piece[order]]
+        outside = (beyond < -_AT_END) | (beyond > self._length[piece[order]] + _AT_END)
         order = order[np.lexsort((piece[order], outside, axis[order], station[order]))]
         order = order[_group_starts(station[order], axis[order])]
         groups = _group_starts(station[order])
@@ -210,22 +211,18 @@ class Measurer:
 
     def _corners(self, piece, along, across, distance):
         """In the wedge outside a bend the foot is the vertex, and the offset the distance to it (in place)."""
-        for number in np.unique(piece):
-            here = self._all[number]
-            rows = piece == number
-            if not here.open_before:
-                before = rows & (along < here.start)
-                along[before] = here.start
-                across[before] = np.copysign(distance[before], self._outside(here, -1, across[before]))
-            if not here.open_after:
-                after = rows & (along > here.start + here.length)
-                along[after] = here.start + here.length
-                across[after] = np.copysign(distance[after], self._outside(here, 0, across[after]))
+        start, end = self._start[piece], self._start[piece] + self._length[piece]
+        for beyond, end_open, corner, shift in ((along < start, self._open[0], start, -1),
+                                                (along > end, self._open[1], end, 0)):
+            rows = np.flatnonzero(beyond & ~end_open[piece])
+            along[rows] = corner[rows]
+            side = [self._outside(self._all[piece[row]], shift, across[row]) for row in rows]
+            across[rows] = np.copysign(distance[rows], side)
 
     def _outside(self, piece, shift, across):
+        """A number with the sign of the side outside the bend; where there is no bend, ``across`` itself."""
         bend = self.lines[piece.axis].bends[piece.leg + shift]
-        straight_on = abs(bend) < 1e-9 or abs(bend) > 179.999999
-        return across if straight_on else np.full(len(across), -bend)
+        return across if abs(bend) < 1e-9 or abs(bend) > 179.999999 else -bend
 
 
 def measure(lines, lat, lon, assigned=None):

@@ -35,22 +35,28 @@ def notation(text):
     return sign * (float(found["whole"]) * _STATION_LENGTH[digits] + float(found["rest"])), region
 
 
-def station_text(distance, unit):
-    """Normal notation of a distance in ``unit``: 1+250 in metres, 12+50 in feet, with the sign before it.
+def station_texts(distances, unit):
+    """Normal notation of distances (n,) in ``unit``: 1+250 in metres, 12+50 in feet, with the sign before it.
 
-    Rounded to 0.001 m or 0.01 ft; no decimals where the rounded distance is whole; '' for NaN.
+    Rounded to 0.001 m or 0.01 ft; no decimals where the rounded distance is whole; '' for NaN. Returns a list.
     """
-    if not np.isfinite(distance):
-        return ""
     length, digits, decimals = (1000, 3, 3) if unit == "metre" else (100, 2, 2)
-    size = round(abs(distance), decimals)
-    stations, rest = divmod(size, length)
-    rest = round(rest, decimals)
-    if rest >= length:
-        stations, rest = stations + 1, 0.0
-    sign = "-" if distance < 0 and size > 0 else ""
-    tail = f"{int(rest):0{digits}d}" if rest == int(rest) else f"{rest:0{digits + 1 + decimals}.{decimals}f}"
-    return f"{sign}{int(stations)}+{tail}"
+    distances, parts = np.asarray(distances, float), 10**decimals
+    known = np.isfinite(distances)
+    counted = np.rint(np.abs(np.where(known, distances, 0.0)) * parts).astype(np.int64)
+    whole, fraction = np.divmod(counted, parts)
+    stations, rest = np.divmod(whole, length)
+    negative = (distances < 0) & (counted > 0)
+    texts = [f"{a}+{b:0{digits}d}" if not c else f"{a}+{b:0{digits}d}.{c:0{decimals}d}"
+             for a, b, c in zip(stations.tolist(), rest.tolist(), fraction.tolist())]
+    for k in np.flatnonzero(negative | ~known).tolist():
+        texts[k] = "-" + texts[k] if known[k] else ""
+    return texts
+
+
+def station_text(distance, unit):
+    """Normal notation of one distance: see station_texts."""
+    return station_texts([distance], unit)[0]
 
 
 @dataclass(frozen=True)
@@ -101,10 +107,17 @@ class StationEquations:
         except InputError:
             return value, number + 1
 
+    def texts(self, chainages, unit):
+        """Normal notation at continuous ``chainages`` (n,), with the region where a notation would occur twice; a list."""
+        if not self.pairs:
+            return station_texts(chainages, unit)
+        found = [self.station(chainage) for chainage in np.asarray(chainages, float).tolist()]
+        texts = station_texts([value for value, _ in found], unit)
+        return [f"{text} ({region})" if region and text else text for text, (_, region) in zip(texts, found)]
+
     def text(self, chainage, unit):
-        """Normal notation at a continuous ``chainage``, with its region where it would occur twice."""
-        value, region = self.station(chainage) if self.pairs else (chainage, None)
-        return station_text(value, unit) + (f" ({region})" if region else "")
+        """Normal notation at one continuous chainage."""
+        return self.texts([chainage], unit)[0]
 
 
 def station_equations(text):

@@ -12,7 +12,8 @@ TEN_THOUSAND = 10100
 PAD = "\u00a0"
 
 
-def _text_format(points, bold):
+def text_format(points, bold):
+    """Return dark type of ``points`` in a light halo."""
     buffer = QgsTextBufferSettings()
     buffer.setEnabled(True)
     buffer.setSize(0.7)
@@ -63,7 +64,7 @@ def point_label(expression, *, points, priority, radius, bold=False):
     settings.distUnits = QgsUnitTypes.RenderUnit.RenderMillimeters
     settings.multilineAlign = QgsPalLayerSettings.MultiLineAlign.MultiFollowPlacement
     settings.setCallout(_leader(f"({radius}) + 0.25"))
-    settings.setFormat(_text_format(points, bold))
+    settings.setFormat(text_format(points, bold))
     properties = settings.dataDefinedProperties()
     properties.setProperty(QgsPalLayerSettings.Property.Priority, QgsProperty.fromExpression(priority))
     properties.setProperty(QgsPalLayerSettings.Property.PredefinedPositionOrder, QgsProperty.fromValue(POSITIONS))

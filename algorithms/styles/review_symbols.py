@@ -49,15 +49,15 @@ def _looks(residual):
     any_size = _size_by_residual(residual, 2.2, 5.4)
     small = _zoomed("2")
     return (
-        ("high", "", tr("High: built above the tolerance"),
+        ("high", "", tr("High: above the tolerance"),
          marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=notable_size(residual))),
-        ("low", "", tr("Low: built below the tolerance"),
+        ("low", "", tr("Low: below the tolerance"),
          marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=notable_size(residual))),
         ("within", "", tr("Within the tolerance"),
          marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=small)),
-        ("no tolerance", f"{residual} >= 0", tr("Built high, no tolerance set"),
+        ("no tolerance", f"{residual} >= 0", tr("Built high, no tolerance"),
          marker(Shape.Diamond, 3.6, fill=HIGH, size_expression=any_size)),
-        ("no tolerance", f"{residual} < 0", tr("Built low, no tolerance set"),
+        ("no tolerance", f"{residual} < 0", tr("Built low, no tolerance"),
          marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size)),
         ("no height", "", tr("No as-built height"),
          marker(Shape.Circle, 2.6, outline=0.35, halo=0.35, size_expression=_zoomed("2.6"))),
@@ -71,7 +71,7 @@ def _shown(layer, tolerance):
     index = layer.fields().indexOf("status")
     present = layer.uniqueValues(index) if index >= 0 else set()
     judged, unjudged = {"within", "high", "low"}, {"no tolerance"}
-    shown = {"no height", "off axis"}
+    shown = present & {"no height", "off axis"}
     # Axes may have tolerances of their own, so both kinds can stand in one layer.
     if tolerance is not None or present & judged:
         shown |= judged

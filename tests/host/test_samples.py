@@ -1,0 +1,95 @@
+"""The three sample scenarios end to end: place the list, run the design, and compare with the expected results.
+
+Source of the expected results: make_samples.py computes them without the plugin, by formulas of its own.
+"""
+
+import json
+import pathlib
+
+import pytest
+
+SAMPLES = pathlib.Path(__file__).resolve().parents[2] / "sample_layers"
+UNITS = {"gallery": {}, "tank": {}, "track": {"HEIGHT_UNIT": "foot", "CHAINAGE_UNIT": "foot"}}
+DESIGN = {"gallery": {"UNDULATION": "field", "UNDULATION_FIELD": "undulation"}, "tank": {}, "track": {}}
+
+
+@pytest.fixture(scope="module")
+def expected():
+    return {name: json.loads((SAMPLES / name / "expected.json").read_text(encoding="utf-8")) for name in UNITS}
+
+
+def runs(toolbox, name, **places):
+    axis = str(SAMPLES / name / "axis.gpkg")
+    placed = toolbox.run("placestations", INPUT=str(SAMPLES / name / "heights.csv"), AXIS=axis, REJECTED="memory:",
+                         **UNITS[name])
+    design = toolbox.run("designheights", STATIONS=placed.layer(), AXIS=axis, SUMMARY="memory:", **UNITS[name],
+                         **DESIGN[name])
+    return placed, design
+
+
+@pytest.mark.parametrize("name", UNITS)
+def test_scenario(toolbox, expected, name):
+    want = expected[name]
+    placed, design = runs(toolbox, name)
+    assert placed.results["COUNT"] == len(want["stations"]) and placed.results["REJECTED_COUNT"] == want["rejected"]
+    assert design.layer().crs().authid() == want["crs"]
+    rows = {(row["axis"], row["station"]): row for row in design.rows()}
+    assert len(rows) == len(want["stations"])
+    for station in want["stations"]:
+        row = rows[station["axis"], station["station"]]
+        for key in ("chainage", "offset", "design_h", "flat_h", "curv_eff"):
+            assert row[key] == pytest.approx(station[key], abs=2e-6), (station["station"], key)
+        if station["residual"] is None:
+            assert row["residual"] is None and row["adjust"] is None
+        else:
+            assert row["residual"] == pytest.approx(station["residual"], abs=2e-6)
+            assert row["adjust"] == -row["residual"]
+        assert row["status"] == station["status"]
+
+
+@pytest.mark.parametrize("name", UNITS)
+def test_scenario_summary(toolbox, expected, name):
+    want = expected[name]
+    _, design = runs(toolbox, name)
+    summary = design.by("axis", "SUMMARY")
+    assert set(summary) == set(want["axes"])
+    for axis, one in want["axes"].items():
+        row = summary[axis]
+        assert row["design"] == one["controls"]["design"]
+        for key in ("rms", "max_abs"):
+            assert row[key] == pytest.approx(one[key], abs=2e-6)
+        assert [row[key] for key in ("number", "max_at", "within", "high", "low", "no_height")] == [
+            one[key] for key in ("number", "max_at", "within", "high", "low", "no height")]
+        for key, value in one["controls"].items():
+            if key not in ("design", "chain_0") and value is not None:
+                assert row[key] == pytest.approx(value, abs=2e-6), key
+        assert f"'{axis}'" in design.said and one["max_at"] in design.said
+    assert design.results["COUNT"] == sum(one["number"] for one in want["axes"].values())
+    assert design.results["WITHIN"] == sum(one["within"] for one in want["axes"].values())
+    assert design.results["MAX_ABS"] == pytest.approx(max(one["max_abs"] for one in want["axes"].values()), abs=2e-6)
+    squares = sum(one["number"] * one["rms"] ** 2 for one in want["axes"].values())
+    assert design.results["RMS"] == pytest.approx((squares / design.results["COUNT"]) ** 0.5, abs=2e-6)
+
+
+def test_positions_of_the_placed_stations(toolbox, expected):
+    from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsProject
+
+    placed, _ = runs(toolbox, "gallery")
+    layer = placed.layer()
+    to_degrees = QgsCoordinateTransform(layer.crs(), QgsCoordinateReferenceSystem("EPSG:4326"), QgsProject.instance())
+    for feature, station in zip(layer.getFeatures(), expected["gallery"]["stations"]):
+        point = to_degrees.transform(feature.geometry().asPoint())
+        # 1e-11 degree is a micrometre.
+        assert (point.y(), point.x()) == pytest.approx((station["lat"], station["lon"]), abs=2e-11)
+
+
+def test_corner_of_two_axes_is_a_row_for_each(toolbox):
+    """Both arms list the corner; without names each of the two rows belongs to both axes."""
+    placed, _ = runs(toolbox, "gallery")
+    layer = placed.layer()
+    corner = [row for row in placed.rows() if row["station"] == "0+000"]
+    assert [row["axis"] for row in corner] == ["north arm", "east arm"]
+    layer.dataProvider().deleteAttributes([layer.fields().indexOf("axis")])
+    layer.updateFields()
+    run = toolbox.run("measurestations", STATIONS=layer, AXIS=str(SAMPLES / "gallery" / "axis.gpkg"))
+    assert len(run.rows()) == len(placed.rows()) + 2

@@ -21,8 +21,8 @@ class Span:
 
     ``start``, ``length``: from the leg's beginning, metres. ``origin`` (3,): Earth-centred, metres; ``frame``
     (3, 3): rows ahead, right and up at the middle. ``middle``, ``half``: the fitted range of distance along the
-    leg, metres. ``powers`` (3, DEGREE + 1): place in the frame, metres, in powers of (distance - middle) / half;
-    ``inverse`` (DEGREE + 1,): distance, metres, in powers of ahead / ``reach``.
+    leg, metres. ``powers`` (3, DEGREE + 1): place in the frame, metres, in powers of (distance - middle) / half.
+    ``radius``: Euler's radius along it at the middle, metres.
     """
 
     start: float
@@ -32,8 +32,7 @@ class Span:
     middle: float
     half: float
     powers: np.ndarray
-    inverse: np.ndarray
-    reach: float
+    radius: float
 
 
 _NODES = np.cos(np.pi * (np.arange(DEGREE + 1) + 0.5) / (DEGREE + 1))
@@ -52,9 +51,8 @@ def fitted_span(ellipsoid, lat, lon, azimuth, start, length, margin_before, marg
     ahead = np.cos(np.radians(mid_azimuth)) * north + np.sin(np.radians(mid_azimuth)) * east
     frame = np.stack([ahead, np.cross(ahead, up), up])
     places = (foot_and_normal(node_lat, node_lon, ellipsoid)[0] - origin) @ frame.T
-    reach = np.abs(places[:, 0]).max()
-    inverse = np.linalg.solve(np.vander(places[:, 0] / reach, increasing=True), middle + half * _NODES)
-    return Span(start, length, origin, frame, middle, half, places.T @ _POWERS_AT_NODES.T, inverse, reach)
+    radius = ellipsoid.euler_radius(mid_lat, mid_azimuth)
+    return Span(start, length, origin, frame, middle, half, places.T @ _POWERS_AT_NODES.T, radius)
 
 
 def _value(powers, t):
@@ -84,7 +82,8 @@ def _project_chunk(span, lat, lon, ellipsoid, radius):
     x, y, z = foot_components(lat, lon, ellipsoid)[:3]
     x, y, z = x - span.origin[0], y - span.origin[1], z - span.origin[2]
     ahead, right, up = (row[0] * x + row[1] * y + row[2] * z for row in span.frame)
-    distance = _value(span.inverse, ahead / span.reach)
+    # As on a sphere: centimetres off at the ends of 250 km, which one Newton step mends.
+    distance = span.middle + span.radius * np.arcsin(np.clip(ahead / span.radius, -1.0, 1.0))
     slopes = span.powers[:, 1:] * np.arange(1, DEGREE + 1)
     for _ in range(4):
         t = (distance - span.middle) / span.half

@@ -32,15 +32,23 @@ def curvature_shown(stations, design):
     bend = (design.design_h - design.flat_h)[known]
     if known.sum() < 8 or np.ptp(bend) < 0.02:
         return 1.0, np.inf
-    s = stations.chainage[known]
-    s = (s - s.mean()) / np.ptp(s) if np.ptp(s) > 0 else s
-    model = np.column_stack([np.ones_like(s), s, bend / np.ptp(bend)])
-    if np.linalg.matrix_rank(model, tol=1e-6) < 3:
+    s = stations.chainage[known] - stations.chainage[known].mean()
+    bend, heights = _off_line(s, bend), _off_line(s, stations.height[known])
+    power = float(np.sum(bend**2))
+    # A bend that a straight line explains shows no curvature: two places only, or a level design.
+    if power < 1e-6 * len(s):
         return 1.0, np.inf
-    solution, *_ = np.linalg.lstsq(model, stations.height[known], rcond=None)
-    left = stations.height[known] - model @ solution
-    variance = left @ left / (len(left) - 3) * np.linalg.inv(model.T @ model)[2, 2]
-    return solution[2] / np.ptp(bend), float(np.sqrt(variance)) / np.ptp(bend)
+    factor = float(np.sum(bend * heights)) / power
+    variance = float(np.sum((heights - factor * bend) ** 2)) / (len(s) - 3) / power
+    return factor, float(np.sqrt(variance))
+
+
+def _off_line(s, values):
+    """What is left of ``values`` beside their best straight line over centred ``s``; sums only, so that a thousand axes
+    do not wait for a linear-algebra library to start its threads."""
+    values = values - values.mean()
+    spread = float(np.sum(s**2))
+    return values - s * (float(np.sum(s * values)) / spread) if spread > 0.0 else values
 
 
 def _sentence(stations, what, guess):

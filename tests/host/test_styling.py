@@ -124,7 +124,7 @@ def test_legend_has_only_statuses_that_can_occur(styling):
         layer = dressed(styling, [{"status": status}], tolerance=tolerance)
         return " ".join(rule.label() for rule in layer.renderer().rootRule().children())
 
-    assert "no tolerance" not in legend(0.01, "within") and "High: built above the tolerance" in legend(0.01, "within")
+    assert "no tolerance" not in legend(0.01, "within") and "High: above the tolerance" in legend(0.01, "within")
     assert "above the tolerance" not in legend(None, "no tolerance")
     assert "above the tolerance" in legend(None, "high")
 

@@ -1,8 +1,23 @@
-"""Load and unload: the provider, and a menu."""
+"""Load and unload: the translation, the provider, and a menu."""
 
-from qgis.core import QgsApplication
+from pathlib import Path
 
-from .provider import TautlineProvider
+from qgis.core import Qgis, QgsApplication, QgsProject
+from qgis.PyQt.QtCore import QCoreApplication, QLocale, QTranslator
+from qgis.PyQt.QtGui import QIcon
+from qgis.PyQt.QtWidgets import QPushButton
+
+from ..algorithms.texts import tr
+from . import example, toolbox
+from .provider import ICON, TautlineProvider
+
+try:
+    from qgis.PyQt.QtGui import QAction
+except ImportError:  # Qt 5
+    from qgis.PyQt.QtWidgets import QAction
+
+MAIN_ENTRY = "tautline:designheights"
+TRANSLATIONS = Path(__file__).parent / "i18n"
 
 
 class TautlinePlugin:
@@ -11,16 +26,110 @@ class TautlinePlugin:
     def __init__(self, iface):
         self.iface = iface
         self.provider = None
+        self.actions = []
+        self.forms = []
+        self.message = None
+        self.translator = self._translate()
+
+    @staticmethod
+    def _translate():
+        """Install the translation into the user's language; None where there is none."""
+        translator = QTranslator()
+        if not translator.load(QLocale(QgsApplication.locale()), "tautline", "_", str(TRANSLATIONS)):
+            return None
+        QCoreApplication.installTranslator(translator)
+        return translator
 
     def initProcessing(self):  # noqa: N802 - the host's name
         """Add the toolbox entries; all that the command line needs."""
-        self.provider = TautlineProvider()
-        QgsApplication.processingRegistry().addProvider(self.provider)
+        if self.provider is None:
+            self.provider = TautlineProvider()
+            QgsApplication.processingRegistry().addProvider(self.provider)
 
     def initGui(self):  # noqa: N802 - the host's name
+        """Add the toolbox entries and, where there is a window, the menu."""
         self.initProcessing()
+        if self.iface is None:
+            return
+        self._add_action("tautline_open_example", tr("Open the example"), self.open_example)
+        self._add_action("tautline_design_heights", _form_text(), self.open_form)
+        for action in self.iface.pluginMenu().actions():
+            if action.menu() is not None and self.actions[0] in action.menu().actions():
+                action.menu().setIcon(QIcon(ICON))
+
+    def _add_action(self, name, text, slot):
+        action = QAction(text, self.iface.mainWindow())
+        action.setObjectName(name)
+        # Without arguments: the signal's own 'checked' is nobody's parameter.
+        action.triggered.connect(lambda: slot())
+        self.iface.addPluginToMenu("Tautline", action)
+        self.actions.append(action)
 
     def unload(self):
+        """Take back all that was added."""
+        # The host destroys a form that is closed; one whose run is still going, when that has ended.
+        for form in list(self.forms):
+            form.close()
+        self._close_message()
+        for action in self.actions:
+            self.iface.removePluginMenu("Tautline", action)
+            action.deleteLater()
+        self.actions = []
         if self.provider is not None:
             QgsApplication.processingRegistry().removeProvider(self.provider)
             self.provider = None
+        if self.translator is not None:
+            QCoreApplication.removeTranslator(self.translator)
+            self.translator = None
+
+    # --- the menu
+
+    def open_example(self):
+        """Ask for a place and open the example there."""
+        place = example.ask_place(self.iface.mainWindow())
+        if not place:
+            return
+        try:
+            found = example.open_example(self.iface, place)
+        except example.ExampleFailed as error:
+            self._say(str(error), Qgis.MessageLevel.Critical)
+            return
+        if found is not None:
+            parameters = example.run_again(found)
+            self._say(example.story(), Qgis.MessageLevel.Info, lambda: self.open_form(parameters))
+
+    def open_form(self, parameters=None):
+        """Open the form of the main entry beside the map; layers that are no longer there are left out."""
+        layers = QgsProject.instance().mapLayers()
+        wanted = {key: value for key, value in (parameters or {}).items()
+                  if key not in ("STATIONS", "AXIS") or value in layers}
+        form = toolbox.form(MAIN_ENTRY, wanted)
+        self.forms.append(form)
+        form.destroyed.connect(lambda: self.forms.remove(form))
+        form.show()
+
+    def _say(self, text, level, open_form=None):
+        """Show one sentence in the message bar until it is closed, with a button for the form where there is a slot."""
+        self._close_message()
+        bar = self.iface.messageBar()
+        message = bar.createMessage("Tautline", text)
+        message.destroyed.connect(lambda: self._forget(message))
+        if open_form is not None:
+            button = QPushButton(_form_text(), message)
+            button.clicked.connect(lambda: open_form())
+            message.layout().addWidget(button)
+        bar.pushWidget(message, level, 0)
+        self.message = message
+
+    def _forget(self, message):
+        if self.message is message:
+            self.message = None
+
+    def _close_message(self):
+        if self.message is not None:
+            self.iface.messageBar().popWidget(self.message)
+            self.message = None
+
+
+def _form_text():
+    return tr("Design heights and residuals…")

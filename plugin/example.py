@@ -1,0 +1,169 @@
+"""The example: the sample scenario 'gallery' as a project of its own, run through the toolbox and ready to go on."""
+
+import shutil
+import tempfile
+from pathlib import Path
+
+from qgis.core import QgsDataSourceUri, QgsProcessingException, QgsProject, QgsRasterLayer, QgsVectorLayer
+from qgis.PyQt.QtWidgets import QFileDialog, QMessageBox
+
+from ..algorithms.styles import axis_line
+from ..algorithms.texts import tr
+from . import toolbox
+
+SAMPLES = Path(__file__).resolve().parents[1] / "sample_layers" / "gallery"
+FOLDER = "tautline_example"
+# The original and its name in the example. All vector layers come into the one GeoPackage.
+FILES = {"axis.gpkg": "gallery.gpkg", "imagery.tif": "imagery.tif", "heights.csv": "heights.csv",
+         "heights.csvt": "heights.csvt"}
+
+
+class ExampleFailed(Exception):
+    """The example could not be opened; the text is one sentence that says why."""
+
+
+def ask_place(window):
+    """Ask where the example may be written; return the folder as text, '' where the user gave up."""
+    box = QMessageBox(QMessageBox.Icon.Question, tr("Open the example"),
+                      tr("Where should the example be put?"), QMessageBox.StandardButton.NoButton, window)
+    box.setInformativeText(tr("It gets a folder of its own with the project, the layers and the results, about 2 MB. "
+                              "A temporary folder is enough to look around."))
+    choose = box.addButton(tr("Choose a place…"), QMessageBox.ButtonRole.ActionRole)
+    temporary = box.addButton(tr("Temporary folder"), QMessageBox.ButtonRole.AcceptRole)
+    box.addButton(QMessageBox.StandardButton.Cancel)
+    box.setDefaultButton(temporary)
+    box.exec()
+    if box.clickedButton() is choose:
+        return QFileDialog.getExistingDirectory(window, tr("Place for the example"), str(Path.home()))
+    return tempfile.mkdtemp(prefix="tautline_") if box.clickedButton() is temporary else ""
+
+
+def _own_folder(place):
+    """Make a new folder for the example in ``place``; an earlier example stays as it is."""
+    folder, number = Path(place) / FOLDER, 1
+    while folder.exists():
+        number += 1
+        folder = Path(place) / f"{FOLDER}_{number}"
+    folder.mkdir()
+    return folder
+
+
+def _copy(folder):
+    for original, name in FILES.items():
+        # The contents only: originals that are read-only must not make read-only copies.
+        shutil.copyfile(SAMPLES / original, folder / name)
+
+
+def _source(folder, table):
+    return f"{folder / 'gallery.gpkg'}|layername={table}"
+
+
+def _destination(folder, table, geometry="geom"):
+    uri = QgsDataSourceUri()
+    uri.setDatabase(str(folder / "gallery.gpkg"))
+    uri.setDataSource("", table, geometry)
+    return f"ogr:{uri.uri()}"
+
+
+def _compute(folder):
+    """Place the height list and compare it with the design, both by the toolbox; return the two runs."""
+    axis = _source(folder, "axis")
+    placed = toolbox.run("tautline:placestations", {
+        "INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")})
+    compared = toolbox.run("tautline:designheights", {
+        "STATIONS": _source(folder, "stations"), "AXIS": axis, "UNDULATION": "field",
+        "OUTPUT": _destination(folder, "residuals"), "SUMMARY": _destination(folder, "summary", "")})
+    return placed, compared
+
+
+def _layers(folder):
+    """Return the example's layers by key, the topmost first."""
+    found = {
+        "residuals": QgsVectorLayer(_source(folder, "residuals"), tr("Residuals"), "ogr"),
+        "stations": QgsVectorLayer(_source(folder, "stations"), tr("Placed stations"), "ogr"),
+        "axis": QgsVectorLayer(_source(folder, "axis"), tr("Axis"), "ogr"),
+        "summary": QgsVectorLayer(_source(folder, "summary"), tr("Summary of residuals"), "ogr"),
+        "heights": QgsVectorLayer(str(folder / "heights.csv"), tr("Height list"), "ogr"),
+        "imagery": QgsRasterLayer(str(folder / "imagery.tif"), tr("Imagery"), "gdal"),
+    }
+    for layer in found.values():
+        if not layer.isValid():
+            raise ExampleFailed(tr("Its layer '{}' cannot be read.").format(layer.name()))
+    found["axis"].setRenderer(axis_line.axis_renderer())
+    found["axis"].setLabeling(axis_line.axis_labeling("name"))
+    found["axis"].setLabelsEnabled(True)
+    found["axis"].setDisplayExpression('"name"')
+    return found
+
+
+def _group(project, found):
+    """Put the layers into a group of their own on top of the project."""
+    group = project.layerTreeRoot().insertGroup(0, tr("Example: gallery"))
+    for key, layer in found.items():
+        project.addMapLayer(layer, False)
+        node = group.addLayer(layer)
+        node.setExpanded(key == "residuals")
+        # The same points as the residuals: two symbols and two labels in one place say less than one.
+        node.setItemVisibilityChecked(key != "stations")
+
+
+def _show(iface, found):
+    """Zoom to the structure, and make the stations the layer that forms choose first."""
+    # Now, not when the host next comes to it: with its first layers it zooms to all of the imagery.
+    iface.layerTreeCanvasBridge().setCanvasLayers()
+    extent = found["axis"].extent()
+    extent.scale(1.15)
+    iface.mapCanvas().setExtent(extent)
+    iface.mapCanvas().refresh()
+    iface.setActiveLayer(found["stations"])
+
+
+def prepared(place):
+    """Copy and compute the example in a new folder in ``place``; return folder, runs and layers by key.
+
+    Leaves nothing behind where it fails. Raises ExampleFailed.
+    """
+    folder = None
+    try:
+        folder = _own_folder(place)
+        _copy(folder)
+        return folder, _compute(folder), _layers(folder)
+    except (OSError, QgsProcessingException, ExampleFailed) as error:
+        if folder is not None:
+            shutil.rmtree(folder, ignore_errors=True)
+        reason = getattr(error, "strerror", None) or str(error)
+        raise ExampleFailed(tr("The example could not be made in '{}': {}").format(place, reason)) from None
+
+
+def open_example(iface, place):
+    """Open the example as a new project in a new folder in ``place`` and return its layers by key.
+
+    The host asks what to do with a changed project; where the user gives up then, nothing has changed and None is
+    returned. Raises ExampleFailed.
+    """
+    folder, runs, found = prepared(place)
+    if not iface.newProject(True):
+        found.clear()
+        shutil.rmtree(folder, ignore_errors=True)
+        return None
+    for run in runs:
+        toolbox.note(run)
+    project = QgsProject.instance()
+    project.setCrs(found["axis"].crs(), True)
+    project.setTitle(tr("Example: gallery"))
+    _group(project, found)
+    _show(iface, found)
+    if not project.write(str(folder / "gallery.qgz")):
+        raise ExampleFailed(tr("The example's project could not be saved in '{}': {}").format(folder, project.error()))
+    return found
+
+
+def story():
+    """One sentence on what the map shows and what to run next; it ends before the button that opens the form."""
+    return tr("Orange stations were built more than 10 mm too high, blue ones too low; to judge them yourself, run")
+
+
+def run_again(found):
+    """Parameters that repeat the example's main run in the form; design and tolerance are those of the axis layer."""
+    return {"STATIONS": found["stations"].id(), "AXIS": found["axis"].id(), "UNDULATION": "field", "DESIGN": "inclined",
+            "TOLERANCE": 0.01}

@@ -1,0 +1,70 @@
+"""The real window on a screen of its own: started once, driven by ``window_script.py``, what it saw read as JSON."""
+
+import json
+import os
+import shutil
+import signal
+import subprocess
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+LIMIT = 120
+
+
+@pytest.fixture(scope="session")
+def screen(tmp_path_factory):
+    """A virtual screen; gives its name, such as ':3'."""
+    reading, writing = os.pipe()
+    log = open(tmp_path_factory.mktemp("screen") / "log.txt", "wb")
+    server = subprocess.Popen(["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
+                              pass_fds=[writing], stdout=log, stderr=log)
+    os.close(writing)
+    with os.fdopen(reading) as answer:
+        # Ends with a number when the screen is there, or with nothing when the server has died.
+        number = answer.readline().strip()
+    try:
+        assert number, f"Xvfb did not start; see {log.name}"
+        yield f":{number}"
+    finally:
+        server.terminate()
+        server.wait(10)
+        log.close()
+
+
+def _environment(screen, folder):
+    environment = {key: value for key, value in os.environ.items() if not key.startswith(("QGIS_", "QT_"))}
+    for name in ("home", "runtime", "temporary"):
+        (folder / name).mkdir(mode=0o700)
+    environment.update(DISPLAY=screen, QT_QPA_PLATFORM="xcb", HOME=str(folder / "home"), LC_ALL="C.UTF-8",
+                       XDG_RUNTIME_DIR=str(folder / "runtime"), TMPDIR=str(folder / "temporary"),
+                       PYTHONDONTWRITEBYTECODE="1", TAUTLINE_SEEN=str(folder / "seen.json"))
+    return environment
+
+
+@pytest.fixture(scope="session")
+def seen(screen, tmp_path_factory):
+    """What the script saw in the window: {what: value}."""
+    folder = tmp_path_factory.mktemp("window")
+    plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
+    plugins.mkdir(parents=True)
+    (plugins / "tautline").symlink_to(ROOT)
+    command = [shutil.which("qgis.bin") or "qgis", "--nologo", "--noversioncheck", "--profiles-path", str(folder / "profiles"),
+               "--code", str(Path(__file__).with_name("window_script.py"))]
+    with open(folder / "output.txt", "wb") as output:
+        window = subprocess.Popen(command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output,
+                                  start_new_session=True)
+        try:
+            code = window.wait(LIMIT)
+        except subprocess.TimeoutExpired:
+            code = f"still running after {LIMIT} s"
+        finally:
+            if window.poll() is None:
+                os.killpg(window.pid, signal.SIGKILL)
+                window.wait()
+    told = (folder / "output.txt").read_text(errors="replace")[-4000:]
+    assert (folder / "seen.json").is_file(), f"the window ended with {code} and reported nothing:\n{told}"
+    found = json.loads((folder / "seen.json").read_text())
+    assert "error" not in found, f"{found['error']}\n{told}"
+    return found

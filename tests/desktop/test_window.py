@@ -1,0 +1,133 @@
+"""The plugin in the real window; what ``window_script.py`` saw there."""
+
+import hashlib
+import json
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).resolve().parents[2]
+MENU = ["Open the example", "Design heights and residuals…"]
+FORM = {"STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B", "HEIGHT_B",
+        "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"}
+SAMPLES = ROOT / "sample_layers" / "gallery"
+
+
+def digests():
+    return {path.name: hashlib.sha256(path.read_bytes()).hexdigest() for path in SAMPLES.iterdir() if path.is_file()}
+
+
+ORIGINALS = digests()
+
+
+@pytest.fixture(scope="module")
+def statuses():
+    """Stations of each status as computed without the plugin; the corner pillar stands on both arms."""
+    expected = json.loads((SAMPLES / "expected.json").read_text())
+    counts = {}
+    for station in expected["stations"]:
+        counts[station["status"]] = counts.get(station["status"], 0) + 1
+    return counts
+
+
+def test_loads_into_toolbox_and_menu(seen):
+    assert seen["before"]["provider"] is False and seen["before"]["menu"] == []
+    assert seen["loaded"] is True
+    assert seen["menu"] == MENU and seen["menu_has_icon"]
+    assert {"tautline:placestations", "tautline:designheights"} <= set(seen["entries"])
+
+
+@pytest.mark.parametrize("where", ["gave_up_at_place", "gave_up_at_save"])
+def test_second_thoughts_leave_the_project_and_no_folder(seen, where):
+    found = seen[where]
+    assert found["unanswered"] == []
+    assert (found["title"], found["dirty"], found["examples"]) == ("of the user", True, [])
+
+
+def test_failure_is_one_sentence_in_the_message_bar(seen):
+    assert len(seen["failed"]["messages"]) == 1
+    text = seen["failed"]["messages"][0]
+    assert "could not be made in" in text and "a file" in text and "\n" not in text and "Traceback" not in text
+    assert seen["failed"]["title"] == "of the user"
+
+
+def test_example_opens_as_a_project(seen, statuses):
+    found = seen["example"]
+    assert seen["opened"]["unanswered"] == [] and len(seen["opened"]["asked"]) == 2
+    assert (found["group"], found["top"]) == ("Example: gallery", 1)
+    assert [layer["name"] for layer in found["layers"]] == [
+        "Residuals", "Placed stations", "Axis", "Summary of residuals", "Height list", "Imagery"]
+    assert all(layer["valid"] for layer in found["layers"])
+    assert found["shown"] == [True, False, True, True, True, True]
+    assert found["crs"] == "EPSG:32734" and found["units"] and found["ellipsoid"] not in ("", "NONE")
+    assert found["all_in_view"] and found["fills_view"]
+    assert found["statuses"] == statuses
+    assert (found["file"], found["dirty"], found["active"]) == ("gallery.qgz", False, "Placed stations")
+
+
+def test_example_is_styled_from_its_geopackage(seen):
+    found = seen["example"]
+    assert found["rules"] == ["High: above the tolerance", "Low: below the tolerance", "Within the tolerance",
+                              "No as-built height", "Other"]
+    assert found["record"] and found["axis_labelled"] and found["axis_strokes"] == 2
+
+
+def test_example_says_what_is_seen_in_one_line(seen):
+    assert len(seen["example"]["messages"]) == 1
+    assert "orange" in seen["example"]["messages"][0].lower() and len(seen["example"]["messages"][0]) < 110
+
+
+def test_example_ran_through_the_history(seen):
+    commands = seen["example"]["history"]
+    for entry in ("tautline:placestations", "tautline:designheights"):
+        assert sum(entry in command for command in commands) == 1, commands
+
+
+def test_map_shows_imagery_and_flagged_stations(seen):
+    found = seen["map"]
+    assert found["colours"] > 5000
+    assert found["white"] < 0.2 * found["pixels"]
+    assert found["high"] > 20 and found["low"] > 80
+
+
+def test_saved_project_opens_elsewhere(seen):
+    found = seen["reopened"]
+    assert found["read"] and found["inside"] and len(found["layers"]) == 6
+    assert all(layer["valid"] for layer in found["layers"])
+    assert found["rules"] == seen["example"]["rules"]
+    vectors = [layer["source"] for layer in found["layers"] if "|layername=" in layer["source"]]
+    assert len(vectors) == 4 and all("gallery.gpkg|" in source for source in vectors)
+    assert not [name for name in found["files"] if name.endswith((".before", ".axis.gpkg"))]
+
+
+def test_form_shows_what_the_job_needs_and_no_more(seen):
+    assert set(seen["form"]["visible"]) == FORM and len(seen["form"]["visible"]) == len(FORM)
+    assert seen["form"]["unexplained"] == []
+
+
+def test_run_from_the_form_gives_the_same_styled_result(seen, statuses):
+    assert seen["run"]["statuses"] == statuses
+    assert seen["run"]["rules"] == seen["example"]["rules"]
+
+
+def test_unloads_without_leftovers_and_loads_again_twice(seen):
+    assert seen["forms_open"] == 2 and len(seen["rounds"]) == 2
+    for turn in seen["rounds"]:
+        assert turn["unloaded"] and turn["loaded"]
+        assert turn["gone"] == {"provider": False, "menu": [], "actions": [], "forms": [], "messages": [],
+                                "text": "Open the example", "modules": []}
+        assert turn["menu"] == MENU and turn["entries"] == seen["entries"]
+
+
+def test_translation_comes_and_goes(seen):
+    assert seen["translated"] == ["Das Beispiel öffnen", MENU[1]]
+    assert seen["after_translation"]["text"] == "Open the example" and seen["after_translation"]["menu"] == []
+
+
+def test_without_window_there_is_only_the_toolbox(seen):
+    assert seen["without_window"] == {"entries": seen["entries"], "menu": []}
+    assert seen["without_window_after"] == []
+
+
+def test_sample_files_stay_as_they_are(seen):
+    assert digests() == ORIGINALS

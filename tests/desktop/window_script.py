@@ -1,0 +1,329 @@
+"""Runs inside the real window: uses the plugin as a person does and writes down what it saw. See ``conftest.py``."""
+
+import base64
+import json
+import os
+import shutil
+import sys
+import tempfile
+import traceback
+from collections import Counter
+from pathlib import Path
+from time import monotonic
+
+import qgis.utils
+from qgis.core import QgsApplication, QgsLayerTreeLayer, QgsProject, QgsSettings, QgsVectorLayer
+from qgis.gui import QgsGui, QgsMessageBarItem, QgsProcessingAlgorithmDialogBase
+from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
+from qgis.PyQt.QtWidgets import QApplication, QMessageBox, QPushButton
+from qgis.utils import iface
+
+LIMIT = 20
+SEEN = {}
+PLACE = Path(tempfile.gettempdir())
+# The German translation of 'Open the example', as the translation tools compile it.
+GERMAN = ("PLhkGMrvnJXNIRy/YKG93acAAAACZGVCAAAACAyZyIUAAAAAaQAAAFMDAAAAJgBEAGEAcwAgAEIAZQBpAHMAcABpAGUAbAAgAPYAZgBm"
+          "AG4AZQBuCAAAAAAGAAAAEE9wZW4gdGhlIGV4YW1wbGUHAAAACFRhdXRsaW5lAYgAAAACAQE=")
+
+
+# --- waiting and clicking
+
+
+def until(condition, what):
+    """Let the window live until ``condition()`` is true; return its value."""
+    end = monotonic() + LIMIT
+    while True:
+        value = condition()
+        if value:
+            return value
+        if monotonic() > end:
+            raise AssertionError(f"not seen within {LIMIT} s: {what}")
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+
+
+def settle():
+    """Let the host destroy what was given up, and draw the map."""
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    QCoreApplication.processEvents()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+class Clicker:
+    """Answers, one after the other, the questions that stop the script: (words in it, button to click)."""
+
+    def __init__(self, *answers):
+        self.answers, self.asked = list(answers), []
+        self.timer = QTimer()
+        self.timer.timeout.connect(self.look)
+        self.timer.start(30)
+
+    def look(self):
+        box = QApplication.activeModalWidget()
+        if not isinstance(box, QMessageBox) or not box.isVisible():
+            return
+        self.asked.append(box.text())
+        wanted = self.answers.pop(0) if self.answers else QMessageBox.StandardButton.Cancel
+        if isinstance(wanted, str):
+            button = next(button for button in box.buttons() if button.text().replace("&", "").startswith(wanted))
+        else:
+            button = box.button(wanted)
+        button.click()
+
+    def done(self):
+        self.timer.stop()
+        return {"asked": self.asked, "unanswered": [str(answer) for answer in self.answers]}
+
+
+# --- what is there
+
+
+def menu():
+    """The submenu 'Tautline' of the menu of plugins, None without one."""
+    return next((a.menu() for a in iface.pluginMenu().actions() if a.menu() and a.text().replace("&", "") == "Tautline"), None)
+
+
+def menu_texts():
+    return [action.text() for action in menu().actions()] if menu() else []
+
+
+def action(name):
+    return next(a for a in menu().actions() if a.objectName() == name)
+
+
+def leftovers():
+    """What of the plugin the window still holds."""
+    provider = QgsApplication.processingRegistry().providerById("tautline")
+    actions = [o.objectName() for o in iface.mainWindow().findChildren(qaction()) if o.objectName().startswith("tautline")]
+    translated = QCoreApplication.translate("Tautline", "Open the example")
+    return {"provider": provider is not None, "menu": menu_texts(), "actions": actions, "forms": [form.windowTitle() for form in forms()],
+            "messages": messages(), "text": translated,
+            "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")}
+
+
+def forms():
+    """The toolbox's forms that are open."""
+    return [w for w in QApplication.topLevelWidgets() if isinstance(w, QgsProcessingAlgorithmDialogBase) and w.isVisible()]
+
+
+def qaction():
+    return type(iface.actionNewProject())
+
+
+def messages():
+    """Texts in the message bar that are the plugin's."""
+    bar = iface.messageBar()
+    return [item.text() for item in bar.findChildren(QgsMessageBarItem) if item.title() == "Tautline"]
+
+
+def entries():
+    provider = QgsApplication.processingRegistry().providerById("tautline")
+    return sorted(a.id() for a in provider.algorithms()) if provider else []
+
+
+def history():
+    """Commands of the host's history of runs."""
+    if hasattr(QgsGui, "historyProviderRegistry"):
+        return [entry.entry.get("python_command", "") for entry in QgsGui.historyProviderRegistry().queryEntries()]
+    from processing.core.ProcessingLog import ProcessingLog
+
+    return [entry.text for entry in ProcessingLog.getLogEntries()]
+
+
+def statuses(layer):
+    return dict(Counter(feature["status"] for feature in layer.getFeatures()))
+
+
+def layer_story(layer):
+    return {"name": layer.name(), "valid": layer.isValid(), "source": layer.source(), "crs": layer.crs().authid(),
+            "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1}
+
+
+def examples():
+    return sorted(str(path.relative_to(PLACE)) for path in PLACE.glob("**/tautline_example*") if path.is_dir())
+
+
+# --- the steps
+
+
+def widen():
+    """A window as large as the screen, as most people have it."""
+    iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
+    until(lambda: iface.mainWindow().width() > 1500, "a wide window")
+
+
+def load():
+    SEEN["before"] = leftovers()
+    SEEN["loaded"] = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+    SEEN["menu"], SEEN["entries"] = menu_texts(), entries()
+    SEEN["menu_has_icon"] = not menu().icon().isNull()
+
+
+def give_up():
+    """A changed project, and second thoughts: at the first question, then at the host's own."""
+    QgsProject.instance().setTitle("of the user")
+    QgsProject.instance().setDirty(True)
+    for name, answers in (("gave_up_at_place", ("Cancel",)),
+                          ("gave_up_at_save", ("Temporary folder", QMessageBox.StandardButton.Cancel))):
+        clicker = Clicker(*answers)
+        action("tautline_open_example").trigger()
+        SEEN[name] = {**clicker.done(), "title": QgsProject.instance().title(), "dirty": QgsProject.instance().isDirty(),
+                      "examples": examples()}
+
+
+def fail():
+    """A place that cannot take the example, as the place chosen."""
+    from tautline.plugin import example
+
+    ask, taken = example.ask_place, PLACE / "a file"
+    taken.write_text("no folder")
+    example.ask_place = lambda window: str(taken)
+    try:
+        action("tautline_open_example").trigger()
+    finally:
+        example.ask_place = ask
+    settle()
+    SEEN["failed"] = {"messages": messages(), "title": QgsProject.instance().title()}
+
+
+def open_example():
+    started, clicker = monotonic(), Clicker("Temporary folder", QMessageBox.StandardButton.Discard)
+    action("tautline_open_example").trigger()
+    SEEN["opened"] = {**clicker.done(), "seconds": monotonic() - started}
+    project = QgsProject.instance()
+    assert project.layerTreeRoot().children(), messages()
+    group = project.layerTreeRoot().children()[0]
+    nodes = [node for node in group.children() if isinstance(node, QgsLayerTreeLayer)]
+    residuals = nodes[0].layer()
+    drawn = []
+    iface.mapCanvas().renderComplete.connect(lambda _painter: drawn.append(True))
+    iface.mapCanvas().refreshAllLayers()
+    until(lambda: drawn and not iface.mapCanvas().isDrawing(), "the map drawn")
+    settle()
+    SEEN["example"] = {
+        "top": len(project.layerTreeRoot().children()), "group": group.name(), "messages": messages(),
+        "layers": [layer_story(node.layer()) for node in nodes], "shown": [node.isVisible() for node in nodes],
+        "crs": project.crs().authid(), "units": project.crs().mapUnits() == iface.mapCanvas().mapUnits(),
+        "ellipsoid": project.ellipsoid(),
+        "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
+        "statuses": statuses(residuals), "record": bool(residuals.customProperty("tautline/record")),
+        "axis_labelled": nodes[2].layer().labelsEnabled(), "axis_strokes": nodes[2].layer().renderer().symbol().symbolLayerCount(),
+        "all_in_view": iface.mapCanvas().extent().contains(nodes[2].layer().extent()),
+        "fills_view": iface.mapCanvas().extent().height() < 2 * nodes[2].layer().extent().height(),
+        "dirty": project.isDirty(), "file": Path(project.fileName()).name, "history": history(),
+        "active": iface.activeLayer().name(),
+    }
+    SEEN["map"] = colours()
+    iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
+
+
+def colours():
+    """What is drawn: number of colours, and pixels in the colours of a high and a low station."""
+    image = iface.mapCanvas().grab().toImage()
+    pixels = Counter(image.pixelColor(x, y).name() for x in range(image.width()) for y in range(image.height()))
+    return {"colours": len(pixels), "high": pixels["#ff8a1f"], "low": pixels["#2f8fff"], "white": pixels["#ffffff"],
+            "pixels": image.width() * image.height()}
+
+
+def reopen():
+    """The saved project, moved elsewhere, in a project of its own."""
+    folder = Path(QgsProject.instance().fileName()).parent
+    moved = PLACE / "moved"
+    shutil.copytree(folder, moved)
+    project = QgsProject()
+    read = project.read(str(moved / "gallery.qgz"))
+    found = project.mapLayers().values()
+    SEEN["reopened"] = {"read": read, "layers": [layer_story(layer) for layer in found],
+                        "inside": all(str(moved) in layer.source() for layer in found), "files": sorted(os.listdir(moved))}
+    residuals = next(layer for layer in found if layer.name() == "Residuals")
+    SEEN["reopened"]["rules"] = [rule.label() for rule in residuals.renderer().rootRule().children()]
+
+
+def run_form():
+    """The form from the message's button, and a run from it."""
+    button = next(b for b in iface.messageBar().findChildren(QPushButton) if b.text().startswith("Design heights"))
+    button.click()
+    form = until(forms, "the form")[0]
+    SEEN["form"] = {"visible": visible_parameters(form), "unexplained": unexplained(form.algorithm())}
+    before = set(QgsProject.instance().mapLayers())
+    form.runButton().click()
+    new = until(lambda: set(QgsProject.instance().mapLayers()) - before
+                if len(set(QgsProject.instance().mapLayers()) - before) == 2 else None, "the run's two layers")
+    result = next(layer for layer in map(QgsProject.instance().mapLayer, new) if layer.isSpatial())
+    until(lambda: result.name() == "Residuals", "the run's layer dressed")
+    SEEN["run"] = {"statuses": statuses(result), "rules": [r.label() for r in result.renderer().rootRule().children()]}
+
+
+def visible_parameters(form):
+    """Names of the parameters whose widgets one sees without opening the advanced ones."""
+    found = []
+    for name, wrapper in form.mainWidget().wrappers.items():
+        widget = wrapper.wrappedWidget() if hasattr(wrapper, "wrappedWidget") else wrapper.widget
+        if widget.isVisible():
+            found.append(name)
+    return found
+
+
+def unexplained(algorithm):
+    return [d.name() for d in algorithm.parameterDefinitions() if not d.help() and not d.isDestination()]
+
+
+def unload_and_reload():
+    action("tautline_design_heights").trigger()
+    SEEN["forms_open"] = len(leftovers()["forms"])
+    rounds = []
+    for _ in range(2):
+        unloaded = qgis.utils.unloadPlugin("tautline")
+        settle()
+        gone = leftovers()
+        loaded = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+        rounds.append({"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(), "entries": entries()})
+    SEEN["rounds"] = rounds
+    qgis.utils.unloadPlugin("tautline")
+    settle()
+
+
+def translate():
+    """The plugin in another language, and no word of it after it is gone."""
+    import tautline.plugin.main as main
+
+    folder = PLACE / "i18n"
+    folder.mkdir()
+    (folder / "tautline_de.qm").write_bytes(base64.b64decode(GERMAN))
+    main.TRANSLATIONS = folder
+    QgsSettings().setValue("locale/overrideFlag", True)
+    QgsSettings().setValue("locale/userLocale", "de_DE")
+    plugin = main.TautlinePlugin(iface)
+    plugin.initGui()
+    SEEN["translated"] = menu_texts()
+    plugin.unload()
+    settle()
+    SEEN["after_translation"] = leftovers()
+
+
+def without_window():
+    """As the command line loads it."""
+    from tautline import classFactory
+
+    plugin = classFactory(None)
+    plugin.initProcessing()
+    plugin.initGui()
+    SEEN["without_window"] = {"entries": entries(), "menu": menu_texts()}
+    plugin.unload()
+    SEEN["without_window_after"] = entries()
+
+
+def main():
+    try:
+        for step in (widen, load, give_up, fail, open_example, reopen, run_form, unload_and_reload, translate, without_window):
+            step()
+            SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
+    except BaseException:
+        SEEN["error"] = traceback.format_exc()
+        iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
+    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
+    # Leaving the host's own shutdown out: what is tested ends here.
+    os._exit(0)
+
+
+STARTED = monotonic()
+QTimer.singleShot(0, main)

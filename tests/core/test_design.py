@@ -245,17 +245,17 @@ def _controls(stations, kind, *values, **options):
 def listed(wgs84):
     """Input order shuffled; the outermost stations have no height."""
     axis = straight_axis(wgs84)
-    return stations_on(axis, [1500.0, 0.0, 100.0, 2900.0, 3000.0, 700.0], [7.0, np.nan, 2.0, 5.0, np.nan, 3.0])
+    return stations_on(axis, [1700.0, 0.0, 100.0, 2000.0, 3000.0, 900.0], [7.0, np.nan, 2.0, 5.0, np.nan, 3.0])
 
 
 def test_default_controls(listed):
     """First and last station with a height; for a tangent the one nearest the middle between them; else the first."""
-    assert _controls(listed, "chord") == [(2, 100.0, 2.0), (3, 2900.0, 5.0)]
-    assert _controls(listed, "tangent") == [(0, 1500.0, 7.0)]
+    assert _controls(listed, "chord") == [(2, 100.0, 2.0), (3, 2000.0, 5.0)]
+    assert _controls(listed, "tangent") == [(5, 900.0, 3.0)]
     assert _controls(listed, "inclined", slope=0.001) == [(2, 100.0, 2.0)]
     assert _controls(listed, "level") == [(2, 100.0, 2.0)]
     assert _controls(listed, "grade", slope=0.001) == [(2, 100.0, 2.0)]
-    assert _controls(listed, "grade") == [(2, 100.0, 2.0), (3, 2900.0, 5.0)]
+    assert _controls(listed, "grade") == [(2, 100.0, 2.0), (3, 2000.0, 5.0)]
 
 
 def test_typed_controls_lie_on_the_axis(wgs84):
@@ -290,7 +290,7 @@ def test_one_metre_away_to_the_last_digits_is_one_metre_away(wgs84, noise):
 
 def test_ties_by_offset_then_input_order(wgs84):
     axis = straight_axis(wgs84)
-    stations = stations_on(axis, [100.0, 100.0, 100.0, 900.0], [1.0, 2.0, 3.0, 4.0], [2.0, -0.5, 0.5, 0.0])
+    stations = stations_on(axis, [100.0, 100.0, 100.0, 900.0], [1.0, 2.0, 3.0, 4.0], [-2.0, 0.5, -0.5, 0.0])
     assert _controls(stations, "level", 100.0)[0][0] == 1
     assert _controls(stations, "chord")[0][0] == 1
     twins = stations_on(axis, [200.0, 100.0, 300.0], [1.0, np.nan, 3.0])
@@ -417,8 +417,8 @@ def test_level_and_grade(listed):
     assert np.allclose(grade.design_h, 2.5 + 0.01 * (listed.chainage - 100.0), rtol=0.0, atol=1e-12)
     assert np.array_equal(grade.design_h, grade.flat_h)
     through = design_heights(DesignSpec("grade"), listed)
-    assert np.allclose(through.design_h, 2.0 + 3.0 / 2800.0 * (listed.chainage - 100.0), rtol=0.0, atol=1e-12)
-    assert through.slope == pytest.approx(3.0 / 2800.0, abs=1e-15)
+    assert np.allclose(through.design_h, 2.0 + 3.0 / 1900.0 * (listed.chainage - 100.0), rtol=0.0, atol=1e-12)
+    assert through.slope == pytest.approx(3.0 / 1900.0, abs=1e-15)
 
 
 def test_level_in_undulating_country(listed):

@@ -116,6 +116,7 @@ def test_stations_of_chainages():
     assert equations.station(1970.0) == (2070.0, 2) and equations.station(2020.0) == (2070.0, 3)
     assert equations.text(2020.0, "metre") == "2+070 (3)" and equations.text(500.0, "metre") == "0+500"
     assert equations.station(-25.0) == (-25.0, None)
+    assert equations.station(1000.0) == (1100.0, None)  # at the equation itself the notation ahead
 
 
 def test_equations_there_and_back():

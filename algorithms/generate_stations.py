@@ -77,7 +77,7 @@ class _Wanted:
         self.interval = None if not interval else interval * run_units.chainage
         self.at_vertices = entry.parameterAsBoolean(parameters, "AT_VERTICES", context)
         text = entry.text(parameters, "CHAINAGES", context)
-        self.listed = np.array([notation.chainage(part) for part in re.split(r"[;\n]", text) if part.strip()], float)
+        self.listed = np.array([notation.chainage(part.strip()) for part in re.split(r"[;\n]", text) if part.strip()], float)
         if self.interval is None and not self.at_vertices and not len(self.listed):
             raise InputError(tr("Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES."))
 

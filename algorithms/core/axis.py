@@ -27,7 +27,8 @@ class AxisLine:
 
     def __post_init__(self):
         lat, lon = np.atleast_1d(np.asarray(self.lat, float)), np.atleast_1d(np.asarray(self.lon, float))
-        if lat.shape != lon.shape or not (np.all(np.isfinite(lat + lon)) and np.all(np.abs(lat) <= 90.0)):
+        valid = np.isfinite(lat + lon) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0) if lat.shape == lon.shape else False
+        if not np.all(valid):
             raise InputError(f"Axis '{self.name}' has a vertex without a valid latitude and longitude.")
         if len(lat) < 2:
             raise InputError(f"Axis '{self.name}' has only one vertex; an axis needs at least two.")

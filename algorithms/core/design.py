@@ -66,7 +66,7 @@ class DesignSpec:
         if (self.uses_b and self.chainage_a is not None and self.chainage_b is not None
                 and abs(self.chainage_a - self.chainage_b) < 0.001):
             raise InputError(f"Both controls are at chainage {self.chainage_a:g} m; they must be apart.")
-        if self.radius is not None and self.radius < 1000.0:
+        if self.radius is not None and self.radius < 100_000.0:
             raise InputError(f"A sphere of radius {self.radius:g} m is no Earth; RADIUS is in metres.")
 
     @property

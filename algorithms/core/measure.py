@@ -131,17 +131,33 @@ class Measurer:
                 half = len(stations) // 2
                 groups += [(stations[middle[:half]], pieces), (stations[middle[half:]], pieces)]
         station, piece = (np.concatenate(part) for part in zip(*pairs)) if pairs else (np.zeros(0, int),) * 2
+        station, piece = self._closest(feet, station, piece)
         order = np.lexsort((station, piece))
         return station[order], piece[order]
+
+    def _closest(self, feet, station, piece):
+        """Of the pairs found for whole groups, those that can be nearest for their own station."""
+        order = np.argsort(station, kind="stable")
+        station, piece = station[order], piece[order]
+        distance = self._to_chords(feet[station], piece)
+        fresh = _group_starts(station)
+        if not len(station):
+            return station, piece
+        limit = np.minimum.reduceat(distance + self._sag[piece], np.flatnonzero(fresh)) + EQUALLY_NEAR + 1e-3
+        keep = distance - self._sag[piece] <= limit[np.cumsum(fresh) - 1]
+        return station[keep], piece[keep]
+
+    def _to_chords(self, feet, pieces):
+        """Distances in space from ``feet`` (n, 3), or one foot (3,), to the chords of ``pieces`` (n,), metres."""
+        begin, chord = self._begin[pieces], self._end[pieces] - self._begin[pieces]
+        share = np.einsum("ij,ij->i", feet - begin, chord) / np.einsum("ij,ij->i", chord, chord)
+        return np.linalg.norm(feet - begin - np.clip(share, 0.0, 1.0)[:, None] * chord, axis=1)
 
     def _near(self, feet, pieces):
         """The pieces that can be nearest to any of these feet, by the sphere around them."""
         low, high = feet.min(axis=0), feet.max(axis=0)
         centre, reach = 0.5 * (low + high), 0.5 * np.linalg.norm(high - low)
-        begin, chord = self._begin[pieces], self._end[pieces] - self._begin[pieces]
-        share = np.einsum("ij,ij->i", centre - begin, chord) / np.einsum("ij,ij->i", chord, chord)
-        nearest = begin + np.clip(share, 0.0, 1.0)[:, None] * chord
-        distance = np.linalg.norm(centre - nearest, axis=1)
+        distance = self._to_chords(centre, pieces)
         limit = np.min(distance + self._sag[pieces]) + 2.0 * reach + EQUALLY_NEAR + 1e-3
         return pieces[distance - self._sag[pieces] <= limit]
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .curves import FARTHEST_IN_SPACE, fitted_span, project, project_exactly
+from .errors import InputError
 from .geodesy import foot_and_normal
 
 EQUALLY_NEAR = 0.01
@@ -91,9 +92,11 @@ class Measurer:
         """Feet of the perpendiculars from stations at ``lat``, ``lon`` degrees (n,).
 
         ``assigned``: axis index of each station (n,), -1 where the nearest axis is wanted; stations within
-        0.01 m of equally near to several axes then get a row for each.
+        0.01 m of equally near to several axes then get a row for each. InputError for places that are no numbers.
         """
         lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
+        if not np.all(np.isfinite(lat + lon)):
+            raise InputError("A station has no valid latitude and longitude.")
         station, piece = self._candidates(lat, lon, assigned)
         along, across, distance = self._project(station, piece, lat, lon)
         return self._choose(station, piece, along, across, distance)

@@ -5,6 +5,7 @@ import pytest
 from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
+from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid, foot_and_normal
 from tautline.algorithms.core.measure import Measurer, measure
 
@@ -256,6 +257,13 @@ def test_many_stations_in_chunks_keep_their_order(wgs84):
         mine = feet.axis == k
         assert np.abs(axis.chainages(feet.leg[mine], feet.along[mine]) - s[mine]).max() < 1e-6
         assert np.abs(axis.offsets(feet.leg[mine], feet.across[mine]) - y[mine]).max() < 1e-6
+
+
+@pytest.mark.parametrize("count", [1, 3])
+def test_a_place_that_is_no_number_drops_nothing_silently(wgs84, count):
+    lines = [AxisLine(str(k), [45.0, 45.1], [7.0 + k, 7.0 + k], wgs84) for k in range(count)]
+    with pytest.raises(InputError, match="no valid latitude"):
+        measure(lines, [45.01, np.nan, 45.02], [7.001, 7.0, 7.001])
 
 
 def test_no_stations(wgs84):

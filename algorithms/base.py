@@ -194,7 +194,10 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def _write_one(self, table, parameters, context, feedback, guard, progress):
         asked = outputs.destination_text(parameters[table.key])
         guard.prepare(asked)
-        sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb, table.crs)
+        try:
+            sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb, table.crs)
+        except QgsProcessingException as error:
+            raise QgsProcessingException(outputs.not_written(table.key, error)) from None
         if sink is None:
             raise QgsProcessingException(self.invalidSinkError(parameters, table.key))
         try:

@@ -156,7 +156,7 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     number_items = [(columns[key].append, index) for key, index in numbers.items() if index >= 0]
     text_items = [(columns[key].append, index) for key, index in texts.items() if index >= 0]
     flat = geometry and source.wkbType() == QgsWkbTypes.Type.Point
-    for row, feature in enumerate(source.getFeatures(request), 1):
+    for row, feature in enumerate(source.getFeatures(request, UNCHECKED), 1):
         if row % CANCEL_EVERY == 0:
             check_cancel(feedback)
         ids.append(feature.id())

@@ -1,6 +1,5 @@
 """Output tables: described first, then written whole or not at all (DESIGN, run sequence)."""
 
-import glob
 import os
 import shutil
 from collections import deque
@@ -50,6 +49,7 @@ else:
     _TEXT = QVariant.Type.String
 
 CHUNK = 20_000
+_MOST_WORDS = 200
 _UNIQUE = QgsFieldConstraints.Constraint.ConstraintUnique
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 _SIDECARS = ("-wal", "-shm", "-journal")
@@ -150,17 +150,19 @@ def write_rows(sink, table, feedback, progress=(0.0, 100.0)):
         for k, column in enumerate(table.columns.values(), kept):
             deque(map(setitem, chunk, repeat(k), _plain(column, first, last)), maxlen=0)
         if not sink.addFeatures(chunk, QgsFeatureSink.Flag.FastInsert):
-            raise QgsProcessingException(_refused(sink, table))
+            raise QgsProcessingException(not_written(table.key, sink.lastError()))
         feedback.setProgress(progress[0] + (progress[1] - progress[0]) * last / number)
     if next(features, None) is not None:
         raise QgsProcessingException(_changed(table))
     if not sink.flushBuffer():
-        raise QgsProcessingException(_refused(sink, table))
+        raise QgsProcessingException(not_written(table.key, sink.lastError()))
 
 
-def _refused(sink, table):
-    return tr("The output {} could not be written: {}").format(table.key, sink.lastError() or tr("the place is full or "
-                                                                                              "read-only."))
+def not_written(key, reason):
+    """The sentence for an output that its format or place refuses; ``reason``: the host's own words, often many."""
+    words = " ".join(str(reason).split())
+    words = words if len(words) <= _MOST_WORDS else "... " + words[-_MOST_WORDS:]
+    return tr("The output {} could not be written ({}). Is the place full or read-only?").format(key, words)
 
 
 def _new_features(table):
@@ -213,7 +215,7 @@ def _rows_of_source(table, geometry):
     if not geometry:
         request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
     ids, at, number = table.ids.tolist(), 0, -1
-    for number, feature in enumerate(table.source.getFeatures(request)):
+    for number, feature in enumerate(table.source.getFeatures(request, UNCHECKED)):
         if number >= len(ids) or ids[number] != feature.id():
             raise QgsProcessingException(_changed(table))
         while at < len(rows) and rows[at] == number:
@@ -314,14 +316,15 @@ class Guard:
             # Other layers may have the file open: it must stay the same file, so that only the new table goes again.
             self.tables.append(place)
             return
-        self.opened.append((path, os.path.exists(path)))
+        existed = os.path.exists(path)
         for found in _files_of(path):
             spare = os.path.join(os.path.dirname(found), f".{os.path.basename(found)}.before")
             try:
                 (shutil.copy2 if name else os.replace)(found, spare)
             except OSError as error:
-                raise QgsProcessingException(tr("The output {} cannot be replaced: {}").format(path, error.strerror)) from None
+                raise QgsProcessingException(tr("The output {} cannot be replaced: {}.").format(path, error.strerror)) from None
             self.aside.append((found, spare))
+        self.opened.append((path, existed))
 
     def keep(self):
         """The run went well: drop what was put aside."""
@@ -380,11 +383,6 @@ def unfit_place(key, text):
     if not os.path.isdir(folder):
         return tr("{} cannot be written: there is no folder {}.").format(key, folder)
     return ""
-
-
-def leftovers(folder):
-    """Files put aside in ``folder``; for tests."""
-    return glob.glob(os.path.join(folder, ".*.before"))
 
 
 def check_written(asked, destination, table):

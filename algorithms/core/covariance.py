@@ -1,0 +1,80 @@
+"""Covariance of observed heights: independent, levelled along arms, or given (METHOD 6)."""
+
+from dataclasses import dataclass
+from typing import Optional
+
+import numpy as np
+
+from .errors import InputError
+
+MOST_DENSE = 6_000
+
+
+@dataclass(frozen=True)
+class Covariance:
+    """Covariance C of n heights, square metres (or of any scale where sigma is unknown).
+
+    ``variance``: (n,), its diagonal; ``matrix``: (n, n), or None where heights are independent. InputError where it is no
+    covariance: a variance that is not positive, or a matrix that is not positive definite.
+    """
+
+    variance: np.ndarray
+    matrix: Optional[np.ndarray] = None
+
+    def __post_init__(self):
+        if not np.all(np.isfinite(self.variance) & (self.variance > 0.0)):
+            raise InputError("A standard deviation is zero, negative or no number.")
+        weight = None
+        if self.matrix is not None:
+            try:
+                root = np.linalg.cholesky(self.matrix)
+            except np.linalg.LinAlgError:
+                raise InputError("The covariance of the heights is not positive definite.") from None
+            half = np.linalg.solve(root, np.eye(len(self.matrix)))
+            weight = half.T @ half
+        object.__setattr__(self, "_weight", weight)
+
+    def __len__(self):
+        return len(self.variance)
+
+    @property
+    def weight_diagonal(self):
+        """Diagonal of W, the inverse of C: (n,)."""
+        return 1.0 / self.variance if self._weight is None else np.diag(self._weight).copy()
+
+    @property
+    def weight(self):
+        """W as a matrix, None where heights are independent."""
+        return self._weight
+
+    def weighted(self, values):
+        """W times ``values``, (n,) or (n, k)."""
+        if self._weight is not None:
+            return self._weight @ values
+        return (values.T / self.variance).T
+
+    def part(self, keep):
+        """Covariance of the kept observations only: ``keep``, (n,) of booleans or indices."""
+        return Covariance(self.variance[keep], None if self.matrix is None else self.matrix[np.ix_(
+            np.arange(len(self))[keep], np.arange(len(self))[keep])])
+
+
+def independent(sigmas):
+    """Covariance of independent heights with standard deviations ``sigmas`` (n,), metres."""
+    return Covariance(np.asarray(sigmas, float) ** 2)
+
+
+def levelled(sigmas, arms, distances, sigma_km):
+    """Covariance of heights levelled outwards along arms from a common origin.
+
+    C_ij = sigma_i^2 [i = j] + sigma_km^2 min(d_i, d_j) / 1 km on one arm, 0 between arms. ``sigmas``: metres (n,);
+    ``arms``: index of each station's arm (n,); ``distances``: metres along the levelling from its origin (n,), not
+    negative; ``sigma_km``: standard deviation over 1 km of the run as used, metres. InputError for more than 6,000 stations.
+    """
+    sigmas, distances = np.asarray(sigmas, float), np.asarray(distances, float)
+    if len(sigmas) > MOST_DENSE:
+        raise InputError(f"With SIGMA_KM a fit takes at most {MOST_DENSE} stations, and there are {len(sigmas)}.")
+    same = np.equal.outer(arms, arms)
+    matrix = np.where(same, np.minimum.outer(distances, distances), 0.0) * (sigma_km**2 / 1000.0)
+    matrix[np.diag_indices(len(sigmas))] += sigmas**2
+    return Covariance(np.diag(matrix).copy(), matrix)

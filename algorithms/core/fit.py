@@ -1,0 +1,213 @@
+"""Fits of a straight line and of a plane to surveyed heights, on the exact model (METHOD 6)."""
+
+from dataclasses import dataclass
+from typing import Optional
+
+import numpy as np
+
+from .axis import Axis
+from .covariance import Covariance
+from .errors import InputError
+from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic, position
+from .least_squares import Fitted, Search, Solution, huber_weights, search
+from .measure import measure
+from .plane import Plane
+
+STEPS = 2
+ONE_GEODESIC = 1e-3
+LEAST_ON_LEG = 4
+
+
+@dataclass(frozen=True)
+class Frame:
+    """Where a fit is parametrised: a place ``lat``, ``lon``, degrees, and the ``azimuth`` of a line, None for a plane."""
+
+    lat: float
+    lon: float
+    ellipsoid: Ellipsoid
+    azimuth: Optional[float] = None
+
+    @property
+    def directions(self):
+        """Horizontal unit vectors along which the slopes count: east and north, or ahead only; (k, 3)."""
+        east, north = east_north(self.lat, self.lon)
+        if self.azimuth is None:
+            return np.stack([east, north])
+        turn = np.radians(self.azimuth)
+        return (np.sin(turn) * east + np.cos(turn) * north)[None, :]
+
+    @property
+    def up(self):
+        return foot_and_normal(self.lat, self.lon, self.ellipsoid)[1]
+
+    def normal(self, slopes):
+        """n = U - g_E E - g_N N, or U - g a for a line: not of unit length; (3,)."""
+        return self.up - np.asarray(slopes, float) @ self.directions
+
+    def plane(self, height, slopes):
+        """The plane through ``height`` metres over the place with these slopes against the ellipsoid's horizon."""
+        return Plane(position(self.lat, self.lon, height, self.ellipsoid), self.normal(slopes))
+
+
+@dataclass(frozen=True)
+class Heights:
+    """Heights to fit; arrays (n,): ``lat``, ``lon`` degrees; ``height`` ellipsoidal, metres; ``covariance``: C.
+
+    ``known``: True where C is in square metres. ``datums``: index of the height unknown that each station shares beyond
+    the first, 0 for the first: arms levelled separately; None where there is one datum.
+    """
+
+    lat: np.ndarray
+    lon: np.ndarray
+    height: np.ndarray
+    covariance: Covariance
+    known: bool = True
+    datums: Optional[np.ndarray] = None
+
+    def __len__(self):
+        return len(self.height)
+
+
+@dataclass(frozen=True)
+class SurfaceFit:
+    """A fitted line or plane. ``height``: metres at the frame's place; ``slopes``: against the ellipsoid's horizon there,
+    along the frame's directions; ``offsets``: of the further datums, metres; ``search``: solution and tests, whose first
+    parameters are height and slopes."""
+
+    frame: Frame
+    height: float
+    slopes: np.ndarray
+    offsets: np.ndarray
+    search: Search
+    robust: bool = False
+
+    @property
+    def plane(self):
+        return self.frame.plane(self.height, self.slopes)
+
+    @property
+    def solution(self):
+        return self.search.solution
+
+    @property
+    def residuals(self):
+        """As-built minus fitted, metres (n,), of all rows, those set aside too."""
+        return self.search.fitted.residuals
+
+    @property
+    def rms(self):
+        """Root mean square of the kept residuals, metres."""
+        return float(np.sqrt(np.mean(self.residuals[self.search.kept] ** 2)))
+
+
+def line_frame(axis: Axis, first, last):
+    """Frame of a line fit between two chainages: the axis' point in the middle, in its azimuth there."""
+    lat, lon, azimuth = axis.place(0.5 * (first + last))
+    return Frame(float(lat[0]), float(lon[0]), axis.line.ellipsoid, float(azimuth[0]))
+
+
+def plane_frame(lat, lon, ellipsoid):
+    """Frame of a plane fit: the stations' centre."""
+    centre = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0].mean(axis=0)
+    lat0, lon0, _ = geographic(centre, ellipsoid)
+    return Frame(float(lat0), float(lon0), ellipsoid)
+
+
+def check_spread(lat, lon, ellipsoid):
+    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line, not a plane."""
+    feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0]
+    far = int(np.argmax(np.linalg.norm(feet - feet[0], axis=1)))
+    other = int(np.argmax(np.linalg.norm(feet - feet[far], axis=1)))
+    extent = float(np.linalg.norm(feet[other] - feet[far]))
+    if extent < 0.001:
+        raise InputError("All stations are at one place; a plane needs stations apart.")
+    from .axis import AxisLine
+
+    line = AxisLine("the stations", [lat[far], lat[other]], [lon[far], lon[other]], ellipsoid)
+    away = float(np.abs(measure([line], lat, lon).across).max())
+    if away <= ONE_GEODESIC * extent:
+        raise InputError(f"The stations lie on one line (none is more than {away:.3f} m from it over {extent:.0f} m), which "
+                         "determines no plane; fit a line, or add an arm in another direction.")
+
+
+def fit_surface(frame, heights, *, remove=False, robust=False):
+    """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
+
+    ``remove``: set suspected blunders aside; ``robust``: begin from Huber's fit. InputError for fewer stations than unknowns.
+    """
+    columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
+    if len(heights) < columns:
+        raise InputError(f"A fit of {columns} unknowns needs at least {columns} stations with heights; there are "
+                         f"{len(heights)}.")
+
+    def fit(keep):
+        return _gauss_newton(frame, heights, keep, columns)
+
+    start = _robust_start(fit, heights) if robust else None
+    found = search(fit, len(heights), remove=remove, start=start)
+    parameters = found.solution.parameters
+    slopes = 1 + len(frame.directions)
+    return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust)
+
+
+def _gauss_newton(frame, heights, keep, columns):
+    """Two steps on the exact model from the level plane at the kept stations' mean height (measured: enough)."""
+    if keep.sum() < columns:
+        raise InputError(f"A fit of {columns} unknowns is left with {int(keep.sum())} stations.")
+    covariance = heights.covariance.part(keep)
+    parameters = np.zeros(columns)
+    parameters[0] = heights.height[keep].mean()
+    for _ in range(STEPS + 1):
+        design, computed = _linearised(frame, heights, parameters)
+        residuals = heights.height - computed
+        solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
+        if solution.condition > 1e15:
+            raise InputError("The stations do not determine the fit: they are at one place or on one line.")
+        step = solution.cofactors @ (design[keep].T @ covariance.weighted(residuals[keep]))
+        parameters = parameters + step
+    design, computed = _linearised(frame, heights, parameters)
+    residuals = heights.height - computed
+    solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
+    return Fitted(solution, design, residuals, heights.covariance, keep.copy())
+
+
+def _linearised(frame, heights, parameters):
+    """Derivatives (n, p) and computed heights (n,) at ``parameters``: height, slopes, offsets of further datums."""
+    directions = frame.directions
+    slopes = parameters[1:1 + len(directions)]
+    origin = position(frame.lat, frame.lon, parameters[0], frame.ellipsoid)
+    feet, normals = foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
+    n = frame.normal(slopes)
+    over = normals @ n
+    if np.any(over <= 0.0):
+        raise InputError("The fitted plane does not pass over all stations; the heights or places are wrong.")
+    computed = ((origin - feet) @ n) / over
+    points = feet - origin + computed[:, None] * normals
+    # dn = -direction for each slope, so the height gains direction . (X - P) / (n . u).
+    design = np.column_stack([(frame.up @ n) / over, (points @ directions.T) / over[:, None]])
+    if heights.datums is not None and heights.datums.max() > 0:
+        shares = heights.datums[:, None] == np.arange(1, heights.datums.max() + 1)
+        design = np.column_stack([design, shares.astype(float)])
+        computed = computed + shares @ parameters[1 + len(directions):]
+    return design, computed
+
+
+def _robust_start(fit, heights):
+    """Rows that a Huber fit (k = 1.5 on 1.4826 MAD) does not hold for blunders."""
+    everything = np.ones(len(heights), bool)
+    fitted = fit(everything)
+    design, residuals, weights = fitted.design, fitted.residuals, np.ones(len(heights))
+    parameters = np.zeros(design.shape[1])
+    scale = 0.0
+    for _ in range(50):
+        left = residuals - design @ parameters
+        weights, scale = huber_weights(left / np.sqrt(heights.covariance.variance))
+        root = np.sqrt(weights / heights.covariance.variance)
+        size = np.sqrt(np.sum((design * root[:, None]) ** 2, axis=0))
+        new = np.linalg.lstsq(design * root[:, None] / size, residuals * root, rcond=None)[0] / size
+        if np.allclose(new, parameters, rtol=0.0, atol=1e-12):
+            break
+        parameters = new
+    left = np.abs(residuals - design @ parameters) / np.sqrt(heights.covariance.variance)
+    start = left <= 3.29 * (1.0 if heights.known else max(scale, 1e-300))
+    return start if start.sum() > design.shape[1] + 1 else everything

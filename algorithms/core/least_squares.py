@@ -1,0 +1,324 @@
+"""Weighted least squares with the tests of single observations and of steps (METHOD 6)."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from .covariance import Covariance
+from .errors import InputError
+from .quantiles import ALPHA, BAARDA, DETECTABLE, chi_squared, interval_factor, student
+
+LEAST_REDUNDANCY = 0.05
+SAME_SUSPECT = 0.999
+_NO_REDUNDANCY = 1e-9
+
+
+@dataclass(frozen=True)
+class Solution:
+    """A linear least-squares solution, or the last step of a Gauss-Newton one.
+
+    ``design``: A (n, p); ``residuals``: v = observed - computed (n,), metres; ``covariance``: C; ``known``: True where C
+    is in square metres, False where its scale, the variance factor, is to be estimated. ``parameters``: (p,).
+    """
+
+    design: np.ndarray
+    residuals: np.ndarray
+    covariance: Covariance
+    known: bool
+    parameters: np.ndarray
+
+    @property
+    def freedom(self):
+        """Degrees of freedom m = n - p."""
+        return self.design.shape[0] - self.design.shape[1]
+
+    @cached_property
+    def _scale(self):
+        """Column scales: normals of unscaled columns, metres beside slopes, would lose half of the digits."""
+        scale = np.sqrt(np.sum(self.design**2, axis=0))
+        return np.where(scale > 0, scale, 1.0)
+
+    @cached_property
+    def normals(self):
+        """Normal matrix of the scaled columns (p, p)."""
+        scaled = self.design / self._scale
+        return scaled.T @ self.covariance.weighted(scaled)
+
+    @cached_property
+    def condition(self):
+        """Condition of the normals with unit diagonal."""
+        size = np.sqrt(np.diag(self.normals))
+        if np.any(size == 0):
+            return np.inf
+        return float(np.linalg.cond(self.normals / np.outer(size, size)))
+
+    @cached_property
+    def cofactors(self):
+        """(A^T W A)^-1, (p, p); InputError where the observations do not determine the parameters."""
+        try:
+            inverse = np.linalg.inv(self.normals)
+        except np.linalg.LinAlgError:
+            raise InputError("The stations do not determine the fit.") from None
+        return inverse / np.outer(self._scale, self._scale)
+
+    @cached_property
+    def quadratic(self):
+        """v^T W v."""
+        return float(self.residuals @ self.covariance.weighted(self.residuals))
+
+    @property
+    def variance_factor(self):
+        """v^T W v / m; NaN without freedom."""
+        return self.quadratic / self.freedom if self.freedom > 0 else np.nan
+
+    @property
+    def parameter_covariance(self):
+        """Covariance of the parameters: cofactors, times the variance factor where sigma is unknown."""
+        return self.cofactors if self.known else self.cofactors * self.variance_factor
+
+    @property
+    def deviations(self):
+        """Standard deviations of the parameters (p,)."""
+        return np.sqrt(np.diag(self.parameter_covariance))
+
+    @property
+    def interval_factor(self):
+        """Factor of a 95 % interval."""
+        return interval_factor(self.freedom, self.known)
+
+    @cached_property
+    def _weighted_design(self):
+        return self.covariance.weighted(self.design)
+
+    @cached_property
+    def redundancies(self):
+        """Redundancy numbers r_i = (Q_v W)_ii (n,): the share of a blunder that shows in its own residual."""
+        return 1.0 - np.einsum("ij,jk,ik->i", self.design, self.cofactors, self._weighted_design)
+
+    @cached_property
+    def test_variances(self):
+        """(W Q_v W)_ii (n,), the variance of (W v)_i where C is known; not below 0."""
+        b = self._weighted_design
+        return np.maximum(self.covariance.weight_diagonal - np.einsum("ij,jk,ik->i", b, self.cofactors, b), 0.0)
+
+    def test_covariance(self, rows):
+        """(W Q_v W) of some rows (k, k)."""
+        b = self._weighted_design[rows]
+        w = np.diag(1.0 / self.covariance.variance[rows]) if self.covariance.weight is None else (
+            self.covariance.weight[np.ix_(rows, rows)])
+        return w - b @ self.cofactors @ b.T
+
+    @cached_property
+    def w(self):
+        """Test values of the single observations (n,), NaN where an observation is not checked by the others.
+
+        Sigma known: w = (W v)_i / sqrt((W Q_v W)_ii), Baarda's, normal. Sigma unknown: the externally studentised
+        residual, Student's t with m - 1 degrees of freedom; NaN for m < 2.
+        """
+        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
+        size = np.sqrt(np.where(checked, self.test_variances, 1.0))
+        w = np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+        if self.known:
+            return w
+        if self.freedom < 2:
+            return np.full(len(w), np.nan)
+        without = (self.quadratic - w**2) / (self.freedom - 1)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            return w / np.sqrt(np.maximum(without, 0.0))
+
+    @cached_property
+    def critical(self):
+        """What |w| is compared with: 3.29, or Student's quantile of the same level; inf where no test is possible."""
+        if self.known:
+            return BAARDA
+        return student(1.0 - ALPHA / 2.0, self.freedom - 1) if self.freedom >= 2 else np.inf
+
+    @cached_property
+    def detectable(self):
+        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf where unchecked."""
+        scale = 1.0 if self.known else np.sqrt(self.variance_factor)
+        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
+        return np.where(checked, DETECTABLE * scale / np.sqrt(np.where(checked, self.test_variances, 1.0)), np.inf)
+
+    @property
+    def global_test(self):
+        """(v^T W v, lower, upper, passed) against chi squared, two-sided 95 %; None where sigma is unknown or m = 0."""
+        if not self.known or self.freedom < 1:
+            return None
+        low, high = chi_squared(0.025, self.freedom), chi_squared(0.975, self.freedom)
+        return self.quadratic, low, high, bool(low <= self.quadratic <= high)
+
+    def steps(self, order):
+        """Test values T of a step from each but the first of the stations in ``order`` on (k - 1,).
+
+        ``order``: rows along one arm, outwards. T_j = e^T W v / sqrt(e^T W Q_v W e), e = 1 from the j-th on.
+        """
+        order = np.asarray(order, int)
+        if len(order) < 2:
+            return np.zeros(0)
+        wv = self.covariance.weighted(self.residuals)[order]
+        inner = self.test_covariance(order)
+        tail = np.cumsum(np.cumsum(inner[::-1, ::-1], axis=0), axis=1)[::-1, ::-1]
+        size = np.diag(tail)[1:]
+        sums = np.cumsum(wv[::-1])[::-1][1:]
+        good = size > _NO_REDUNDANCY * np.cumsum(np.diag(inner)[::-1])[::-1][1:]
+        return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """A fit of the kept rows: their ``solution``, and for all n rows the ``design`` (n, p), the ``residuals`` (n,) from the
+    fit, metres, and the ``covariance``."""
+
+    solution: Solution
+    design: np.ndarray
+    residuals: np.ndarray
+    covariance: Covariance
+    kept: np.ndarray
+
+    def predictions(self):
+        """Of the rows set aside: indices, residuals given the kept ones, and variances of these, as if each were taken
+        in alone. The ratio to the root of the variance is then its test value, without another fit."""
+        rows, kept = np.flatnonzero(~self.kept), np.flatnonzero(self.kept)
+        v, a, own = self.residuals[rows], self.design[rows], self.covariance.variance[rows]
+        if self.covariance.matrix is not None and len(rows):
+            across = self.solution.covariance.weighted(self.covariance.matrix[np.ix_(kept, rows)]).T
+            v, a = v - across @ self.residuals[kept], a - across @ self.design[kept]
+            own = own - np.einsum("ij,ij->i", across, self.covariance.matrix[np.ix_(rows, kept)])
+        variance = own + np.einsum("ij,jk,ik->i", a, self.solution.cofactors, a)
+        return rows, v, variance, own
+
+
+@dataclass(frozen=True)
+class Search:
+    """Result of a search for blunders: ``fitted`` with the kept rows; ``w``, ``redundancies``, ``detectable`` of every
+    observation (n,), of those set aside as if each were taken in alone; ``twins``: pairs of rows that cannot be told
+    apart; ``guarded``: rows that stay although suspected, since too little would be left."""
+
+    fitted: Fitted
+    w: np.ndarray
+    redundancies: np.ndarray
+    detectable: np.ndarray
+    twins: tuple = ()
+    guarded: tuple = ()
+
+    @property
+    def kept(self):
+        return self.fitted.kept
+
+    @property
+    def solution(self):
+        return self.fitted.solution
+
+
+def search(fit, number, *, remove=True, start=None):
+    """Fit, and set suspected blunders aside one by one (METHOD 6).
+
+    ``fit``: function of ``keep``, (n,) of booleans, to a Fitted; InputError where those rows determine no fit.
+    ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.
+    Returns Search.
+    """
+    kept = np.ones(number, bool) if start is None or not remove else np.array(start, bool)
+    fitted, twins, guarded, seen = fit(kept), [], [], set()
+    while remove:
+        fitted = _readmitted(fit, fitted)
+        if fitted.kept.tobytes() in seen:
+            break
+        seen.add(fitted.kept.tobytes())
+        worst = _suspect(fitted.solution, np.flatnonzero(fitted.kept), guarded, twins)
+        if worst is None:
+            break
+        trial = fitted.kept.copy()
+        trial[worst] = False
+        smaller = _checked_fit(fit, trial)
+        if smaller is None:
+            guarded.append(worst)
+            seen.discard(fitted.kept.tobytes())
+            continue
+        fitted = smaller
+    return _search_result(fitted, twins, guarded)
+
+
+def _suspect(solution, rows, guarded, twins):
+    """The row of the greatest |w| beyond the limit that may be set aside; pairs that cannot be told apart are noted."""
+    size = np.abs(np.nan_to_num(solution.w))
+    size[np.isin(rows, [*guarded, *(row for pair in twins for row in pair)])] = 0.0
+    at = int(np.argmax(size))
+    if not size[at] > solution.critical:
+        return None
+    with np.errstate(invalid="ignore"):
+        others = _correlations(solution, at)
+    others[at] = 0.0
+    twin = int(np.argmax(np.abs(others)))
+    if abs(others[twin]) > SAME_SUSPECT:
+        twins.append((int(rows[at]), int(rows[twin])))
+        return _suspect(solution, rows, guarded, twins)
+    return int(rows[at])
+
+
+def _correlations(solution, at):
+    """Correlation of the test value ``at`` with all others (n,)."""
+    b = solution.covariance.weighted(solution.design)
+    row = -(b @ (solution.cofactors @ b[at]))
+    if solution.covariance.weight is None:
+        row[at] += solution.covariance.weight_diagonal[at]
+    else:
+        row = row + solution.covariance.weight[at]
+    size = np.sqrt(np.where(solution.test_variances > 0, solution.test_variances, np.inf))
+    return row / (size * size[at])
+
+
+def _checked_fit(fit, keep):
+    """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05."""
+    try:
+        fitted = fit(keep)
+        if fitted.solution.freedom < 2 or fitted.solution.redundancies.min() < LEAST_REDUNDANCY:
+            return None
+    except InputError:
+        return None
+    return fitted
+
+
+def _tests_aside(fitted):
+    """Rows set aside, their test values as if each were taken in alone, and the limit for these."""
+    rows, v, variance, _ = fitted.predictions()
+    solution = fitted.solution
+    if solution.known:
+        return rows, v / np.sqrt(variance), BAARDA
+    if solution.freedom < 1:
+        return rows, np.zeros(len(rows)), np.inf
+    limit = student(1.0 - ALPHA / 2.0, solution.freedom)
+    return rows, v / np.sqrt(variance * solution.variance_factor), limit
+
+
+def _readmitted(fit, fitted):
+    """Take back what was set aside earlier and clears by now, the clearest first."""
+    while not np.all(fitted.kept):
+        rows, w, limit = _tests_aside(fitted)
+        best = int(np.argmin(np.abs(w)))
+        if not abs(w[best]) < limit:
+            break
+        trial = fitted.kept.copy()
+        trial[rows[best]] = True
+        fitted = fit(trial)
+    return fitted
+
+
+def _search_result(fitted, twins, guarded):
+    kept, solution = fitted.kept, fitted.solution
+    w, r, detectable = (np.full(len(kept), np.nan) for _ in range(3))
+    w[kept], r[kept], detectable[kept] = solution.w, solution.redundancies, solution.detectable
+    if not np.all(kept):
+        rows, _, variance, own = fitted.predictions()
+        _, w[rows], _ = _tests_aside(fitted)
+        scale = 1.0 if solution.known else solution.variance_factor
+        r[rows], detectable[rows] = own / variance, DETECTABLE * np.sqrt(variance * scale)
+    return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded))
+
+
+def huber_weights(residuals, limit=1.5):
+    """Huber's weights of residuals (n,) against 1.4826 times their median absolute deviation; 0 to 1."""
+    scale = 1.4826 * np.median(np.abs(residuals - np.median(residuals)))
+    size = np.abs(residuals) / scale if scale > 0 else np.where(residuals == 0, 0.0, np.inf)
+    return np.where(size <= limit, 1.0, limit / np.where(size > 0, size, 1.0)), scale

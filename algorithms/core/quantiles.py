@@ -1,0 +1,47 @@
+"""Quantiles of the tests and intervals of METHOD 6; scipy is imported where it is needed only."""
+
+from .errors import InputError
+
+NORMAL_95 = 1.959963984540054
+CHI2_2_95 = 5.991464547107979
+# Baarda (1968), A testing procedure for use in geodetic networks: alpha_0 = 0.001, power 0.80.
+BAARDA = 3.2905267314919255
+DETECTABLE = 4.132147965064639
+ALPHA = 0.001
+
+
+def _stats():
+    try:
+        from scipy import stats
+    except ImportError:
+        raise InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).") from None
+    return stats
+
+
+def student(probability, freedom):
+    """Quantile of Student's t with ``freedom`` degrees of freedom."""
+    return float(_stats().t.ppf(probability, freedom))
+
+
+def fisher(probability, first, second):
+    """Quantile of Fisher's F."""
+    return float(_stats().f.ppf(probability, first, second))
+
+
+def chi_squared(probability, freedom):
+    """Quantile of chi squared."""
+    return float(_stats().chi2.ppf(probability, freedom))
+
+
+def interval_factor(freedom, known):
+    """Factor of a 95 % interval on a standard deviation: 1.96 where sigma is known, else Student's t; inf without freedom."""
+    if known:
+        return NORMAL_95
+    return student(0.975, freedom) if freedom > 0 else float("inf")
+
+
+def ellipse_factor(freedom, known):
+    """Factor of a 95 % ellipse on the standard ellipse's axes: sqrt(5.99) where sigma is known, else sqrt(2F)."""
+    if known:
+        return CHI2_2_95**0.5
+    return (2.0 * fisher(0.95, 2, freedom)) ** 0.5 if freedom > 0 else float("inf")

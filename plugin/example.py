@@ -159,8 +159,9 @@ def open_example(iface, place):
 
 
 def story():
-    """One sentence on what the map shows and what to run next; it ends before the button that opens the form."""
-    return tr("Orange stations were built more than 10 mm too high, blue ones too low; to judge them yourself, run")
+    """One sentence on what the map shows and what to run next."""
+    return tr("Orange stations are over 10 mm too high, blue ones too low; next, run Design heights and residuals "
+              "yourself.")
 
 
 def run_again(found):

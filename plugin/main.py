@@ -52,7 +52,7 @@ class TautlinePlugin:
         if self.iface is None:
             return
         self._add_action("tautline_open_example", tr("Open the example"), self.open_example)
-        self._add_action("tautline_design_heights", _form_text(), self.open_form)
+        self._add_action("tautline_design_heights", tr("Design heights and residuals…"), self.open_form)
         for action in self.iface.pluginMenu().actions():
             if action.menu() is not None and self.actions[0] in action.menu().actions():
                 action.menu().setIcon(QIcon(ICON))
@@ -115,7 +115,7 @@ class TautlinePlugin:
         message = bar.createMessage("Tautline", text)
         message.destroyed.connect(lambda: self._forget(message))
         if open_form is not None:
-            button = QPushButton(_form_text(), message)
+            button = QPushButton(tr("Open its form…"), message)
             button.clicked.connect(lambda: open_form())
             message.layout().addWidget(button)
         bar.pushWidget(message, level, 0)
@@ -129,7 +129,3 @@ class TautlinePlugin:
         if self.message is not None:
             self.iface.messageBar().popWidget(self.message)
             self.message = None
-
-
-def _form_text():
-    return tr("Design heights and residuals…")

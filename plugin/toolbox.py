@@ -34,7 +34,7 @@ def run(entry, parameters):
 
 
 def note(done):
-    """Put a Run into the host's history, where those from forms stand: a log on older hosts, a database on newer ones."""
+    """Put a Run into the host's history, where those from forms stand: a log or, on newer hosts, a database."""
     command = done.algorithm.asPythonCommand(done.parameters, done.context)
     if not hasattr(QgsGui, "historyProviderRegistry"):
         from processing.core.ProcessingLog import ProcessingLog

@@ -50,8 +50,8 @@ def seen(screen, tmp_path_factory):
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
     (plugins / "tautline").symlink_to(ROOT)
-    command = [shutil.which("qgis.bin") or "qgis", "--nologo", "--noversioncheck", "--profiles-path", str(folder / "profiles"),
-               "--code", str(Path(__file__).with_name("window_script.py"))]
+    command = [shutil.which("qgis.bin") or "qgis", "--nologo", "--noversioncheck", "--profiles-path",
+               str(folder / "profiles"), "--code", str(Path(__file__).with_name("window_script.py"))]
     with open(folder / "output.txt", "wb") as output:
         window = subprocess.Popen(command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output,
                                   start_new_session=True)

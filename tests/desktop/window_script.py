@@ -79,7 +79,8 @@ class Clicker:
 
 def menu():
     """The submenu 'Tautline' of the menu of plugins, None without one."""
-    return next((a.menu() for a in iface.pluginMenu().actions() if a.menu() and a.text().replace("&", "") == "Tautline"), None)
+    menus = (a.menu() for a in iface.pluginMenu().actions() if a.menu() and a.text().replace("&", "") == "Tautline")
+    return next(menus, None)
 
 
 def menu_texts():
@@ -93,20 +94,18 @@ def action(name):
 def leftovers():
     """What of the plugin the window still holds."""
     provider = QgsApplication.processingRegistry().providerById("tautline")
-    actions = [o.objectName() for o in iface.mainWindow().findChildren(qaction()) if o.objectName().startswith("tautline")]
+    actions = [a.objectName() for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))]
     translated = QCoreApplication.translate("Tautline", "Open the example")
-    return {"provider": provider is not None, "menu": menu_texts(), "actions": actions, "forms": [form.windowTitle() for form in forms()],
-            "messages": messages(), "text": translated,
+    return {"provider": provider is not None, "menu": menu_texts(), "messages": messages(), "text": translated,
+            "actions": [name for name in actions if name.startswith("tautline")],
+            "forms": [form.windowTitle() for form in forms()],
             "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")}
 
 
 def forms():
     """The toolbox's forms that are open."""
-    return [w for w in QApplication.topLevelWidgets() if isinstance(w, QgsProcessingAlgorithmDialogBase) and w.isVisible()]
-
-
-def qaction():
-    return type(iface.actionNewProject())
+    windows = QApplication.topLevelWidgets()
+    return [w for w in windows if isinstance(w, QgsProcessingAlgorithmDialogBase) and w.isVisible()]
 
 
 def messages():
@@ -162,12 +161,12 @@ def give_up():
     """A changed project, and second thoughts: at the first question, then at the host's own."""
     QgsProject.instance().setTitle("of the user")
     QgsProject.instance().setDirty(True)
-    for name, answers in (("gave_up_at_place", ("Cancel",)),
-                          ("gave_up_at_save", ("Temporary folder", QMessageBox.StandardButton.Cancel))):
+    cancel = QMessageBox.StandardButton.Cancel
+    for name, answers in (("gave_up_at_place", (cancel,)), ("gave_up_at_save", ("Temporary folder", cancel))):
         clicker = Clicker(*answers)
         action("tautline_open_example").trigger()
-        SEEN[name] = {**clicker.done(), "title": QgsProject.instance().title(), "dirty": QgsProject.instance().isDirty(),
-                      "examples": examples()}
+        SEEN[name] = {**clicker.done(), "title": QgsProject.instance().title(),
+                      "dirty": QgsProject.instance().isDirty(), "examples": examples()}
 
 
 def fail():
@@ -193,7 +192,7 @@ def open_example():
     assert project.layerTreeRoot().children(), messages()
     group = project.layerTreeRoot().children()[0]
     nodes = [node for node in group.children() if isinstance(node, QgsLayerTreeLayer)]
-    residuals = nodes[0].layer()
+    residuals, axis = nodes[0].layer(), nodes[2].layer()
     drawn = []
     iface.mapCanvas().renderComplete.connect(lambda _painter: drawn.append(True))
     iface.mapCanvas().refreshAllLayers()
@@ -206,9 +205,9 @@ def open_example():
         "ellipsoid": project.ellipsoid(),
         "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
         "statuses": statuses(residuals), "record": bool(residuals.customProperty("tautline/record")),
-        "axis_labelled": nodes[2].layer().labelsEnabled(), "axis_strokes": nodes[2].layer().renderer().symbol().symbolLayerCount(),
-        "all_in_view": iface.mapCanvas().extent().contains(nodes[2].layer().extent()),
-        "fills_view": iface.mapCanvas().extent().height() < 2 * nodes[2].layer().extent().height(),
+        "axis_labelled": axis.labelsEnabled(), "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
+        "all_in_view": iface.mapCanvas().extent().contains(axis.extent()),
+        "fills_view": iface.mapCanvas().extent().height() < 2 * axis.extent().height(),
         "dirty": project.isDirty(), "file": Path(project.fileName()).name, "history": history(),
         "active": iface.activeLayer().name(),
     }
@@ -233,14 +232,15 @@ def reopen():
     read = project.read(str(moved / "gallery.qgz"))
     found = project.mapLayers().values()
     SEEN["reopened"] = {"read": read, "layers": [layer_story(layer) for layer in found],
-                        "inside": all(str(moved) in layer.source() for layer in found), "files": sorted(os.listdir(moved))}
+                        "inside": all(str(moved) in layer.source() for layer in found),
+                        "files": sorted(os.listdir(moved))}
     residuals = next(layer for layer in found if layer.name() == "Residuals")
     SEEN["reopened"]["rules"] = [rule.label() for rule in residuals.renderer().rootRule().children()]
 
 
 def run_form():
     """The form from the message's button, and a run from it."""
-    button = next(b for b in iface.messageBar().findChildren(QPushButton) if b.text().startswith("Design heights"))
+    button = next(b for b in iface.messageBar().findChildren(QPushButton) if b.text() == "Open its form…")
     button.click()
     form = until(forms, "the form")[0]
     SEEN["form"] = {"visible": visible_parameters(form), "unexplained": unexplained(form.algorithm())}
@@ -276,7 +276,8 @@ def unload_and_reload():
         settle()
         gone = leftovers()
         loaded = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
-        rounds.append({"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(), "entries": entries()})
+        rounds.append({"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(),
+                       "entries": entries()})
     SEEN["rounds"] = rounds
     qgis.utils.unloadPlugin("tautline")
     settle()
@@ -314,7 +315,7 @@ def without_window():
 
 def main():
     try:
-        for step in (widen, load, give_up, fail, open_example, reopen, run_form, unload_and_reload, translate, without_window):
+        for step in STEPS:
             step()
             SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
     except BaseException:
@@ -325,5 +326,6 @@ def main():
     os._exit(0)
 
 
+STEPS = (widen, load, give_up, fail, open_example, reopen, run_form, unload_and_reload, translate, without_window)
 STARTED = monotonic()
 QTimer.singleShot(0, main)

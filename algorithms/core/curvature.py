@@ -1,0 +1,202 @@
+"""The curvature factor: which shape was built, straight in space, along the level surface, or neither (METHOD 6)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .axis import Axis
+from .covariance import Covariance
+from .design import middle_radius
+from .earth_models import FIELD_RULE_RADIUS, sphere_tangent
+from .errors import InputError
+from .fit import Frame
+from .least_squares import Solution
+from .quantiles import NORMAL_95
+
+# The geoid bends by about this much of the Earth's curvature over 3 km without being told; it shrinks with length.
+GEOID_BENDING, GEOID_LENGTH = 0.04, 3_000.0
+DECIDING = 0.255
+LEAST_STATIONS = 4
+VERDICTS = ("straight", "level", "neither", "undecided")
+MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
+
+
+@dataclass(frozen=True)
+class Profile:
+    """As-built heights of one axis or leg, in the input's height system; arrays (n,), metres.
+
+    ``undulation``: N of each station (zeros where not known); ``covariance``: C; ``known``: True where it is in square metres.
+    ``fine_grid``: True where N came from a grid with cells shorter than half the length. ``bending``: the geoid's share u_N
+    of the factor's uncertainty, None for METHOD's. InputError for fewer than 4 stations.
+    """
+
+    axis: Axis
+    lat: np.ndarray
+    lon: np.ndarray
+    chainage: np.ndarray
+    height: np.ndarray
+    undulation: np.ndarray
+    covariance: Covariance
+    known: bool = True
+    fine_grid: bool = False
+    bending: float = None
+
+    def __post_init__(self):
+        if len(self.height) < LEAST_STATIONS:
+            raise InputError(f"Axis '{self.axis.line.name}': a curvature factor needs at least {LEAST_STATIONS} stations with "
+                             f"heights; there are {len(self.height)}.")
+        if self.length < 0.001:
+            raise InputError(f"Axis '{self.axis.line.name}': all stations are at one chainage.")
+
+    @property
+    def length(self):
+        """Length over the stations, metres."""
+        return float(np.ptp(self.chainage))
+
+    @property
+    def middle(self):
+        return 0.5 * float(self.chainage.min() + self.chainage.max())
+
+    @property
+    def geoid_share(self):
+        """u_N of the curvature factor, without unit."""
+        if self.bending is not None:
+            return self.bending
+        share = GEOID_BENDING * GEOID_LENGTH / self.length
+        return 0.5 * share if self.fine_grid else share
+
+
+@dataclass(frozen=True)
+class Model:
+    """A shape fitted to the heights: ``name`` of MODELS; ``curve``: fitted heights (n,), metres; ``rms`` of its residuals,
+    metres; ``chi_squared``: v^T W v (in units of the variance factor where sigma is unknown); ``freedom``."""
+
+    name: str
+    curve: np.ndarray
+    rms: float
+    chi_squared: float
+    freedom: int
+
+
+@dataclass(frozen=True)
+class CurvatureTest:
+    """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the observations, with
+    ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the axis, metres. ``verdict``: of VERDICTS.
+    ``models``: tuple of Model; ``curvature``: c of each station, metres; ``solution``: of the free model."""
+
+    profile: Profile
+    factor: float
+    sd: float
+    geoid: float
+    radius: float
+    models: tuple
+    curvature: np.ndarray
+    solution: Solution
+
+    @property
+    def uncertainty(self):
+        return float(np.hypot(self.sd, self.geoid))
+
+    @property
+    def half_width(self):
+        """Half of the 95 % interval of the factor; Student's t where sigma is unknown, on the observations' share."""
+        return float(np.hypot(self.solution.interval_factor * self.sd, NORMAL_95 * self.geoid))
+
+    @property
+    def interval(self):
+        return self.factor - self.half_width, self.factor + self.half_width
+
+    @property
+    def verdict(self):
+        not_straight, not_level = abs(self.factor - 1.0) > self.half_width, abs(self.factor) > self.half_width
+        return {(False, True): "straight", (True, False): "level", (True, True): "neither",
+                (False, False): "undecided"}[not_straight, not_level]
+
+    @property
+    def implied_radius(self):
+        """R / f, metres; negative where the structure bends the other way; inf for f = 0."""
+        return self.radius / self.factor if self.factor else np.inf
+
+    @property
+    def implied_interval(self):
+        """(least, greatest) implied radius, metres. Where the factor's interval holds 0 the radius is above the first
+        on either side, or the structure is level: (r, inf)."""
+        low, high = self.interval
+        if low <= 0.0 <= high:
+            return self.radius / max(abs(low), abs(high)), np.inf
+        return tuple(sorted((self.radius / low, self.radius / high)))
+
+    @property
+    def deciding(self):
+        """(standard deviation of one height, length), metres, at which u would be 0.255, each with the other as it is;
+        None where the geoid's share alone is more, for the first, or where no accuracy is known."""
+        room = DECIDING**2 - self.geoid**2
+        sigma = float(np.sqrt(np.mean(self.profile.covariance.variance)))
+        if not self.profile.known:
+            sigma *= float(np.sqrt(self.solution.variance_factor))
+        accuracy = sigma * np.sqrt(room) / self.sd if room > 0 and self.sd > 0 else None
+        # sd falls with the square of the length and the geoid's share with the length: one equation, by halving.
+        low, high = self.profile.length, 1000.0 * self.profile.length
+        for _ in range(80):
+            middle = 0.5 * (low + high)
+            ratio = middle / self.profile.length
+            short = np.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
+            low, high = (middle, high) if short else (low, middle)
+        return accuracy, high
+
+
+def curvature_of(profile: Profile):
+    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface through its point."""
+    lat, lon, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
+    order = np.argsort(profile.chainage)
+    n_mid = float(np.interp(profile.middle, profile.chainage[order], profile.undulation[order]))
+    frame = Frame(lat, lon, profile.axis.line.ellipsoid, azimuth)
+    height = float(np.interp(profile.middle, profile.chainage[order], profile.height[order])) + n_mid
+    plane = frame.plane(height, [0.0]).heights(profile.lat, profile.lon, frame.ellipsoid)
+    return plane - height - (profile.undulation - n_mid)
+
+
+def test_curvature(profile: Profile):
+    """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest."""
+    x = (profile.chainage - profile.middle) / (0.5 * profile.length)
+    one, c = np.ones_like(x), curvature_of(profile)
+    free = _regressed(profile, [one, x, c], np.zeros_like(x))
+    if free.condition > 1e12:
+        raise InputError(f"Axis '{profile.axis.line.name}': the stations are at too few places to show a bend.")
+    along = profile.chainage - profile.middle
+    radius = _radius(profile)
+    sphere = sphere_tangent(along, 0.0, middle_radius(profile.axis), profile.axis.chainage_height)
+    columns = {"level": ([one], 0.0), "grade": ([one, x], 0.0), "straight": ([one, x], c),
+               "field rule": ([one, x], along**2 / (2.0 * FIELD_RULE_RADIUS)), "sphere": ([one, x], sphere)}
+    models = [_model(name, profile, _regressed(profile, parts, given), free) for name, (parts, given) in columns.items()]
+    models.append(_model("free", profile, free, free))
+    return CurvatureTest(profile, float(free.parameters[2]), float(free.deviations[2]), profile.geoid_share, radius,
+                         tuple(models), c, free)
+
+
+# pytest would collect a function of this name where a test module imports it.
+test_curvature.__test__ = False
+
+
+def _radius(profile):
+    lat, _, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
+    return float(profile.axis.line.ellipsoid.euler_radius(lat, azimuth))
+
+
+def _regressed(profile, columns, given):
+    design = np.column_stack(columns)
+    observed = profile.height - given
+    if design.shape[0] < design.shape[1]:
+        raise InputError(f"Axis '{profile.axis.line.name}': too few stations.")
+    empty = Solution(design, observed, profile.covariance, profile.known, np.zeros(design.shape[1]))
+    parameters = empty.cofactors @ (design.T @ profile.covariance.weighted(observed))
+    # A second step takes out what the first loses to heights of kilometres beside millimetres.
+    parameters = parameters + empty.cofactors @ (design.T @ profile.covariance.weighted(observed - design @ parameters))
+    return Solution(design, observed - design @ parameters, profile.covariance, profile.known, parameters)
+
+
+def _model(name, profile, solution, free):
+    scale = 1.0 if profile.known else free.variance_factor
+    chi = solution.quadratic / scale if scale > 0 else np.nan
+    return Model(name, profile.height - solution.residuals, float(np.sqrt(np.mean(solution.residuals**2))), float(chi),
+                 solution.freedom)

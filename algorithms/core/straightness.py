@@ -1,0 +1,51 @@
+"""Straightness of a row of stations: departures from the best-fit line, upwards, sideways and together (METHOD 6)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .fit import SurfaceFit
+from .geodesy import position
+
+
+@dataclass(frozen=True)
+class Departures:
+    """RMS and range (greatest less least; of the combined one the greatest) of departures, metres."""
+
+    rms: float
+    range: float
+
+
+@dataclass(frozen=True)
+class Straightness:
+    """``vertical``, ``lateral``, ``combined``: Departures; the lateral ones are of the stations' places in plan."""
+
+    vertical: Departures
+    lateral: Departures
+    combined: Departures
+
+
+def straightness(fit: SurfaceFit, lat, lon, height):
+    """Straightness of stations at ``lat``, ``lon`` degrees and ellipsoidal ``height`` metres (n,), kept ones only.
+
+    Sideways from the plane of the line and the plumb line at its middle, not from the polyline; a straight line through
+    these offsets is taken out, since the axis was drawn by somebody.
+    """
+    frame = fit.frame
+    origin = position(frame.lat, frame.lon, fit.height, frame.ellipsoid)
+    away = position(np.asarray(lat, float), np.asarray(lon, float), np.asarray(height, float), frame.ellipsoid) - origin
+    ahead = frame.directions[0]
+    right = np.cross(ahead, frame.up)
+    along, aside = away @ ahead, away @ right
+    along = along - along.mean()
+    spread = float(np.sum(along**2))
+    lateral = aside - aside.mean()
+    lateral = lateral - along * (float(np.sum(along * lateral)) / spread if spread > 0 else 0.0)
+    vertical = fit.residuals[fit.search.kept]
+    together = np.hypot(vertical, lateral)
+    return Straightness(_departures(vertical), _departures(lateral),
+                        Departures(float(np.sqrt(np.mean(together**2))), float(together.max())))
+
+
+def _departures(values):
+    return Departures(float(np.sqrt(np.mean(values**2))), float(np.ptp(values)))

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -21,13 +22,15 @@ ORIGINALS = digests()
 
 
 @pytest.fixture(scope="module")
-def statuses():
-    """Stations of each status as computed without the plugin; the corner pillar stands on both arms."""
-    expected = json.loads((SAMPLES / "expected.json").read_text())
-    counts = {}
-    for station in expected["stations"]:
-        counts[station["status"]] = counts.get(station["status"], 0) + 1
-    return counts
+def expected():
+    """The stations as computed without the plugin; the corner pillar stands on both arms."""
+    return json.loads((SAMPLES / "expected.json").read_text())["stations"]
+
+
+@pytest.fixture(scope="module")
+def statuses(expected):
+    """Number of stations of each status."""
+    return dict(Counter(station["status"] for station in expected))
 
 
 def test_loads_into_toolbox_and_menu(seen):
@@ -63,6 +66,12 @@ def test_example_opens_as_a_project(seen, statuses):
     assert found["all_in_view"] and found["fills_view"]
     assert found["statuses"] == statuses
     assert (found["file"], found["dirty"], found["active"]) == ("gallery.qgz", False, "Placed stations")
+
+
+def test_example_has_the_residuals_computed_without_the_plugin(seen, expected):
+    wanted = {f"{station['axis']} {station['station']}": station["residual"] for station in expected}
+    assert seen["example"]["residuals"] == {
+        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()}
 
 
 def test_example_is_styled_from_its_geopackage(seen):

@@ -132,6 +132,10 @@ def statuses(layer):
     return dict(Counter(feature["status"] for feature in layer.getFeatures()))
 
 
+def residuals_by_station(layer):
+    return {f"{f['axis']} {f['station']}": f["residual"] or None for f in layer.getFeatures()}
+
+
 def layer_story(layer):
     return {"name": layer.name(), "valid": layer.isValid(), "source": layer.source(), "crs": layer.crs().authid(),
             "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1}
@@ -145,7 +149,8 @@ def examples():
 
 
 def widen():
-    """A window as large as the screen, as most people have it."""
+    """A window as large as the screen; and a user whose new projects do not take the CRS of their first layer."""
+    QgsSettings().setValue("app/projections/newProjectCrsBehavior", "UsePresetCrs")
     iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
     until(lambda: iface.mainWindow().width() > 1500, "a wide window")
 
@@ -204,10 +209,10 @@ def open_example():
         "crs": project.crs().authid(), "units": project.crs().mapUnits() == iface.mapCanvas().mapUnits(),
         "ellipsoid": project.ellipsoid(),
         "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
-        "statuses": statuses(residuals), "record": bool(residuals.customProperty("tautline/record")),
+        "statuses": statuses(residuals), "residuals": residuals_by_station(residuals), "record": bool(residuals.customProperty("tautline/record")),
         "axis_labelled": axis.labelsEnabled(), "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
         "all_in_view": iface.mapCanvas().extent().contains(axis.extent()),
-        "fills_view": iface.mapCanvas().extent().height() < 2 * axis.extent().height(),
+        "fills_view": iface.mapCanvas().extent().height() < 1.3 * axis.extent().height(),
         "dirty": project.isDirty(), "file": Path(project.fileName()).name, "history": history(),
         "active": iface.activeLayer().name(),
     }

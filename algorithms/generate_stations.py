@@ -65,7 +65,7 @@ class GenerateStations(ToolboxEntry):
                    "chainage": chainage / run_units.chainage, "offset": np.zeros(len(chainage)), "azimuth": azimuth}
         style = StyleSpec("stations", tr("Generated stations"), run_units.height_name, run_units.chainage_name, None,
                           record_text(self.record(parameters, context)))
-        table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y, None))
+        table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})
 
 
@@ -87,7 +87,7 @@ class _Wanted:
         parts = [self.listed[(self.listed >= first - SAME_STATION) & (self.listed <= last + SAME_STATION)]]
         beyond = len(self.listed) - len(parts[0])
         if beyond:
-            feedback.pushWarning(tr("Axis '{}': {} beyond its ends and left out.").format(
+            feedback.pushWarning(tr("Axis '{}': {} beyond its ends: left out.").format(
                 axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))))
         if self.at_vertices:
             parts.append(axis.vertex_chainages)

@@ -71,10 +71,9 @@ class MeasureStations(ToolboxEntry):
         if self.parameterAsBoolean(parameters, "ONTO_AXIS", context):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
             x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
-            z = structure.points.z[feet.station]
-            moved = (x, y, None if np.all(np.isnan(z)) else z)
+            moved = (x, y)
         style = StyleSpec("stations", tr("Measured points"), run_units.height_name, run_units.chainage_name, None,
                           record_text(self.record(parameters, context)))
         table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
-                            structure.points.ids, moved, features=structure.points.features)
+                            structure.points.ids, features=structure.points.features, moved=moved)
         return Result([table], {"COUNT": int(on.sum())})

@@ -20,7 +20,6 @@ from qgis.core import (
     QgsFields,
     QgsGeometry,
     QgsMapLayer,
-    QgsPoint,
     QgsPointXY,
     QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
@@ -66,9 +65,9 @@ class OutputTable:
 
     ``key``: of its parameter. ``columns``: {field name of fields.py: list or array (rows,)}. ``source``, ``rows``: the
     input whose columns come first, and the index of its feature for each row, rising (None: no input columns).
-    ``ids``: of the input's features as read, to notice a change meanwhile; ``features``: those kept from reading. ``points``: x, y, z arrays (rows,) of new
-    points, z None for flat ones; None: the input's geometry, or none. ``crs``; ``wkb``: of the layer.
-    ``style``: StyleSpec.
+    ``ids``: of the input's features as read, to notice a change meanwhile; ``features``: those kept from reading.
+    ``points``: x, y arrays (rows,) of new points; None: the input's geometry, or none. ``moved``: x, y (rows,) that the
+    input's points are moved to, keeping what else they carry. ``crs``; ``wkb``: of the layer. ``style``: StyleSpec.
     """
 
     key: str
@@ -82,6 +81,7 @@ class OutputTable:
     points: Optional[tuple] = None
     keep_ids: bool = True
     features: Optional[list] = None
+    moved: Optional[tuple] = None
 
     def __len__(self):
         return len(next(iter(self.columns.values())))
@@ -175,10 +175,14 @@ def _new_features(table):
 
 
 def _point(points, k):
-    x, y, z = points
-    if z is None:
-        return QgsGeometry.fromPointXY(QgsPointXY(float(x[k]), float(y[k])))
-    return QgsGeometry(QgsPoint(float(x[k]), float(y[k]), float(z[k])))
+    return QgsGeometry.fromPointXY(QgsPointXY(float(points[0][k]), float(points[1][k])))
+
+
+def _moved(geometry, places, k):
+    """The point at its new place with its Z and M, still a multipoint where it was one."""
+    moved = QgsGeometry(geometry)
+    moved.moveVertex(float(places[0][k]), float(places[1][k]), 0)
+    return moved
 
 
 def _source_features(table):
@@ -200,6 +204,8 @@ def _source_features(table):
             copy[fid] = None
         if table.points is not None:
             copy.setGeometry(_point(table.points, at))
+        elif table.moved is not None:
+            copy.setGeometry(_moved(copy.geometry(), table.moved, at))
         elif not geometry and copy.hasGeometry():
             copy.clearGeometry()
         yield copy

@@ -109,7 +109,7 @@ class PlaceStations(ToolboxEntry):
         record = record_text(self.record(parameters, context))
         style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record)
         placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int), table.ids,
-                             (x, y, None), features=table.features)
+                             (x, y), features=table.features)
         rejected = OutputTable(
             "REJECTED", {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
             QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,

@@ -11,6 +11,8 @@ from qgis.core import (
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterFileDestination,
+    QgsProcessingParameterMultipleLayers,
     QgsProcessingParameterNumber,
     QgsProcessingParameterRasterLayer,
 )
@@ -19,20 +21,22 @@ from qgis.PyQt.QtCore import QCoreApplication
 from . import outputs, styling
 from .core.errors import InputError
 from .core.geodesy import library_versions
+from .documents import write_documents
 from .layers import Cancelled, check_cancel
 from .texts import CONTEXT, tr
 from .version import VERSION
 
-_INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer)
+_INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 _OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
 
 
 @dataclass
 class Result:
-    """What an entry has computed: tables to write, and numbers for the results."""
+    """What an entry has computed: tables and documents to write, and numbers for the results."""
 
     tables: list
     numbers: dict = field(default_factory=dict)
+    documents: list = field(default_factory=list)
 
 
 class ToolboxEntry(QgsProcessingAlgorithm):
@@ -137,18 +141,25 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def _definitions(self, kind, parameters):
         return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]
 
+    def _inputs(self, parameters):
+        """(name, layer) of every input, a list of layers one by one."""
+        for name in self._definitions(_INPUTS, parameters):
+            value = parameters[name]
+            yield from ((name, one) for one in (value if isinstance(value, (list, tuple)) else [value]))
+
     def _overwrites(self, parameters, context):
         """The host destroys an input that is also the output and calls it a success; nor does it look for the folder."""
-        sinks = self._definitions(QgsProcessingParameterFeatureSink, parameters)
+        sinks = self._definitions((QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination), parameters)
+        files = self._definitions(QgsProcessingParameterFileDestination, parameters)
         places = {}
         for key in sinks:
             text = outputs.destination_text(parameters[key])
             message = outputs.unfit_place(key, text)
             if message:
                 return message
-            places[key] = outputs.place_of(text)
-        for source in self._definitions(_INPUTS, parameters):
-            place = outputs.place_of_layer(parameters[source], context)
+            places[key] = outputs.place_of_file(text) if key in files else outputs.place_of(text)
+        for source, value in self._inputs(parameters):
+            place = outputs.place_of_layer(value, context)
             for key in sinks:
                 if outputs.same_place(place, places[key]):
                     return tr("{} is the place of the input {} ({}); choose another, or the input would be lost.").format(
@@ -166,17 +177,17 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         try:
             result = self.computed(parameters, context, feedback)
             check_cancel(feedback)
-            written = self._write(result.tables, parameters, context, feedback)
+            written = self._write(result, parameters, context, feedback)
         except InputError as error:
             raise QgsProcessingException(str(error)) from None
         except Cancelled:
             raise QgsProcessingException(tr("Cancelled; no output was written.")) from None
         return {**written, **result.numbers}
 
-    def _write(self, tables, parameters, context, feedback):
+    def _write(self, result, parameters, context, feedback):
         guard, written = outputs.Guard(), {}
         try:
-            wanted = [table for table in tables if parameters.get(table.key)]
+            wanted = [table for table in result.tables if parameters.get(table.key)]
             total = max(sum(len(table) for table in wanted), 1)
             done = 0
             for table in wanted:
@@ -185,6 +196,10 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 done += len(table)
             for table in wanted:
                 self._style(table, written[table.key], context, feedback)
+            placed = [(document, self.parameterAsFileOutput(parameters, document.key, context))
+                      for document in result.documents if parameters.get(document.key)]
+            write_documents(placed)
+            written.update((document.key, path) for document, path in placed)
         except BaseException:
             guard.restore()
             raise

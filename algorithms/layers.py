@@ -8,6 +8,7 @@ from typing import Optional
 
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsFeatureRequest, QgsProcessingFeatureSource, QgsWkbTypes
+from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from .core import geodesy
 from .core.axis import AxisLine, joined_parts
@@ -120,9 +121,12 @@ def is_null(value):
 
 
 def as_text(value):
-    """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals."""
+    """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals, dates
+    as 2025-03-11."""
     if is_null(value):
         return ""
+    if isinstance(value, (QDate, QDateTime)):
+        return value.toString(Qt.DateFormat.ISODate)
     if isinstance(value, float):
         return np.format_float_positional(value, trim="-")
     return str(value).strip()

@@ -264,6 +264,11 @@ def place_of(text):
     return (_whole(os.path.realpath(path)), name) if path else None
 
 
+def place_of_file(text):
+    """(real path, '') of a document's destination text; None for a temporary one."""
+    return None if not text or text.startswith(_TEMPORARY) else (os.path.realpath(text), "")
+
+
 def _whole(path):
     """The Shapefile that a path to its table means, else the path."""
     stem, ending = os.path.splitext(path)

@@ -12,6 +12,7 @@ import pyproj
 from pyproj.exceptions import CRSError, ProjError
 
 from .errors import InputError
+from .python_thread import in_python_thread
 
 # Cell of the EGM96 grid that PROJ uses, degrees.
 EGM96_CELL = 0.25
@@ -100,6 +101,7 @@ def position(lat, lon, height, ellipsoid):
     return foot + np.asarray(height, float)[..., None] * normal
 
 
+@in_python_thread
 def geographic(xyz, ellipsoid):
     """Latitude, longitude (degrees) and ellipsoidal height (metres) of Earth-centred ``xyz`` (n, 3) or (3,)."""
     shape = f"+a={ellipsoid.a!r} +rf={1.0 / ellipsoid.f!r}" if ellipsoid.f else f"+R={ellipsoid.a!r}"
@@ -136,6 +138,7 @@ def _base(definition):
     return base
 
 
+@in_python_thread
 def ellipsoid_of(definition):
     """Ellipsoid of a coordinate reference system (WKT or authority code); InputError where it has none."""
     body = _base(definition).ellipsoid
@@ -143,11 +146,13 @@ def ellipsoid_of(definition):
     return Ellipsoid(body.semi_major_metre, flattening)
 
 
+@in_python_thread
 def datum_name(definition):
     """Name of the geographic coordinate reference system behind ``definition``."""
     return _base(definition).name
 
 
+@in_python_thread
 def mapping(source, target=None):
     """The way from map coordinates of ``source`` to latitude and longitude on the datum of ``target`` (default its own).
 
@@ -167,6 +172,7 @@ def mapping(source, target=None):
     except ProjError:
         raise refusal() from None
 
+    @in_python_thread
     def to_latitude_longitude(x, y):
         try:
             lon, lat = way.transform(np.asarray(x, float), np.asarray(y, float))
@@ -184,6 +190,7 @@ def to_latitude_longitude(x, y, source, target=None):
     return mapping(source, target)(x, y)
 
 
+@in_python_thread
 def from_latitude_longitude(lat, lon, target):
     """The way back: latitude and longitude (degrees) of the base of ``target`` to its map x and y."""
     mapping = pyproj.Transformer.from_crs(_base(target), _crs(target), always_xy=True, allow_ballpark=False)
@@ -195,6 +202,7 @@ def library_versions():
     return {"pyproj": pyproj.__version__, "PROJ": pyproj.proj_version_str}
 
 
+@in_python_thread
 def library_undulation(lat, lon, geoid="EPSG:5773"):
     """Undulations of a geoid known to PROJ, metres (n,), at lat, lon degrees on WGS 84.
 

@@ -4,7 +4,7 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
 from ..texts import tr
-from .markers import Shape, marker
+from .markers import HALO, Shape, marker
 from .wording import column
 
 # Orange and blue stay apart for every common kind of colour blindness; the shapes say the same again.
@@ -60,7 +60,8 @@ def _looks(residual):
         ("no tolerance", f"{residual} < 0", tr("Built low, no tolerance"),
          marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size)),
         ("no height", "", tr("No as-built height"),
-         marker(Shape.Circle, 2.6, outline=0.35, halo=0.35, size_expression=_zoomed("2.6"))),
+         # White inside, not open: the axis drawn below would cross it out.
+         marker(Shape.Circle, 2.6, fill=HALO, outline=0.35, halo=0.35, size_expression=_zoomed("2.6"))),
         ("off axis", "", tr("Off axis: not reviewed"),
          marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=_zoomed("2.4"))),
     )

@@ -6,7 +6,9 @@ from .core.design import DesignSpec
 from .core.errors import InputError
 from .core.geodesy import position
 from .core.plane import Plane
-from .layers import as_text, read_references
+from .core.units import metres_per
+from .height_system import undulation_text
+from .layers import read_references
 from .texts import listed, tr
 
 _CONTROLS = ("chain_a", "height_a", "chain_b", "height_b", "slope")
@@ -85,17 +87,17 @@ class Designs:
         if self._references is None:
             raise InputError(tr("the design 'reference' needs a reference layer (REFERENCE)."))
         layer, rows = self._references
-        group = [as_text(axis.values[name]) for name in ("group", "group_name") if name in axis.values]
-        chosen = [row for row in rows if row.name in (axis.line.name, *group)]
-        if not chosen and len(rows) == 1:
+        chosen = [row for row in rows if row.serves(axis.line.name)]
+        if not chosen and len(rows) == 1 and not rows[0].values["axes"]:
             chosen = rows
         if len(chosen) != 1:
-            raise InputError(tr("layer '{}' has {} references of that name; it has {}.").format(
+            raise InputError(tr("layer '{}' has {} references for it; there are {}.").format(
                 layer, len(chosen) or tr("no"), listed([row.name for row in rows])))
         values = chosen[0].values
-        if values["undul"] and values["undul"] != self._system.kind:
+        if values["undul"] and values["undul"] != undulation_text(self._system):
             raise InputError(tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
-                chosen[0].name, values["undul"], self._system.kind))
+                chosen[0].name, values["undul"], undulation_text(self._system)))
+        unit = metres_per(values["h_unit"]) if values["h_unit"] else self._units.height
         ellipsoid = axis.line.ellipsoid
-        point = position(values["lat0"], values["lon0"], values["h0"] * self._units.height, ellipsoid)
+        point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)
         return Plane(point, np.array([values["nx"], values["ny"], values["nz"]]))

@@ -49,6 +49,45 @@ _ALL = (
     OutputField("low", WHOLE, NONE, "Low", "Stations below the tolerance"),
     OutputField("no_height", WHOLE, NONE, "Without height", "Stations without an as-built height"),
     OutputField("record", TEXT, NONE, "Record of the run", "Entry, parameters, controls and versions, as JSON"),
+    OutputField("w", REAL, NONE, "Test value w", "Residual over its standard deviation as the test of blunders sees it"),
+    OutputField("redund", REAL, NONE, "Redundancy", "Share of a blunder here that shows in the residual here"),
+    OutputField("min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"),
+    OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, no height or off axis"),
+    OutputField("name", TEXT, NONE, "Name", "Name of the reference: an axis, a leg of it, or a group of axes"),
+    OutputField("kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: levelling, or geoid with the geoid's slope error"),
+    OutputField("axes", TEXT, NONE, "Axes", "Names of the axes it was fitted to, separated by semicolons"),
+    OutputField("lat0", REAL, DEGREE, "Latitude of the point", "Latitude of the point of the plane"),
+    OutputField("lon0", REAL, DEGREE, "Longitude of the point", "Longitude of the point of the plane"),
+    OutputField("h0", REAL, HEIGHT, "Ellipsoidal height of the point", "Height of the plane at its point"),
+    OutputField("nx", REAL, NONE, "Normal x", "Earth-centred unit normal of the plane, x"),
+    OutputField("ny", REAL, NONE, "Normal y", "Earth-centred unit normal of the plane, y"),
+    OutputField("nz", REAL, NONE, "Normal z", "Earth-centred unit normal of the plane, z"),
+    OutputField("h_unit", TEXT, NONE, "Unit of heights", "Unit of h0 and of all heights in this row"),
+    OutputField("h_system", TEXT, NONE, "Height system", "ellipsoidal, or above the geoid"),
+    OutputField("undul", TEXT, NONE, "Undulation", "Where the undulations came from; a run that uses the row must agree"),
+    OutputField("slopes", TEXT, NONE, "Slopes", "Slope along each axis at its origin against the ellipsoid's horizon"),
+    OutputField("sd_h", REAL, HEIGHT, "Standard deviation of the height", "Of the height at the point"),
+    OutputField("sd_slope", REAL, NONE, "Standard deviation of the slope", "Of the slope; of a plane the greater of both"),
+    OutputField("suspected", WHOLE, NONE, "Suspected blunders", "Stations suspected of a blunder"),
+    OutputField("removed", WHOLE, NONE, "Set aside", "Stations set aside as suspected blunders"),
+    OutputField("str_vert", REAL, HEIGHT, "Straightness upwards, RMS", "RMS departure from the best-fit line, vertical"),
+    OutputField("rng_vert", REAL, HEIGHT, "Straightness upwards, range", "Range of the vertical departures"),
+    OutputField("str_lat", REAL, HEIGHT, "Straightness sideways, RMS", "RMS departure from the best-fit line, lateral"),
+    OutputField("rng_lat", REAL, HEIGHT, "Straightness sideways, range", "Range of the lateral departures"),
+    OutputField("str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"),
+    OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
+    OutputField("var_factor", REAL, NONE, "Variance factor", "1 where the stated accuracies hold; where none was stated, the "
+                                                             "variance of one height in square metres"),
+    OutputField("global_t", TEXT, NONE, "Global test", "passed, failed, or none where no accuracy was stated"),
+    OutputField("tan_lat", REAL, DEGREE, "Latitude where level", "Latitude of the tangent point"),
+    OutputField("tan_lon", REAL, DEGREE, "Longitude where level", "Longitude of the tangent point"),
+    OutputField("tan_chain", REAL, CHAINAGE, "Chainage where level", "Chainage of the line's zero slope"),
+    OutputField("tan_sd", REAL, CHAINAGE, "Its standard deviation", "Of the tangent point, its greater part; levelling only"),
+    OutputField("tan_state", TEXT, NONE, "Tangent point", "inside, outside or poorly determined"),
+    OutputField("first_date", TEXT, NONE, "First day of survey", "From the stations' field 'date', where there is one"),
+    OutputField("last_date", TEXT, NONE, "Last day of survey", "From the stations' field 'date', where there is one"),
+    OutputField("semi_a", REAL, CHAINAGE, "Longer semi-axis", "Of the 95 percent ellipse"),
+    OutputField("semi_b", REAL, CHAINAGE, "Shorter semi-axis", "Of the 95 percent ellipse"),
     OutputField("undulation", REAL, HEIGHT, "Undulation", "Geoid height above the ellipsoid, h = H + N"),
     OutputField("height_ell", REAL, HEIGHT, "Ellipsoidal height", "Height above the ellipsoid"),
     OutputField("height_geo", REAL, HEIGHT, "Height above the geoid", "Height above the geoid"),
@@ -64,6 +103,13 @@ CONVERTED = ("undulation", "height_ell", "height_geo")
 DESIGNED = ("axis", "station", "chainage", "offset", "design_h", "residual", "adjust", "flat_h", "curv_eff", "status")
 SUMMARY = ("axis", "design", "chain_a", "height_a", "chain_b", "height_b", "slope", "chain_h", "tolerance",
            "number", "rms", "max_abs", "max_at", "within", "high", "low", "no_height", "record")
+
+REFERENCE = ("name", "kind", "axes", "lat0", "lon0", "h0", "nx", "ny", "nz", "h_unit", "h_system", "undul", "azimuth", "slopes",
+             "sd_h", "sd_slope", "number", "suspected", "removed", "rms", "str_vert", "rng_vert", "str_lat", "rng_lat",
+             "str_comb", "max_comb", "var_factor", "global_t", "tan_lat", "tan_lon", "tan_chain", "tan_sd", "tan_state",
+             "first_date", "last_date", "record")
+ELLIPSE = ("name", "kind", "semi_a", "semi_b", "azimuth")
+FITTED = ("axis", "station", "chainage", "offset", "residual", "w", "redund", "min_blund", "flag")
 
 STATUSES = ("within", "high", "low", "no tolerance", "no height", "off axis")
 UNIT_LABELS = {"metre": "m", "foot": "ft", "us_foot": "US ft"}

@@ -35,6 +35,11 @@ class HeightSystem:
         return ConstantUndulation(self.constant)
 
 
+def undulation_text(system):
+    """How a reference says where its undulations came from; a run that uses it must say the same."""
+    return f"constant {system.constant:g} m" if system.kind == "constant" else system.kind
+
+
 def undulation_index(entry, parameters, context):
     """A function that finds the field with undulations in a source: -1 where the run uses none."""
     kind = entry.choice(parameters, "UNDULATION", context)

@@ -394,6 +394,10 @@ class ReferenceRow:
     name: str
     values: dict
 
+    def serves(self, axis):
+        """True where the reference is of this axis by its name, or of a group of axes that holds it."""
+        return axis == self.name or axis in [name.strip() for name in self.values["axes"].split(";")]
+
 
 def read_references(source, feedback):
     """Rows of a reference layer; InputError where it lacks the fields that fix a plane."""
@@ -409,7 +413,7 @@ def read_references(source, feedback):
         values = {name: as_number(feature[indices[name]], source, indices[name], row) for name in needed[1:]}
         if not np.all(np.isfinite(list(values.values()))):
             raise InputError(tr("Layer '{}', row {}: the plane is not complete.").format(source.sourceName(), row))
-        for name in ("h_system", "undul"):
+        for name in ("h_system", "undul", "h_unit", "axes"):
             values[name] = as_text(feature[indices[name]]) if name in indices else ""
         rows.append(ReferenceRow(as_text(feature[indices["name"]]), values))
     if not rows:

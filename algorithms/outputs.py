@@ -66,6 +66,7 @@ class OutputTable:
     ``key``: of its parameter. ``columns``: {field name of fields.py: list or array (rows,)}. ``source``, ``rows``: the
     input whose columns come first, and the index of its feature for each row, rising (None: no input columns).
     ``ids``: of the input's features as read, to notice a change meanwhile; ``features``: those kept from reading.
+    ``shapes``: QgsGeometry of each row, for lines and polygons.
     ``points``: x, y arrays (rows,) of new points; None: the input's geometry, or none. ``moved``: x, y (rows,) that the
     input's points are moved to, keeping what else they carry. ``crs``; ``wkb``: of the layer. ``style``: StyleSpec.
     """
@@ -81,6 +82,7 @@ class OutputTable:
     points: Optional[tuple] = None
     keep_ids: bool = True
     features: Optional[list] = None
+    shapes: Optional[list] = None
     moved: Optional[tuple] = None
 
     def __len__(self):
@@ -169,7 +171,9 @@ def _new_features(table):
     fields, points = table.fields(), table.points
     for k in range(len(table)):
         feature = QgsFeature(fields)
-        if points is not None:
+        if table.shapes is not None:
+            feature.setGeometry(table.shapes[k])
+        elif points is not None:
             feature.setGeometry(_point(points, k))
         yield feature
 
@@ -296,9 +300,9 @@ def place_of_layer(value, context):
     path = parts.get("path")
     if not path:
         return None
-    if path.startswith("file:"):
-        path = path[7:] if path.startswith("file://") else path[5:]
-    return _whole(os.path.realpath(unquote(path))), parts.get("layerName") or ""
+    if layer.providerType() == "delimitedtext" and not os.path.exists(path):
+        path = unquote(path[7:] if path.startswith("file://") else path)
+    return _whole(os.path.realpath(path)), parts.get("layerName") or ""
 
 
 def same_place(a, b):

@@ -247,3 +247,50 @@ def sink(key, label, kind=None, optional=False):
 def table(key, label):
     """An optional output table without geometry, made by default in the form."""
     return QgsProcessingParameterFeatureSink(key, label, _SOURCE.TypeVector, optional=True, createByDefault=True)
+
+
+def sigma_field(parent="STATIONS"):
+    return advanced(_field("SIGMA_FIELD", tr("Field with the heights' standard deviation"),
+                           tr("In the unit of heights. Empty: SIGMA, else a field 'sd', else the accuracy is estimated from "
+                              "the residuals."), parent))
+
+
+def sigma():
+    return _number("SIGMA", tr("Standard deviation of a height"),
+                   tr("One value for all stations, in the unit of heights. Empty: from a field, else estimated."), None, 0.0)
+
+
+def sigma_km():
+    return advanced(_number("SIGMA_KM", tr("Standard deviation of the levelling over 1 km (mm)"),
+                            tr("Of the run as used: for a single run the value quoted for a double run, times 1.41. Heights "
+                               "levelled along an arm share errors; an ellipse that ignores this holds the truth in 15 to "
+                               "60 percent of cases instead of 95."), None, 0.0))
+
+
+def fit_kind():
+    return _choice("FIT", tr("Fit"), tr("line: for each axis, or each leg of a bent one. plane: one for each group of axes, "
+                                        "counting a common corner once."), ("line", "plane"), "line")
+
+
+def group_field():
+    return advanced(_field("GROUP_FIELD", tr("Field that names the group, in the axis layer"),
+                           tr("Axes of one group share a plane. Empty: a field 'group', else all axes are one group."),
+                           "AXIS"))
+
+
+def robust():
+    return advanced(_with_help(QgsProcessingParameterBoolean("ROBUST", tr("Robust start"), defaultValue=False),
+                               tr("Begin the search for blunders from a robust fit (Huber): for many suspects, or where a "
+                                  "stretch of the structure has moved.")))
+
+
+def remove_blunders():
+    return _with_help(QgsProcessingParameterBoolean("REMOVE_BLUNDERS", tr("Set suspected blunders aside"), defaultValue=True),
+                      tr("One by one, the greatest first; each is listed and stays in the output. Off: they are only "
+                         "flagged."))
+
+
+def geoid_slope_sigma():
+    return advanced(_number("GEOID_SLOPE_SIGMA", tr("Standard deviation of the geoid's slope (seconds of arc)"),
+                            tr("For each component; one second moves the tangent point by 31 m. Empty: 4 for EGM96-like grids "
+                               "and unknown undulations, 2.5 for grids of 5 minutes or finer."), None, 0.0))

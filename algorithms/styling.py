@@ -8,7 +8,9 @@ from pathlib import Path
 from qgis.core import (QgsDataSourceUri, QgsExpressionContextUtils, QgsProcessingLayerPostProcessorInterface,
                        QgsProviderRegistry, QgsVectorLayer)
 
-from .fields import CONVERTED, DESIGNED, GENERATED, MEASURED, PLACED, REJECTED, SUMMARY, UNIT_LABELS
+from .fields import (CONVERTED, DESIGNED, ELLIPSE, FITTED, GENERATED, MEASURED, PLACED, REFERENCE, REJECTED, SUMMARY,
+                     UNIT_LABELS)
+from .styles import reference_marks
 from .styles.review_labels import review_labeling
 from .styles.review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .styles.review_tip import review_tip
@@ -23,8 +25,12 @@ _FIELDS = {
     "converted": CONVERTED,
     "summary": SUMMARY,
     "rejected": REJECTED,
+    "fitted": FITTED,
+    "reference": REFERENCE,
+    "ellipse": ELLIPSE,
 }
-_DISPLAY = {"stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis", "rejected": "reason"}
+_DISPLAY = {"stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis",
+            "rejected": "reason", "fitted": "station", "reference": "name", "ellipse": "name"}
 
 
 class StyleNotSaved(RuntimeError):
@@ -35,8 +41,7 @@ class StyleNotSaved(RuntimeError):
 class StyleSpec:
     """What a layer's style depends on.
 
-    ``kind`` is 'stations_review', 'stations', 'converted', 'summary' or 'rejected'; ``title`` the layer's name in the desktop and
-    the style's name in a GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None
+    ``kind`` is one of the keys of ``_FIELDS``; ``title`` the layer's name in the desktop and the style's name in a GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None
     without one; ``record`` is the record of the run (JSON) or ''. Raises ValueError for an unknown kind or unit, an
     empty title or a negative tolerance.
     """
@@ -60,7 +65,7 @@ class StyleSpec:
             raise ValueError(f"the tolerance is {self.tolerance}; it cannot be negative")
 
 
-def _dress_review(layer, spec):
+def _dress_review(layer, spec, _own):
     full_size = residual_at_full_size(layer, spec.tolerance)
     QgsExpressionContextUtils.setLayerVariable(layer, FULL_SIZE_VARIABLE, full_size)
     layer.setRenderer(review_renderer(layer, spec.tolerance))
@@ -76,6 +81,35 @@ def _dress_stations(layer, spec, own):
     layer.setMapTipTemplate(station_tip(own, spec.height_unit, spec.chainage_unit))
 
 
+def _dress_fitted(layer, spec, _own):
+    layer.setRenderer(reference_marks.fitted_renderer(layer.fields()))
+    layer.setLabeling(reference_marks.fitted_labeling(layer.fields(), spec.height_unit))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(reference_marks.fitted_tip(layer.fields(), spec.height_unit))
+
+
+def _dress_reference(layer, spec, _own):
+    layer.setRenderer(reference_marks.reference_renderer())
+    layer.setLabeling(reference_marks.reference_labeling(layer.fields()))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(reference_marks.reference_tip(layer.fields(), spec.height_unit))
+
+
+def _dress_ellipse(layer, _spec, _own):
+    layer.setRenderer(reference_marks.ellipse_renderer())
+
+
+# What draws the layers of each kind; tables need nothing.
+_DRESSERS = {
+    "stations_review": _dress_review,
+    "stations": _dress_stations,
+    "converted": _dress_stations,
+    "fitted": _dress_fitted,
+    "reference": _dress_reference,
+    "ellipse": _dress_ellipse,
+}
+
+
 def dress(layer, spec):
     """Give ``layer`` (QgsVectorLayer) the style that ``spec`` (StyleSpec) asks for.
 
@@ -83,10 +117,8 @@ def dress(layer, spec):
     as a custom property, the record of the run. The layer's name stays.
     """
     own = own_fields(layer.fields(), _FIELDS[spec.kind])
-    if layer.isSpatial() and spec.kind == "stations_review":
-        _dress_review(layer, spec)
-    elif layer.isSpatial() and spec.kind in ("stations", "converted"):
-        _dress_stations(layer, spec, own)
+    if layer.isSpatial() and spec.kind in _DRESSERS:
+        _DRESSERS[spec.kind](layer, spec, own)
     name_columns(layer, own, spec.height_unit, spec.chainage_unit)
     order_columns(layer, own)
     if layer.fields().indexOf(_DISPLAY[spec.kind]) >= 0:

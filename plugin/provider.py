@@ -7,11 +7,12 @@ from qgis.PyQt.QtGui import QIcon
 
 from ..algorithms.convert_heights import ConvertHeights
 from ..algorithms.design_heights import DesignHeights
+from ..algorithms.fit_reference import FitReference
 from ..algorithms.generate_stations import GenerateStations
 from ..algorithms.measure_stations import MeasureStations
 from ..algorithms.place_stations import PlaceStations
 
-ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights)
+ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights, FitReference)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

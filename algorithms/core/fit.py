@@ -15,7 +15,6 @@ from .plane import Plane
 
 STEPS = 2
 ONE_GEODESIC = 1e-3
-LEAST_ON_LEG = 4
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,115 @@
+"""Places on the map of what is drawn beside an axis: in metres on the ground, never in map units."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+# A bar of no length would be a broken line to many programs.
+SHORTEST_BAR = 0.001
+# Beyond it a mitre grows without bound.
+SHARPEST_BEND = 120.0
+_PIECES = 100
+
+
+def bar_ends(axis, chainage, length):
+    """Ends of bars across an axis, from its line to ``length`` metres, positive right; arrays (n,).
+
+    A bar runs along the geodesic perpendicular to the axis at its chainage. Bars shorter than 1 mm are drawn 1 mm long.
+    Returns lat, lon: arrays (n, 2) in degrees.
+    """
+    length = np.where(np.abs(length) < SHORTEST_BAR, np.copysign(SHORTEST_BAR, length), length)
+    foot_lat, foot_lon, _ = axis.place(chainage)
+    end_lat, end_lon, _ = axis.place(chainage, length)
+    return np.stack([foot_lat, end_lat], axis=-1), np.stack([foot_lon, end_lon], axis=-1)
+
+
+def _half_tangents(axis):
+    """Tangent of half the bend at every vertex of the axis, positive right (legs + 1,); 0 at the ends."""
+    bends = np.clip(axis.line.bends, -SHARPEST_BEND, SHARPEST_BEND)
+    return np.concatenate([[0.0], np.tan(np.radians(bends) / 2.0), [0.0]])
+
+
+def beside(axis, chainage, offset):
+    """Latitude and longitude, degrees (n,), of what is drawn beside the axis at ``offset`` metres, positive right.
+
+    On a straight axis the point at the chainage and offset. On a kinked one each leg's side is stretched between the
+    lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there; the offset
+    from the leg is kept exactly.
+    """
+    chainage, offset = np.broadcast_arrays(*np.atleast_1d(np.asarray(chainage, float), np.asarray(offset, float)))
+    leg = axis.leg_at(chainage)
+    first, last = axis.vertex_chainages[leg], axis.vertex_chainages[leg + 1]
+    tangents = _half_tangents(axis)
+    share = np.clip((chainage - first) / (last - first), 0.0, 1.0)
+    moved = chainage + offset * (tangents[leg] * (1.0 - share) - tangents[leg + 1] * share)
+    return _on_leg(axis, leg, moved, offset)
+
+
+def _on_leg(axis, leg, chainage, offset):
+    """Points beside a given leg or its continuation, which Axis.place would take for the neighbour's."""
+    line, first = axis.line, axis.vertex_chainages[leg]
+    scale = (axis.vertex_chainages[leg + 1] - first) / line.lengths[leg]
+    lat, lon, azimuth = line.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], (chainage - first) / scale)
+    lat, lon, _ = line.ellipsoid.forward(lat, lon, azimuth + 90.0, offset / axis.offsets(leg, 1.0))
+    return lat, lon
+
+
+def folds(axis, offset, first, last):
+    """True where a line at ``offset`` metres beside the axis folds back at a bend between chainages first and last."""
+    tangents, vertices = _half_tangents(axis), axis.vertex_chainages
+    shrunk = np.diff(vertices) - offset * (tangents[1:] + tangents[:-1])
+    near = (vertices[1:] > first) & (vertices[:-1] < last)
+    return bool(np.any(shrunk[near] <= 0.0)) or bool(np.any(np.abs(axis.line.bends)[near[1:] & near[:-1]] > SHARPEST_BEND))
+
+
+def chainages_along(axis, first, last):
+    """Rising chainages from first to last for a line that follows the axis: even steps and the vertices between."""
+    vertices = axis.vertex_chainages
+    inner = vertices[(vertices > first) & (vertices < last)]
+    return np.unique(np.concatenate([np.linspace(first, last, _PIECES + 1), inner]))
+
+
+def band(axis, first, last, half_width):
+    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon (m,), degrees."""
+    along = chainages_along(axis, first, last)
+    there = beside(axis, along, np.full(len(along), half_width))
+    back = beside(axis, along[::-1], np.full(len(along), -half_width))
+    return tuple(np.concatenate([a, b, a[:1]]) for a, b in zip(there, back))
+
+
+@dataclass(frozen=True)
+class Path:
+    """A line over chainage and height above a base: arrays (n,), metres."""
+
+    chainage: np.ndarray
+    value: np.ndarray
+
+
+def with_bends(axis, path, *, even=False):
+    """The same path with a point at each vertex of the axis, and at even steps where asked for."""
+    first, last = path.chainage[0], path.chainage[-1]
+    vertices = axis.vertex_chainages
+    extra = chainages_along(axis, first, last) if even else vertices[(vertices > first) & (vertices < last)]
+    extra = np.setdiff1d(extra, path.chainage)
+    chainage = np.concatenate([path.chainage, extra])
+    value = np.concatenate([path.value, np.interp(extra, path.chainage, path.value)])
+    order = np.argsort(chainage, kind="stable")
+    return Path(chainage[order], value[order])
+
+
+def within(path, low, high):
+    """The parts of a path between two values, a list of Path, and whether anything beyond them was cut away.
+
+    The path also parts where a value is NaN. A point that is left alone makes a part of one point.
+    """
+    chainage, value = path.chainage, path.value
+    cut = bool(np.any((value < low) | (value > high)))
+    for bound in (low, high) if cut else ():
+        before, after = value[:-1] - bound, value[1:] - bound
+        at = np.flatnonzero(before * after < 0.0)
+        share = before[at] / (before[at] - after[at])
+        chainage = np.insert(chainage, at + 1, chainage[at] + share * (chainage[at + 1] - chainage[at]))
+        value = np.insert(value, at + 1, bound)
+    inside = (value >= low) & (value <= high)
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], inside, [False]]).astype(int)))
+    return [Path(chainage[a:b], value[a:b]) for a, b in zip(edges[::2], edges[1::2])], cut

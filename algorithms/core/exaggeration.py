@@ -1,0 +1,53 @@
+"""Exaggeration: how many times larger than on the ground a height is drawn on a map. Common practice, no source."""
+
+import numpy as np
+
+from .errors import InputError
+
+# Of the structure's length: the bar of an ordinary large residual, and the longest bar that is drawn whole.
+ORDINARY_SHARE = 1.0 / 20.0
+LONGEST_SHARE = 1.0 / 6.0
+_SLACK = 1e-9
+
+
+def round_number(limit):
+    """The greatest of 1, 2, 5 times a power of ten that is not above ``limit``; InputError where that is not positive."""
+    if not (np.isfinite(limit) and limit > 0.0):
+        raise InputError(f"No round number lies below {limit:g}.")
+    # A limit that is round but for its binary form is its own round number.
+    limit = limit * (1.0 + _SLACK)
+    power = 10.0 ** np.floor(np.log10(limit))
+    # Powers of ten below one are not exact; one that came out too large would be above the limit.
+    power = power if power <= limit else power / 10.0
+    step = max(step for step in (1, 2, 5) if step * power <= limit)
+    exponent = int(np.rint(np.log10(power)))
+    return float(step * 10**exponent) if exponent >= 0 else float(step / 10**-exponent)
+
+
+def ordinary_size(residuals, tolerance=None):
+    """Size of an ordinary large residual, metres: the 95th percentile of the sizes, or the tolerance if that is larger.
+
+    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes and of n of 2 to 20 never the
+    greatest, so that one blunder does not set the scale. 0 without any.
+    """
+    sizes = np.sort(np.abs(residuals[np.isfinite(residuals)]))
+    size = 0.0
+    if len(sizes):
+        size = sizes[int(0.95 * (len(sizes) - 1))] or sizes[-1]
+    return float(max(size, tolerance or 0.0))
+
+
+def bar_factor(residuals, length, tolerance=None):
+    """Automatic factor of residual bars: round, the bar of ``ordinary_size`` at most a twentieth of ``length``.
+
+    ``length``: of the structure, metres. 1 where there is nothing to exaggerate.
+    """
+    size = ordinary_size(residuals, tolerance)
+    return round_number(length * ORDINARY_SHARE / size) if size > 0.0 else 1.0
+
+
+def bar_lengths(residuals, factor, longest):
+    """Signed bar lengths (n,) on the ground, and which of them are cut to ``longest``; metres."""
+    lengths = np.asarray(residuals, float) * factor
+    cut = np.abs(lengths) > longest * (1.0 + _SLACK)
+    return np.where(cut, np.copysign(longest, lengths), lengths), cut

@@ -1,0 +1,124 @@
+"""The profile strip beside an axis: which heights it shows from what, its frame, its grid and its scale."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .drawing import Path
+from .exaggeration import ordinary_size, round_number
+
+VIEWS = ("level", "straight")
+# Of the structure's length: the height of the strip, and the gap that keeps its labels off bars and band.
+HEIGHT_SHARE = 1.0 / 8.0
+GAP_SHARE = 1.0 / 40.0
+# A level line that would squeeze all else to less than this share of the strip leaves it instead.
+LEAST_SHARE = 0.2
+
+
+@dataclass(frozen=True)
+class Profile:
+    """Heights of one axis by rising chainage; metres, arrays (n,). ``residual``: NaN where there is no as-built height.
+
+    The level line is at the design height of the first station.
+    """
+
+    chainage: np.ndarray
+    design: np.ndarray
+    flat: np.ndarray
+    residual: np.ndarray
+
+    @property
+    def level(self):
+        return self.design[0]
+
+    def lines(self, view):
+        """Heights of each line as seen in ``view``: {'flat', 'level', 'design', 'as-built': array (n,)}, metres.
+
+        'level': above the level line, where a straight structure is a curve; 'straight': from the design line, where
+        the level line is the curve.
+        """
+        heights = {"flat": self.flat, "level": np.full(len(self.design), self.level), "design": self.design,
+                   "as-built": self.design + self.residual}
+        base = self.level if view == "level" else self.design
+        return {kind: value - base for kind, value in heights.items()}
+
+    def path(self, kind, view):
+        return Path(self.chainage, self.lines(view)[kind])
+
+
+def shown_range(profile, view, tolerance=None):
+    """Lowest and highest value the strip must hold, metres, and whether the level line fits in.
+
+    A blunder does not set the range: as-built heights count up to four ordinary residuals from the design.
+    """
+    lines = profile.lines(view)
+    most = max(4.0 * ordinary_size(profile.residual), 1.5 * (tolerance or 0.0))
+    residual = np.nan_to_num(np.clip(profile.residual, -most, most))
+    values = np.concatenate([lines["flat"], lines["design"], lines["design"] + residual])
+    low, high = values.min(), values.max()
+    with_level = min(low, lines["level"].min()), max(high, lines["level"].max())
+    fits = high - low >= LEAST_SHARE * (with_level[1] - with_level[0])
+    return (*(with_level if fits else (low, high)), bool(fits))
+
+
+def grid_step(spans, unit, tolerance=None):
+    """Round step of the height grid, metres: two to five of them in the greatest of ``spans`` (metres).
+
+    ``unit``: metres in the unit of heights that the step is round in.
+    """
+    span = max(spans, default=0.0)
+    # Where all heights are equal, any step will do that shows them to be so.
+    return round_number(max(span, tolerance or 0.0, 0.002 * unit) / 2.0 / unit) * unit
+
+
+@dataclass(frozen=True)
+class Frame:
+    """Where the strip stands. ``low``, ``high``: values at its edges, multiples of ``step``; ``factor``: exaggeration;
+    ``distance``: from the axis to its base; ``side``: 1 right, -1 left. Metres."""
+
+    low: float
+    high: float
+    step: float
+    factor: float
+    distance: float
+    side: int
+
+    def offset(self, value):
+        """Offset from the axis of a value, positive right; heights grow away from the axis."""
+        return self.side * (self.distance + (np.asarray(value, float) - self.low) * self.factor)
+
+    @property
+    def grid(self):
+        """Values of the height grid from edge to edge (m,)."""
+        return self.step * np.arange(round(self.low / self.step), round(self.high / self.step) + 1)
+
+
+def edges(low, high, step):
+    """The range widened to multiples of the step, never empty."""
+    slack = 1e-9
+    first, last = np.floor(low / step + slack), np.ceil(high / step - slack)
+    return first * step, max(last, first + 1) * step
+
+
+def strip_factor(heights, length):
+    """Automatic exaggeration of strips: round, the highest of ``heights`` (metres) at most an eighth of ``length``."""
+    return round_number(length * HEIGHT_SHARE / max(heights))
+
+
+def tick_chainages(first, last, unit):
+    """Round chainages from first to last, four to ten intervals of them; ``unit``: metres in the unit of chainages."""
+    step = round_number((last - first) / unit / 4.0)
+    numbers = np.arange(np.ceil(first / unit / step - 1e-9), np.floor(last / unit / step + 1e-9) + 1)
+    return numbers * step * unit
+
+
+def side_away(axis, others):
+    """Side of an axis that most of the ``others`` (list of AxisLine) do not lie on: 1 right, -1 left, 0 undecided."""
+    middle = 0.5 * (axis.vertex_chainages[0] + axis.vertex_chainages[-1])
+    lat, lon, azimuth = (value[0] for value in axis.place(middle))
+    if not others:
+        return 0
+    other_lat, other_lon = (np.concatenate([getattr(line, name) for line in others]) for name in ("lat", "lon"))
+    towards, _, distance = axis.line.ellipsoid.inverse(lat, lon, other_lat, other_lon)
+    across = np.mean(distance * np.sin(np.radians(towards - azimuth)))
+    return 0 if abs(across) < 1e-3 * axis.length else int(-np.sign(across))

@@ -1,0 +1,169 @@
+"""Toolbox entry fitreference: a straight line for each axis, or a plane for each group of axes (METHOD 6)."""
+
+import numpy as np
+from qgis.core import QgsProcessing
+
+from . import parameters as p
+from .accuracies import accuracies, sigma_index
+from .base import Result, ToolboxEntry, record_text
+from .core.errors import InputError
+from .core.geodesy import ellipsoid_of
+from .fit_report import ellipse_table, reference_table, tell
+from .height_system import height_system, undulation_index
+from .layers import as_text, definition, named_field, read_table
+from .outputs import OutputTable
+from .reference_groups import groups_of_axes, groups_of_lines
+from .structure import AxisFields, axis_at_height, read_structure, station_style, units
+from .styling import StyleSpec
+from .texts import tr
+
+
+class FitReference(ToolboxEntry):
+    """Stations and axes in; fitted lines or planes, their tangent points with ellipses, and tested stations out."""
+
+    ID = "fitreference"
+    TITLE = "Fit a straight line or plane"
+    GROUP, GROUP_ID = "Design", "design"
+    TAGS = ("fit", "plane", "line", "straightness", "blunder", "outlier", "tangent point", "least squares")
+    HELP = (
+        "Fits the straight line of each axis, or the plane that several axes share, to the surveyed heights by least "
+        "squares on the exact model, tests every station for a blunder, and tells where the line or plane is level, with "
+        "what certainty.\n\n"
+        "w is the residual over its standard deviation as the test sees it; beyond 3.29 a blunder is suspected. Each "
+        "suspect is listed and stays in the output. Neighbours that are flagged together are more likely a stretch that "
+        "has moved than blunders.\n\n"
+        "The tangent point of a short structure is known to hundreds of metres only: one second of arc of geoid slope "
+        "moves it by 31 m. Two ellipses say so: from the levelling alone, and with the geoid's slope error.\n\n"
+        "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
+        "ones. Results are for review; a licensed surveyor or engineer decides.")
+
+    def entry_parameters(self):
+        return [
+            p.stations(), p.axis(), p.fit_kind(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(),
+            p.sigma_field(), p.sigma_km(), p.group_field(), p.robust(), p.geoid_slope_sigma(), p.axis_field(),
+            p.station_axis_field(), p.max_distance(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
+            p.equations(), p.undulation(), p.undulation_field(), p.undulation_value(), p.geoid(),
+            p.sink("REFERENCE", tr("Reference")), p.sink("OUTPUT", tr("Tested stations")),
+            p.sink("ELLIPSE", tr("Ellipses of the tangent point"), QgsProcessing.SourceType.TypeVectorPolygon, True),
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Stations fitted"), "SUSPECTED": tr("Suspected blunders"), "RMS": tr("RMS residual")}
+
+    def computed(self, parameters, context, feedback):
+        return _Run(self, parameters, context, feedback).result()
+
+
+class _Run:
+    """One run: stations measured, grouped, fitted. Arrays of rows (a station and an axis), metres."""
+
+    def __init__(self, entry, parameters, context, feedback):
+        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
+        self.units = units(entry, parameters, context)
+        sigma = sigma_index(entry, parameters, context)
+        find = undulation_index(entry, parameters, context)
+        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
+                                                      more_numbers={"undulation": find, "sigma": sigma})
+        feet, points = self.structure.feet, self.structure.points
+        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
+        needed = np.zeros(len(points), bool)
+        needed[feet.station[~self.structure.off]] = True
+        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
+        known = needed & np.isfinite(points.columns["height"])
+        self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
+                                     sigma(self.structure.source) >= 0)
+        self.height = points.columns["height"][feet.station] * self.units.height
+        self.n = self.system.undulation[feet.station]
+        self.usable = ~self.structure.off & np.isfinite(self.height)
+        if not np.any(self.usable):
+            raise InputError(tr("Layer '{}': no station on an axis has a height.").format(points.name))
+        self.ellipsoid = ellipsoid_of(definition(points.crs))
+        self.axes = self._axes()
+
+    def _axes(self):
+        """Core axes at their chainage heights, and chainage and offset of all rows."""
+        feet, fields = self.structure.feet, AxisFields(self.structure.axis_source)
+        self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
+        axes = []
+        for number, axis in enumerate(self.structure.axes):
+            rows = np.flatnonzero(feet.axis == number)
+            on = rows[~self.structure.off[rows]]
+            placed, _ = axis_at_height(self.entry, self.parameters, self.context, axis, number + 1, fields, self.notation,
+                                       self.units, self.height[on] + self.n[on])
+            self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
+            self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
+            axes.append(placed)
+        return axes
+
+    def result(self):
+        kind = self.entry.choice(self.parameters, "FIT", self.context)
+        make = groups_of_axes if kind == "plane" else groups_of_lines
+        options = {"remove": self.entry.parameterAsBoolean(self.parameters, "REMOVE_BLUNDERS", self.context),
+                   "robust": self.entry.parameterAsBoolean(self.parameters, "ROBUST", self.context)}
+        self.geoid_sigma = self._geoid_sigma()
+        fits = [group.fitted(self, **options) for group in make(self)]
+        tell(self, fits)
+        return Result(self._tables(fits), self._numbers(fits))
+
+    def _geoid_sigma(self):
+        """Standard deviation of the geoid's slope in seconds of arc, None for ellipsoidal heights (METHOD 6)."""
+        typed = self.entry.number(self.parameters, "GEOID_SLOPE_SIGMA", self.context)
+        if self.system.kind == "ellipsoidal" or typed == 0:
+            return None
+        if typed is not None:
+            return typed
+        return 2.5 if self.system.kind == "grid" and self.system.cell <= 5.0 / 60.0 + 1e-9 else 4.0
+
+    def dates(self, stations):
+        """First and last text of the stations' field 'date', '' without one."""
+        source = self.structure.source
+        field = named_field(source, "", "", ("date",))
+        if field < 0:
+            return "", ""
+        if not hasattr(self, "_dates"):
+            self._dates = read_table(source, {}, {"date": field}, self.feedback).columns["date"]
+        found = sorted(text for text in (self._dates[k] for k in stations) if text)
+        return (found[0], found[-1]) if found else ("", "")
+
+    def group_name(self, axis):
+        """Name of an axis' group: of GROUP_FIELD, or of a field 'group', else ''."""
+        given = self.entry.text(self.parameters, "GROUP_FIELD", self.context)
+        field = named_field(self.structure.axis_source, given, "GROUP_FIELD", ("group",))
+        if field < 0:
+            return ""
+        return as_text(axis.values[self.structure.axis_source.fields()[field].name().lower()])
+
+    def _tables(self, fits):
+        feet, source, unit, crs = self.structure.feet, self.structure.source, self.units, self.structure.source.sourceCrs()
+        record = self.entry.record(self.parameters, self.context, units=vars(unit), height_system=self.system.kind,
+                                   undulation_source=self.system.source)
+        residual, w, redundancy, detectable = (np.full(len(feet.station), np.nan) for _ in range(4))
+        flag = np.where(self.structure.off, "off axis", np.where(self.usable, "kept", "no height")).astype(object)
+        for fit in fits:
+            found = fit.surface.search
+            # A bent axis' corner takes part in both legs: the first tells.
+            fresh = np.isnan(residual[fit.all_rows])
+            rows, at = fit.all_rows[fresh], fit.at[fresh]
+            residual[rows], w[rows] = fit.surface.residuals[at], found.w[at]
+            redundancy[rows], detectable[rows] = found.redundancies[at], found.detectable[at]
+            flag[rows] = np.where(fit.suspected[at], "suspected blunder", "kept")
+        names = np.array(self.structure.names, dtype=object)
+        columns = {"axis": names[feet.axis].tolist(), "station": self.notation.texts(self.chainage),
+                   "chainage": self.chainage / unit.chainage, "offset": self.offset / unit.chainage,
+                   "residual": residual / unit.height, "w": w, "redund": redundancy,
+                   "min_blund": np.where(np.isfinite(detectable), detectable, np.nan) / unit.height, "flag": flag.tolist()}
+
+        def style(kind, title):
+            return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, record_text(record))
+
+        tables = [OutputTable("OUTPUT", columns, crs, source.wkbType(), style("fitted", tr("Tested stations")), source,
+                              feet.station, self.structure.points.ids, features=self.structure.points.features)]
+        tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
+        ellipses = ellipse_table(self, fits, crs, style("ellipse", tr("Tangent point, 95 % ellipses")))
+        return tables + [ellipses]
+
+    def _numbers(self, fits):
+        residuals = np.concatenate([fit.surface.residuals[fit.surface.search.kept] for fit in fits]) / self.units.height
+        return {"COUNT": int(sum(fit.surface.search.kept.sum() for fit in fits)),
+                "SUSPECTED": int(sum(fit.suspected.sum() for fit in fits)),
+                "RMS": float(np.sqrt(np.mean(residuals**2)))}

@@ -1,0 +1,269 @@
+"""What a run of fitreference says and writes beside its stations: sentences, references, ellipses."""
+
+import numpy as np
+from qgis.core import QgsGeometry, QgsPointXY, QgsWkbTypes
+
+from .base import record_text
+from .core.errors import InputError
+from .core.measure import measure
+from .core.quantiles import BAARDA
+from .core.units import metres_per
+from .design_report import height_text, small_text
+from .fields import ELLIPSE, REFERENCE, UNIT_LABELS
+from .height_system import undulation_text
+from .layers import placed_points
+from .outputs import OutputTable
+from .texts import listed, number_text, signed_text, tr
+
+MOST_TOLD = 40
+
+
+def tell(run, fits):
+    """Push the sentences of a run: what was understood, found, and how sure it is."""
+    say, points = run.feedback.pushInfo, run.structure.points
+    say(tr("Understood: {} stations of layer '{}' and {}; heights from {} in {}; {}.").format(
+        len(points), points.name, _counted(len(run.structure.axes)), run.heights.described,
+        UNIT_LABELS[run.units.height_name], run.accuracies.described))
+    say(run.system.described)
+    if run.accuracies.km is None:
+        say(tr("The errors of the heights are taken as independent; heights levelled along an arm share errors, so give "
+               "SIGMA_KM for ellipses and intervals that hold."))
+    for fit in fits[:MOST_TOLD]:
+        _tell_fit(run, fit)
+    if len(fits) > MOST_TOLD:
+        say(tr("{} more: see the reference layer.").format(len(fits) - MOST_TOLD))
+    if run.accuracies.described and run.system.kind in ("constant", "unknown"):
+        say(tr("The geoid's slope is not known to this run; the wider ellipse allows for it."))
+
+
+def _counted(number):
+    return tr("1 axis") if number == 1 else tr("{} axes").format(number)
+
+
+def _tell_fit(run, fit):
+    say, units, found = run.feedback.pushInfo, run.units, fit.surface.search
+    solution = found.solution
+    kind = tr("Plane") if fit.kind == "plane" else tr("Line")
+    say(tr("{} '{}': {} stations on {}, RMS {}{}; {}.").format(
+        kind, fit.name, int(found.kept.sum()), listed([run.structure.names[k] for k in fit.axes]),
+        small_text(fit.surface.rms, units), _set_aside(found), _variance_sentence(run, solution)))
+    slopes = [tr("{} {} ± {}").format(run.structure.names[k], signed_text(slope, 8), number_text(_slope_width(fit), 8))
+              for k, slope in zip(fit.axes, fit.slopes)]
+    say(tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon, 95 %; height {} ± {} at its point.").format(
+        kind, fit.name, listed(slopes), height_text(fit.surface.height, units),
+        small_text(solution.interval_factor * solution.deviations[0], units)))
+    if fit.arms_apart:
+        run.feedback.pushWarning(tr("{} '{}': {} axes do not meet the others within 10 m and were given a height unknown "
+                                    "each.").format(kind, fit.name, fit.arms_apart))
+    if fit.straightness is not None:
+        s = fit.straightness
+        say(tr("Line '{}': straightness, RMS and range: upwards {} and {}, sideways {} and {}; together RMS {}, greatest "
+               "{}.").format(fit.name, *(small_text(v, units) for v in (
+                   s.vertical.rms, s.vertical.range, s.lateral.rms, s.lateral.range, s.combined.rms, s.combined.range))))
+    _tell_level(run, fit)
+    _tell_suspects(run, fit)
+
+
+def _set_aside(found):
+    number = int(np.sum(~found.kept))
+    return tr(", {} set aside").format(number) if number else ""
+
+
+def _slope_width(fit):
+    """Half of the slope's 95 % interval, of a plane in its worst direction."""
+    solution = fit.surface.solution
+    return solution.interval_factor * _slope_deviation(fit)
+
+
+def _slope_deviation(fit):
+    part = fit.surface.solution.parameter_covariance[1:1 + len(fit.surface.slopes), 1:1 + len(fit.surface.slopes)]
+    # Of a symmetric 2 x 2, the greater eigenvalue.
+    if len(part) == 1:
+        return float(np.sqrt(part[0, 0]))
+    mean, half = 0.5 * (part[0, 0] + part[1, 1]), 0.5 * (part[0, 0] - part[1, 1])
+    return float(np.sqrt(mean + np.hypot(half, part[0, 1])))
+
+
+def _variance_sentence(run, solution):
+    if not solution.known:
+        if solution.freedom < 1:
+            return tr("no station is left over to estimate the accuracy of a height")
+        return tr("standard deviation of one height estimated as {}").format(
+            small_text(np.sqrt(solution.variance_factor), run.units))
+    if solution.global_test is None:
+        return tr("no station is left over for a test")
+    value, low, high, passed = solution.global_test
+    text = tr("global test {}: {} between {} and {}") if passed else tr("global test {}: {} not between {} and {}")
+    text = text.format(tr("passed") if passed else tr("failed"), *(number_text(v, 1) for v in (value, low, high)))
+    if not passed:
+        text += tr("; with the accuracy that the residuals show, intervals are {} times as wide").format(
+            number_text(np.sqrt(solution.variance_factor), 2))
+    return text
+
+
+def _tell_level(run, fit):
+    say = run.feedback.pushInfo
+    if fit.level is not None:
+        level, radius = fit.level, number_text(fit.level.sd, 1)
+        where = tr("inside the surveyed stretch") if _within(run, fit) else tr("outside the surveyed stretch")
+        geoid = "" if level.geoid_sd is None else tr(", {} m with the geoid's slope error").format(
+            number_text(level.geoid_sd, 1))
+        say(tr("Line '{}': level at {}, {}; standard deviation {} m{}. On both sides of it the straight line rises above "
+               "the level surface.").format(fit.name, run.notation.text(level.chainage), where, radius, geoid))
+        return
+    tangent = fit.tangent
+    if not tangent.well_determined:
+        say(tr("Plane '{}': where it is level is poorly determined; no ellipse is given.").format(fit.name))
+        return
+    beside = [_beside(run, run.axes[k], tangent) for k in fit.axes]
+    state = tr("inside the area that the stations span") if fit.inside else tr(
+        "outside the area that the stations span, {} m from the nearest one").format(number_text(tangent.distance, 0))
+    say(tr("Plane '{}': level at latitude {}°, longitude {}°, {}; seen from the axes: {}.").format(
+        fit.name, number_text(tangent.lat, 6), number_text(tangent.lon, 6), state, listed(beside)))
+    sizes = tr("95 % ellipse {} by {} m").format(number_text(tangent.levelling.semi_a, 0),
+                                                 number_text(tangent.levelling.semi_b, 0))
+    if tangent.geoid is not None:
+        sizes += tr(" from the heights alone, {} by {} m with the geoid's slope error").format(
+            number_text(tangent.geoid.semi_a, 0), number_text(tangent.geoid.semi_b, 0))
+    say(tr("Plane '{}': {}. From there the plane rises above the level surface in every direction.").format(fit.name, sizes))
+
+
+def _within(run, fit):
+    s = run.chainage[fit.rows]
+    return bool(s.min() <= fit.level.chainage <= s.max())
+
+
+def _beside(run, axis, tangent):
+    feet = measure([axis.line], tangent.lat, tangent.lon)
+    s, y = float(axis.chainages(feet.leg, feet.along)[0]), float(axis.offsets(feet.leg, feet.across)[0])
+    side = tr("right") if y > 0 else tr("left")
+    return tr("{} {}, {} {} to the {}").format(axis.line.name, run.notation.text(s), number_text(
+        abs(y) / run.units.chainage, 0), UNIT_LABELS[run.units.chainage_name], side)
+
+
+def _tell_suspects(run, fit):
+    say, warn, found = run.feedback.pushInfo, run.feedback.pushWarning, fit.surface.search
+    kind = tr("Plane") if fit.kind == "plane" else tr("Line")
+    if not np.isfinite(found.solution.critical):
+        say(tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name))
+        return
+    together = {k for stretch in fit.moved for k in stretch}
+    for k in [k for k in np.flatnonzero(fit.suspected) if k not in together][:MOST_TOLD]:
+        row = fit.rows[k]
+        warn(tr("{} '{}': suspected blunder at {} of '{}', residual {}, w = {}{}.").format(
+            kind, fit.name, run.notation.text(run.chainage[row]), run.structure.names[run.structure.feet.axis[row]],
+            small_text(fit.surface.residuals[k], run.units, True), signed_text(found.w[k], 1),
+            "" if found.kept[k] else tr(", set aside")))
+    for stretch in fit.moved:
+        rows, residuals = fit.rows[list(stretch)], fit.surface.residuals[list(stretch)]
+        warn(tr("{} '{}': {} neighbours from {} to {} of '{}' are flagged, residuals {} to {}: that looks like a stretch that "
+                "has moved, not like blunders. Look at the profile, and try the robust start (ROBUST).").format(
+            kind, fit.name, len(stretch), run.notation.text(run.chainage[rows].min()),
+            run.notation.text(run.chainage[rows].max()), run.structure.names[run.structure.feet.axis[rows[0]]],
+            small_text(residuals.min(), run.units, True), small_text(residuals.max(), run.units, True)))
+    for pair in found.twins:
+        warn(tr("{} '{}': {} and {} cannot be told apart; neither is set aside.").format(
+            kind, fit.name, *(run.notation.text(run.chainage[fit.rows[k]]) for k in pair)))
+    if fit.many:
+        warn(tr("{} '{}': more than a tenth of the stations is flagged; that looks like deformation, not like blunders. Try the "
+                "robust start (ROBUST).").format(kind, fit.name))
+    if fit.step is not None:
+        warn(tr("{} '{}': a step is suspected in the levelling of '{}', from {} on (T = {}, limit {}): a blunder of the "
+                "section, for which no station is set aside.").format(
+            kind, fit.name, run.structure.names[fit.step.axis], run.notation.text(fit.step.chainage),
+            signed_text(fit.step.value, 1), number_text(BAARDA, 2)))
+    if not np.any(fit.suspected) and fit.step is None:
+        say(tr("{} '{}': no blunder is suspected; the smallest that would be found at a typical station is {}.").format(
+            kind, fit.name, small_text(float(np.median(found.detectable)), run.units)))
+
+
+def reference_table(run, fits, crs, record, style):
+    """The references as an OutputTable: a point where the plane or line is level, else at its own place."""
+    rows = [_reference_row(run, fit, record) for fit in fits]
+    lat, lon = (np.array([_mark(fit)[k] for fit in fits]) for k in (0, 1))
+    x, y = _safe_points(fits, lat, lon, crs)
+    columns = {name: [row[name] for row in rows] for name in REFERENCE}
+    return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
+
+
+def _mark(fit):
+    if fit.level is not None:
+        return fit.level.lat, fit.level.lon
+    if fit.tangent.well_determined:
+        return fit.tangent.lat, fit.tangent.lon
+    return fit.surface.frame.lat, fit.surface.frame.lon
+
+
+def _safe_points(fits, lat, lon, crs):
+    """Map coordinates of the marks; a mark outside the projection's domain goes to the fit's own place."""
+    x, y = np.empty(len(fits)), np.empty(len(fits))
+    for k, fit in enumerate(fits):
+        for place in ((lat[k], lon[k]), (fit.surface.frame.lat, fit.surface.frame.lon)):
+            try:
+                px, py = placed_points(np.array([place[0]]), np.array([place[1]]), crs)
+            except InputError:
+                continue
+            if np.isfinite(px[0]) and np.isfinite(py[0]):
+                x[k], y[k] = px[0], py[0]
+                break
+    return x, y
+
+
+def _reference_row(run, fit, record):
+    surface, frame, unit, solution = fit.surface, fit.surface.frame, run.units, fit.surface.solution
+    normal = surface.plane.normal
+    first, last = run.dates(run.structure.feet.station[fit.rows])
+    test = solution.global_test
+    row = dict.fromkeys(REFERENCE)
+    row.update(
+        name=fit.name, kind=fit.kind, axes="; ".join(run.structure.names[k] for k in fit.axes), lat0=frame.lat,
+        lon0=frame.lon, h0=surface.height / unit.height, nx=float(normal[0]), ny=float(normal[1]), nz=float(normal[2]),
+        h_unit=unit.height_name, h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
+        undul=undulation_text(run.system), azimuth=frame.azimuth,
+        slopes="; ".join(f"{run.structure.names[k]} {slope:+.10f}" for k, slope in zip(fit.axes, fit.slopes)),
+        sd_h=float(solution.deviations[0]) / unit.height, sd_slope=_slope_deviation(fit),
+        number=int(surface.search.kept.sum()), suspected=int(fit.suspected.sum()),
+        removed=int(np.sum(~surface.search.kept)), rms=surface.rms / unit.height,
+        var_factor=float(solution.variance_factor), first_date=first or None, last_date=last or None,
+        global_t=tr("none") if test is None else tr("passed") if test[3] else tr("failed"), record=record_text(record))
+    if fit.straightness is not None:
+        s = fit.straightness
+        for name, value in (("str_vert", s.vertical.rms), ("rng_vert", s.vertical.range), ("str_lat", s.lateral.rms),
+                            ("rng_lat", s.lateral.range), ("str_comb", s.combined.rms), ("max_comb", s.combined.range)):
+            row[name] = value / unit.height
+    row.update(_level_columns(run, fit))
+    return row
+
+
+def _level_columns(run, fit):
+    inside, outside = tr("inside"), tr("outside")
+    if fit.level is not None:
+        level = fit.level
+        return {"tan_lat": level.lat, "tan_lon": level.lon, "tan_chain": level.chainage / run.units.chainage,
+                "tan_sd": level.sd / run.units.chainage, "tan_state": inside if _within(run, fit) else outside}
+    if not fit.tangent.well_determined:
+        return {"tan_state": tr("poorly determined")}
+    spread = float(np.sqrt(max(fit.tangent.covariance[0, 0], fit.tangent.covariance[1, 1])))
+    return {"tan_lat": fit.tangent.lat, "tan_lon": fit.tangent.lon, "tan_sd": spread / run.units.chainage,
+            "tan_state": inside if fit.inside else outside}
+
+
+def ellipse_table(run, fits, crs, style):
+    """The 95 % ellipses of all well-determined planes as an OutputTable of polygons, true on the ellipsoid."""
+    rows, shapes = [], []
+    for fit in fits:
+        if fit.tangent is None:
+            continue
+        for kind, ellipse in (("geoid", fit.tangent.geoid), ("levelling", fit.tangent.levelling)):
+            if ellipse is None:
+                continue
+            lat, lon = ellipse.outline(fit.tangent.lat, fit.tangent.lon, run.ellipsoid)
+            x, y = placed_points(lat, lon, crs)
+            if not np.all(np.isfinite(x + y)):
+                continue
+            shapes.append(QgsGeometry.fromPolygonXY([[QgsPointXY(a, b) for a, b in zip(x.tolist(), y.tolist())]]))
+            metre = metres_per(run.units.chainage_name)
+            rows.append({"name": fit.name, "kind": kind, "semi_a": ellipse.semi_a / metre, "semi_b": ellipse.semi_b / metre,
+                         "azimuth": ellipse.azimuth})
+    columns = {name: [row[name] for row in rows] for name in ELLIPSE}
+    return OutputTable("ELLIPSE", columns, crs, QgsWkbTypes.Type.Polygon, style, shapes=shapes)

@@ -26,6 +26,9 @@ from .layers import Cancelled, check_cancel
 from .texts import CONTEXT, tr
 from .version import VERSION
 
+# Parameters that count only where another has this value: given without it, a wrong result would be the reward.
+_ONLY_WITH = {"UNDULATION_FIELD": ("UNDULATION", "field"), "UNDULATION_VALUE": ("UNDULATION", "constant"),
+              "GEOID": ("UNDULATION", "grid"), "RADIUS": ("EARTH", "sphere")}
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 _OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
 
@@ -175,6 +178,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         try:
+            self._warn_of_unused(parameters, context, feedback)
             result = self.computed(parameters, context, feedback)
             check_cancel(feedback)
             written = self._write(result, parameters, context, feedback)
@@ -183,6 +187,13 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         except Cancelled:
             raise QgsProcessingException(tr("Cancelled; no output was written.")) from None
         return {**written, **result.numbers}
+
+    def _warn_of_unused(self, parameters, context, feedback):
+        for key, (other, value) in _ONLY_WITH.items():
+            if self.parameterDefinition(key) is None or parameters.get(key) in (None, ""):
+                continue
+            if self.choice(parameters, other, context) != value:
+                feedback.pushWarning(tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value))
 
     def _write(self, result, parameters, context, feedback):
         guard, written = outputs.Guard(), {}

@@ -316,6 +316,21 @@ def test_values_a_design_does_not_use_are_warned_of(toolbox, straight):
     assert any("the design 'tangent' does not use slope" in text for text in run.warnings)
 
 
+@pytest.mark.parametrize("given, said", [
+    ({"UNDULATION_VALUE": 40.0}, "UNDULATION_VALUE is given, but not used, since UNDULATION is not 'constant'."),
+    ({"UNDULATION_FIELD": "height"}, "UNDULATION_FIELD is given, but not used, since UNDULATION is not 'field'."),
+    ({"RADIUS": 6371000.0}, "RADIUS is given, but not used, since EARTH is not 'sphere'.")])
+def test_values_a_choice_leaves_unused_are_warned_of(toolbox, straight, given, said):
+    """A field of undulations without UNDULATION 'field' would be a wrong result without a word."""
+    assert toolbox.run("designheights", **given, **straight).warnings == [said]
+
+
+def test_reference_without_its_design_is_warned_of(toolbox, straight):
+    reference = toolbox.table([{"name": "p", "lat0": 50.0, "lon0": 3.0, "h0": 1.0, "nx": 1.0, "ny": 0.0, "nz": 1.0}])
+    assert toolbox.run("designheights", REFERENCE=reference, **straight).warnings == [
+        "REFERENCE is given, but not used, since no axis has the design 'reference'."]
+
+
 def test_level_on_ellipsoidal_heights_is_warned_of(toolbox, straight):
     run = toolbox.run("designheights", DESIGN="level", UNDULATION="ellipsoidal", **straight)
     assert any("no level surface" in text for text in run.warnings)

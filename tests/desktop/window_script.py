@@ -255,7 +255,7 @@ def run_form():
                 if len(set(QgsProject.instance().mapLayers()) - before) == 2 else None, "the run's two layers")
     result = next(layer for layer in map(QgsProject.instance().mapLayer, new) if layer.isSpatial())
     until(lambda: result.name() == "Residuals", "the run's layer dressed")
-    SEEN["run"] = {"statuses": statuses(result), "rules": [r.label() for r in result.renderer().rootRule().children()]}
+    SEEN["run"] = {"residuals": residuals_by_station(result), "rules": [r.label() for r in result.renderer().rootRule().children()]}
 
 
 def visible_parameters(form):

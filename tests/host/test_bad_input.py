@@ -61,7 +61,8 @@ def test_row_without_geometry(toolbox, straight, entry):
 
 def test_empty_layers(toolbox, straight):
     nothing = toolbox.points([], UTM, types={"height": "double"})
-    assert toolbox.refusal("designheights", STATIONS=nothing, AXIS=straight["AXIS"]) == "Layer 'stations' has no stations."
+    assert toolbox.refusal("designheights", STATIONS=nothing,
+                           AXIS=straight["AXIS"]) == "Layer 'stations' has no stations."
     nothing = toolbox.lines([], UTM, types={"name": "string"})
     assert toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=nothing) == "Layer 'axis' has no axis."
     nothing = toolbox.table([], types={"station": "string"})
@@ -243,14 +244,16 @@ def test_all_stations_far_from_every_axis(toolbox, straight, entry):
     (f"LineString({X} {Y}, {X + 100} {Y}, {X + 100} {Y + 100}, {X} {Y})", "is closed"),
 ])
 def test_axis_that_is_no_line(toolbox, straight, entry, shape, said):
-    axis = toolbox.lines([{"at": f"LineString({X} {Y}, {X + 1000} {Y})", "name": "good"}, {"at": shape, "name": "bad"}], UTM)
+    axis = toolbox.lines([{"at": f"LineString({X} {Y}, {X + 1000} {Y})", "name": "good"},
+                          {"at": shape, "name": "bad"}], UTM)
     more = {} if entry == "generatestations" else {"STATIONS": straight["STATIONS"]}
     text = toolbox.refusal(entry, AXIS=axis, **more)
     assert text.startswith("Layer 'axis', row 2: Axis 'bad' ") and said in text
 
 
 def test_axis_in_parts_that_do_not_meet(toolbox, straight):
-    axis = toolbox.lines([{"at": f"MultiLineString(({X} {Y}, {X + 100} {Y}),({X + 101} {Y}, {X + 300} {Y}))", "name": "a"}], UTM,
+    axis = toolbox.lines([{"at": f"MultiLineString(({X} {Y}, {X + 100} {Y}),({X + 101} {Y}, {X + 300} {Y}))",
+                           "name": "a"}], UTM,
                          "MultiLineString")
     text = toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis)
     assert "Layer 'axis', row 1" in text and "part 2 begins 1.000 m from the end of part 1" in text
@@ -263,7 +266,8 @@ def test_curved_axis(toolbox, straight):
 
 
 def test_two_axes_of_one_name(toolbox, straight):
-    axis = toolbox.lines([{"at": [(X, Y), (X + 900, Y)], "name": "a"}, {"at": [(X, Y), (X, Y + 900)], "name": "a"}], UTM)
+    axis = toolbox.lines([{"at": [(X, Y), (X + 900, Y)], "name": "a"}, {"at": [(X, Y), (X, Y + 900)], "name": "a"}],
+                         UTM)
     assert toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis) == (
         "Layer 'axis' has two axes named 'a', rows 1 and 2; give them different names or choose another AXIS_FIELD.")
 
@@ -278,11 +282,13 @@ def with_fields(toolbox, **fields):
 
 @pytest.mark.parametrize("fields, said", [
     ({"design": "inclined"}, "Axis 'line': The design 'inclined' needs a slope."),
-    ({"design": "straight"}, "Axis 'line': The design 'straight' is unknown; known are chord, tangent, inclined, reference, "
+    ({"design": "straight"},
+     "Axis 'line': The design 'straight' is unknown; known are chord, tangent, inclined, reference, "
                              "level, grade."),
     ({"design": "grade", "slope": 0.001, "chain_b": "1+000"}, "The design 'grade' has a slope and a second control"),
     ({"design": "chord", "chain_a": "0+100", "chain_b": "0+100"}, "they must be apart"),
-    ({"design": "chord", "chain_a": "0+150"}, "Axis 'line': control A at chainage 150.000 m has no height, and no station "
+    ({"design": "chord", "chain_a": "0+150"},
+     "Axis 'line': control A at chainage 150.000 m has no height, and no station "
                                               "with a height lies within 1 m of it."),
     ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is no station"),
     ({"design": "grade", "slope": 2.5}, "steeper than 45 degrees"),
@@ -349,9 +355,11 @@ def test_heights_in_feet_read_as_metres(toolbox, straight):
 
 def test_name_of_the_field_tells_another_unit(toolbox, straight):
     rows = [{"at": row["at"], "elev_ft": 160.0} for row in places()]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft")
+    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"],
+                      HEIGHT_FIELD="elev_ft")
     assert any("'elev_ft' sounds like another unit" in text for text in run.warnings)
-    feet = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft",
+    feet = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"],
+                       HEIGHT_FIELD="elev_ft",
                        HEIGHT_UNIT="foot")
     assert not any("sounds" in text for text in feet.warnings)
 
@@ -380,7 +388,8 @@ def test_numbers_given_as_text(toolbox, straight):
 
 
 def test_nothing_asked_for(toolbox, straight):
-    assert "INTERVAL, CHAINAGES, or AT_VERTICES" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], AT_VERTICES=False)
+    assert "INTERVAL, CHAINAGES, or AT_VERTICES" in toolbox.refusal("generatestations", AXIS=straight["AXIS"],
+                                                                    AT_VERTICES=False)
     assert "more than 2000000 stations" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], INTERVAL=1e-6)
     assert "beyond the axes" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], AT_VERTICES=False,
                                                 CHAINAGES="99+000")

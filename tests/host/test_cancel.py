@@ -18,7 +18,7 @@ def often(monkeypatch):
 
 
 def cancelled_runs(toolbox, log, check, entry, **parameters):
-    """Run with a cancel at the first question, the second and so on until a run ends; return how many were cancelled."""
+    """Cancel at the first question, the second and so on until a run ends; return how many were cancelled."""
     for number in range(1, 1000):
         feedback = log(cancel_at=number)
         try:
@@ -42,7 +42,8 @@ def entries(toolbox):
             "convertheights": ({"STATIONS": stations, "UNDULATION": "constant", "UNDULATION_VALUE": 1.0}, None, 5)}
 
 
-@pytest.mark.parametrize("entry", ["designheights", "measurestations", "placestations", "generatestations", "convertheights"])
+@pytest.mark.parametrize("entry",
+                         ["designheights", "measurestations", "placestations", "generatestations", "convertheights"])
 def test_cancel_at_every_question(toolbox, log, often, tmp_path, entry):
     given, second, least = entries(toolbox)[entry]
     outputs = {"OUTPUT": str(tmp_path / "out.gpkg")}

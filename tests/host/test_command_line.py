@@ -25,7 +25,8 @@ def command(tmp_path_factory):
     profile = home / "config" / "profiles" / "default" / "QGIS"
     profile.mkdir(parents=True)
     (profile / "QGIS3.ini").write_text("[PythonPlugins]\ntautline=true\n", encoding="utf-8")
-    place = {"HOME": str(home), "QGIS_CUSTOM_CONFIG_PATH": str(home / "config"), "QGIS_PLUGINPATH": str(home / "plugins"),
+    place = {"HOME": str(home), "QGIS_CUSTOM_CONFIG_PATH": str(home / "config"),
+             "QGIS_PLUGINPATH": str(home / "plugins"),
              "QT_QPA_PLATFORM": "offscreen", "PYTHONDONTWRITEBYTECODE": "1", "LANG": "C.UTF-8"}
 
     def run(entry, *given, environment=None):
@@ -49,7 +50,8 @@ def test_place_then_design(host, command, tmp_path):
                      f"--OUTPUT={tmp_path}/placed.gpkg")
     assert placed.returncode == 0, placed.stderr
     assert json.loads(placed.stdout)["results"]["REJECTED_COUNT"] == 0
-    design = command("designheights", f"--STATIONS={tmp_path}/placed.gpkg", f"--AXIS={SAMPLE}/axis.gpkg", "--UNDULATION=field",
+    design = command("designheights", f"--STATIONS={tmp_path}/placed.gpkg", f"--AXIS={SAMPLE}/axis.gpkg",
+                     "--UNDULATION=field",
                      "--UNDULATION_FIELD=undulation", f"--OUTPUT={tmp_path}/out.gpkg", f"--SUMMARY={tmp_path}/sum.gpkg")
     assert design.returncode == 0, design.stderr
     results = json.loads(design.stdout)["results"]

@@ -5,16 +5,26 @@ import json
 import pytest
 
 # Source: the table of toolbox entries in the project's design, section 3.
-ENTRIES = {
+TABLE = {
     "placestations": ("Stations", "Place a height list along an axis"),
     "generatestations": ("Stations", "Generate stations along an axis"),
     "measurestations": ("Stations", "Measure chainage and offset"),
     "convertheights": ("Heights", "Convert between ellipsoidal and geoid heights"),
+    "reducesights": ("Heights", "Reduce sights for curvature and refraction"),
+    "adjustlevelling": ("Heights", "Adjust levelled height differences"),
     "designheights": ("Design", "Design heights and residuals"),
+    "fitreference": ("Design", "Fit a straight line or plane"),
+    "testcurvature": ("Design", "Test which shape was built"),
+    "drawdeviations": ("Review", "Draw deviations on the map"),
+    "comparesurveys": ("Review", "Compare surveys"),
+    "scheduleadjustments": ("Review", "Schedule adjustments"),
+    "reviewreport": ("Review", "Write the review report"),
 }
+# The entries that need stations, an axis or a list, and nothing else.
+ENTRIES = ("placestations", "generatestations", "measurestations", "convertheights", "designheights")
 # The form of the main job: what is not visible is advanced.
-VISIBLE = ["STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B", "HEIGHT_B",
-           "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"]
+VISIBLE = ["STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B",
+           "HEIGHT_B", "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"]
 
 
 def registered(host):
@@ -23,7 +33,14 @@ def registered(host):
     return {entry.name(): entry for entry in QgsApplication.processingRegistry().providerById("tautline").algorithms()}
 
 
-@pytest.fixture(params=ENTRIES)
+def classes():
+    pytest.importorskip("qgis.core")
+    from tautline.plugin.provider import ENTRIES as found
+
+    return {entry.ID: entry for entry in found}
+
+
+@pytest.fixture(params=classes())
 def entry(host, request):
     return registered(host)[request.param]
 
@@ -37,11 +54,11 @@ def layers(toolbox, name):
 
 
 def test_all_entries_are_there(host):
-    assert set(ENTRIES) <= set(registered(host))
+    assert set(ENTRIES) <= set(registered(host)) == set(classes()) <= set(TABLE)
 
 
 def test_identity(entry):
-    group, title = ENTRIES[entry.name()]
+    group, title = TABLE[entry.name()]
     assert (entry.group(), entry.displayName(), entry.groupId()) == (group, title, group.lower())
     assert entry.id() == f"tautline:{entry.name()}" and entry.name().islower() and entry.name().isalpha()
     assert len(entry.shortHelpString()) > 200 and entry.shortDescription() and len(entry.tags()) >= 3
@@ -53,8 +70,7 @@ def test_help_on_every_parameter(entry):
             assert parameter.description()
             continue
         text = parameter.help()
-        assert len(text) > 20 and text[-1] == "." and text[0].isupper() or text.startswith(("grid:", "chord:", "ellips")), (
-            parameter.name())
+        assert len(text) > 20 and text[-1] == ".", parameter.name()
 
 
 def test_names_of_parameters_and_units_in_labels(entry):
@@ -121,8 +137,8 @@ def test_style_and_record_are_in_the_geopackage(toolbox, name, tmp_path):
 
 @pytest.mark.parametrize("name", ENTRIES)
 def test_in_a_worker_thread(host, toolbox, name, tmp_path):
-    from qgis.core import (QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProcessingFeedback, QgsProject,
-                           QgsVectorLayer)
+    from qgis.core import (QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProcessingFeedback,
+                           QgsProject, QgsVectorLayer)
     from qgis.PyQt.QtCore import QEventLoop, QTimer
 
     context, feedback = QgsProcessingContext(), QgsProcessingFeedback(False)
@@ -176,13 +192,15 @@ def test_failure_in_a_worker_thread(host, toolbox, tmp_path):
 def chain(host):
     """A model: place a list, then the design heights of what was placed."""
     from qgis.core import (QgsProcessing, QgsProcessingModelAlgorithm, QgsProcessingModelChildAlgorithm,
-                           QgsProcessingModelChildParameterSource, QgsProcessingModelOutput, QgsProcessingModelParameter,
-                           QgsProcessingParameterFeatureSource)
+                           QgsProcessingModelChildParameterSource, QgsProcessingModelOutput,
+                           QgsProcessingModelParameter, QgsProcessingParameterFeatureSource)
 
     source = QgsProcessingModelChildParameterSource
     model = QgsProcessingModelAlgorithm("chain", "tests")
-    for name, kind in (("list", QgsProcessing.SourceType.TypeVector), ("axis", QgsProcessing.SourceType.TypeVectorLine)):
-        model.addModelParameter(QgsProcessingParameterFeatureSource(name, name, [kind]), QgsProcessingModelParameter(name))
+    for name, kind in (("list", QgsProcessing.SourceType.TypeVector),
+                       ("axis", QgsProcessing.SourceType.TypeVectorLine)):
+        model.addModelParameter(QgsProcessingParameterFeatureSource(name, name, [kind]),
+                                QgsProcessingModelParameter(name))
     place = QgsProcessingModelChildAlgorithm("tautline:placestations")
     place.setChildId("place")
     place.addParameterSources("INPUT", [source.fromModelParameter("list")])
@@ -269,7 +287,8 @@ def test_the_desktop_dresses_what_it_loads(toolbox, tmp_path):
     context.setProject(project)
     try:
         results = processing.runAndLoadResults(
-            "tautline:designheights", {"STATIONS": stations, "AXIS": axis, "TOLERANCE": 0.01, "OUTPUT": "TEMPORARY_OUTPUT",
+            "tautline:designheights", {"STATIONS": stations, "AXIS": axis, "TOLERANCE": 0.01,
+                                       "OUTPUT": "TEMPORARY_OUTPUT",
                                        "SUMMARY": str(tmp_path / "sum.gpkg")}, context=context)
         loaded = {layer.name(): layer for layer in project.mapLayers().values()}
         assert set(loaded) == {"Residuals", "Summary of residuals"}

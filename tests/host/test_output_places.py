@@ -59,7 +59,8 @@ def test_null_in_a_file_is_null_in_memory(toolbox, straight, tmp_path):
 
 def test_two_tables_of_one_new_geopackage(toolbox, straight, tmp_path):
     path = tmp_path / "both.gpkg"
-    run = toolbox.run("designheights", OUTPUT=table(path, "residuals"), SUMMARY=table(path, "summary", False), **straight)
+    run = toolbox.run("designheights", OUTPUT=table(path, "residuals"), SUMMARY=table(path, "summary", False),
+                      **straight)
     assert len(run.rows()) == 11 and len(run.rows("SUMMARY")) == 1
     for key in ("OUTPUT", "SUMMARY"):
         assert run.layer(key).loadDefaultStyle()[1], key
@@ -92,8 +93,9 @@ def test_output_in_the_place_of_an_input(toolbox, straight, tmp_path):
     (tmp_path / "link.gpkg").symlink_to(path)
     os.makedirs(tmp_path / "sub")
     before = contents(tmp_path)
-    for output in (str(path), str(tmp_path / "link.gpkg"), str(tmp_path / "sub" / ".." / "in.gpkg"), os.path.relpath(path),
-                   table(path, "stations"), table(path, "STATIONS"), table(tmp_path / "link.gpkg", "stations"),
+    for output in (str(path), str(tmp_path / "link.gpkg"), str(tmp_path / "sub" / ".." / "in.gpkg"),
+                   os.path.relpath(path), table(path, "stations"), table(path, "STATIONS"),
+                   table(tmp_path / "link.gpkg", "stations"),
                    f"{path}|layername=other", str(path)[:-5], str(tmp_path / "axis.gpkg")):
         for given in (stations, f"{path}|layername=stations"):
             text = toolbox.refusal("designheights", STATIONS=given, AXIS=axis, OUTPUT=output)
@@ -140,7 +142,7 @@ def test_two_outputs_in_one_place(toolbox, straight, tmp_path):
     for one, other in ((str(path), str(path)), (str(path), table(path, "summary", False)), (str(path), str(path)[:-5]),
                        (table(path, "a"), table(path, "A", False)), (str(tmp_path / "x.shp"), str(tmp_path / "x.dbf"))):
         text = toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
-        assert text.startswith("OUTPUT and SUMMARY are one place") or text.startswith("SUMMARY and OUTPUT are one place")
+        assert text.startswith("OUTPUT and SUMMARY are one place")
     assert not list(tmp_path.iterdir())
 
 
@@ -148,7 +150,8 @@ def test_folder_that_is_not_there(toolbox, straight, tmp_path):
     assert toolbox.refusal("designheights", OUTPUT=str(tmp_path / "no" / "x.gpkg"), **straight) == (
         f"OUTPUT cannot be written: there is no folder {tmp_path / 'no'}.")
     assert "is the folder" in toolbox.refusal("designheights", OUTPUT=str(tmp_path), **straight)
-    assert "SUMMARY cannot be written" in toolbox.refusal("designheights", SUMMARY=str(tmp_path / "no" / "x.csv"), **straight)
+    assert "SUMMARY cannot be written" in toolbox.refusal("designheights", SUMMARY=str(tmp_path / "no" / "x.csv"),
+                                                          **straight)
 
 
 # --- a run that fails
@@ -194,7 +197,8 @@ def test_second_output_that_fails_takes_the_first_with_it(toolbox, straight, tmp
 
     monkeypatch.setattr(outputs, "write_rows", second_refused)
     both = tmp_path / "both.gpkg"
-    for one, other in ((str(tmp_path / "a.gpkg"), str(tmp_path / "b.csv")), (table(both, "a"), table(both, "b", False))):
+    for one, other in ((str(tmp_path / "a.gpkg"), str(tmp_path / "b.csv")),
+                       (table(both, "a"), table(both, "b", False))):
         toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
         assert not list(tmp_path.iterdir())
 
@@ -219,7 +223,8 @@ def test_failed_run_leaves_the_other_tables_of_a_geopackage(toolbox, straight, t
     assert os.stat(path).st_ino == inode and stations.featureCount() == 11
     assert not QgsVectorLayer(f"{path}|layername=new", "new", "ogr").isValid()
     # A table that was there before comes back as it was.
-    toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"], TOLERANCE=9.0, OUTPUT=table(path, "older"))
+    toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"], TOLERANCE=9.0,
+                    OUTPUT=table(path, "older"))
     layer = QgsVectorLayer(f"{path}|layername=older", "older", "ogr")
     assert [f["status"] for f in layer.getFeatures()] == [row["status"] for row in older]
     assert not [name for name in os.listdir(tmp_path) if name.endswith(".before")]

@@ -28,10 +28,12 @@ def test_place_on_the_equator(toolbox, axis):
 
 def test_columns(toolbox, axis):
     run = toolbox.run("placestations", AXIS=axis, REJECTED="memory:", INPUT=toolbox.table(
-        [{"no": 7, "Station": "0+500", "height": 5.5, "remark": "x"}, {"no": 8, "Station": "?", "height": 5.6, "remark": "y"}]))
+        [{"no": 7, "Station": "0+500", "height": 5.5, "remark": "x"},
+         {"no": 8, "Station": "?", "height": 5.6, "remark": "y"}]))
     row, = run.rows()
     assert list(row) == ["no", "remark", "axis", "station", "chainage", "offset", "height"]
-    assert row == {"no": 7, "remark": "x", "axis": "line", "station": "0+500", "chainage": 500.0, "offset": 0.0, "height": 5.5}
+    assert row == {"no": 7, "remark": "x", "axis": "line", "station": "0+500", "chainage": 500.0, "offset": 0.0,
+                   "height": 5.5}
     rejected, = run.rows("REJECTED")
     assert list(rejected) == ["no", "Station", "height", "remark", "row", "reason"]
     assert rejected["row"] == 2 and rejected["no"] == 8 and "'?' is no station" in rejected["reason"]
@@ -39,15 +41,19 @@ def test_columns(toolbox, axis):
 
 
 @pytest.mark.parametrize("text, chainage", [
-    ("0+500", 500.0), ("12+50", 1250.0), ("Sta 12+50.25", 1250.25), ("ch. 1+250", 1250.0), ("750", 750.0), ("-0+010", -10.0),
+    ("0+500", 500.0), ("12+50", 1250.0), ("Sta 12+50.25", 1250.25), ("ch. 1+250", 1250.0), ("750", 750.0), ("-0+010",
+                                                                                                            -10.0),
     ("2+100.5", 2100.5), (" 1+000 ", 1000.0)])
 def test_notation(toolbox, axis, text, chainage):
-    assert placed(toolbox, axis, [{"station": text, "height": "1"}]).column("chainage") == [pytest.approx(chainage, abs=1e-9)]
+    assert placed(toolbox, axis,
+                  [{"station": text, "height": "1"}]).column("chainage") == [pytest.approx(chainage, abs=1e-9)]
 
 
 def test_every_reason_for_a_rejection(toolbox, axis):
-    rows = [{"station": station, "offset": offset, "height": height, "axis": name} for station, offset, height, name in (
-        ("0+100", "", "5.0", "line"), ("1+2", "", "5.0", "line"), (None, "", "5.0", "line"), ("KM 3", "", "5.0", "line"),
+    rows = [{"station": station, "offset": offset, "height": height, "axis": name} for station, offset, height,
+            name in (
+        ("0+100", "", "5.0", "line"), ("1+2", "", "5.0", "line"), (None, "", "5.0", "line"), ("KM 3", "", "5.0",
+                                                                                              "line"),
         ("0+200", "left", "5.0", "line"), ("0+300", "1.5", "5,0", "line"), ("0+400", "inf", "5.0", "line"),
         ("0+500", "", "5.0", "Line"), ("0+600", None, None, None), ("0+700", "", "nan", ""))]
     run = placed(toolbox, axis, rows)
@@ -74,7 +80,8 @@ def test_rejected_rows_are_named_without_that_output(toolbox, axis):
 
 
 def test_several_axes_need_their_name(toolbox):
-    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"}, {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}])
+    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"},
+                          {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}])
     run = placed(toolbox, axes, [{"station": "0+100", "axis": "b"}, {"station": "0+100", "axis": None}])
     assert run.column("axis") == ["b"]
     assert run.column("reason", "REJECTED") == ["The row names no axis, and there are 2."]

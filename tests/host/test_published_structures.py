@@ -72,7 +72,8 @@ def tower_layers(toolbox):
     ends = [(degrees(lat), degrees(lon), h) for lat, lon, h in (BS, NE)]
     middle = latitude_longitude(*((p + q) / 2 for p, q in zip(place(*ends[0]), place(*ends[1]))))
     stations = [{"at": (lon, lat), "name": name, "height": h}
-                for name, (lat, lon, h) in zip(("BS", "NE"), ends)] + [{"at": middle[::-1], "name": "middle", "height": None}]
+                for name,
+                (lat, lon, h) in zip(("BS", "NE"), ends)] + [{"at": middle[::-1], "name": "middle", "height": None}]
     axis = [{"at": [(lon, lat) for lat, lon, _ in ends], "name": "north arm"}]
     return {"STATIONS": toolbox.points(stations), "AXIS": toolbox.lines(axis), "UNDULATION": "ellipsoidal"}
 

@@ -8,6 +8,7 @@ from qgis.core import (
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterField,
+    QgsProcessingParameterMultipleLayers,
     QgsProcessingParameterNumber,
     QgsProcessingParameterRasterLayer,
     QgsProcessingParameterString,
@@ -60,6 +61,13 @@ def _choice(key, label, text, options, default=None):
 def stations():
     return _with_help(QgsProcessingParameterFeatureSource("STATIONS", tr("Stations"), [_SOURCE.TypeVectorPoint]),
                       tr("Points of the structure whose heights were surveyed."))
+
+
+def stations_with_residuals():
+    return _with_help(QgsProcessingParameterFeatureSource("STATIONS", tr("Stations with residuals"),
+                                                          [_SOURCE.TypeVectorPoint]),
+                      tr("Output of 'Design heights and residuals': its fields residual, chainage, design_h and flat_h are "
+                         "used."))
 
 
 def any_points():
@@ -244,9 +252,9 @@ def sink(key, label, kind=None, optional=False):
                                              optional=optional, createByDefault=not optional)
 
 
-def table(key, label):
-    """An optional output table without geometry, made by default in the form."""
-    return QgsProcessingParameterFeatureSink(key, label, _SOURCE.TypeVector, optional=True, createByDefault=True)
+def table(key, label, optional=True):
+    """An output table without geometry, made by default in the form."""
+    return QgsProcessingParameterFeatureSink(key, label, _SOURCE.TypeVector, optional=optional, createByDefault=True)
 
 
 def sigma_field(parent="STATIONS"):
@@ -290,7 +298,175 @@ def remove_blunders():
                          "flagged."))
 
 
+def reviewed_stations():
+    return _with_help(QgsProcessingParameterFeatureSource("STATIONS", tr("Stations with residuals"), [_SOURCE.TypeVectorPoint]),
+                      tr("Output of 'Design heights and residuals': points with a field 'residual', and axis, station, chainage, "
+                         "design_h where there are."))
+
+
+def adjustment_method():
+    return _choice("METHOD", tr("Method"),
+                   tr("full: every support as near to its design height as step and travel allow. least: the smallest sum of "
+                      "movements that brings every support within the tolerance; those within it stay."), ("full", "least"), "full")
+
+
+def step():
+    return _number("STEP", tr("Step of the shims"), tr("Movements are whole multiples of it, in the unit of heights. Empty: any "
+                                                       "movement."), None, 0.0)
+
+
+def travel():
+    return (_number("LIMIT", tr("Greatest movement"), tr("Travel of the jack, up and down, in the unit of heights. Empty: no "
+                                                         "limit."), None, 0.0),
+            advanced(_number("LIMIT_DOWN", tr("Greatest lowering"), tr("Where it differs from the greatest raise, for example 0 "
+                                                                       "where supports can only be shimmed up. Empty: as the "
+                                                                       "greatest movement."), None, 0.0)))
+
+
+def adjusted_tolerance():
+    return _number("TOLERANCE", tr("Tolerance"), tr("Greatest residual that counts as within, in the unit of heights. Empty: that of "
+                                                    "the run that made the stations, for each axis."), None, 0.0)
+
+
+def smoothness():
+    return advanced(_number(
+        "SMOOTHNESS", tr("Greatest difference between neighbours"),
+        tr("Between the predicted residuals of supports that follow each other on an axis, in the unit of heights: the kink that "
+           "stays in the finished structure. Supports that are left out are passed over. Empty: no limit."), None, 0.0))
+
+
+def decisions():
+    parameter = QgsProcessingParameterFeatureSource("DECISIONS", tr("Decisions"), [_SOURCE.TypeVector], optional=True)
+    return _with_help(parameter, tr("Table with the fields axis, station, decision, note. Decisions: accept (stays as it is), move the "
+                                    "support (taken in although flagged), measure again, reading error, blunder, leave out."))
+
+
+def title():
+    return _text("TITLE", tr("Title"), tr("Heading of the printed sheets: project, structure. Empty: the layer's name."))
+
+
+def surveys():
+    parameter = QgsProcessingParameterMultipleLayers("SURVEYS", tr("Surveys"), _SOURCE.TypeVectorPoint)
+    parameter.setMinimumNumberInputs(2)
+    return _with_help(parameter, tr("Two or more layers of stations of one structure with axis, station, chainage and height, for "
+                                    "example outputs of 'Design heights and residuals'. The earliest is compared with."))
+
+
+def dates():
+    return _text("DATES", tr("Dates"), tr("Of the surveys in their order, year-month-day, separated by semicolons: 2025-03-11; "
+                                          "2026-03-09. Empty: from each layer's field 'date'."))
+
+
+def date_field():
+    return advanced(_text("DATE_FIELD", tr("Field with the date"), tr("In every survey. Empty: a field 'date'.")))
+
+
+def compared_height_field():
+    return advanced(_text("HEIGHT_FIELD", tr("Field with the height"),
+                          tr("In every survey. Empty: a field 'height', else design_h plus residual, else the point's Z.")))
+
+
+def matching():
+    return _choice("MATCH", tr("Match stations by"), tr("chainage: the nearest station of the same axis within the matching "
+                                                        "tolerance. name: the same axis and station."), ("chainage", "name"), "chainage")
+
+
+def match_tolerance():
+    return _number("MATCH_TOLERANCE", tr("Matching tolerance"),
+                   tr("Greatest distance along the axis, and across where offsets are known, in the unit of chainages, between "
+                      "two readings of one station. Empty: 0.5 m."), None, 0.0)
+
+
+def compared_sigma():
+    return _number("SIGMA", tr("Standard deviation of a height"),
+                   tr("One value for all, in the unit of heights. Empty: from each survey's field 'sd'; without one, changes are "
+                      "given but not judged."), None, 0.0)
+
+
+def common_shift():
+    return _choice("SHIFT", tr("Common shift"),
+                   tr("What all stations of an axis share, separated from bending. robust: stretches that have moved have little "
+                      "say in it. mean: weighted mean. none: not separated."), ("robust", "mean", "none"), "robust")
+
+
+def common_tilt():
+    return _with_help(QgsProcessingParameterBoolean("TILT", tr("Separate a common tilt too"), defaultValue=False),
+                      tr("A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the "
+                         "whole."))
+
+
 def geoid_slope_sigma():
     return advanced(_number("GEOID_SLOPE_SIGMA", tr("Standard deviation of the geoid's slope (seconds of arc)"),
                             tr("For each component; one second moves the tangent point by 31 m. Empty: 4 for EGM96-like grids "
                                "and unknown undulations, 2.5 for grids of 5 minutes or finer."), None, 0.0))
+
+
+def geoid_bending():
+    return advanced(_number("GEOID_BENDING", tr("Share of the geoid's bending"),
+                            tr("Standard deviation that the bending of the geoid adds to the curvature factor. Empty: 0.04 at "
+                               "3 km, less for longer structures, half where a fine grid of undulations is applied."),
+                            None, 0.0))
+
+
+def recorded_units():
+    """Parameters HEIGHT_UNIT and CHAINAGE_UNIT of an entry that goes on from a run with a record."""
+    return (advanced(_choice("HEIGHT_UNIT", tr("Unit of heights"),
+                             tr("Unit of residuals, heights and tolerance in the stations. Empty: that of the run that computed "
+                                "them, as its record says, else metre."), METRES)),
+            advanced(_choice("CHAINAGE_UNIT", tr("Unit of chainages and offsets"),
+                             tr("Empty: that of the run that computed the stations, else as the heights."), METRES)))
+
+
+def drawn_tolerance():
+    return _number("TOLERANCE", tr("Tolerance"),
+                   tr("Half the width of the band, in the unit of heights. Empty: that of the run that computed the stations. "
+                      "A field 'tolerance' of an axis layer with designs overrides it."), None, 0.0)
+
+
+def exaggeration():
+    return _number("EXAGGERATION", tr("Exaggeration of the bars"),
+                   tr("How many times larger than in truth a residual is drawn on the ground. Empty: a round number by which "
+                      "an ordinary large residual, or the tolerance, takes up to a twentieth of the structure's length."),
+                   None, 0.0)
+
+
+def high_side():
+    return _choice("HIGH_SIDE", tr("Side of stations built high"),
+                   tr("Bars of stations built high point to this side of the axis looking up-chainage, those built low to the "
+                      "other."), ("right", "left"), "right")
+
+
+def longest_bar():
+    return advanced(_number("LONGEST_BAR", tr("Longest bar (metres)"),
+                            tr("Length on the ground beyond which a bar is cut and marked. Empty: a sixth of the structure's "
+                               "length."), None, 0.0))
+
+
+def view():
+    return _choice("VIEW", tr("Strip shows heights from"),
+                   tr("level: from the level surface, where a straight structure is a curve. straight: from the straight line "
+                      "of the design, where the level surface is the curve. The heights are the same."),
+                   ("level", "straight"), "level")
+
+
+def strip_side():
+    return _choice("SIDE", tr("Side of the strip"),
+                   tr("Looking up-chainage. automatic: away from the other axes; of one axis alone, where the bars are "
+                      "shorter."), ("automatic", "left", "right"), "automatic")
+
+
+def strip_distance():
+    return advanced(_number("DISTANCE", tr("Distance of the strip from the axis (metres)"),
+                            tr("On the ground, from the axis to the strip's datum line. Empty: clear of bars and band."),
+                            None, 0.0))
+
+
+def strip_exaggeration():
+    return advanced(_number("STRIP_EXAGGERATION", tr("Exaggeration of the strip"),
+                            tr("Empty: a round number by which the highest strip takes up to an eighth of the structure's "
+                               "length."), None, 0.0))
+
+
+def drawn_layer(key, label, kind, optional=False):
+    """An output layer of SourceType ``kind``, made by default in the form also where it is optional."""
+    return QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True)

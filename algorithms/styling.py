@@ -8,9 +8,12 @@ from pathlib import Path
 from qgis.core import (QgsDataSourceUri, QgsExpressionContextUtils, QgsProcessingLayerPostProcessorInterface,
                        QgsProviderRegistry, QgsVectorLayer)
 
-from .fields import (CONVERTED, DESIGNED, ELLIPSE, FITTED, GENERATED, MEASURED, PLACED, REFERENCE, REJECTED, SUMMARY,
-                     UNIT_LABELS)
-from .styles import reference_marks
+from .fields import (CONVERTED, CURVATURE, DESIGNED, ELLIPSE, FITTED, GENERATED, MEASURED, PLACED, REFERENCE, REJECTED,
+                     SUMMARY, UNIT_LABELS)
+from .fields import COVARIANCE, GEOID_ALONG, LEVELLED, LINES, MISCLOSURES, REDUCED
+from .styles import level_lines, reference_marks
+from .fields import CHANGES, COMPARED, MOTIONS, SCHEDULED, UNMATCHED
+from .styles import change_look, schedule_look
 from .styles.review_labels import review_labeling
 from .styles.review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .styles.review_tip import review_tip
@@ -25,12 +28,26 @@ _FIELDS = {
     "converted": CONVERTED,
     "summary": SUMMARY,
     "rejected": REJECTED,
+    "schedule": SCHEDULED,
+    "compared": COMPARED,
+    "changes": CHANGES,
+    "unmatched": UNMATCHED,
+    "motions": MOTIONS,
     "fitted": FITTED,
     "reference": REFERENCE,
     "ellipse": ELLIPSE,
+    "curvature": CURVATURE,
+    "reduced": REDUCED,
+    "levelled": LEVELLED,
+    "level_lines": LINES,
+    "misclosures": MISCLOSURES,
+    "covariance": COVARIANCE,
+    "geoid_along": GEOID_ALONG,
 }
 _DISPLAY = {"stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis",
-            "rejected": "reason", "fitted": "station", "reference": "name", "ellipse": "name"}
+            "rejected": "reason", "fitted": "station", "reference": "name", "ellipse": "name", "curvature": "axis", "reduced": "from_pt",
+            "levelled": "point", "level_lines": "from_pt", "misclosures": "path", "covariance": "point", "geoid_along": "station",
+            "schedule": "station", "compared": "station", "changes": "station", "unmatched": "station", "motions": "axis"}
 
 
 class StyleNotSaved(RuntimeError):
@@ -99,6 +116,34 @@ def _dress_ellipse(layer, _spec, _own):
     layer.setRenderer(reference_marks.ellipse_renderer())
 
 
+def _dress_levelled(layer, spec, _own):
+    layer.setRenderer(level_lines.height_renderer(layer.fields()))
+    layer.setLabeling(level_lines.height_labeling(layer.fields(), spec.height_unit))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(level_lines.height_tip(layer.fields(), spec.height_unit))
+
+
+def _dress_level_lines(layer, spec, _own):
+    layer.setRenderer(level_lines.line_renderer(layer.fields()))
+    layer.setLabeling(level_lines.line_labeling(layer.fields()))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(level_lines.line_tip(layer.fields(), spec.height_unit))
+
+
+def _dress_schedule(layer, spec, _own):
+    layer.setRenderer(schedule_look.schedule_renderer(layer))
+    layer.setLabeling(schedule_look.schedule_labeling(layer.fields(), spec.height_unit))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(schedule_look.schedule_tip(layer.fields(), spec.height_unit))
+
+
+def _dress_compared(layer, spec, _own):
+    layer.setRenderer(change_look.change_renderer(layer))
+    layer.setLabeling(change_look.change_labeling(layer.fields(), spec.height_unit))
+    layer.setLabelsEnabled(True)
+    layer.setMapTipTemplate(change_look.change_tip(layer.fields(), spec.height_unit))
+
+
 # What draws the layers of each kind; tables need nothing.
 _DRESSERS = {
     "stations_review": _dress_review,
@@ -107,6 +152,11 @@ _DRESSERS = {
     "fitted": _dress_fitted,
     "reference": _dress_reference,
     "ellipse": _dress_ellipse,
+    "schedule": _dress_schedule,
+    "compared": _dress_compared,
+    "levelled": _dress_levelled,
+    "level_lines": _dress_level_lines,
+    "geoid_along": _dress_stations,
 }
 
 

@@ -7,12 +7,14 @@ from qgis.PyQt.QtGui import QIcon
 
 from ..algorithms.convert_heights import ConvertHeights
 from ..algorithms.design_heights import DesignHeights
+from ..algorithms.draw_deviations import DrawDeviations
 from ..algorithms.fit_reference import FitReference
 from ..algorithms.generate_stations import GenerateStations
 from ..algorithms.measure_stations import MeasureStations
 from ..algorithms.place_stations import PlaceStations
+from ..algorithms.test_curvature import TestCurvature
 
-ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights, FitReference)
+ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights, FitReference, TestCurvature)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

@@ -1,6 +1,7 @@
 """The curvature factor: which shape was built, straight in space, along the level surface, or neither (METHOD 6)."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Optional
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from .design import middle_radius
 from .earth_models import FIELD_RULE_RADIUS, sphere_tangent
 from .errors import InputError
 from .fit import Frame
-from .least_squares import Solution
+from .least_squares import Fitted, Solution, search
 from .quantiles import NORMAL_95
 
 # The geoid bends by about this much of the Earth's curvature over 3 km without being told; it shrinks with length.
@@ -39,7 +40,7 @@ class Profile:
     covariance: Covariance
     known: bool = True
     fine_grid: bool = False
-    bending: float = None
+    bending: Optional[float] = None
 
     def __post_init__(self):
         if len(self.height) < LEAST_STATIONS:
@@ -64,6 +65,12 @@ class Profile:
             return self.bending
         share = GEOID_BENDING * GEOID_LENGTH / self.length
         return 0.5 * share if self.fine_grid else share
+
+
+    def part(self, keep):
+        """The profile of some of its stations; ``keep``: booleans (n,)."""
+        arrays = {name: getattr(self, name)[keep] for name in ("lat", "lon", "chainage", "height", "undulation")}
+        return replace(self, covariance=self.covariance.part(keep), **arrays)
 
 
 @dataclass(frozen=True)
@@ -176,6 +183,28 @@ def test_curvature(profile: Profile):
 
 # pytest would collect a function of this name where a test module imports it.
 test_curvature.__test__ = False
+
+
+def search_free(profile: Profile):
+    """Search the free model, a + bs + f c, for blunders: returns least_squares.Search."""
+    x = (profile.chainage - profile.middle) / (0.5 * profile.length)
+    design = np.column_stack([np.ones_like(x), x, curvature_of(profile)])
+
+    def fit(keep):
+        covariance = profile.covariance.part(keep)
+        if keep.sum() < design.shape[1]:
+            raise InputError("Too few stations are left.")
+        start = Solution(design[keep], profile.height[keep], covariance, profile.known, np.zeros(3))
+        if start.condition > 1e12:
+            raise InputError("The stations are at too few places to show a bend.")
+        parameters = start.cofactors @ (design[keep].T @ covariance.weighted(profile.height[keep]))
+        left = profile.height - design @ parameters
+        parameters = parameters + start.cofactors @ (design[keep].T @ covariance.weighted(left[keep]))
+        left = profile.height - design @ parameters
+        return Fitted(Solution(design[keep], left[keep], covariance, profile.known, parameters), design, left,
+                      profile.covariance, keep.copy())
+
+    return search(fit, len(profile.height))
 
 
 def _radius(profile):

@@ -1,0 +1,133 @@
+"""Toolbox entry testcurvature: which shape was built, straight in space, along the level surface, or neither (METHOD 6)."""
+
+import numpy as np
+from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
+
+from . import parameters as p
+from .accuracies import accuracies, levelling_arms, sigma_index
+from .base import Result, ToolboxEntry, record_text
+from .core.curvature import Profile, search_free, test_curvature
+from .core.errors import InputError
+from .core.legs import LEAST_ON_LEG, rows_on, stretches
+from .curvature_page import page
+from .curvature_report import Tested, curvature_table, tell
+from .documents import Document
+from .height_system import height_system, undulation_index
+from .layers import check_cancel
+from .outputs import OutputTable
+from .structure import AxisFields, axis_at_height, read_structure, station_style, units
+from .styling import StyleSpec
+from .texts import tr
+
+
+class TestCurvature(ToolboxEntry):
+    """Stations and axes in; the curvature factor of each axis or leg with its verdict out, and a page that shows it."""
+
+    __test__ = False  # pytest would collect it by its name
+
+    ID = "testcurvature"
+    TITLE = "Test which shape was built"
+    GROUP, GROUP_ID = "Design", "design"
+    TAGS = ("curvature", "straight", "level", "flat", "shape", "radius", "test", "curved")
+    HELP = (
+        "Asks the heights themselves which shape was built, without a design: the curvature factor f is 1 for a structure "
+        "that is straight in space and 0 for one at a constant slope above the level surface, such as water. Its 95 % "
+        "interval, which allows for the accuracy of the heights and for the bending of the geoid, decides: straight, level, "
+        "neither, or undecided, with what would decide it.\n\n"
+        "A straight line on a flat Earth and a constant grade on the real one are the same curve, so the test cannot tell "
+        "them apart; it tells what the structure follows. Equally spaced stations with 3 mm decide from about 600 m on, "
+        "with 10 mm from about 1.1 km.\n\n"
+        "Outputs are a table and, if asked, one HTML page with a picture that a layman can read.")
+
+    def entry_parameters(self):
+        html = QgsProcessingParameterFileDestination("HTML", tr("Page"), tr("HTML files (*.html)"), optional=True,
+                                                     createByDefault=True)
+        html.setHelp(tr("One file that opens offline: a sentence, a picture and the numbers for each axis."))
+        bending = p.geoid_bending()
+        return [
+            p.stations(), p.axis(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(), p.sigma_field(),
+            p.sigma_km(), bending, p.axis_field(), p.station_axis_field(), p.max_distance(), p.chainage_unit(),
+            p.chainage_start(), p.chainage_height(), p.equations(), p.undulation(), p.undulation_field(),
+            p.undulation_value(), p.geoid(), p.table("OUTPUT", tr("Curvature of each axis"), optional=False), html,
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Axes and legs tested"), "FACTOR": tr("Curvature factor of the first")}
+
+    def computed(self, parameters, context, feedback):
+        return _Run(self, parameters, context, feedback).result()
+
+
+class _Run:
+    """One run: profiles of axes and legs, tested. Rows are pairs of a station and an axis; metres."""
+
+    def __init__(self, entry, parameters, context, feedback):
+        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
+        self.units = units(entry, parameters, context)
+        sigma, find = sigma_index(entry, parameters, context), undulation_index(entry, parameters, context)
+        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
+                                                      more_numbers={"undulation": find, "sigma": sigma})
+        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
+        feet, points = self.structure.feet, self.structure.points
+        needed = np.zeros(len(points), bool)
+        needed[feet.station[~self.structure.off]] = True
+        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
+        known = needed & np.isfinite(points.columns["height"])
+        self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
+                                     sigma(self.structure.source) >= 0)
+        self.height = points.columns["height"][feet.station] * self.units.height
+        self.n = self.system.undulation[feet.station]
+        self.usable = ~self.structure.off & np.isfinite(self.height)
+        self.remove = entry.parameterAsBoolean(parameters, "REMOVE_BLUNDERS", context)
+        self.bending = entry.number(parameters, "GEOID_BENDING", context)
+
+    def result(self):
+        tested = []
+        fields = AxisFields(self.structure.axis_source)
+        for number, axis in enumerate(self.structure.axes):
+            check_cancel(self.feedback)
+            tested += self._axis(number, axis, fields)
+            self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
+        if not tested:
+            raise InputError(tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(
+                LEAST_ON_LEG))
+        tell(self, tested)
+        record = self.entry.record(self.parameters, self.context, units=vars(self.units), height_system=self.system.kind,
+                                   undulation_source=self.system.source)
+        style = StyleSpec("curvature", tr("Curvature of each axis"), self.units.height_name, self.units.chainage_name, None,
+                          record_text(record))
+        table = OutputTable("OUTPUT", curvature_table(self, tested, record), QgsCoordinateReferenceSystem(),
+                            QgsWkbTypes.Type.NoGeometry, style)
+        documents = [Document("HTML", page(self, tested, record))] if self.parameters.get("HTML") else []
+        return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
+
+    def _axis(self, number, axis, fields):
+        feet = self.structure.feet
+        rows = np.flatnonzero(self.usable & (feet.axis == number))
+        if len(rows) < LEAST_ON_LEG:
+            self.feedback.pushWarning(tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
+                axis.line.name, len(rows), LEAST_ON_LEG))
+            return []
+        placed, _ = axis_at_height(self.entry, self.parameters, self.context, axis, number + 1, fields, self.notation,
+                                   self.units, self.height[rows] + self.n[rows])
+        s = placed.chainages(feet.leg[rows], feet.along[rows])
+        found = []
+        for stretch in stretches(placed, float(s.min()), float(s.max())):
+            mine = rows_on(stretch, s)
+            name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
+            if mine.sum() < LEAST_ON_LEG:
+                self.feedback.pushWarning(tr("{} has {} stations with heights; a leg needs {}.").format(
+                    name, int(mine.sum()), LEAST_ON_LEG))
+                continue
+            found.append(self._tested(name, placed, rows[mine], s[mine]))
+        return found
+
+    def _tested(self, name, axis, rows, s):
+        points, station = self.structure.points, self.structure.feet.station[rows]
+        arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
+        covariance = self.accuracies.covariance(station, arms, distances)
+        fine = self.system.kind == "grid" and self.system.cell * 111_000.0 < 0.5 * float(np.ptp(s))
+        profile = Profile(axis, points.lat[station], points.lon[station], s, self.height[rows], self.n[rows], covariance,
+                          self.accuracies.known, fine, self.bending)
+        kept = search_free(profile).kept if self.remove else np.ones(len(rows), bool)
+        return Tested(name, test_curvature(profile.part(kept)), profile, kept)

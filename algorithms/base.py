@@ -151,8 +151,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             yield from ((name, one) for one in (value if isinstance(value, (list, tuple)) else [value]))
 
     def _overwrites(self, parameters, context):
-        """The host destroys an input that is also the output and calls it a success; nor does it look for the folder."""
-        sinks = self._definitions((QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination), parameters)
+        """The host destroys an input that is also the output and calls it a success; nor does it look for folders."""
+        sinks = self._definitions((QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination),
+                                  parameters)
         files = self._definitions(QgsProcessingParameterFileDestination, parameters)
         places = {}
         for key in sinks:
@@ -165,8 +166,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             place = outputs.place_of_layer(value, context)
             for key in sinks:
                 if outputs.same_place(place, places[key]):
-                    return tr("{} is the place of the input {} ({}); choose another, or the input would be lost.").format(
-                        key, source, place[0])
+                    return tr("{} is the place of the input {} ({}); choose another, or the input would be "
+                              "lost.").format(key, source, place[0])
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if outputs.same_place(places[key], places[other]):
@@ -221,7 +222,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         asked = outputs.destination_text(parameters[table.key])
         guard.prepare(asked)
         try:
-            sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb, table.crs)
+            sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb,
+                                                     table.crs)
         except QgsProcessingException as error:
             raise QgsProcessingException(outputs.not_written(table.key, error)) from None
         if sink is None:
@@ -234,15 +236,16 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             del sink
         outputs.check_written(asked, destination, table)
         if "record" in table.columns and asked.lower().endswith(outputs.SHORT_TEXTS):
-            feedback.pushWarning(tr("{}: this format cuts texts at 254 characters, so the record of the run is not whole "
-                                    "there; a GeoPackage keeps it.").format(table.key))
+            feedback.pushWarning(tr("{}: this format cuts texts at 254 characters, so the record of the run is not "
+                                    "whole there; a GeoPackage keeps it.").format(table.key))
         return destination
 
     def _style(self, table, destination, context, feedback):
         try:
             styling.save_into_geopackage(destination, table.style)
         except styling.StyleNotSaved as error:
-            feedback.pushWarning(tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error))
+            feedback.pushWarning(
+                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error))
         styling.attach(context, destination, table.style)
 
     # --- what several entries read alike

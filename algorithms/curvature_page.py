@@ -104,11 +104,13 @@ def _draw_heights(axes, run, one):
                   markersize=4, color="#111827", ecolor="#9ca3af", elinewidth=1, label=tr("as built, 95 %"), zorder=3)
     low, high = axes.get_ylim()
     if np.any(~kept):
+        shown = np.clip(y[~kept], low, high)
+        axes.plot(profile.chainage[~kept] / run.units.chainage, shown, "x", color="#d9630b", markersize=9, markeredgewidth=2,
+                  zorder=4, clip_on=False)
         # A blunder of decimetres must not flatten the curves: it is drawn at the edge, with its size.
-        for at, value in zip(profile.chainage[~kept] / run.units.chainage, y[~kept]):
-            axes.plot(at, np.clip(value, low, high), marker="x", color="#d9630b", markersize=9, markeredgewidth=2, zorder=4)
-            axes.annotate(signed_text(value, 0), (at, np.clip(value, low, high)), xytext=(6, -3), textcoords="offset points",
-                          fontsize=8)
+        for k in np.flatnonzero(shown != y[~kept]):
+            axes.annotate(signed_text(y[~kept][k], 0), (profile.chainage[~kept][k] / run.units.chainage, shown[k]),
+                          xytext=(7, -3), textcoords="offset points", fontsize=9)
         axes.plot([], [], "x", color="#d9630b", markersize=8, markeredgewidth=2, label=tr("set aside"))
         axes.set_ylim(low, high)
     axes.set_ylabel(tr("height less the mean, {}").format(unit))

@@ -92,8 +92,8 @@ def tell(run, tested):
                                            for m in one.test.models)))
         aside = np.flatnonzero(~one.kept)
         if len(aside):
-            run.feedback.pushWarning(tr("{}: {} stations are suspected of a blunder and set aside: {}.").format(
-                _title(one), len(aside), listed(run.notation.texts(one.profile.chainage[aside]))))
+            run.feedback.pushWarning(tr("{}: suspected of a blunder and set aside: {}.").format(
+                _title(one), listed(run.notation.texts(one.profile.chainage[aside]))))
     if len(tested) > MOST_TOLD:
         say(tr("{} more: see the table.").format(len(tested) - MOST_TOLD))
 

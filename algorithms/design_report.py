@@ -52,7 +52,8 @@ def small_text(value, units, sign=False):
 
 def height_text(value, units):
     """A height in metres in the run's unit, to 0.1 mm or 0.001 ft."""
-    return number_text(value / units.height, 4 if units.height_name == "metre" else 3) + " " + UNIT_LABELS[units.height_name]
+    decimals = 4 if units.height_name == "metre" else 3
+    return number_text(value / units.height, decimals) + " " + UNIT_LABELS[units.height_name]
 
 
 def tell(run, reports):
@@ -87,7 +88,8 @@ def _tell_axis(run, report):
         return
     s = run.chainage[report.rows]
     say(tr("Axis '{}': {} from {} to {}, chainage height {} ({}). {}").format(
-        report.name, counted(len(s), tr("station"), tr("stations")), text(s.min()), text(s.max()), height_text(report.axis.chainage_height, run.units),
+        report.name, counted(len(s), tr("station"), tr("stations")), text(s.min()), text(s.max()),
+        height_text(report.axis.chainage_height, run.units),
         report.height_word, design_sentence(report, run)))
     statistics = report.statistics
     if not statistics.number:
@@ -95,7 +97,8 @@ def _tell_axis(run, report):
         return
     residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
     sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
-        report.name, counted(statistics.number, tr("residual"), tr("residuals")), small_text(statistics.rms, run.units), small_text(residual, run.units, True),
+        report.name, counted(statistics.number, tr("residual"), tr("residuals")), small_text(statistics.rms, run.units),
+        small_text(residual, run.units, True),
         text(s[statistics.greatest_at]))
     if report.tolerance is not None:
         sentence += tr("; {} within {}, {} high, {} low").format(
@@ -132,7 +135,8 @@ def _warn_axis(run, report):
     beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
     if len(beyond):
         warn(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-            report.name, counted(len(beyond), tr("station lies"), tr("stations lie")), listed(run.notation.texts(chainages[beyond[:6]]))))
+            report.name, counted(len(beyond), tr("station lies"), tr("stations lie")),
+            listed(run.notation.texts(chainages[beyond[:6]]))))
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(tr("Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the "
                 "geoid.").format(report.name))

@@ -225,7 +225,7 @@ def _reference_row(run, fit, record):
         number=int(surface.search.kept.sum()), suspected=int(fit.suspected.sum()),
         removed=int(np.sum(~surface.search.kept)), rms=surface.rms / unit.height,
         var_factor=float(solution.variance_factor), first_date=first or None, last_date=last or None,
-        global_t=tr("none") if test is None else tr("passed") if test[3] else tr("failed"), record=record_text(record))
+        global_t="none" if test is None else "passed" if test[3] else "failed", record=record_text(record))
     if fit.straightness is not None:
         s = fit.straightness
         for name, value in (("str_vert", s.vertical.rms), ("rng_vert", s.vertical.range), ("str_lat", s.lateral.rms),
@@ -236,13 +236,13 @@ def _reference_row(run, fit, record):
 
 
 def _level_columns(run, fit):
-    inside, outside = tr("inside"), tr("outside")
+    inside, outside = "inside", "outside"
     if fit.level is not None:
         level = fit.level
         return {"tan_lat": level.lat, "tan_lon": level.lon, "tan_chain": level.chainage / run.units.chainage,
                 "tan_sd": level.sd / run.units.chainage, "tan_state": inside if _within(run, fit) else outside}
     if not fit.tangent.well_determined:
-        return {"tan_state": tr("poorly determined")}
+        return {"tan_state": "poorly determined"}
     spread = float(np.sqrt(max(fit.tangent.covariance[0, 0], fit.tangent.covariance[1, 1])))
     return {"tan_lat": fit.tangent.lat, "tan_lon": fit.tangent.lon, "tan_sd": spread / run.units.chainage,
             "tan_state": inside if fit.inside else outside}

@@ -25,8 +25,8 @@ class GenerateStations(ToolboxEntry):
     GROUP, GROUP_ID = "Stations", "stations"
     TAGS = ("station", "chainage", "stationing", "interval", "set out")
     HELP = (
-        "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed chainages. "
-        "Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
+        "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed "
+        "chainages. Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
         "Run the result through 'Design heights and residuals' to get the design heights to set out.")
 
     def entry_parameters(self):
@@ -49,7 +49,8 @@ class GenerateStations(ToolboxEntry):
         fields, parts = AxisFields(source), []
         for number, axis in enumerate(axes, 1):
             check_cancel(feedback)
-            placed, _ = axis_at_height(self, parameters, context, axis, number, fields, notation, run_units, np.zeros(0))
+            placed, _ = axis_at_height(self, parameters, context, axis, number, fields, notation, run_units,
+                                       np.zeros(0))
             chainage = wanted.chainages(placed, feedback)
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
@@ -77,7 +78,8 @@ class _Wanted:
         self.interval = None if not interval else interval * run_units.chainage
         self.at_vertices = entry.parameterAsBoolean(parameters, "AT_VERTICES", context)
         text = entry.text(parameters, "CHAINAGES", context)
-        self.listed = np.array([notation.chainage(part.strip()) for part in re.split(r"[;\n]", text) if part.strip()], float)
+        parts = [part.strip() for part in re.split(r"[;\n]", text)]
+        self.listed = np.array([notation.chainage(part) for part in parts if part], float)
         if self.interval is None and not self.at_vertices and not len(self.listed):
             raise InputError(tr("Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES."))
 

@@ -78,8 +78,8 @@ def height_system(entry, parameters, context, points, unit, needed=None):
     if kind == "grid":
         return _from_grid(entry, parameters, context, points, needed)
     return HeightSystem(kind, np.zeros(number), tr(
-        "The heights are taken as above a geoid whose undulation is not known: its slope and bending are not allowed for, "
-        "and heights above the geoid stand in for ellipsoidal ones."))
+        "The heights are taken as above a geoid whose undulation is not known: its slope and bending are not allowed "
+        "for, and heights above the geoid stand in for ellipsoidal ones."))
 
 
 def _from_field(points, unit, needed):
@@ -98,8 +98,9 @@ def _from_grid(entry, parameters, context, points, needed):
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))
     if not geodesy.is_like_wgs84(ellipsoid):
-        raise InputError(tr("Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS 80; "
-                            "transform the stations first.").format(points.name, geodesy.datum_name(_definition(points))))
+        raise InputError(tr("Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS "
+                            "80; transform the stations first.").format(
+            points.name, geodesy.datum_name(_definition(points))))
     if layer is not None:
         surface = raster_grid(layer, lat, lon)
         cell, name = surface.cell, tr("the raster '{}'").format(layer.name())

@@ -69,7 +69,8 @@ def checked_crs(source):
 
 def check_geometry(source, kind):
     """InputError where the layer's geometry is not of QgsWkbTypes geometry ``kind``."""
-    wanted = {QgsWkbTypes.GeometryType.PointGeometry: tr("points"), QgsWkbTypes.GeometryType.LineGeometry: tr("lines")}[kind]
+    wanted = {QgsWkbTypes.GeometryType.PointGeometry: tr("points"),
+              QgsWkbTypes.GeometryType.LineGeometry: tr("lines")}[kind]
     found = QgsWkbTypes.geometryType(source.wkbType())
     if found == kind:
         return
@@ -121,8 +122,8 @@ def is_null(value):
 
 
 def as_text(value):
-    """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals, dates
-    as 2025-03-11."""
+    """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals,
+    dates as 2025-03-11."""
     if is_null(value):
         return ""
     if isinstance(value, (QDate, QDateTime)):
@@ -146,8 +147,8 @@ class Table:
 def read_table(source, numbers, texts, feedback, geometry=False):
     """Read columns of a source in one pass.
 
-    ``numbers``, ``texts``: {key: field index}, -1 for a column of NaN or ''. Returns Table. InputError for a row without
-    a point, where ``geometry`` is asked for.
+    ``numbers``, ``texts``: {key: field index}, -1 for a column of NaN or ''. Returns Table. InputError for a row
+    without a point, where ``geometry`` is asked for.
     """
     request = QgsFeatureRequest()
     keep = 0 <= source.featureCount() <= MOST_KEPT
@@ -180,7 +181,8 @@ def read_table(source, numbers, texts, feedback, geometry=False):
         if keep:
             kept.append(feature)
     for key, index in numbers.items():
-        columns[key] = _finite(np.array(columns[key], float), source, index) if index >= 0 else np.full(len(ids), np.nan)
+        columns[key] = (_finite(np.array(columns[key], float), source, index) if index >= 0
+                        else np.full(len(ids), np.nan))
     for key, index in texts.items():
         columns[key] = columns[key] if index >= 0 else [""] * len(ids)
     xyz = None
@@ -273,8 +275,8 @@ def read_axes(source, axis_field, feedback, target_crs=None):
         check_cancel(feedback)
         name = (as_text(feature[naming]) if naming >= 0 else "") or str(feature.id())
         if name in seen:
-            raise InputError(tr("Layer '{}' has two axes named '{}', rows {} and {}; give them different names or choose "
-                                "another AXIS_FIELD.").format(source.sourceName(), name, seen[name], row))
+            raise InputError(tr("Layer '{}' has two axes named '{}', rows {} and {}; give them different names or "
+                                "choose another AXIS_FIELD.").format(source.sourceName(), name, seen[name], row))
         seen[name] = row
         try:
             line = _axis_line(feature, name, to_degrees, ellipsoid)
@@ -293,7 +295,8 @@ def _axis_line(feature, name, to_degrees, ellipsoid):
     shape = geometry.constGet()
     if shape.hasCurvedSegments():
         raise InputError(tr("axis '{}' has curved segments; an axis is made of straight legs.").format(name))
-    parts = [shape.geometryN(k) for k in range(shape.numGeometries())] if QgsWkbTypes.isMultiType(shape.wkbType()) else [shape]
+    several = QgsWkbTypes.isMultiType(shape.wkbType())
+    parts = [shape.geometryN(k) for k in range(shape.numGeometries())] if several else [shape]
     mapped = []
     for part in parts:
         x = np.array([part.xAt(k) for k in range(part.numPoints())])
@@ -316,8 +319,8 @@ def assigned_axes(points_name, names, axis_names, field_name, explicit, feedback
     found = np.array([index.get(name, -1 if name == "" else -2) for name in names], int)
     if not np.any(found >= 0) and not explicit:
         if np.any(found == -2):
-            feedback.pushWarning(tr("No value of the field '{}' of layer '{}' names an axis; each station goes to its nearest "
-                                    "axis.").format(field_name, points_name))
+            feedback.pushWarning(tr("No value of the field '{}' of layer '{}' names an axis; each station goes to its "
+                                    "nearest axis.").format(field_name, points_name))
         return None
     unknown = np.flatnonzero(found == -2)
     if len(unknown):
@@ -405,7 +408,8 @@ def read_references(source, feedback):
     indices = {field.name().lower(): k for k, field in enumerate(source.fields())}
     missing = [name for name in needed if name not in indices]
     if missing:
-        raise InputError(tr("Layer '{}' is no reference: it lacks the field {}.").format(source.sourceName(), listed(missing)))
+        raise InputError(tr("Layer '{}' is no reference: it lacks the field {}.").format(
+            source.sourceName(), listed(missing)))
     rows = []
     request = QgsFeatureRequest().setFlags(QgsFeatureRequest.Flag.NoGeometry)
     for row, feature in enumerate(source.getFeatures(request), 1):

@@ -20,8 +20,8 @@ class MeasureStations(ToolboxEntry):
     TAGS = ("chainage", "offset", "station", "linear referencing", "stationing")
     HELP = (
         "Measures points against the axis they belong to: chainage along it and offset from it, positive to the right "
-        "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond it, "
-        "negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
+        "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond "
+        "it, negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
         "Points farther from every axis than the greatest distance stay, without chainage.")
 
     def entry_parameters(self):
@@ -50,13 +50,15 @@ class MeasureStations(ToolboxEntry):
                 feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
             heights = points.z[feet.station[rows]] * run_units.height
-            placed, word = axis_at_height(self, parameters, context, axis, number + 1, fields, notation, run_units, heights)
+            placed, word = axis_at_height(self, parameters, context, axis, number + 1, fields, notation, run_units,
+                                          heights)
             chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
             feedback.pushInfo(tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} "
                                  "({}).").format(
-                axis.line.name, counted(len(rows), tr("point"), tr("points")), notation.text(chainage[rows].min()), notation.text(chainage[rows].max()),
+                axis.line.name, counted(len(rows), tr("point"), tr("points")), notation.text(chainage[rows].min()),
+                notation.text(chainage[rows].max()),
                 number_text(np.abs(offset[rows]).max() / run_units.chainage, 3), run_units.chainage_label,
                 number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
         return self._result(parameters, context, structure, notation, run_units, chainage, offset, lat, lon)

@@ -91,7 +91,8 @@ class OutputTable:
     def kept(self):
         """Indices of the input's fields that stay: those that no own field replaces, compared without case."""
         own = {name.lower() for name in self.columns}
-        return [] if self.source is None else [k for k, f in enumerate(self.source.fields()) if f.name().lower() not in own]
+        fields = [] if self.source is None else self.source.fields()
+        return [k for k, f in enumerate(fields) if f.name().lower() not in own]
 
     def fields(self):
         """QgsFields: the input's that stay, then the own ones.
@@ -319,7 +320,7 @@ class Guard:
     tables: list = field(default_factory=list)
 
     def prepare(self, text):
-        """Before a sink is opened at ``text``: move the files there aside (of a table to be replaced, copy its file)."""
+        """Before a sink is opened at ``text``: move the files there aside (a table's file is copied)."""
         place = place_of(text)
         if place is None:
             return
@@ -337,7 +338,8 @@ class Guard:
             try:
                 (shutil.copy2 if name else os.replace)(found, spare)
             except OSError as error:
-                raise QgsProcessingException(tr("The output {} cannot be replaced: {}.").format(path, error.strerror)) from None
+                raise QgsProcessingException(
+                    tr("The output {} cannot be replaced: {}.").format(path, error.strerror)) from None
             self.aside.append((found, spare))
         self.opened.append((path, existed))
 
@@ -370,8 +372,8 @@ def _drop_table(path, name):
         if connection.tableExists("", name):
             connection.dropVectorTable("", name)
     except QgsProviderConnectionException as error:
-        raise QgsProcessingException(tr("The run failed, and the incomplete table '{}' in {} could not be removed; delete "
-                                        "it: {}").format(name, path, error)) from None
+        raise QgsProcessingException(tr("The run failed, and the incomplete table '{}' in {} could not be removed; "
+                                        "delete it: {}").format(name, path, error)) from None
 
 
 def _files_of(path):
@@ -412,5 +414,6 @@ def check_written(asked, destination, table):
         uri = uri[:-4] + ".dbf"  # all that there is of a Shapefile without geometry
     layer = QgsVectorLayer(uri, "check", "ogr")
     if not layer.isValid() or layer.featureCount() != len(table):
-        raise QgsProcessingException(tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(
-            table.key, max(layer.featureCount(), 0) if layer.isValid() else 0, len(table)))
+        arrived = max(layer.featureCount(), 0) if layer.isValid() else 0
+        raise QgsProcessingException(tr("The output {} is not complete: {} of {} rows arrived. Is the place "
+                                        "full?").format(table.key, arrived, len(table)))

@@ -34,11 +34,12 @@ class PlaceStations(ToolboxEntry):
     GROUP, GROUP_ID = "Stations", "stations"
     TAGS = ("station", "chainage", "height list", "levelling", "stationing", "place", "offset")
     HELP = (
-        "Puts the rows of a height list on the map: each row's station is measured along its axis, its offset across it, on "
-        "the ellipsoid at the chainage height.\n\n"
+        "Puts the rows of a height list on the map: each row's station is measured along its axis, its offset across "
+        "it, on the ellipsoid at the chainage height.\n\n"
         "Station notation: 12+50 has two digits after the plus and counts stations of 100 units; 1+250 has three and "
-        "counts stations of 1000; a bare number is a distance; a sign or a label such as Sta or Ch may stand before it. "
-        "Offsets are positive to the right looking up-chainage; some exchange formats count left positive: check yours.\n\n"
+        "counts stations of 1000; a bare number is a distance; a sign or a label such as Sta or Ch may stand before "
+        "it. Offsets are positive to the right looking up-chainage; some exchange formats count left positive: check "
+        "yours.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
         "names them.")
 
@@ -92,12 +93,14 @@ class PlaceStations(ToolboxEntry):
             first, last = placed.vertex_chainages[[0, -1]]
             feedback.pushInfo(tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} "
                                  "({}).").format(
-                axis.line.name, counted(len(mine), tr("row"), tr("rows")), notation.text(s.min()), notation.text(s.max()), notation.text(first),
-                notation.text(last), number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
+                axis.line.name, counted(len(mine), tr("row"), tr("rows")), notation.text(s.min()),
+                notation.text(s.max()), notation.text(first), notation.text(last),
+                number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
             beyond = (s < first - 0.01) | (s > last + 0.01)
             if np.any(beyond):
                 feedback.pushWarning(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                    axis.line.name, counted(int(beyond.sum()), tr("row lies"), tr("rows lie")), listed(notation.texts(s[beyond][:6]))))
+                    axis.line.name, counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
+                    listed(notation.texts(s[beyond][:6]))))
         return lat, lon
 
     def _result(self, parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units):
@@ -107,13 +110,16 @@ class PlaceStations(ToolboxEntry):
                    "chainage": chainage / run_units.chainage, "offset": np.array(rows.offset) / run_units.chainage,
                    "height": np.array(rows.height)}
         record = record_text(self.record(parameters, context))
-        style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record)
-        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int), table.ids,
+        style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None,
+                          record)
+        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int),
+                             table.ids,
                              (x, y), features=table.features)
         rejected = OutputTable(
             "REJECTED", {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
             QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
-            StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record), source,
+            StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record),
+            source,
             np.array([k for k, _ in rows.rejected], int), table.ids, features=table.features)
         return Result([placed, rejected], {"COUNT": len(rows.row), "REJECTED_COUNT": len(rows.rejected)})
 
@@ -181,8 +187,8 @@ def _tell(rows, source, fields, axis_count, run_units, feedback):
     def field_text(key):
         return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
 
-    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; station from {}, offset from {}, height from {}, axis from {}; "
-                         "heights in {}, chainages in {}.").format(
+    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; station from {}, offset from {}, height from {}, axis "
+                         "from {}; heights in {}, chainages in {}.").format(
         counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")), source.sourceName(),
         counted(axis_count, tr("axis"), tr("axes")), field_text("station"), field_text("offset"), field_text("height"),
         field_text("axis"), run_units.height_label, run_units.chainage_label))

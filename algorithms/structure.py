@@ -86,7 +86,8 @@ def station_style(entry, parameters, context, run_units, axis_count):
     """Notation of the run; InputError for equations with several axes, of which they would be ambiguous."""
     text = entry.text(parameters, "EQUATIONS", context)
     if text and axis_count > 1:
-        raise InputError(tr("Station equations belong to one axis, but there are {}; run that axis alone.").format(axis_count))
+        raise InputError(tr("Station equations belong to one axis, but there are {}; run that axis alone.").format(
+            axis_count))
     return Notation(run_units.chainage_name, run_units.chainage, station_equations(text))
 
 
@@ -152,8 +153,8 @@ def measured(axes, points, assigned, feedback):
 def _too_far(feet, greatest, points, feedback):
     off = feet.distance > (np.inf if greatest is None else greatest)
     if np.all(off):
-        raise InputError(tr("All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check the "
-                            "layers' coordinate reference systems or raise MAX_DISTANCE.").format(
+        raise InputError(tr("All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check "
+                            "the layers' coordinate reference systems or raise MAX_DISTANCE.").format(
             points.name, _distance_text(greatest), _distance_text(feet.distance.min())))
     if np.any(off):
         rows = np.unique(feet.station[off]) + 1
@@ -230,4 +231,5 @@ def warn_unit_by_name(field_name, unit, feedback):
     feet = re.search(r"(^|[_\W\d])(ft|feet|foot)$", field_name, re.IGNORECASE)
     metres = re.search(r"(^|[_\W\d])(m|metres?|meters?)$", field_name, re.IGNORECASE)
     if (feet and unit == "metre") or (metres and unit != "metre"):
-        feedback.pushWarning(tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit))
+        feedback.pushWarning(tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(
+            field_name, unit))

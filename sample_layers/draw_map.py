@@ -34,11 +34,13 @@ MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
 
 
 def layers_of(result, imagery):
-    """The styled residuals, the axis and the imagery, bottom first."""
+    """The imagery, the ellipses, the axis, the styled residuals and the fitted plane, bottom first."""
     ground = QgsRasterLayer(imagery, "Imagery (synthesised)")
     axis = QgsVectorLayer(f"{result}|layername=axis", "Axis", "ogr")
     stations = QgsVectorLayer(f"{result}|layername=residuals", "Residuals", "ogr")
-    for layer in (ground, axis, stations):
+    plane = QgsVectorLayer(f"{result}|layername=plane", "Fitted plane", "ogr")
+    ellipses = QgsVectorLayer(f"{result}|layername=ellipses", "Tangent point, 95 %", "ogr")
+    for layer in (ground, axis, stations, plane, ellipses):
         if not layer.isValid():
             raise SystemExit(f"{layer.name()}: the layer cannot be read")
     symbol = QgsLineSymbol()
@@ -46,7 +48,7 @@ def layers_of(result, imagery):
     symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor("#222222"), 0.4))
     axis.setRenderer(QgsSingleSymbolRenderer(symbol))
     _name_axes(axis)
-    return ground, axis, stations
+    return ground, ellipses, axis, stations, plane
 
 
 def _name_axes(axis):
@@ -102,10 +104,10 @@ def _with_shape(extent, shape):
 
 def draw(layers, picture):
     """One A4 page, landscape: map over imagery, legend, scale bar, north arrow, and what is seen."""
-    ground, axis, stations = layers
+    stations = layers[3]
     project = QgsProject.instance()
     project.setCrs(stations.crs())
-    for layer in (ground, axis, stations):
+    for layer in layers:
         project.addMapLayer(layer, False)
     layout = QgsPrintLayout(project)
     layout.initializeDefaults()
@@ -113,7 +115,7 @@ def draw(layers, picture):
     extent.scale(1.12)
     # The oldest host makes the extent of an item without a size NaN: first the size, then the extent.
     page = _place(layout, QgsLayoutItemMap(layout), 10, 24, 205, 176)
-    page.setLayers([stations, axis, ground])
+    page.setLayers(list(reversed(layers)))
     page.setExtent(_with_shape(extent, 205 / 176))
     page.setFrameEnabled(True)
     _label(layout, "Gallery: as-built heights less the design", 10, 6, 277, 9, 16, True)
@@ -123,7 +125,7 @@ def draw(layers, picture):
     legend.setAutoUpdateModel(False)
     root = legend.model().rootGroup()
     root.clear()
-    for layer in (stations, axis):
+    for layer in (stations, layers[4], layers[1], layers[2]):
         root.addChildNode(QgsLayerTreeLayer(layer))
     legend.setTitle("")
     legend.setLinkedMap(page)

@@ -8,7 +8,7 @@ install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy pyt
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 result=$folder/gallery.gpkg
-rm -f "$result" "$folder/gallery.png"
+rm -f "$result" "$folder/gallery.png" "$folder/curvature.html"
 
 # A profile of its own, so that nothing of the user's is read or changed.
 private=$(mktemp -d)
@@ -28,7 +28,7 @@ step() {
         exit 1
     fi
     # The entry's own sentences, without the host's progress and its lists of inputs and results.
-    sed 's/^[0-9. ]*Understood/Understood/' "$private/out" |
+    sed 's/^[0-9. ]*Understood/Understood/; s/^WARNING:[[:space:]]*/Note: /' "$private/out" |
         sed -n '/^Understood/,/^-----/{/^-----/d;/ - done\.$/d;/^$/d;p}' | fold -s -w 116 | sed 's/^/   /'
 }
 
@@ -40,6 +40,12 @@ step "Height list onto the axes" run tautline:placestations --INPUT="$scenario/h
 step "Design heights and residuals" run tautline:designheights --STATIONS="$result|layername=stations" \
     --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="ogr:dbname='$result' table=\"residuals\" (geom)" \
     --SUMMARY="ogr:dbname='$result' table=\"summary\""
+step "The plane that both arms share" run tautline:fitreference --STATIONS="$result|layername=stations" \
+    --AXIS="$scenario/axis.gpkg" --FIT=plane --SIGMA=0.003 --SIGMA_KM=0.7 --UNDULATION=field \
+    --REFERENCE="ogr:dbname='$result' table=\"plane\" (geom)" --ELLIPSE="ogr:dbname='$result' table=\"ellipses\" (geom)" \
+    --OUTPUT="ogr:dbname='$result' table=\"tested\" (geom)"
+step "Which shape was built" run tautline:testcurvature --STATIONS="$result|layername=stations" --AXIS="$scenario/axis.gpkg" \
+    --SIGMA=0.003 --UNDULATION=field --OUTPUT="ogr:dbname='$result' table=\"curvature\"" --HTML="$folder/curvature.html"
 echo "== Result"
 /usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/gallery.png" 2>"$private/err" || {
     cat "$private/err" >&2
@@ -48,4 +54,5 @@ echo "== Result"
 echo
 echo "Layers, styled, for QGIS:  $result"
 echo "Map:                       $folder/gallery.png"
+echo "Which shape was built:     $folder/curvature.html"
 echo "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."

@@ -26,9 +26,9 @@ def reference_renderer():
 def reference_labeling(fields):
     """Return the labelling: the name, and that it is level there."""
     name, state = column(fields, "name"), column(fields, "tan_state")
-    place = f"CASE WHEN {column(fields, 'tan_lat')} IS NULL THEN {literal(tr('fitted'))} ELSE {literal(tr('level here'))} END"
-    settings = point_label(f"{name} || '\\n' || {place} || coalesce(' (' || {state} || ')', '')", points=8.5, priority="8",
-                           radius="2.5")
+    place = (f"CASE WHEN {column(fields, 'tan_lat')} IS NULL THEN {literal(tr('fitted'))} WHEN {state} = 'outside' "
+             f"THEN {literal(tr('level here, outside the stations'))} ELSE {literal(tr('level here'))} END")
+    settings = point_label(f"{name} || '\\n' || {place}", points=8.5, priority="8", radius="2.5")
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(settings))
     return QgsRuleBasedLabeling(root)
@@ -55,9 +55,9 @@ def _outline(color, width, style, fill):
 def ellipse_renderer():
     """Return the renderer of ellipses: solid from the heights alone, dashed with the geoid's slope error."""
     categories = (
-        ("levelling", tr("Where it is level, 95 %: from the heights alone"),
+        ("levelling", tr("Level here, 95 %: heights alone"),
          _outline(INK, 0.6, Qt.PenStyle.SolidLine, QColor(255, 210, 63, 90))),
-        ("geoid", tr("Where it is level, 95 %: with the geoid's slope error"),
+        ("geoid", tr("The same with the geoid's slope"),
          _outline(INK, 0.5, Qt.PenStyle.DashLine, QColor(255, 255, 255, 40))),
     )
     return QgsCategorizedSymbolRenderer("kind", [QgsRendererCategory(*category[::2], category[1]) for category in categories])

@@ -40,6 +40,7 @@ class DesignHeights(ToolboxEntry):
         "Two layers are enough: points with heights and a line for the axis; the design is then the chord from the first "
         "to the last station. A straight structure is not level: a chord lies below the level surface between its ends, "
         "and a tangent rises above it on both sides of its tangent point. The column curv_eff shows by how much.\n\n"
+        "An axis layer with a field 'design' states the design of each axis itself and overrides this form; the log says so.\n\n"
         "Residual is as-built minus design, positive is built high; adjust is its opposite, positive is raise. Stations "
         "without a height get a design height too, for setting out.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")

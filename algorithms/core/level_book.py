@@ -16,16 +16,20 @@ class BookSetup:
     intermediate: bool
 
 
-def book_setups(back, intermediate, fore):
+def book_setups(back, intermediate, fore, broken):
     """Setups of a book, and the rows that could not be used: (list of BookSetup, {row: reason}).
 
-    ``back``, ``intermediate``, ``fore``: readings (n,), NaN for none, rows in the order of observing. A turning point has a
-    fore and a back sight in one row.
+    ``back``, ``intermediate``, ``fore``: readings (n,), NaN for none, rows in the order of observing; ``broken``: True for
+    rows that are not readable (n,): no setup leads across them. A turning point has a fore and a back sight in one row.
     """
     setups, refused, open_row = [], {}, None
     for row, (has_back, has_inter, has_fore) in enumerate(zip(*(np.isfinite(v) for v in (back, intermediate, fore)))):
-        if has_inter and (has_back or has_fore):
-            refused[row] = "an intermediate sight stands beside a back or a fore sight"
+        beside = has_inter and (has_back or has_fore)
+        if broken[row] or beside:
+            if beside:
+                refused[row] = "an intermediate sight stands beside a back or a fore sight"
+            if open_row is not None:
+                refused[open_row] = "no fore sight follows it"
             open_row = None
             continue
         if not (has_back or has_inter or has_fore):

@@ -521,3 +521,50 @@ def test_record_lists_what_was_used(toolbox, line, tmp_path):
     layer = run.layer()
     assert layer.loadDefaultStyle()[1]
     assert json.loads(layer.customProperty("tautline/record"))["axes"]["line"]["controls"] == [first, last]
+
+
+# --- layers too large to be kept in memory are read twice
+
+
+@pytest.fixture
+def read_twice(monkeypatch):
+    from tautline.algorithms import layers
+
+    monkeypatch.setattr(layers, "MOST_KEPT", 0)
+
+
+def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twice, monkeypatch):
+    saved = toolbox.saved(line["STATIONS"], tmp_path / "in.gpkg")
+    run = toolbox.run("designheights", STATIONS=saved, AXIS=line["AXIS"])
+    twice = toolbox.run("designheights", **corner)
+    list_ = toolbox.table([{"station": s, "remark": s} for s in ("0+100", "x", "0+200", "y")])
+    placed = toolbox.run("placestations", INPUT=list_, AXIS=line["AXIS"], REJECTED="memory:")
+    moved = toolbox.run("measurestations", STATIONS=saved, AXIS=line["AXIS"], ONTO_AXIS=True)
+    assert placed.column("remark") == ["0+100", "0+200"] and placed.column("remark", "REJECTED") == ["x", "y"]
+    monkeypatch.undo()
+    assert run.rows() == toolbox.run("designheights", STATIONS=saved, AXIS=line["AXIS"]).rows()
+    assert twice.rows() == toolbox.run("designheights", **corner).rows() and len(twice.rows()) == 8
+    kept = toolbox.run("measurestations", STATIONS=saved, AXIS=line["AXIS"], ONTO_AXIS=True)
+    assert [f.geometry().asWkt(9) for f in moved.layer().getFeatures()] == [
+        f.geometry().asWkt(9) for f in kept.layer().getFeatures()]
+
+
+@pytest.mark.parametrize("change", ["DELETE FROM stations WHERE fid = 4", "UPDATE stations SET fid = 99 WHERE fid = 9"])
+def test_layer_that_changes_between_the_readings(toolbox, line, tmp_path, read_twice, monkeypatch, change):
+    """Rows would get the heights of others."""
+    from tautline.algorithms import outputs
+
+    ogr = pytest.importorskip("osgeo.ogr")
+    ogr.UseExceptions()
+    saved = toolbox.saved(line["STATIONS"], tmp_path / "in.gpkg", "stations")
+    write = outputs.write_rows
+
+    def late(*given):
+        file = ogr.Open(str(tmp_path / "in.gpkg"), 1)
+        file.ExecuteSQL(change)
+        del file
+        return write(*given)
+
+    monkeypatch.setattr(outputs, "write_rows", late)
+    text = toolbox.refusal("designheights", STATIONS=saved, AXIS=line["AXIS"], OUTPUT=str(tmp_path / "out.gpkg"))
+    assert "'stations' changed while it was read; run again." in text and not (tmp_path / "out.gpkg").exists()

@@ -107,7 +107,9 @@ def test_units(toolbox, axis):
     point = next(run.layer().getFeatures()).geometry().asPoint()
     assert point.x() == pytest.approx(1000.0 / 6378137.0 * 57.29577951308232, abs=1e-9)
     assert run.column("chainage") == [pytest.approx(3280.8399)] and run.column("station") == ["32+80.84"]
-    assert run.column("height") == [10.0] and point.y() > 0.0
+    # One metre to the left, the north; meridional radius at the equator: a(1 - e^2).
+    assert point.y() * 6378137.0 * (1 - 0.0066943799901413165) / 57.29577951308232 == pytest.approx(1.0, abs=1e-6)
+    assert run.column("height") == [10.0] and run.column("offset") == [pytest.approx(-3.280839895, abs=1e-9)]
 
 
 def test_equations(toolbox, axis):

@@ -4,17 +4,14 @@ import numpy as np
 from qgis.core import QgsProcessing
 
 from . import parameters as p
-from .accuracies import accuracies, sigma_index
 from .base import Result, ToolboxEntry, record_text
-from .core.errors import InputError
 from .core.geodesy import ellipsoid_of
 from .fit_report import ellipse_table, reference_table, tell
-from .height_system import height_system, undulation_index
 from .layers import as_text, definition, named_field, read_table
 from .outputs import OutputTable
 from .reference_groups import groups_of_axes, groups_of_lines
-from .structure import AxisFields, axis_at_height, read_structure, station_style, units
 from .styling import StyleSpec
+from .surveyed import Surveyed
 from .texts import tr
 
 
@@ -54,42 +51,22 @@ class FitReference(ToolboxEntry):
         return _Run(self, parameters, context, feedback).result()
 
 
-class _Run:
-    """One run: stations measured, grouped, fitted. Arrays of rows (a station and an axis), metres."""
+class _Run(Surveyed):
+    """One run: stations measured, grouped, fitted."""
 
     def __init__(self, entry, parameters, context, feedback):
-        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
-        self.units = units(entry, parameters, context)
-        sigma = sigma_index(entry, parameters, context)
-        find = undulation_index(entry, parameters, context)
-        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
-                                                      more_numbers={"undulation": find, "sigma": sigma})
-        feet, points = self.structure.feet, self.structure.points
-        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
-        needed = np.zeros(len(points), bool)
-        needed[feet.station[~self.structure.off]] = True
-        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
-        known = needed & np.isfinite(points.columns["height"])
-        self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
-                                     sigma(self.structure.source) >= 0)
-        self.height = points.columns["height"][feet.station] * self.units.height
-        self.n = self.system.undulation[feet.station]
-        self.usable = ~self.structure.off & np.isfinite(self.height)
-        if not np.any(self.usable):
-            raise InputError(tr("Layer '{}': no station on an axis has a height.").format(points.name))
-        self.ellipsoid = ellipsoid_of(definition(points.crs))
+        super().__init__(entry, parameters, context, feedback)
+        self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
         self.axes = self._axes()
 
     def _axes(self):
         """Core axes at their chainage heights, and chainage and offset of all rows."""
-        feet, fields = self.structure.feet, AxisFields(self.structure.axis_source)
+        feet = self.structure.feet
         self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
         axes = []
-        for number, axis in enumerate(self.structure.axes):
+        for number in range(len(self.structure.axes)):
             rows = np.flatnonzero(feet.axis == number)
-            on = rows[~self.structure.off[rows]]
-            placed, _ = axis_at_height(self.entry, self.parameters, self.context, axis, number + 1, fields, self.notation,
-                                       self.units, self.height[on] + self.n[on])
+            placed = self.placed_axis(number, rows[~self.structure.off[rows]])
             self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             axes.append(placed)
@@ -98,8 +75,7 @@ class _Run:
     def result(self):
         kind = self.entry.choice(self.parameters, "FIT", self.context)
         make = groups_of_axes if kind == "plane" else groups_of_lines
-        options = {"remove": self.entry.parameterAsBoolean(self.parameters, "REMOVE_BLUNDERS", self.context),
-                   "robust": self.entry.parameterAsBoolean(self.parameters, "ROBUST", self.context)}
+        options = {"remove": self.flag("REMOVE_BLUNDERS"), "robust": self.flag("ROBUST")}
         self.geoid_sigma = self._geoid_sigma()
         fits = [group.fitted(self, **options) for group in make(self)]
         tell(self, fits)
@@ -135,8 +111,7 @@ class _Run:
 
     def _tables(self, fits):
         feet, source, unit, crs = self.structure.feet, self.structure.source, self.units, self.structure.source.sourceCrs()
-        record = self.entry.record(self.parameters, self.context, units=vars(unit), height_system=self.system.kind,
-                                   undulation_source=self.system.source)
+        record = self.record()
         residual, w, redundancy, detectable = (np.full(len(feet.station), np.nan) for _ in range(4))
         flag = np.where(self.structure.off, "off axis", np.where(self.usable, "kept", "no height")).astype(object)
         for fit in fits:

@@ -4,7 +4,7 @@ import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
 from . import parameters as p
-from .accuracies import accuracies, levelling_arms, sigma_index
+from .accuracies import levelling_arms
 from .base import Result, ToolboxEntry, record_text
 from .core.curvature import Profile, search_free, test_curvature
 from .core.errors import InputError
@@ -12,11 +12,10 @@ from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .curvature_page import page
 from .curvature_report import Tested, curvature_table, tell
 from .documents import Document
-from .height_system import height_system, undulation_index
 from .layers import check_cancel
 from .outputs import OutputTable
-from .structure import AxisFields, axis_at_height, read_structure, station_style, units
 from .styling import StyleSpec
+from .surveyed import Surveyed
 from .texts import tr
 
 
@@ -58,42 +57,20 @@ class TestCurvature(ToolboxEntry):
         return _Run(self, parameters, context, feedback).result()
 
 
-class _Run:
-    """One run: profiles of axes and legs, tested. Rows are pairs of a station and an axis; metres."""
-
-    def __init__(self, entry, parameters, context, feedback):
-        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
-        self.units = units(entry, parameters, context)
-        sigma, find = sigma_index(entry, parameters, context), undulation_index(entry, parameters, context)
-        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
-                                                      more_numbers={"undulation": find, "sigma": sigma})
-        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
-        feet, points = self.structure.feet, self.structure.points
-        needed = np.zeros(len(points), bool)
-        needed[feet.station[~self.structure.off]] = True
-        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
-        known = needed & np.isfinite(points.columns["height"])
-        self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
-                                     sigma(self.structure.source) >= 0)
-        self.height = points.columns["height"][feet.station] * self.units.height
-        self.n = self.system.undulation[feet.station]
-        self.usable = ~self.structure.off & np.isfinite(self.height)
-        self.remove = entry.parameterAsBoolean(parameters, "REMOVE_BLUNDERS", context)
-        self.bending = entry.number(parameters, "GEOID_BENDING", context)
+class _Run(Surveyed):
+    """One run: profiles of axes and legs, tested."""
 
     def result(self):
         tested = []
-        fields = AxisFields(self.structure.axis_source)
         for number, axis in enumerate(self.structure.axes):
             check_cancel(self.feedback)
-            tested += self._axis(number, axis, fields)
+            tested += self._axis(number, axis)
             self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
         if not tested:
             raise InputError(tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(
                 LEAST_ON_LEG))
         tell(self, tested)
-        record = self.entry.record(self.parameters, self.context, units=vars(self.units), height_system=self.system.kind,
-                                   undulation_source=self.system.source)
+        record = self.record()
         style = StyleSpec("curvature", tr("Curvature of each axis"), self.units.height_name, self.units.chainage_name, None,
                           record_text(record))
         table = OutputTable("OUTPUT", curvature_table(self, tested, record), QgsCoordinateReferenceSystem(),
@@ -101,15 +78,14 @@ class _Run:
         documents = [Document("HTML", page(self, tested, record))] if self.parameters.get("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
-    def _axis(self, number, axis, fields):
+    def _axis(self, number, axis):
         feet = self.structure.feet
         rows = np.flatnonzero(self.usable & (feet.axis == number))
         if len(rows) < LEAST_ON_LEG:
             self.feedback.pushWarning(tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
                 axis.line.name, len(rows), LEAST_ON_LEG))
             return []
-        placed, _ = axis_at_height(self.entry, self.parameters, self.context, axis, number + 1, fields, self.notation,
-                                   self.units, self.height[rows] + self.n[rows])
+        placed = self.placed_axis(number, rows)
         s = placed.chainages(feet.leg[rows], feet.along[rows])
         found = []
         for stretch in stretches(placed, float(s.min()), float(s.max())):
@@ -128,6 +104,7 @@ class _Run:
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.kind == "grid" and self.system.cell * 111_000.0 < 0.5 * float(np.ptp(s))
         profile = Profile(axis, points.lat[station], points.lon[station], s, self.height[rows], self.n[rows], covariance,
-                          self.accuracies.known, fine, self.bending)
-        kept = search_free(profile).kept if self.remove else np.ones(len(rows), bool)
+                          self.accuracies.known, fine,
+                          self.entry.number(self.parameters, "GEOID_BENDING", self.context))
+        kept = search_free(profile).kept if self.flag("REMOVE_BLUNDERS") else np.ones(len(rows), bool)
         return Tested(name, test_curvature(profile.part(kept)), profile, kept)

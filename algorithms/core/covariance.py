@@ -27,6 +27,8 @@ class Covariance:
         weight = None
         if self.matrix is not None:
             try:
+                if not np.all(np.isfinite(self.matrix)):
+                    raise np.linalg.LinAlgError  # some LAPACKs let NaN pass
                 root = np.linalg.cholesky(self.matrix)
             except np.linalg.LinAlgError:
                 raise InputError("The covariance of the heights is not positive definite.") from None

@@ -219,8 +219,10 @@ def search(fit, number, *, remove=True, start=None):
     ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.
     Returns Search.
     """
-    kept = np.ones(number, bool) if start is None or not remove else np.array(start, bool)
-    fitted, twins, guarded, seen = fit(kept), [], [], set()
+    whole = fit(np.ones(number, bool))
+    fitted, twins, guarded, seen = whole, [], [], set()
+    if remove and start is not None:
+        fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
     while remove:
         fitted = _readmitted(fit, fitted)
         if fitted.kept.tobytes() in seen:
@@ -231,7 +233,7 @@ def search(fit, number, *, remove=True, start=None):
             break
         trial = fitted.kept.copy()
         trial[worst] = False
-        smaller = _checked_fit(fit, trial)
+        smaller = _checked_fit(fit, trial, whole)
         if smaller is None:
             guarded.append(worst)
             seen.discard(fitted.kept.tobytes())
@@ -269,15 +271,15 @@ def _correlations(solution, at):
     return row / (size * size[at])
 
 
-def _checked_fit(fit, keep):
-    """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05."""
+def _checked_fit(fit, keep, whole):
+    """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05 of a row
+    that has more in the fit of all rows. A row that nothing checks anyway does not keep a blunder elsewhere in."""
     try:
         fitted = fit(keep)
-        if fitted.solution.freedom < 2 or fitted.solution.redundancies.min() < LEAST_REDUNDANCY:
-            return None
     except InputError:
         return None
-    return fitted
+    unchecked = (fitted.solution.redundancies < LEAST_REDUNDANCY) & (whole.solution.redundancies[keep] >= LEAST_REDUNDANCY)
+    return None if fitted.solution.freedom < 2 or np.any(unchecked) else fitted
 
 
 def _tests_aside(fitted):

@@ -1,0 +1,73 @@
+"""Covariance of observed heights: against inversion by scipy and against simulated levelling."""
+
+import numpy as np
+import pytest
+from scipy import linalg
+
+from tautline.algorithms.core.covariance import MOST_DENSE, Covariance, independent, levelled
+from tautline.algorithms.core.errors import InputError
+
+
+def test_weights_of_a_full_covariance():
+    random = np.random.default_rng(1)
+    root = random.normal(size=(9, 9))
+    matrix = root @ root.T + np.eye(9)
+    covariance = Covariance(np.diag(matrix).copy(), matrix)
+    inverse = linalg.inv(matrix)
+    values = random.normal(size=(9, 3))
+    assert covariance.weighted(values) == pytest.approx(inverse @ values, abs=1e-12)
+    assert covariance.weighted(values[:, 0]) == pytest.approx(inverse @ values[:, 0], abs=1e-12)
+    assert covariance.weight_diagonal == pytest.approx(np.diag(inverse), abs=1e-12)
+    keep = np.array([True, False, True, True, False, True, True, True, False])
+    part = covariance.part(keep)
+    assert len(part) == 6
+    assert part.weight == pytest.approx(linalg.inv(matrix[keep][:, keep]), abs=1e-12)
+
+
+def test_weights_of_independent_heights():
+    covariance = independent([0.001, 0.002, 0.004])
+    assert covariance.weight is None
+    assert covariance.weight_diagonal == pytest.approx([1e6, 2.5e5, 6.25e4])
+    assert covariance.weighted(np.ones((3, 2))) == pytest.approx(np.outer([1e6, 2.5e5, 6.25e4], [1, 1]))
+    assert covariance.part(np.array([True, False, True])).variance == pytest.approx([1e-6, 1.6e-5])
+
+
+def test_levelled_against_simulated_runs():
+    """20,000 simulated runs of levelling outwards along two arms: sums of section errors, a reading error at each station."""
+    random, repeats, km = np.random.default_rng(2), 20_000, 0.0015
+    arms = np.array([0, 0, 0, 0, 1, 1, 1])
+    distances = np.array([0.0, 300.0, 900.0, 2500.0, 400.0, 700.0, 1900.0])
+    sigmas = np.array([1.0, 0.5, 1.0, 2.0, 1.0, 0.7, 1.0]) * 1e-3
+    heights = random.normal(size=(repeats, 7)) * sigmas
+    for arm in (0, 1):
+        mine = np.flatnonzero(arms == arm)
+        sections = np.diff(np.concatenate([[0.0], distances[mine]]))
+        errors = random.normal(size=(repeats, len(mine))) * km * np.sqrt(sections / 1000.0)
+        heights[:, mine] += np.cumsum(errors, axis=1)
+    sampled = np.cov(heights.T)
+    want = levelled(sigmas, arms, distances, km)
+    # Standard deviation of a sampled covariance: sqrt((C_ii C_jj + C_ij^2) / n); 49 values, so 5 of them are allowed.
+    spread = np.sqrt((np.outer(want.variance, want.variance) + want.matrix**2) / repeats)
+    assert np.all(np.abs(sampled - want.matrix) < 5.0 * spread)
+    assert np.all(want.matrix[:4, 4:] == 0.0)
+    assert want.variance == pytest.approx(np.diag(want.matrix))
+    assert want.matrix[2, 3] == pytest.approx(km**2 * 0.9)
+
+
+@pytest.mark.parametrize("sigmas", [[0.001, 0.0], [0.001, np.nan], [np.inf, 0.001]])
+def test_no_standard_deviation(sigmas):
+    with pytest.raises(InputError, match="standard deviation is zero, negative or no number"):
+        independent(sigmas)
+
+
+@pytest.mark.parametrize("matrix", [[[1.0, 2.0], [2.0, 1.0]], [[1.0, 1.0], [1.0, 1.0]], [[1.0, np.nan], [np.nan, 1.0]]])
+def test_no_covariance(matrix):
+    matrix = np.array(matrix)
+    with pytest.raises(InputError, match="positive definite"):
+        Covariance(np.ones(2), matrix)
+
+
+def test_too_many_for_a_dense_matrix():
+    number = MOST_DENSE + 1
+    with pytest.raises(InputError, match="at most 6000 stations, and there are 6001"):
+        levelled(np.ones(number), np.zeros(number, int), np.arange(number, dtype=float), 0.001)

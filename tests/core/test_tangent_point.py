@@ -1,0 +1,154 @@
+"""Tangent points, their ellipses and level places: against geographiclib, finite differences and simulated slopes."""
+
+import numpy as np
+import pytest
+from geographiclib.geodesic import Geodesic
+from scipy import stats
+
+from tautline.algorithms.core.axis import Axis, AxisLine
+from tautline.algorithms.core.covariance import independent
+from tautline.algorithms.core.fit import Heights, fit_surface, line_frame, plane_frame
+from tautline.algorithms.core.tangent_point import Ellipse, _shift_by_slopes, level_place, tangent_point
+
+SECOND = np.pi / 180 / 3600
+
+
+@pytest.mark.parametrize("lat, lon", [(50.0, 8.0), (-31.2, 22.4), (89.99, 10.0), (0.0, 180.0), (-5.0, -179.99)])
+@pytest.mark.parametrize("azimuth", [0.0, 37.0, 90.0, 151.0])
+def test_outline_is_true_on_the_ellipsoid(wgs84, lat, lon, azimuth):
+    """Every point of the outline satisfies the equation of the ellipse in polar coordinates about the centre (geographiclib)."""
+    ellipse, geodesic = Ellipse(900.0, 250.0, azimuth), Geodesic(wgs84.a, wgs84.f)
+    out_lat, out_lon = ellipse.outline(lat, lon, wgs84)
+    assert len(out_lat) == 181 and out_lat[0] == out_lat[-1] and out_lon[0] == out_lon[-1]
+    distances = []
+    for a, b in zip(out_lat, out_lon):
+        line = geodesic.Inverse(lat, lon, a, b)
+        turn = np.radians(line["azi1"] - azimuth)
+        distances.append(line["s12"])
+        assert (line["s12"] * np.cos(turn) / 900.0) ** 2 + (line["s12"] * np.sin(turn) / 250.0) ** 2 == pytest.approx(
+            1.0, abs=1e-7)
+    assert max(distances) == pytest.approx(900.0, abs=1e-5) and min(distances) == pytest.approx(250.0, abs=1e-5)
+
+
+def arms(wgs84, lat0, lon0, turn=70.0, length=2400.0, number=21, azimuth=20.0):
+    along = np.linspace(0.0, length, number)
+    parts = [wgs84.forward(np.full(number, lat0), np.full(number, lon0), np.full(number, a), along)[:2]
+             for a in (azimuth, azimuth + turn)]
+    return np.concatenate([parts[0][0], parts[1][0][1:]]), np.concatenate([parts[0][1], parts[1][1][1:]])
+
+
+def plane_fit(wgs84, lat, lon, slopes=(1e-4, -1.5e-4), errors=0.0, known=True, sigma=0.003):
+    frame = plane_frame(lat, lon, wgs84)
+    height = frame.plane(500.0, slopes).heights(lat, lon, wgs84) + errors
+    return fit_surface(frame, Heights(lat, lon, height, independent(np.full(len(lat), sigma)), known))
+
+
+@pytest.mark.parametrize("lat0, lon0", [(48.0, 11.0), (-31.26, 22.4), (89.95, 0.0), (0.0, 179.999), (-75.0, -100.0)])
+def test_how_the_tangent_point_moves_with_the_slopes(wgs84, lat0, lon0):
+    """The Jacobian against finite differences of the tangent point, measured by geographiclib."""
+    geodesic = Geodesic(wgs84.a, wgs84.f)
+    frame = plane_fit(wgs84, *arms(wgs84, lat0, lon0)).frame
+    slopes = np.array([1e-4, -1.5e-4])
+
+    def at(g):
+        n = frame.normal(g)
+        return np.degrees(np.arctan2(n[2], np.hypot(n[0], n[1]))), np.degrees(np.arctan2(n[1], n[0]))
+
+    jacobian = _shift_by_slopes(frame, frame.normal(slopes), *at(slopes))
+    for k in range(2):
+        step = np.eye(2)[k] * 2e-6
+        line = geodesic.Inverse(*at(slopes - step), *at(slopes + step))
+        middle = np.radians(geodesic.Direct(*at(slopes - step), line["azi1"], line["s12"] / 2)["azi2"])
+        shift = line["s12"] * np.array([np.sin(middle), np.cos(middle)]) / 4e-6
+        assert jacobian[:, k] == pytest.approx(shift, rel=1e-5, abs=5.0)
+    # A second of arc moves it by about 31 m (R times one second).
+    assert np.linalg.norm(jacobian[:, 0]) * SECOND == pytest.approx(31.0, abs=0.2)
+
+
+def test_spread_of_simulated_tangent_points(wgs84):
+    """The covariance against the scatter of 2,000 tangent points fitted to simulated errors, by one linear step each."""
+    lat, lon = arms(wgs84, 48.0, 11.0)
+    fit = plane_fit(wgs84, lat, lon)
+    found, solution = tangent_point(fit, lat, lon), fit.solution
+    random = np.random.default_rng(1)
+    errors = random.normal(0.0, 0.003, (2000, len(lat)))
+    slopes = (solution.cofactors @ solution.design.T @ (errors / 0.003**2).T)[1:3].T + fit.slopes
+    n = fit.frame.up - slopes @ fit.frame.directions
+    north = np.radians(np.degrees(np.arctan2(n[:, 2], np.hypot(n[:, 0], n[:, 1]))) - found.lat) * wgs84.radius_meridian(48.0)
+    east = np.radians(np.degrees(np.arctan2(n[:, 1], n[:, 0])) - found.lon) * wgs84.radius_across(48.0) * np.cos(
+        np.radians(found.lat))
+    sampled = np.cov(east, north)
+    assert np.sqrt(np.diag(sampled)) == pytest.approx(np.sqrt(np.diag(found.covariance)), rel=0.06)
+    correlation = found.covariance[0, 1] / np.sqrt(np.prod(np.diag(found.covariance)))
+    assert np.corrcoef(east, north)[0, 1] == pytest.approx(correlation, abs=0.06)
+    turn = np.radians(found.levelling.azimuth)
+    along, aside = north * np.cos(turn) + east * np.sin(turn), east * np.cos(turn) - north * np.sin(turn)
+    inside = (along / found.levelling.semi_a) ** 2 + (aside / found.levelling.semi_b) ** 2 <= 1.0
+    assert stats.binom.ppf(0.0005, 2000, 0.95) <= inside.sum() <= stats.binom.ppf(0.9995, 2000, 0.95)
+
+
+def test_the_geoid_widens_the_ellipse(wgs84):
+    lat, lon = arms(wgs84, 48.0, 11.0, length=3000.0)
+    precise = tangent_point(plane_fit(wgs84, lat, lon, sigma=1e-6), lat, lon, geoid_slope_sigma=4.0)
+    # With heights without error, 4 seconds of each component are all: a circle of 2.45 x 4 x 31 m.
+    assert precise.geoid.semi_a == pytest.approx(2.4477 * 4 * 31.0, rel=0.01)
+    assert precise.geoid.semi_b == pytest.approx(precise.geoid.semi_a, rel=0.01)
+    rough = tangent_point(plane_fit(wgs84, lat, lon, sigma=0.01), lat, lon, geoid_slope_sigma=4.0)
+    # Variances add: the sum of squares of both semi-axes is that of either share.
+    assert rough.geoid.semi_a**2 + rough.geoid.semi_b**2 == pytest.approx(
+        rough.levelling.semi_a**2 + rough.levelling.semi_b**2 + precise.geoid.semi_a**2 + precise.geoid.semi_b**2, rel=1e-3)
+    assert tangent_point(plane_fit(wgs84, lat, lon), lat, lon).geoid is None
+
+
+def test_sigma_unknown_takes_fishers_quantile(wgs84):
+    lat, lon = arms(wgs84, 48.0, 11.0, number=4)
+    errors = np.random.default_rng(3).normal(0.0, 0.003, len(lat))
+    known, unknown = (tangent_point(plane_fit(wgs84, lat, lon, errors=errors, known=flag), lat, lon) for flag in (True, False))
+    factor = plane_fit(wgs84, lat, lon, errors=errors).solution.variance_factor
+    ratio = np.sqrt(2 * stats.f.ppf(0.95, 2, 4) * factor / stats.chi2.ppf(0.95, 2))
+    assert unknown.levelling.semi_a / known.levelling.semi_a == pytest.approx(ratio, rel=1e-6)
+
+
+def test_poorly_determined(wgs84):
+    """An arm of 5 m beside one of 2.4 km: 10 mm there are 400 seconds across. The ellipse is longer than ten extents: none."""
+    along = np.linspace(0.0, 2400.0, 21)
+    first = wgs84.forward(np.full(21, 48.0), np.full(21, 11.0), np.full(21, 20.0), along)
+    second = wgs84.forward(np.full(3, 48.0), np.full(3, 11.0), np.full(3, 110.0), [1.5, 2.5, 5.0])
+    lat, lon = np.concatenate([first[0], second[0]]), np.concatenate([first[1], second[1]])
+    found = tangent_point(plane_fit(wgs84, lat, lon, sigma=0.01), lat, lon, geoid_slope_sigma=4.0)
+    assert not found.well_determined and found.levelling is None and found.geoid is None
+    assert found.extent == pytest.approx(2400.0, abs=0.01)
+    # With heights three times as good it is given, 9 km long; so is one far away but well determined.
+    assert tangent_point(plane_fit(wgs84, lat, lon), lat, lon).well_determined
+    lat, lon = arms(wgs84, 48.0, 11.0)
+    far = tangent_point(plane_fit(wgs84, lat, lon, slopes=(0.004, 0.0)), lat, lon)
+    assert far.well_determined and far.distance == pytest.approx(0.004 * wgs84.radius_across(48.0), rel=0.15)
+
+
+def test_without_freedom_and_sigma_there_is_no_ellipse(wgs84):
+    lat, lon = (values[[0, 20, 40]] for values in arms(wgs84, 48.0, 11.0))
+    assert not tangent_point(plane_fit(wgs84, lat, lon, known=False), lat, lon).well_determined
+    assert tangent_point(plane_fit(wgs84, lat, lon), lat, lon).well_determined
+
+
+@pytest.mark.parametrize("lat0, azimuth, height0", [(48.0, 33.0, 500.0), (-60.0, 200.0, 0.0), (5.0, 91.0, 3000.0)])
+def test_level_place(wgs84, lat0, azimuth, height0):
+    """A line of slope g is level R g before its middle; standard deviation R times that of the slope (Euler's radius)."""
+    lat, lon, _ = wgs84.forward(np.full(31, lat0), np.full(31, 20.0), np.full(31, azimuth), np.linspace(0.0, 3000.0, 31))
+    axis = Axis(AxisLine("line", lat[[0, -1]], lon[[0, -1]], wgs84), height0)
+    frame = line_frame(axis, 0.0, axis.length)
+    height = frame.plane(height0, [2e-4]).heights(lat, lon, wgs84)
+    fit = fit_surface(frame, Heights(lat, lon, height, independent(np.full(31, 0.003))))
+    middle, radius = 0.5 * axis.length, wgs84.euler_radius(frame.lat, frame.azimuth)
+    found = level_place(fit, axis, middle, geoid_slope_sigma=4.0)
+    # 0.3 m: the radius of curvature changes by 2e-4 over these 1.3 km.
+    assert found.chainage == pytest.approx(middle - 2e-4 * radius * (1 + height0 / radius), abs=0.3)
+    # Slope of n equally spaced heights: sigma sqrt(12 / n) / L for large n, exactly sqrt(12 (n - 1) / (n (n + 1))).
+    sd = 0.003 * np.sqrt(12 * 30 / (31 * 32)) / axis.length
+    assert found.sd == pytest.approx(sd * (radius + height0), rel=1e-4)
+    assert found.geoid_sd == pytest.approx(np.hypot(found.sd, 4 * SECOND * (radius + height0)), rel=1e-6)
+    # Nowhere along the axis is the height above the ellipsoid less.
+    near_lat, near_lon, _ = axis.place(found.chainage + np.array([-200.0, 0.0, 200.0]))
+    near = fit.plane.heights(near_lat, near_lon, wgs84)
+    assert near[0] - near[1] == pytest.approx(near[2] - near[1], abs=1e-5) and near[1] < near[0]
+    assert found.height == pytest.approx(near[1], abs=1e-6)

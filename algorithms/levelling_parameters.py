@@ -1,6 +1,11 @@
 """Fresh parameters of the entries that bring field books to heights: reducesights and adjustlevelling."""
 
-from qgis.core import QgsProcessing, QgsProcessingParameterBoolean, QgsProcessingParameterFeatureSource
+from qgis.core import (
+    QgsProcessing,
+    QgsProcessingParameterBoolean,
+    QgsProcessingParameterFeatureSink,
+    QgsProcessingParameterFeatureSource,
+)
 
 from .core.angles import ANGLE_UNITS
 from .core.misclosure import CLASSES
@@ -161,7 +166,7 @@ WEIGHTS = ("line", "km", "setup", "equal")
 def weights():
     return _choice("WEIGHTS", tr("Accuracy of the lines"),
                    tr("line: each line's own standard deviation. km: grows with the root of the length. setup: grows with the "
-                      "root of the number of setups. equal: one for all. Empty: the first of these that the fields allow."), WEIGHTS)
+                      "root of the number of setups. equal: one for all. Empty: by what is typed, else by what the fields hold."), WEIGHTS)
 
 
 def line_sigmas():
@@ -224,6 +229,13 @@ def levelling_class():
 def limit_factor():
     return _number("LIMIT_FACTOR", tr("Limit n of misclosures (mm over 1 km)"),
                    tr("Typed instead of a class: a misclosure may reach n times the root of the length in kilometres."), None, 0.0)
+
+
+def covariance_table():
+    parameter = QgsProcessingParameterFeatureSink("COVARIANCE", tr("Covariance of the heights"), _SOURCE.TypeVector, optional=True,
+                                                  createByDefault=False)
+    return _with_help(parameter, tr("A table with a row for each point (each station, where STATIONS is given): its covariances with "
+                                    "the points of the rows before it, in square millimetres. Heights of one net share errors."))
 
 
 def levelling_summary():

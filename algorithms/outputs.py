@@ -197,7 +197,7 @@ def _source_features(table):
     everything = len(kept) == table.source.fields().count()
     once = len(table.rows) == 0 or bool(np.all(np.diff(table.rows) > 0))
     fid = -1 if once and table.keep_ids else _fid_field(fields)
-    geometry = table.wkb != QgsWkbTypes.Type.NoGeometry and table.points is None
+    geometry = table.wkb != QgsWkbTypes.Type.NoGeometry and table.points is None and table.shapes is None
     for at, feature in enumerate(_rows_of_source(table, geometry)):
         copy = feature if once else QgsFeature(feature)
         if everything:
@@ -209,6 +209,8 @@ def _source_features(table):
             copy[fid] = None
         if table.points is not None:
             copy.setGeometry(_point(table.points, at))
+        elif table.shapes is not None:
+            copy.setGeometry(table.shapes[at])
         elif table.moved is not None:
             copy.setGeometry(_moved(copy.geometry(), table.moved, at))
         elif not geometry and copy.hasGeometry():

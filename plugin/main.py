@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from qgis.core import Qgis, QgsApplication, QgsProject
-from qgis.PyQt.QtCore import QCoreApplication, QLocale, QTranslator
+from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTranslator
 from qgis.PyQt.QtGui import QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
@@ -29,6 +29,7 @@ class TautlinePlugin:
         self.actions = []
         self.forms = []
         self.message = None
+        self.guided = None
         self.translator = self._translate()
 
     @staticmethod
@@ -52,6 +53,7 @@ class TautlinePlugin:
         if self.iface is None:
             return
         self._add_action("tautline_open_example", tr("Open the example"), self.open_example)
+        self._add_action("tautline_guided_run", tr("Guided run"), self.open_guided)
         self._add_action("tautline_design_heights", tr("Design heights and residuals…"), self.open_form)
         for action in self.iface.pluginMenu().actions():
             if action.menu() is not None and self.actions[0] in action.menu().actions():
@@ -71,6 +73,7 @@ class TautlinePlugin:
         for form in list(self.forms):
             form.close()
         self._close_message()
+        self._close_guided()
         for action in self.actions:
             self.iface.removePluginMenu("Tautline", action)
             action.deleteLater()
@@ -97,6 +100,40 @@ class TautlinePlugin:
         if found is not None:
             parameters = example.run_again(found)
             self._say(example.story(), Qgis.MessageLevel.Info, lambda: self.open_form(parameters))
+
+    def open_guided(self):
+        """Open the panel of the guided run, or bring it to the front."""
+        if self.guided is None:
+            # Here: the panel's widgets exist with a window only.
+            from .guided.panel import GuidedPanel
+
+            self.guided = GuidedPanel(self.iface)
+            self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.guided)
+            width = 32 * self.guided.fontMetrics().averageCharWidth() + 140
+            self.iface.mainWindow().resizeDocks([self.guided], [width], Qt.Orientation.Horizontal)
+            self.guided.finished.connect(self._guided_finished)
+            self.guided.profile_wanted.connect(self._show_profile)
+        self.guided.setUserVisible(True)
+
+    def _close_guided(self):
+        if self.guided is not None:
+            self.guided.leave()
+            self.iface.removeDockWidget(self.guided)
+            self.guided.deleteLater()
+            self.guided = None
+
+    def _guided_finished(self, outcome):
+        """The run's results in the profile, where there is one."""
+        if self._show_profile(outcome.layers["residuals"]):
+            self.guided.offer_profile()
+
+    def _show_profile(self, layer):
+        """Open the profile of ``layer``; return whether there is one."""
+        review = getattr(self, "review", None)
+        if review is None:
+            return False
+        self.iface.setActiveLayer(layer)
+        return review.open_profile() is not None
 
     def open_form(self, parameters=None):
         """Open the form of the main entry beside the map; layers that are no longer there are left out."""

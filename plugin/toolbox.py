@@ -1,8 +1,17 @@
 """Toolbox entries from the window: run, noted in the host's history, or opened as a form."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from qgis.core import QgsApplication, QgsProcessingContext, QgsProcessingException, QgsProcessingFeedback, QgsProject
+from qgis.core import (
+    QgsApplication,
+    QgsDataSourceUri,
+    QgsProcessingAlgRunnerTask,
+    QgsProcessingContext,
+    QgsProcessingException,
+    QgsProcessingFeedback,
+    QgsProject,
+    QgsTask,
+)
 from qgis.gui import QgsGui
 
 from ..algorithms.texts import tr
@@ -19,18 +28,139 @@ class Run:
     feedback: QgsProcessingFeedback
 
 
-def run(entry, parameters):
-    """Run the toolbox entry with the id ``entry`` as its form would; return the Run. Raises QgsProcessingException."""
+class ToldFeedback(QgsProcessingFeedback):
+    """Feedback that keeps warnings and errors as sentences; filled in the run's thread, read after it."""
+
+    def __init__(self):
+        super().__init__(False)
+        self.warnings, self.errors = [], []
+
+    def pushWarning(self, warning):  # noqa: N802 - the host's name
+        self.warnings.append(warning)
+        super().pushWarning(warning)
+
+    def reportError(self, error, fatalError=False):  # noqa: N802, N803 - the host's names
+        self.errors.append(error)
+        super().reportError(error, fatalError)
+
+
+def has(entry):
+    """True where the toolbox has the entry with the id ``entry``."""
+    return QgsApplication.processingRegistry().algorithmById(entry) is not None
+
+
+def _prepared(entry, parameters, feedback):
+    """The algorithm and a context for a run. Raises QgsProcessingException where the parameters do not fit."""
     algorithm = QgsApplication.processingRegistry().createAlgorithmById(entry)
     if algorithm is None:
         raise QgsProcessingException(tr("The toolbox has no entry {}.").format(entry))
-    context, feedback = QgsProcessingContext(), QgsProcessingFeedback(False)
+    context = QgsProcessingContext()
     context.setProject(QgsProject.instance())
+    context.setFeedback(feedback)
     valid, message = algorithm.checkParameterValues(parameters, context)
     if not valid:
         raise QgsProcessingException(message)
+    return algorithm, context
+
+
+def run(entry, parameters):
+    """Run the toolbox entry with the id ``entry`` as its form would; return the Run. Raises QgsProcessingException."""
+    feedback = QgsProcessingFeedback(False)
+    algorithm, context = _prepared(entry, parameters, feedback)
     results, _done = algorithm.run(parameters, context, feedback, {}, False)
     return Run(algorithm, parameters, results, context, feedback)
+
+
+@dataclass
+class Started:
+    """Something that goes on in a task of the host's while the window lives; keep it until it has ended."""
+
+    task: QgsTask
+    ended: object
+    feedback: object = None
+    kept: list = field(default_factory=list)
+
+    def cancel(self):
+        """Ask it to stop; ``ended`` is still called, unless it was forgotten."""
+        if self.feedback is not None:
+            self.feedback.cancel()
+
+    def forget(self):
+        """Stop it, and let nobody hear of its end."""
+        self.ended = None
+        self.cancel()
+
+    def _end(self, *outcome):
+        ended, self.ended = self.ended, None
+        if ended is not None:
+            ended(*outcome)
+
+
+def start(entry, parameters, ended):
+    """Run the toolbox entry ``entry`` in a task of the host's, as its form does; return the Started.
+
+    ``ended(done, message)`` is called in the main thread, with the Run, or with None and a sentence where it failed or
+    was cancelled. Raises QgsProcessingException where the parameters do not fit; then nothing is called.
+    """
+    feedback = ToldFeedback()
+    algorithm, context = _prepared(entry, parameters, feedback)
+    task = QgsProcessingAlgRunnerTask(algorithm, parameters, context, feedback)
+    started = Started(task, ended, feedback, [algorithm, context])
+
+    def executed(successful, results):
+        if successful and not feedback.isCanceled():
+            started._end(Run(algorithm, parameters, results, context, feedback), "")
+        else:
+            cancelled = tr("Cancelled; no output was written.")
+            started._end(None, cancelled if feedback.isCanceled() else _reason(feedback))
+
+    task.executed.connect(executed)
+    QgsApplication.taskManager().addTask(task)
+    return started
+
+
+def _reason(feedback):
+    """The last error in one line; a traceback, which is no sentence, by its last line."""
+    text = feedback.errors[-1].strip() if feedback.errors else tr("The run failed without saying why.")
+    return text.splitlines()[-1] if "Traceback" in text else " ".join(text.split())
+
+
+class _Aside(QgsTask):
+    """Calls a function in a thread of the host's; an error in what follows it is shown, not swallowed."""
+
+    def __init__(self, title, function, ended):
+        super().__init__(title)
+        self.function, self.ended = function, ended
+        self.value = self.error = None
+
+    def run(self):
+        try:
+            self.value = self.function()
+        except Exception as error:  # Whatever it is, it is told in the main thread.
+            self.error = error
+        return self.error is None
+
+    def finished(self, successful):
+        self.ended(self.value, self.error)
+
+
+def aside(title, function, ended):
+    """Call ``function()`` in a task of the host's; return the Started. ``ended(value, error)`` as for ``start``.
+
+    ``error``: the exception that ended it, None where it went well.
+    """
+    task = _Aside(title, function, lambda value, error: started._end(value, error))
+    started = Started(task, ended)
+    QgsApplication.taskManager().addTask(task)
+    return started
+
+
+def geopackage_table(path, table, geometry="geom"):
+    """The destination that writes ``table`` into the GeoPackage ``path`` and leaves its other tables alone."""
+    uri = QgsDataSourceUri()
+    uri.setDatabase(str(path))
+    uri.setDataSource("", table, geometry)
+    return f"ogr:{uri.uri()}"
 
 
 def note(done):

@@ -1,0 +1,253 @@
+"""The first two questions: where the structure runs, and where its heights are."""
+
+from pathlib import Path
+
+from qgis.core import QgsFieldProxyModel, QgsMapLayerProxyModel, QgsProject, QgsVectorLayer, QgsWkbTypes
+from qgis.gui import QgsFieldComboBox, QgsMapLayerComboBox
+from qgis.PyQt.QtCore import pyqtSignal
+from qgis.PyQt.QtWidgets import QComboBox, QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QRadioButton
+
+from ...algorithms.core.first_look import guessed_column, guessed_unit
+from ...algorithms.styling import RECORD_PROPERTY
+from ...algorithms.texts import tr
+from .pieces import Answer, Question
+
+_LAYERS = QgsMapLayerProxyModel.Filter
+_LINE, _POINT, _NONE = (QgsWkbTypes.GeometryType.LineGeometry, QgsWkbTypes.GeometryType.PointGeometry,
+                        QgsWkbTypes.GeometryType.NullGeometry)
+_COLUMNS = ("station", "height", "offset", "axis", "undulation")
+
+
+def layer_box(filters):
+    """A box with the project's layers of a kind, and an empty line."""
+    box = QgsMapLayerComboBox()
+    box.setFilters(filters)
+    box.setAllowEmptyLayer(True)
+    box.setLayer(None)
+    return box
+
+
+def layer_id(box):
+    return box.currentLayer().id() if box.currentLayer() is not None else ""
+
+
+def choice_box(options):
+    """A box with (value, text) options."""
+    box = QComboBox()
+    for value, text in options:
+        box.addItem(text, value)
+    box.setMinimumContentsLength(8)
+    box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+    return box
+
+
+def _is_result(layer):
+    return bool(layer.customProperty(RECORD_PROPERTY, ""))
+
+
+class StructureQuestion(Question):
+    """A line layer, or a line drawn from the first to the last station."""
+
+    answered = pyqtSignal()
+
+    def __init__(self, parent=None):
+        super().__init__(1, tr("Structure"), tr("Where does it run?"), parent)
+        self.by_layer, self.by_stations = (QRadioButton(text) for text in (
+            tr("Along a &line layer"), tr("From the &first to the last station")))
+        self.by_layer.setChecked(True)
+        self.by_stations.setToolTip(tr("Where there is no line layer: points with heights are enough, and a line layer is "
+                                       "made from them."))
+        self.box = layer_box(_LAYERS.LineLayer)
+        self.answer = Answer(tr("A&xis layer"), self.box, tr("Line of the structure in plan, one line for each axis, drawn in "
+                                                             "the direction of rising chainage."))
+        for widget in (self.by_layer, self.answer, self.by_stations):
+            self.body.addWidget(widget)
+        self.by_layer.toggled.connect(self._changed)
+        self.box.layerChanged.connect(self._changed)
+        self._exclude_results()
+
+    def _exclude_results(self):
+        results = [layer for layer in QgsProject.instance().mapLayers().values() if _is_result(layer)]
+        if {layer.id() for layer in results} != {layer.id() for layer in self.box.exceptedLayerList()}:
+            self.box.setExceptedLayerList(results)
+
+    def _changed(self, *_):
+        self.answer.setVisible(self.by_layer.isChecked())
+        self.answered.emit()
+
+    def propose(self):
+        """Choose what a new project suggests: its topmost line layer."""
+        self._exclude_results()
+        lines = [node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers()]
+        lines = [layer for layer in lines if isinstance(layer, QgsVectorLayer) and layer.geometryType() == _LINE
+                 and not _is_result(layer)]
+        self.box.setLayer(lines[0] if lines else None)
+        self.by_layer.setChecked(True)
+
+    def values(self):
+        drawn = self.by_stations.isChecked()
+        return {"drawn": drawn, "axis": "" if drawn else layer_id(self.box)}
+
+    def fill(self, settings):
+        (self.by_stations if settings.drawn else self.by_layer).setChecked(True)
+        self.box.setLayer(QgsProject.instance().mapLayer(settings.axis))
+
+
+class HeightsQuestion(Question):
+    """A height list or points, their columns, unit and height system."""
+
+    answered = pyqtSignal()
+
+    def __init__(self, parent=None):
+        super().__init__(2, tr("Heights"), tr("Where are the surveyed heights, and what are they measured from?"), parent)
+        self.box = layer_box(_LAYERS.PointLayer | _LAYERS.NoGeometry)
+        self.open_button = QPushButton(tr("&Open a file…"))
+        self.open_button.setToolTip(tr("A height list as CSV file or spreadsheet, or a layer with points."))
+        self.answer = Answer(tr("Heights fro&m"), self.box, tr("A height list with a station and a height in each row, or "
+                                                               "points with heights."))
+        row = QHBoxLayout()
+        row.addWidget(self.answer, 1)
+        self.body.addLayout(row)
+        self.answer.layout().insertWidget(2, self.open_button)
+        self.columns = {kind: QgsFieldComboBox() for kind in _COLUMNS}
+        for box in self.columns.values():
+            box.setAllowEmptyFieldName(True)
+        self.columns["undulation"].setFilters(QgsFieldProxyModel.Filter.AllTypes)
+        units = [("metre", tr("metres")), ("foot", tr("feet (international)")), ("us_foot", tr("US survey feet"))]
+        self.height_unit = choice_box(units)
+        self.chainage_unit = choice_box([("", tr("the same unit")), *units])
+        self.system = choice_box([
+            ("unknown", tr("above sea level (nothing more is known)")),
+            ("field", tr("above sea level, with undulations in a column")),
+            ("grid", tr("above sea level, undulations from the grid EGM96")),
+            ("constant", tr("above sea level, with one undulation for all")),
+            ("ellipsoidal", tr("above the ellipsoid, as GNSS gives them"))])
+        self.undulation_value = QLineEdit()
+        self._lay_out()
+        self.box.layerChanged.connect(self._layer_changed)
+        self.open_button.clicked.connect(self.open_file)
+        for box in self.columns.values():
+            box.fieldChanged.connect(self._changed)
+        for box in (self.height_unit, self.chainage_unit, self.system):
+            box.currentIndexChanged.connect(self._changed)
+        self.undulation_value.textChanged.connect(self._changed)
+        self._show_what_counts()
+
+    def _lay_out(self):
+        made = {
+            "station_field": Answer(tr("S&tation"), self.columns["station"], tr(
+                "Column with the station, 12+50 or 1+250, or a distance.")),
+            "height_field": Answer(tr("Hei&ght"), self.columns["height"], tr(
+                "Column with the as-built height. Empty: the Z of the points.")),
+            "offset_field": Answer(tr("Offs&et"), self.columns["offset"], tr(
+                "Distance from the axis, right positive. Empty: on the axis.")),
+            "axis_name_field": Answer(tr("&Name of the axis"), self.columns["axis"], tr(
+                "Column that says which axis a row belongs to. Points without one belong to the nearest axis.")),
+            "height_unit": Answer(tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit too.")),
+            "chainage_unit": Answer(tr("&Distances are in"), self.chainage_unit, tr("Stations and offsets.")),
+            "undulation": Answer(tr("Heights a&re"), self.system, tr(
+                "What they are measured from. The undulation is the height of the geoid, of the sea level, above the "
+                "ellipsoid.")),
+            "undulation_field": Answer(tr("&Undulation"), self.columns["undulation"], tr(
+                "Column with the undulation of each station, in the unit of heights.")),
+            "undulation_value": Answer(tr("&Undulation"), self.undulation_value, tr(
+                "One undulation for all stations, in the unit of heights.")),
+        }
+        self.answers = made
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(6)
+        for column in (0, 1):
+            grid.setColumnStretch(column, 1)
+        for place, key in enumerate(("station_field", "height_field", "offset_field", "axis_name_field", "height_unit",
+                                     "chainage_unit")):
+            grid.addWidget(made[key], place // 2, place % 2)
+        for row, key in enumerate(("undulation", "undulation_field", "undulation_value"), 3):
+            grid.addWidget(made[key], row, 0, 1, 2)
+        self.body.addLayout(grid)
+
+    # --- what changes
+
+    def is_list(self):
+        layer = self.box.currentLayer()
+        return layer is not None and not layer.isSpatial()
+
+    def _show_what_counts(self):
+        layer, system = self.box.currentLayer(), self.system.currentData()
+        for key in ("station_field", "height_field", "offset_field", "axis_name_field"):
+            self.answers[key].setVisible(layer is not None)
+        # Points stand where they stand: only their height and their axis are asked.
+        for key in ("station_field", "offset_field"):
+            self.answers[key].setVisible(layer is not None and self.is_list())
+        self.answers["undulation_field"].setVisible(system == "field")
+        self.answers["undulation_value"].setVisible(system == "constant")
+
+    def _changed(self, *_):
+        self._show_what_counts()
+        self.answered.emit()
+
+    def _layer_changed(self, layer):
+        for box in self.columns.values():
+            box.blockSignals(True)
+            box.setLayer(layer)
+        names = [field.name() for field in layer.fields()] if layer is not None else []
+        for kind, box in self.columns.items():
+            box.setField(guessed_column(names, kind))
+            box.blockSignals(False)
+        self._guess(names)
+        self._changed()
+
+    def _guess(self, names):
+        """Units and height system that the columns' names suggest; said in the boxes, where they can be changed."""
+        unit = guessed_unit(self.columns["height"].currentField())
+        if unit:
+            self.height_unit.setCurrentIndex(self.height_unit.findData(unit))
+        self.system.setCurrentIndex(self.system.findData("field" if guessed_column(names, "undulation") else "unknown"))
+
+    def open_file(self):
+        """Ask for a file and choose it; it joins the project."""
+        filters = tr("Height lists and layers (*.csv *.txt *.xlsx *.ods *.gpkg *.shp *.geojson)") + ";;" + tr("All files (*)")
+        path, _kind = QFileDialog.getOpenFileName(self, tr("Height list or points"), QgsProject.instance().homePath(), filters)
+        if path:
+            self.take_file(path)
+
+    def take_file(self, path):
+        """Add the file as a layer and choose it; say so where it cannot be read."""
+        layer = QgsVectorLayer(path, Path(path).stem, "ogr")
+        if not layer.isValid():
+            self.answer.say(tr("The file '{}' cannot be read as a table or layer.").format(Path(path).name))
+            return
+        self.answer.say("")
+        QgsProject.instance().addMapLayer(layer)
+        self.box.setLayer(layer)
+
+    def propose(self, active):
+        """Choose what a new project suggests: the ``active`` layer, else one with heights by its columns or its Z."""
+        def fits(layer):
+            if not isinstance(layer, QgsVectorLayer) or layer.geometryType() not in (_POINT, _NONE):
+                return False
+            names = [field.name() for field in layer.fields()]
+            height = guessed_column(names, "height")
+            return bool(height and (layer.isSpatial() or guessed_column(names, "station")))
+
+        layers = [active, *(node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers())]
+        self.box.setLayer(next((layer for layer in layers if layer is not None and fits(layer)), None))
+
+    def values(self):
+        found = {key: self.columns[kind].currentField() for key, kind in (
+            ("station_field", "station"), ("height_field", "height"), ("offset_field", "offset"),
+            ("axis_name_field", "axis"), ("undulation_field", "undulation"))}
+        return {"heights": layer_id(self.box), "height_unit": self.height_unit.currentData(),
+                "chainage_unit": self.chainage_unit.currentData(), "undulation": self.system.currentData(),
+                "undulation_value": self.undulation_value.text().strip(), **found}
+
+    def fill(self, settings):
+        self.box.setLayer(QgsProject.instance().mapLayer(settings.heights))
+        for kind, name in (("station", settings.station_field), ("height", settings.height_field),
+                           ("offset", settings.offset_field), ("axis", settings.axis_name_field),
+                           ("undulation", settings.undulation_field)):
+            self.columns[kind].setField(name)
+        for box, value in ((self.height_unit, settings.height_unit), (self.chainage_unit, settings.chainage_unit),
+                           (self.system, settings.undulation)):
+            box.setCurrentIndex(max(box.findData(value), 0))
+        self.undulation_value.setText(settings.undulation_value)

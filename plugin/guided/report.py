@@ -1,0 +1,41 @@
+"""What the panel says and shows when a run has ended."""
+
+from qgis.core import QgsCoordinateTransform, QgsProject
+
+from ...algorithms.fields import UNIT_LABELS
+from ...algorithms.texts import counted, number_text, tr
+from .requests import in_panel_words
+
+
+def outcome_sentences(outcome, settings):
+    """(kind, sentence) of the Outcome: the numbers, what else failed, and the caution."""
+    numbers, unit = outcome.numbers, UNIT_LABELS[settings.height_unit]
+    count = int(numbers.get("COUNT") or 0)
+    if not count:
+        return [("doubt", tr("No station has a residual; the design heights are computed."))]
+    greatest = tr("greatest residual {} {}").format(number_text(numbers["MAX_ABS"], 3), unit)
+    judged = [feature["status"] for feature in outcome.layers["residuals"].getFeatures()] if count <= 100_000 else []
+    total = counted(count, tr("station"), tr("stations"))
+    if "no tolerance" in judged and not set(judged) & {"within", "high", "low"}:
+        told = [("fact", tr("{} compared, {}. Without a tolerance none is judged.").format(total, greatest))]
+    else:
+        within = int(numbers["WITHIN"])
+        told = [("fact" if within == count else "doubt", tr("{} of {} within the tolerance, {}.").format(within, total, greatest))]
+    told += [("doubt", in_panel_words(text)[0]) for text in outcome.warnings[:3]]
+    told += [("problem", text) for text in outcome.failed]
+    return told
+
+
+def bring_into_view(iface, layer):
+    """Zoom to the layer where the map does not show all of it."""
+    project, canvas = QgsProject.instance(), iface.mapCanvas()
+    if not project.crs().isValid():
+        project.setCrs(layer.crs())
+    iface.layerTreeCanvasBridge().setCanvasLayers()
+    transform = QgsCoordinateTransform(layer.crs(), project.crs(), project)
+    extent = transform.transformBoundingBox(layer.extent())
+    if not canvas.extent().contains(extent) or canvas.extent().width() > 20 * max(extent.width(), extent.height()):
+        extent.scale(1.15)
+        canvas.setExtent(extent)
+    canvas.refresh()
+    iface.setActiveLayer(layer)

@@ -1,0 +1,91 @@
+"""Parameters of the toolbox entries from the panel's answers, and the entries' messages in the panel's words."""
+
+import re
+
+from ...algorithms.texts import tr
+
+# The parameter of an entry, the answer it comes from, and what the panel calls it.
+ANSWERS = {
+    "STATION_FIELD": ("station_field", "Station"), "HEIGHT_FIELD": ("height_field", "Height"),
+    "OFFSET_FIELD": ("offset_field", "Offset"), "STATION_AXIS_FIELD": ("axis_name_field", "Name of the axis"),
+    "HEIGHT_UNIT": ("height_unit", "Heights are in"), "CHAINAGE_UNIT": ("chainage_unit", "Distances are in"),
+    "UNDULATION": ("undulation", "Heights are"), "UNDULATION_FIELD": ("undulation_field", "Undulation"),
+    "UNDULATION_VALUE": ("undulation_value", "Undulation"), "DESIGN": ("design", "Design"),
+    "CHAINAGE_A": ("chainage_a", "Station A"), "HEIGHT_A": ("height_a", "Height at A"),
+    "CHAINAGE_B": ("chainage_b", "Station B"), "HEIGHT_B": ("height_b", "Height at B"), "SLOPE": ("slope", "Slope"),
+    "REFERENCE": ("reference", "Reference layer"), "TOLERANCE": ("tolerance", "Tolerance"),
+    "SIGMA": ("sigma", "Accuracy of a height"), "AXIS": ("axis", "Axis layer"), "STATIONS": ("heights", "Heights from"),
+    "INPUT": ("heights", "Heights from"), "OUTPUT": ("place", "Keep the results in"),
+}
+_KEYS = re.compile(r"\b(" + "|".join(sorted(ANSWERS, key=len, reverse=True)) + r")\b")
+_NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
+CONTROLS = {"chord": ("A", "B"), "tangent": ("A",), "inclined": ("A",), "reference": (), "level": ("A",), "grade": ("A", "B")}
+WITH_SLOPE = ("inclined", "grade")
+
+
+def in_panel_words(message):
+    """``message`` with the panel's names for the entries' parameters, and the answer that it is about ('' for none)."""
+    found = _KEYS.search(message)
+    words = _KEYS.sub(lambda match: "\u2018" + tr(ANSWERS[match[1]][1]) + "\u2019", message)
+    return words, ANSWERS[found[1]][0] if found else ""
+
+
+def _given(settings, keys):
+    """{key: answer} of the answers that are given; numbers as numbers where they are."""
+    found = {}
+    for key in keys:
+        name = ANSWERS[key][0]
+        value = getattr(settings, name)
+        # The one axis that is drawn has no name that a column could hold.
+        if value == "" or key == "STATION_AXIS_FIELD" and settings.drawn:
+            continue
+        if name in _NUMBERS:
+            try:
+                value = float(value.replace("\u2212", "-"))
+            except ValueError:
+                pass  # The entry says in one sentence that it is no number.
+        found[key] = value
+    return found
+
+
+def placing(settings, axis):
+    """Parameters of placestations but for its outputs."""
+    keys = ("STATION_FIELD", "OFFSET_FIELD", "HEIGHT_FIELD", "HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT")
+    return {"INPUT": settings.heights, "AXIS": axis, **_given(settings, keys)}
+
+
+def measuring(settings, axis):
+    """Parameters of measurestations but for its output."""
+    keys = ("HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT")
+    return {"STATIONS": settings.heights, "AXIS": axis, **_given(settings, keys)}
+
+
+def _reading(settings, stations, axis, placed):
+    """What every entry that reads stations is given. ``placed``: they come from placestations, with its own fields."""
+    keys = ["HEIGHT_UNIT", "CHAINAGE_UNIT", "UNDULATION"]
+    keys += {"field": ["UNDULATION_FIELD"], "constant": ["UNDULATION_VALUE"]}.get(settings.undulation, [])
+    keys += [] if placed else ["HEIGHT_FIELD", "STATION_AXIS_FIELD"]
+    return {"STATIONS": stations, "AXIS": axis, **_given(settings, keys)}
+
+
+def comparing(settings, stations, axis, placed):
+    """Parameters of designheights but for its outputs."""
+    keys = ["DESIGN", "TOLERANCE"]
+    for letter in CONTROLS[settings.design]:
+        keys += [f"CHAINAGE_{letter}", f"HEIGHT_{letter}"]
+    if settings.design in WITH_SLOPE:
+        keys.append("SLOPE")
+    if settings.design == "reference":
+        keys.append("REFERENCE")
+    return {**_reading(settings, stations, axis, placed), **_given(settings, keys)}
+
+
+def fitting(settings, stations, axis, placed, several):
+    """Parameters of fitreference but for its outputs; one plane where there are several axes."""
+    return {**_reading(settings, stations, axis, placed), **_given(settings, ["SIGMA"]),
+            "FIT": "plane" if several else "line"}
+
+
+def testing(settings, stations, axis, placed):
+    """Parameters of testcurvature but for its outputs."""
+    return {**_reading(settings, stations, axis, placed), **_given(settings, ["SIGMA"])}

@@ -1,0 +1,243 @@
+"""The run itself: toolbox entries one after the other in tasks of the host's, their layers in one group."""
+
+import os
+from dataclasses import dataclass, field
+
+from qgis.core import (
+    QgsLayerTreeGroup,
+    QgsProcessingException,
+    QgsProcessingOutputLayerDefinition,
+    QgsProcessingUtils,
+    QgsProject,
+    QgsProviderRegistry,
+)
+from qgis.PyQt.QtCore import QObject, pyqtSignal
+
+from ...algorithms.core.errors import InputError
+from ...algorithms.texts import tr
+from .. import toolbox
+from . import drawn_axis, requests
+
+GROUP_MARK = "tautline/guided"
+# The layers of the group, the topmost first; those that repeat others are there, but not drawn.
+_ORDER = ("bars", "residuals", "strip", "band", "tested_stations", "reference", "ellipses", "stations", "drawn_axis", "summary",
+          "curvature", "rejected_rows")
+_HIDDEN = ("stations", "tested_stations")
+
+
+@dataclass
+class Step:
+    """One entry to run: its id, a function that gives its parameters, {output key: table}, and whether the rest needs it."""
+
+    entry: str
+    title: str
+    parameters: object
+    outputs: dict
+    needed: bool = True
+
+
+@dataclass
+class Outcome:
+    """What came out: layers by table, sentences on steps that failed, and the numbers of the main run."""
+
+    layers: dict = field(default_factory=dict)
+    failed: list = field(default_factory=list)
+    numbers: dict = field(default_factory=dict)
+    warnings: list = field(default_factory=list)
+
+
+class GuidedRun(QObject):
+    """One run of the panel's answers. Signals come in the main thread; ``ended`` once, with an Outcome or a sentence."""
+
+    progressed = pyqtSignal(str, float)
+    ended = pyqtSignal(object, str, str)
+
+    def __init__(self, settings, understood, title, parent=None):
+        super().__init__(parent)
+        self.settings, self.understood, self.title = settings, understood, title
+        self.outcome, self._steps, self._number, self._started = Outcome(), [], 0, None
+        self._cancelled = False
+
+    def begin(self):
+        """Start; what does not fit is told by ``ended`` like all else."""
+        try:
+            self._check_place()
+            axis = self._axis()
+        except InputError as error:
+            self._end_badly(str(error))
+            return
+        self._steps = self._planned(axis)
+        self._next()
+
+    def cancel(self):
+        self._cancelled = True
+        if self._started is not None:
+            self._started.cancel()
+
+    def forget(self):
+        """Stop without a word, when the panel goes."""
+        if self._started is not None:
+            self._started.forget()
+
+    # --- what is run
+
+    def _check_place(self):
+        place = self.settings.place
+        if not place:
+            return
+        if not os.path.isdir(os.path.dirname(place) or "."):
+            raise InputError(tr("There is no folder '{}' for OUTPUT.").format(os.path.dirname(place)))
+        for layer in _layers_in(place):
+            if layer.isEditable():
+                raise InputError(tr("The layer '{}' of an earlier run is being edited; save or discard its changes first.")
+                                 .format(layer.name()))
+
+    def _axis(self):
+        if not self.settings.drawn:
+            return self.settings.axis
+        layer = self.understood.drawn
+        if self.settings.place:
+            layer = drawn_axis.kept(layer, self.settings.place, "drawn_axis")
+        self.outcome.layers["drawn_axis"] = layer
+        return layer
+
+    def _planned(self, axis):
+        settings, placed = self.settings, self.understood.is_list
+        several, layers = len(self.understood.looks) > 1, self.outcome.layers
+
+        def stations():
+            return layers["stations"] if placed else settings.heights
+
+        steps = []
+        if placed:
+            outputs = {"OUTPUT": "stations"}
+            if self.understood.rejected:
+                outputs["REJECTED"] = "rejected_rows"
+            steps.append(Step("tautline:placestations", tr("Placing the height list"),
+                              lambda: requests.placing(settings, axis), outputs))
+        steps.append(Step("tautline:designheights", tr("Comparing with the design"),
+                          lambda: requests.comparing(settings, stations(), axis, placed),
+                          {"OUTPUT": "residuals", "SUMMARY": "summary"}))
+        if settings.fit:
+            steps.append(Step("tautline:fitreference", tr("Fitting"),
+                              lambda: requests.fitting(settings, stations(), axis, placed, several),
+                              {"REFERENCE": "reference", "OUTPUT": "tested_stations", "ELLIPSE": "ellipses"}, False))
+        if settings.test_shape:
+            steps.append(Step("tautline:testcurvature", tr("Testing the shape"),
+                              lambda: requests.testing(settings, stations(), axis, placed), {"OUTPUT": "curvature"}, False))
+        if settings.draw:
+            steps.append(Step("tautline:drawdeviations", tr("Drawing the deviations"),
+                              lambda: {"STATIONS": layers["residuals"], "AXIS": axis},
+                              {"BARS": "bars", "BAND": "band", "STRIP": "strip"}, False))
+        return [step for step in steps if step.needed or toolbox.has(step.entry)]
+
+    def _destination(self, table):
+        """Where a table goes; as forms give it, so that the entry prepares the style it will be shown in."""
+        place = self.settings.place
+        geometry = "" if table in ("summary", "curvature", "rejected_rows") else "geom"
+        text = toolbox.geopackage_table(place, table, geometry) if place else "TEMPORARY_OUTPUT"
+        return QgsProcessingOutputLayerDefinition(text, QgsProject.instance())
+
+    # --- one after the other
+
+    def _next(self):
+        if self._number == len(self._steps):
+            self._started = None
+            self.ended.emit(self.outcome, "", "")
+            return
+        step = self._steps[self._number]
+        self.progressed.emit(step.title, 100.0 * self._number / len(self._steps))
+        parameters = {**step.parameters(), **{key: self._destination(table) for key, table in step.outputs.items()}}
+        try:
+            self._started = toolbox.start(step.entry, parameters, lambda done, text: self._stepped(step, done, text))
+        except QgsProcessingException as error:
+            self._stepped(step, None, str(error))
+            return
+        share = 1.0 / len(self._steps)
+        first, started = 100.0 * self._number * share, self._started
+        started.task.progressChanged.connect(lambda value: self._tell_progress(started, step.title, first + value * share))
+
+    def _tell_progress(self, started, title, value):
+        if started is self._started and started.ended is not None:
+            self.progressed.emit(title, value)
+
+    def _stepped(self, step, done, message):
+        if done is None and (step.needed or self._cancelled):
+            self._end_badly(message)
+            return
+        if done is None:
+            self.outcome.failed.append(tr("{} failed: {}").format(step.title, requests.in_panel_words(message)[0]))
+        else:
+            self._take(step, done)
+        self._number += 1
+        self._next()
+
+    def _take(self, step, done):
+        """Keep the run's layers, dressed as the host would, and note the run in the history."""
+        toolbox.note(done)
+        waiting = done.context.layersToLoadOnCompletion()
+        for key, table in step.outputs.items():
+            destination = done.results.get(key)
+            if not destination:
+                continue
+            layer = QgsProcessingUtils.mapLayerFromString(destination, done.context)
+            owned = done.context.takeResultLayer(layer.id()) or layer
+            details = waiting.get(destination)
+            if details is not None and details.postProcessor() is not None:
+                details.postProcessor().postProcessLayer(owned, done.context, done.feedback)
+            self.outcome.layers[table] = owned
+        self.outcome.warnings += [text for text in done.feedback.warnings if text not in self.outcome.warnings]
+        if step.entry == "tautline:designheights":
+            self.outcome.numbers = {key: done.results.get(key) for key in ("COUNT", "WITHIN", "RMS", "MAX_ABS")}
+
+    def _end_badly(self, message):
+        self._started = None
+        words, answer = requests.in_panel_words(message)
+        self.ended.emit(None, words, answer)
+
+
+def _layers_in(place):
+    """Layers of the project that are tables of the GeoPackage ``place``."""
+    registry, found = QgsProviderRegistry.instance(), []
+    for layer in QgsProject.instance().mapLayers().values():
+        path = registry.decodeUri(layer.providerType(), layer.source()).get("path") or ""
+        if path and os.path.realpath(path) == os.path.realpath(place):
+            found.append(layer)
+    return found
+
+
+def _table_of(layer):
+    return QgsProviderRegistry.instance().decodeUri(layer.providerType(), layer.source()).get("layerName") or ""
+
+
+def show(outcome, title, place):
+    """Put the Outcome's layers into a group of their own on top of the project; return the group.
+
+    An earlier group loses the layers that this run has written anew; one with other layers stays, but is not drawn.
+    """
+    project = QgsProject.instance()
+    root = project.layerTreeRoot()
+    replaced = [layer.id() for layer in _layers_in(place) if _table_of(layer) in outcome.layers] if place else []
+    project.removeMapLayers([layer for layer in replaced if _in_own_group(root, layer)])
+    for group in root.findGroups():
+        if group.customProperty(GROUP_MARK, False):
+            if group.children():
+                group.setItemVisibilityChecked(False)
+                group.setExpanded(False)
+            else:
+                root.removeChildNode(group)
+    group = root.insertGroup(0, title)
+    group.setCustomProperty(GROUP_MARK, True)
+    for table in (table for table in _ORDER if table in outcome.layers):
+        layer = outcome.layers[table]
+        project.addMapLayer(layer, False)
+        node = group.addLayer(layer)
+        node.setExpanded(table == "residuals")
+        node.setItemVisibilityChecked(table not in _HIDDEN)
+    return group
+
+
+def _in_own_group(root, layer_id):
+    node = root.findLayer(layer_id)
+    parent = node.parent() if node is not None else None
+    return isinstance(parent, QgsLayerTreeGroup) and bool(parent.customProperty(GROUP_MARK, False))

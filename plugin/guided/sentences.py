@@ -1,0 +1,144 @@
+"""The sentences in which the panel says what it understood: lists of (kind, sentence)."""
+
+import numpy as np
+
+from ...algorithms.core import first_look
+from ...algorithms.core.station_notation import station_text
+from ...algorithms.core.units import metres_per
+from ...algorithms.fields import UNIT_LABELS
+from ...algorithms.texts import counted, listed, number_text, tr
+
+_MOST = 4
+
+
+def _length(metres):
+    """A length as one reads it: 2.40 km, 620 m."""
+    return f"{number_text(metres / 1000.0, 2)} km" if metres >= 1000.0 else f"{number_text(metres, 0)} m"
+
+
+def _in_unit(metres, unit, decimals):
+    return f"{number_text(metres / metres_per(unit), decimals)} {UNIT_LABELS[unit]}"
+
+
+def rows_waiting(number):
+    """A height source before the axis is known."""
+    if number < 0:
+        return tr("The rows are looked at when the structure is known.")
+    return tr("{}; they are looked at when the structure is known.").format(counted(number, tr("row"), tr("rows")))
+
+
+def many_lines(number):
+    return tr("The layer has {} lines. Is it the structure? Each line counts as an axis.").format(number)
+
+
+def structure(axes):
+    """What is known of the axes."""
+    told = listed([tr("{}, {}").format(axis.name, _length(axis.length)) for axis in axes], _MOST) if len(axes) == 1 else (
+        listed([tr("{} ({})").format(axis.name, _length(axis.length)) for axis in axes], _MOST))
+    return [("fact", tr("{}: {}.").format(counted(len(axes), tr("axis"), tr("axes")), told))]
+
+
+def own_designs(axes):
+    """Designs that the axis layer states itself, which go before the panel's."""
+    own = list(dict.fromkeys(axis.design for axis in axes if axis.design))
+    if not own:
+        return []
+    stated = sum(bool(axis.design) for axis in axes)
+    who = tr("The axis layer states the design itself") if stated == len(axes) else (
+        tr("The axis layer states the design of {} of {} axes itself").format(stated, len(axes)))
+    return [("fact", tr("{} ({}), with its controls and its tolerance where they are filled in. That goes before the answers "
+                        "here.").format(who, listed(own)))]
+
+
+def heights(looks, settings, layer):
+    """How many, where, at what spacing, and what the heights suggest."""
+    unit = settings.height_unit
+    every = np.concatenate([look.heights for look in looks]) if looks else np.array([])
+    known = every[np.isfinite(every)]
+    total = counted(len(every), tr("station"), tr("stations"))
+    found = []
+    if len(known):
+        found.append(("fact", tr("{} on {}, heights from {} to {}.").format(
+            total, counted(len(looks), tr("axis"), tr("axes")), number_text(known.min() / metres_per(unit), 3),
+            _in_unit(known.max(), unit, 3))))
+    else:
+        found.append(("problem", tr("{} on {}, none with a height.").format(total, counted(
+            len(looks), tr("axis"), tr("axes")))))
+    for look in looks[:_MOST]:
+        found += _of_axis(look, settings, len(looks) > 1)
+    if len(looks) > _MOST:
+        found.append(("fact", tr("{} more axes.").format(len(looks) - _MOST)))
+    return found
+
+
+def _of_axis(look, settings, several):
+    """One sentence on what there is, one on what is missing or stands out."""
+    unit = settings.chainage_unit or settings.height_unit
+    name = tr("{}: ").format(look.name) if several else ""
+    told = tr("{}{} from {} to {}").format(name, counted(len(look.stations), tr("station"), tr("stations")),
+                                           look.stations[0], look.stations[-1])
+    if np.isfinite(look.spacing.step):
+        told += tr(", usually every {}").format(_in_unit(look.spacing.step, unit, 1 if look.spacing.step < 10 else 0))
+    kind, suggested = _shape(look, settings)
+    found = [(kind, told + (". " + suggested if suggested else ".")), ]
+    doubts = _doubts(look, unit)
+    if doubts:
+        found.append(("doubt", name + "; ".join(doubts) + "."))
+    return found
+
+
+def _doubts(look, unit):
+    empty = [text for text, height in zip(look.stations, look.heights) if not np.isfinite(height)]
+    found = []
+    if empty and len(empty) < len(look.stations):
+        found.append(tr("no height at {}").format(listed(empty, _MOST)))
+    if look.spacing.gaps:
+        gaps = [tr("{} to {}").format(*(station_text(end / metres_per(unit), unit) for end in gap)) for gap in look.spacing.gaps]
+        found.append(tr("{} between stations: {}").format(tr("gap") if len(gaps) == 1 else tr("gaps"), listed(gaps, _MOST)))
+    if look.twice:
+        found.append(tr("there more than once, all kept: {}").format(listed(look.twice, _MOST)))
+    if look.shape.outstanding:
+        found.append(tr("out of line with the others: {}").format(
+            listed([look.stations[k] for k in look.shape.outstanding], _MOST)))
+    return found
+
+
+def _shape(look, settings):
+    """(kind, sentence) on the shape that the heights suggest."""
+    shape, unit = look.shape, settings.height_unit
+    if shape.suggests == "few":
+        return "fact", tr("Too few heights to suggest a shape.") if np.isfinite(shape.range) else ""
+    varying = tr("Heights vary by {} over {}").format(_in_unit(shape.range, unit, 3 if shape.range < 0.1 else 2),
+                                                      _length(shape.length))
+    endings = {
+        "straight": tr(", as those of a straight line would."),
+        "level": tr(", along the level surface, as water would."),
+        "undecided": tr("; too short or too rough to tell straight from level."),
+        "between": tr(" and bend {} times as much as a straight line would, neither straight nor level."),
+        "feet": tr(" and bend {} times as much as a straight line would. Are they in feet?"),
+    }
+    kind = "doubt" if shape.suggests in ("between", "feet") else "fact"
+    return kind, varying + endings[shape.suggests].format(number_text(shape.factor, 2))
+
+
+def rejected(number, reasons):
+    """Rows that a list's run will not place; ``reasons``: (row, sentence) of the first."""
+    if not number:
+        return []
+    first = "; ".join(tr("row {}: {}").format(row, reason.rstrip(".")) for row, reason in reasons)
+    return [("doubt", tr("{} cannot be placed: {}.").format(counted(number, tr("row"), tr("rows")), first))]
+
+
+def unit_doubts(looks, axes, settings):
+    """{answer: sentence} where lengths, or the way stations are written, speak against the units chosen."""
+    unit = settings.chainage_unit or settings.height_unit
+    answer = "chainage_unit"
+    lengths = {axis.name: axis.length for axis in axes}
+    for look in looks:
+        span = float(np.ptp(look.chainages))
+        wrong = first_look.unit_by_length(span, lengths.get(look.name, 0.0))
+        if wrong and (wrong == "metre") != (unit == "metre"):
+            word = tr("feet") if wrong == "foot" else tr("metres")
+            return {answer: tr("The stations run over {} of an axis of {}: they may be in {}.").format(
+                _length(span), _length(lengths[look.name]), word)}
+    return {}

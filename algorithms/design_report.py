@@ -9,7 +9,7 @@ from .base import record_text
 from .core.axis import Axis
 from .core.design import STRAIGHT, DesignHeights, DesignSpec
 from .core.residuals import Statistics
-from .fields import UNIT_LABELS
+from .fields import SUMMARY, UNIT_LABELS
 from .texts import counted, listed, number_text, signed_text, tr
 
 MOST_AXES_TOLD = 40
@@ -146,9 +146,17 @@ def _warn_axis(run, report):
 
 
 def summary_table(reports, notation, units, record, chainage):
-    """Columns of the summary, a row for each axis that has stations; in the run's units."""
-    rows = [_summary_row(report, notation, units, record, chainage) for report in reports if report.found is not None]
-    return {name: [row[name] for row in rows] for name in rows[0]}
+    """Columns of the summary, a row for each axis, those without stations too; in the run's units."""
+    rows = [_empty_row(report, units, record) if report.found is None
+            else _summary_row(report, notation, units, record, chainage) for report in reports]
+    return {name: [row[name] for row in rows] for name in SUMMARY}
+
+
+def _empty_row(report, units, record):
+    """An axis to which no station belongs: it was not surveyed, which is worth a row."""
+    counts = dict.fromkeys(("number", "within", "high", "low", "no_height"), 0)
+    return {**dict.fromkeys(SUMMARY), **counts, "axis": report.name, "record": record_text(record),
+            "chain_h": report.axis.chainage_height / units.height}
 
 
 def _summary_row(report, notation, units, record, chainage):

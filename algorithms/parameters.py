@@ -411,8 +411,8 @@ def geoid_bending():
 def recorded_units():
     """Parameters HEIGHT_UNIT and CHAINAGE_UNIT of an entry that goes on from a run with a record."""
     return (advanced(_choice("HEIGHT_UNIT", tr("Unit of heights"),
-                             tr("Unit of residuals, heights and tolerance in the stations. Empty: that of the run that computed "
-                                "them, as its record says, else metre."), METRES)),
+                             tr("Unit of residuals, heights and tolerance in the stations. Empty: that of the run that "
+                                "computed them, as its record says, else metre."), METRES)),
             advanced(_choice("CHAINAGE_UNIT", tr("Unit of chainages and offsets"),
                              tr("Empty: that of the run that computed the stations, else as the heights."), METRES)))
 
@@ -463,7 +463,7 @@ def strip_distance():
 
 def strip_exaggeration():
     return advanced(_number("STRIP_EXAGGERATION", tr("Exaggeration of the strip"),
-                            tr("Empty: a round number by which the highest strip takes up to an eighth of the structure's "
+                            tr("Empty: a round number by which the highest strip takes up to a sixth of the structure's "
                                "length."), None, 0.0))
 
 

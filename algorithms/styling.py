@@ -14,6 +14,8 @@ from .fields import COVARIANCE, GEOID_ALONG, LEVELLED, LINES, MISCLOSURES, REDUC
 from .styles import level_lines, reference_marks
 from .fields import CHANGES, COMPARED, MOTIONS, SCHEDULED, UNMATCHED
 from .styles import change_look, schedule_look
+from .fields import BAND, BARS, STRIP
+from .styles import deviations
 from .styles.review_labels import review_labeling
 from .styles.review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .styles.review_tip import review_tip
@@ -28,6 +30,9 @@ _FIELDS = {
     "converted": CONVERTED,
     "summary": SUMMARY,
     "rejected": REJECTED,
+    "deviation_bars": BARS,
+    "tolerance_band": BAND,
+    "profile_strip": STRIP,
     "schedule": SCHEDULED,
     "compared": COMPARED,
     "changes": CHANGES,
@@ -44,7 +49,8 @@ _FIELDS = {
     "covariance": COVARIANCE,
     "geoid_along": GEOID_ALONG,
 }
-_DISPLAY = {"stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis",
+_DISPLAY = {"deviation_bars": "station", "tolerance_band": "axis", "profile_strip": "label",
+            "stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis",
             "rejected": "reason", "fitted": "station", "reference": "name", "ellipse": "name", "curvature": "axis", "reduced": "from_pt",
             "levelled": "point", "level_lines": "from_pt", "misclosures": "path", "covariance": "point", "geoid_along": "station",
             "schedule": "station", "compared": "station", "changes": "station", "unmatched": "station", "motions": "axis"}
@@ -69,6 +75,10 @@ class StyleSpec:
     chainage_unit: str = "metre"
     tolerance: float | None = None
     record: str = ""
+    # Of drawn deviations: how many times larger heights are, the side of those built high, what the strip starts from.
+    exaggeration: float | None = None
+    high_side: str = "right"
+    view: str = ""
 
     def __post_init__(self):
         if self.kind not in _FIELDS:
@@ -132,20 +142,23 @@ def _dress_level_lines(layer, spec, _own):
 
 def _dress_schedule(layer, spec, _own):
     layer.setRenderer(schedule_look.schedule_renderer(layer))
-    layer.setLabeling(schedule_look.schedule_labeling(layer.fields(), spec.height_unit))
+    layer.setLabeling(schedule_look.schedule_labeling(layer, spec.height_unit))
     layer.setLabelsEnabled(True)
     layer.setMapTipTemplate(schedule_look.schedule_tip(layer.fields(), spec.height_unit))
 
 
 def _dress_compared(layer, spec, _own):
     layer.setRenderer(change_look.change_renderer(layer))
-    layer.setLabeling(change_look.change_labeling(layer.fields(), spec.height_unit))
+    layer.setLabeling(change_look.change_labeling(layer, spec.height_unit))
     layer.setLabelsEnabled(True)
     layer.setMapTipTemplate(change_look.change_tip(layer.fields(), spec.height_unit))
 
 
 # What draws the layers of each kind; tables need nothing.
 _DRESSERS = {
+    "deviation_bars": deviations.dress_bars,
+    "tolerance_band": deviations.dress_band,
+    "profile_strip": deviations.dress_strip,
     "stations_review": _dress_review,
     "stations": _dress_stations,
     "converted": _dress_stations,

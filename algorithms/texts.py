@@ -28,6 +28,11 @@ def signed_text(value, decimals):
     return text if not value or text[0] == "\u2212" or not math.isfinite(value) or float(text) == 0.0 else "+" + text
 
 
+def times(factor):
+    """An exaggeration as texts show it: '× 10,000'."""
+    return "\u00d7 " + (f"{factor:,.0f}" if factor >= 100 or factor == round(factor) else f"{factor:,.4g}")
+
+
 def counted(number, one, many):
     """A number with its noun: '1 axis', '2 axes'."""
     return f"{number} {one if number == 1 else many}"

@@ -5,6 +5,8 @@ from pathlib import Path
 from qgis.core import QgsProcessingProvider
 from qgis.PyQt.QtGui import QIcon
 
+from ..algorithms.adjust_levelling import AdjustLevelling
+from ..algorithms.compare_surveys import CompareSurveys
 from ..algorithms.convert_heights import ConvertHeights
 from ..algorithms.design_heights import DesignHeights
 from ..algorithms.draw_deviations import DrawDeviations
@@ -12,9 +14,12 @@ from ..algorithms.fit_reference import FitReference
 from ..algorithms.generate_stations import GenerateStations
 from ..algorithms.measure_stations import MeasureStations
 from ..algorithms.place_stations import PlaceStations
+from ..algorithms.reduce_sights import ReduceSights
+from ..algorithms.schedule_adjustments import ScheduleAdjustments
 from ..algorithms.test_curvature import TestCurvature
 
-ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, DesignHeights, FitReference, TestCurvature)
+ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, ReduceSights, AdjustLevelling, DesignHeights, FitReference, TestCurvature, DrawDeviations, CompareSurveys,
+           ScheduleAdjustments)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

@@ -33,8 +33,8 @@ def beside(axis, chainage, offset):
     """Latitude and longitude, degrees (n,), of what is drawn beside the axis at ``offset`` metres, positive right.
 
     On a straight axis the point at the chainage and offset. On a kinked one each leg's side is stretched between the
-    lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there; the offset
-    from the leg is kept exactly.
+    lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there; the
+    offset from the leg is kept exactly.
     """
     chainage, offset = np.broadcast_arrays(*np.atleast_1d(np.asarray(chainage, float), np.asarray(offset, float)))
     leg = axis.leg_at(chainage)
@@ -49,7 +49,8 @@ def _on_leg(axis, leg, chainage, offset):
     """Points beside a given leg or its continuation, which Axis.place would take for the neighbour's."""
     line, first = axis.line, axis.vertex_chainages[leg]
     scale = (axis.vertex_chainages[leg + 1] - first) / line.lengths[leg]
-    lat, lon, azimuth = line.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], (chainage - first) / scale)
+    along = (chainage - first) / scale
+    lat, lon, azimuth = line.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], along)
     lat, lon, _ = line.ellipsoid.forward(lat, lon, azimuth + 90.0, offset / axis.offsets(leg, 1.0))
     return lat, lon
 
@@ -59,18 +60,26 @@ def folds(axis, offset, first, last):
     tangents, vertices = _half_tangents(axis), axis.vertex_chainages
     shrunk = np.diff(vertices) - offset * (tangents[1:] + tangents[:-1])
     near = (vertices[1:] > first) & (vertices[:-1] < last)
-    return bool(np.any(shrunk[near] <= 0.0)) or bool(np.any(np.abs(axis.line.bends)[near[1:] & near[:-1]] > SHARPEST_BEND))
+    sharp = np.abs(axis.line.bends) > SHARPEST_BEND
+    return bool(np.any(shrunk[near] <= 0.0) or np.any(sharp & near[1:] & near[:-1]))
 
 
 def chainages_along(axis, first, last):
     """Rising chainages from first to last for a line that follows the axis: even steps and the vertices between."""
     vertices = axis.vertex_chainages
-    inner = vertices[(vertices > first) & (vertices < last)]
-    return np.unique(np.concatenate([np.linspace(first, last, _PIECES + 1), inner]))
+    inner = vertices[(vertices > first + SHORTEST_BAR) & (vertices < last - SHORTEST_BAR)]
+    even = np.linspace(first, last, _PIECES + 1)
+    # Two points that differ in their last digits only would make a ring cross itself.
+    near = np.zeros(len(even), bool)
+    for side in (-1, 0):
+        if len(inner):
+            at = np.clip(np.searchsorted(inner, even) + side, 0, len(inner) - 1)
+            near |= np.abs(inner[at] - even) < SHORTEST_BAR
+    return np.sort(np.concatenate([even[~near], inner]))
 
 
 def band(axis, first, last, half_width):
-    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon (m,), degrees."""
+    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon (m,) degrees."""
     along = chainages_along(axis, first, last)
     there = beside(axis, along, np.full(len(along), half_width))
     back = beside(axis, along[::-1], np.full(len(along), -half_width))
@@ -103,7 +112,10 @@ def within(path, low, high):
     The path also parts where a value is NaN. A point that is left alone makes a part of one point.
     """
     chainage, value = path.chainage, path.value
-    cut = bool(np.any((value < low) | (value > high)))
+    # A value that is at the edge but for its binary form is not beyond it.
+    slack = 1e-6 * (high - low)
+    beyond = (value < low - slack) | (value > high + slack)
+    value, cut = np.where(beyond, value, np.clip(value, low, high)), bool(np.any(beyond))
     for bound in (low, high) if cut else ():
         before, after = value[:-1] - bound, value[1:] - bound
         at = np.flatnonzero(before * after < 0.0)

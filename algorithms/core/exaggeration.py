@@ -11,7 +11,7 @@ _SLACK = 1e-9
 
 
 def round_number(limit):
-    """The greatest of 1, 2, 5 times a power of ten that is not above ``limit``; InputError where that is not positive."""
+    """The greatest of 1, 2, 5 times a power of ten not above ``limit``; InputError where that is not positive."""
     if not (np.isfinite(limit) and limit > 0.0):
         raise InputError(f"No round number lies below {limit:g}.")
     # A limit that is round but for its binary form is its own round number.
@@ -27,7 +27,7 @@ def round_number(limit):
 def ordinary_size(residuals, tolerance=None):
     """Size of an ordinary large residual, metres: the 95th percentile of the sizes, or the tolerance if that is larger.
 
-    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes and of n of 2 to 20 never the
+    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes, and of two or more never the
     greatest, so that one blunder does not set the scale. 0 without any.
     """
     sizes = np.sort(np.abs(residuals[np.isfinite(residuals)]))

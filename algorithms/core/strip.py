@@ -9,7 +9,7 @@ from .exaggeration import ordinary_size, round_number
 
 VIEWS = ("level", "straight")
 # Of the structure's length: the height of the strip, and the gap that keeps its labels off bars and band.
-HEIGHT_SHARE = 1.0 / 8.0
+HEIGHT_SHARE = 1.0 / 6.0
 GAP_SHARE = 1.0 / 40.0
 # A level line that would squeeze all else to less than this share of the strip leaves it instead.
 LEAST_SHARE = 0.2
@@ -62,13 +62,13 @@ def shown_range(profile, view, tolerance=None):
 
 
 def grid_step(spans, unit, tolerance=None):
-    """Round step of the height grid, metres: two to five of them in the greatest of ``spans`` (metres).
+    """Round step of the height grid, metres: three to seven of them in the greatest of ``spans`` (metres).
 
     ``unit``: metres in the unit of heights that the step is round in.
     """
     span = max(spans, default=0.0)
     # Where all heights are equal, any step will do that shows them to be so.
-    return round_number(max(span, tolerance or 0.0, 0.002 * unit) / 2.0 / unit) * unit
+    return round_number(max(span, tolerance or 0.0, 0.003 * unit) / 3.0 / unit) * unit
 
 
 @dataclass(frozen=True)
@@ -101,7 +101,7 @@ def edges(low, high, step):
 
 
 def strip_factor(heights, length):
-    """Automatic exaggeration of strips: round, the highest of ``heights`` (metres) at most an eighth of ``length``."""
+    """Automatic exaggeration of strips: round, the highest of ``heights`` (metres) at most a sixth of ``length``."""
     return round_number(length * HEIGHT_SHARE / max(heights))
 
 

@@ -1,0 +1,82 @@
+"""Toolbox entry drawdeviations: residual bars, tolerance band and profile strip as map layers."""
+
+from qgis.core import QgsProcessing
+
+from . import parameters as p
+from .base import Result, ToolboxEntry, record_text
+from .core.errors import InputError
+from .deviation_bars import band_table, bar_scale, bars_table, tell_bars
+from .drawn_axes import left_out, read_drawn
+from .layers import check_cancel
+from .profile_strip import StripWish, strip_table
+from .texts import counted, tr
+
+_SOURCE = QgsProcessing.SourceType
+
+
+class DrawDeviations(ToolboxEntry):
+    """Stations with residuals in; bars across the axis, the tolerance as a band and a profile beside the axis out."""
+
+    ID = "drawdeviations"
+    TITLE = "Draw deviations on the map"
+    GROUP, GROUP_ID = "Review", "review"
+    TAGS = ("residual", "bars", "profile", "exaggeration", "tolerance", "map", "review")
+    HELP = (
+        "Draws what 'Design heights and residuals' has found, over any map. Give its output and the same axis.\n\n"
+        "Bars stand across the axis at each station and are as long as the residual, exaggerated. The band shows the "
+        "tolerance with the same exaggeration: a bar that leaves it is out of tolerance. The strip beside the axis is "
+        "a profile with a scale bar of its own: as-built heights, the design, the level line through the design's first "
+        "station, and the design as if the Earth were flat. Heights grow away from the axis.\n\n"
+        "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too long "
+        "are cut and marked; the table has the true value.\n\n"
+        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+
+    def entry_parameters(self):
+        return [
+            p.stations_with_residuals(), p.axis(), p.exaggeration(), p.drawn_tolerance(), p.high_side(), p.view(),
+            p.strip_side(), p.strip_distance(), p.strip_exaggeration(), p.longest_bar(), *p.recorded_units(),
+            p.axis_field(), p.station_axis_field(), p.max_distance(), p.equations(),
+            p.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
+            p.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
+            p.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
+        ]
+
+    def result_numbers(self):
+        return {"COUNT": tr("Bars"), "CUT": tr("Bars that are cut"), "FACTOR": tr("Exaggeration of the bars"),
+                "STRIP_FACTOR": tr("Exaggeration of the strip")}
+
+    def computed(self, parameters, context, feedback):
+        factor, longest, distance, strip_factor = (self._size(parameters, key, context) for key in (
+            "EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION"))
+        with_strip = bool(parameters.get("STRIP"))
+        drawn = read_drawn(self, parameters, context, feedback, with_design=with_strip)
+        feedback.pushInfo(tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
+            counted(drawn.stations, tr("station"), tr("stations")), drawn.layer,
+            counted(len(drawn.axes), tr("axis"), tr("axes")), drawn.units.height_label, drawn.units.chainage_label))
+        empty = [tr("Axis '{}': no station belongs to it.").format(name) for name in drawn.empty]
+        for sentence in (left_out(drawn), *empty):
+            if sentence:
+                feedback.pushInfo(sentence)
+        scale = bar_scale(drawn, factor, longest, 1 if self.choice(parameters, "HIGH_SIDE", context) == "right" else -1)
+        record = record_text(self.record(parameters, context, units=vars(drawn.units), factor=scale.factor))
+        tables = [bars_table(drawn, scale, record)]
+        cut = tell_bars(drawn, scale, feedback)
+        check_cancel(feedback)
+        if parameters.get("BAND"):
+            tables.append(band_table(drawn, scale, record, feedback))
+        drawn_factor = None
+        if with_strip:
+            side = {"right": 1, "left": -1}.get(self.choice(parameters, "SIDE", context), 0)
+            wish = StripWish(self.choice(parameters, "VIEW", context), side, distance, strip_factor)
+            table, drawn_factor = strip_table(drawn, scale, wish, record, feedback)
+            tables.append(table)
+        return Result(tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor,
+                               "STRIP_FACTOR": drawn_factor})
+
+    def _size(self, parameters, key, context):
+        """A number that must be above zero, None where it is empty."""
+        value = self.number(parameters, key, context)
+        if value is not None and not value > 0.0:
+            raise InputError(tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(
+                key, value))
+        return value

@@ -47,16 +47,16 @@ def accuracies(entry, parameters, context, points, unit, needed, field_used):
     """
     typed, km = entry.number(parameters, "SIGMA", context), entry.number(parameters, "SIGMA_KM", context)
     if km is not None and not km > 0:
-        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(number_text(km, 3)))
+        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"))
     if typed is not None and not typed > 0:
-        raise InputError(tr("SIGMA is {}; it must be positive.").format(number_text(typed, 6)))
+        raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"))
     km = None if km is None else km / 1000.0
     if field_used:
         values = points.columns["sigma"] * unit
         bad = np.flatnonzero(needed & ~(values > 0))
         if len(bad):
             raise InputError(tr("Layer '{}', row {}: the standard deviation is {}; it must be positive.").format(
-                points.name, bad[0] + 1, number_text(values[bad[0]] / unit, 6)))
+                points.name, bad[0] + 1, tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"))
         return Accuracies(np.where(values > 0, values, 1.0), True, km, tr("standard deviations from a field"))
     if typed is not None:
         return Accuracies(np.full(len(points), typed * unit), True, km, tr("standard deviation {} for all").format(

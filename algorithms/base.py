@@ -292,6 +292,8 @@ def _recorded(value, context):
     if isinstance(value, (bool, int, float, str)):
         layer = context.getMapLayer(value) if isinstance(value, str) else None
         return layer.source() if layer is not None else value
+    if isinstance(value, (list, tuple)):
+        return [_recorded(one, context) for one in value]
     for part in ("source", "sink"):
         inner = getattr(value, part, None)
         if hasattr(inner, "staticValue"):

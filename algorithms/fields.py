@@ -52,7 +52,7 @@ _ALL = (
     OutputField("w", REAL, NONE, "Test value w", "Residual over its standard deviation as the test of blunders sees it"),
     OutputField("redund", REAL, NONE, "Redundancy", "Share of a blunder here that shows in the residual here"),
     OutputField("min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"),
-    OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, no height or off axis"),
+    OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, not fitted, no height or off axis"),
     OutputField("name", TEXT, NONE, "Name", "Name of the reference: an axis, a leg of it, or a group of axes"),
     OutputField("kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: levelling, or geoid with the geoid's slope error"),
     OutputField("axes", TEXT, NONE, "Axes", "Names of the axes it was fitted to, separated by semicolons"),

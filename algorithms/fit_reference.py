@@ -113,7 +113,7 @@ class _Run(Surveyed):
         feet, source, unit, crs = self.structure.feet, self.structure.source, self.units, self.structure.source.sourceCrs()
         record = self.record()
         residual, w, redundancy, detectable = (np.full(len(feet.station), np.nan) for _ in range(4))
-        flag = np.where(self.structure.off, "off axis", np.where(self.usable, "kept", "no height")).astype(object)
+        flag = np.where(self.structure.off, "off axis", np.where(self.usable, "not fitted", "no height")).astype(object)
         for fit in fits:
             found = fit.surface.search
             # A bent axis' corner takes part in both legs: the first tells.

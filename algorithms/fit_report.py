@@ -32,8 +32,9 @@ def tell(run, fits):
         _tell_fit(run, fit)
     if len(fits) > MOST_TOLD:
         say(tr("{} more: see the reference layer.").format(len(fits) - MOST_TOLD))
-    if run.accuracies.described and run.system.kind in ("constant", "unknown"):
-        say(tr("The geoid's slope is not known to this run; the wider ellipse allows for it."))
+    if run.system.kind in ("constant", "unknown"):
+        say(tr("The geoid's slope is not known to this run; the figures with its slope error allow for it.")
+            if run.geoid_sigma is not None else tr("The geoid's slope is not known to this run, and no figure allows for it."))
 
 
 def _counted(number):
@@ -47,14 +48,16 @@ def _tell_fit(run, fit):
     say(tr("{} '{}': {} stations on {}, RMS {}{}; {}.").format(
         kind, fit.name, int(found.kept.sum()), listed([run.structure.names[k] for k in fit.axes]),
         small_text(fit.surface.rms, units), _set_aside(found), _variance_sentence(run, solution)))
-    slopes = [tr("{} {} ± {}").format(run.structure.names[k], signed_text(slope, 8), number_text(_slope_width(fit), 8))
-              for k, slope in zip(fit.axes, fit.slopes)]
-    say(tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon, 95 %; height {} ± {} at its point.").format(
-        kind, fit.name, listed(slopes), height_text(fit.surface.height, units),
-        small_text(solution.interval_factor * solution.deviations[0], units)))
+    slopes = [run.structure.names[k] + " " + signed_text(slope, 8) + _give_or_take(
+        _slope_width(fit), number_text(_slope_width(fit), 8)) for k, slope in zip(fit.axes, fit.slopes)]
+    width = solution.interval_factor * solution.deviations[0]
+    say(tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon{}; height {}{} at its point.").format(
+        kind, fit.name, listed(slopes), tr(", 95 %") if np.isfinite(width) else "", height_text(fit.surface.height, units),
+        _give_or_take(width, small_text(width, units))))
     if fit.arms_apart:
-        run.feedback.pushWarning(tr("{} '{}': {} axes do not meet the others within 10 m and were given a height unknown "
-                                    "each.").format(kind, fit.name, fit.arms_apart))
+        apart = tr("1 axis does") if fit.arms_apart == 1 else tr("{} axes do").format(fit.arms_apart)
+        run.feedback.pushWarning(tr("{} '{}': {} not meet the others within 10 m; a height unknown was added for each.").format(
+            kind, fit.name, apart))
     if fit.straightness is not None:
         s = fit.straightness
         say(tr("Line '{}': straightness, RMS and range: upwards {} and {}, sideways {} and {}; together RMS {}, greatest "
@@ -62,6 +65,16 @@ def _tell_fit(run, fit):
                    s.vertical.rms, s.vertical.range, s.lateral.rms, s.lateral.range, s.combined.rms, s.combined.range))))
     _tell_level(run, fit)
     _tell_suspects(run, fit)
+
+
+def _give_or_take(width, text):
+    """' ± ...', or nothing where no station is left over to know a width."""
+    return f" ± {text}" if np.isfinite(width) else ""
+
+
+def _length_text(metres, run, decimals):
+    """A distance along or across the ground, in the unit of chainages."""
+    return f"{number_text(metres / run.units.chainage, decimals)} {run.units.chainage_label}"
 
 
 def _set_aside(found):
@@ -104,12 +117,15 @@ def _variance_sentence(run, solution):
 def _tell_level(run, fit):
     say = run.feedback.pushInfo
     if fit.level is not None:
-        level, radius = fit.level, number_text(fit.level.sd, 1)
+        level = fit.level
         where = tr("inside the surveyed stretch") if _within(run, fit) else tr("outside the surveyed stretch")
-        geoid = "" if level.geoid_sd is None else tr(", {} m with the geoid's slope error").format(
-            number_text(level.geoid_sd, 1))
-        say(tr("Line '{}': level at {}, {}; standard deviation {} m{}. On both sides of it the straight line rises above "
-               "the level surface.").format(fit.name, run.notation.text(level.chainage), where, radius, geoid))
+        accuracy = ""
+        if np.isfinite(level.sd):
+            accuracy = tr("; standard deviation {}").format(_length_text(level.sd, run, 1))
+            if level.geoid_sd is not None:
+                accuracy += tr(", {} with the geoid's slope error").format(_length_text(level.geoid_sd, run, 1))
+        say(tr("Line '{}': level at {}, {}{}. On both sides of it the straight line rises above the level surface.").format(
+            fit.name, run.notation.text(level.chainage), where, accuracy))
         return
     tangent = fit.tangent
     if not tangent.well_determined:
@@ -117,14 +133,14 @@ def _tell_level(run, fit):
         return
     beside = [_beside(run, run.axes[k], tangent) for k in fit.axes]
     state = tr("inside the area that the stations span") if fit.inside else tr(
-        "outside the area that the stations span, {} m from the nearest one").format(number_text(tangent.distance, 0))
+        "outside the area that the stations span, {} from the nearest one").format(_length_text(tangent.distance, run, 0))
     say(tr("Plane '{}': level at latitude {}°, longitude {}°, {}; seen from the axes: {}.").format(
         fit.name, number_text(tangent.lat, 6), number_text(tangent.lon, 6), state, listed(beside)))
-    sizes = tr("95 % ellipse {} by {} m").format(number_text(tangent.levelling.semi_a, 0),
-                                                 number_text(tangent.levelling.semi_b, 0))
+    sizes = tr("semi-axes of the 95 % ellipse {} and {}").format(*(
+        _length_text(v, run, 0) for v in (tangent.levelling.semi_a, tangent.levelling.semi_b)))
     if tangent.geoid is not None:
-        sizes += tr(" from the heights alone, {} by {} m with the geoid's slope error").format(
-            number_text(tangent.geoid.semi_a, 0), number_text(tangent.geoid.semi_b, 0))
+        sizes += tr(" from the heights alone, {} and {} with the geoid's slope error").format(*(
+            _length_text(v, run, 0) for v in (tangent.geoid.semi_a, tangent.geoid.semi_b)))
     say(tr("Plane '{}': {}. From there the plane rises above the level surface in every direction.").format(fit.name, sizes))
 
 
@@ -137,15 +153,20 @@ def _beside(run, axis, tangent):
     feet = measure([axis.line], tangent.lat, tangent.lon)
     s, y = float(axis.chainages(feet.leg, feet.along)[0]), float(axis.offsets(feet.leg, feet.across)[0])
     side = tr("right") if y > 0 else tr("left")
-    return tr("{} {}, {} {} to the {}").format(axis.line.name, run.notation.text(s), number_text(
-        abs(y) / run.units.chainage, 0), UNIT_LABELS[run.units.chainage_name], side)
+    return tr("{} {}, {} to the {}").format(axis.line.name, run.notation.text(s), _length_text(abs(y), run, 0), side)
 
 
 def _tell_suspects(run, fit):
     say, warn, found = run.feedback.pushInfo, run.feedback.pushWarning, fit.surface.search
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
-    if not np.isfinite(found.solution.critical):
+    if found.solution.freedom < 1 or not np.isfinite(found.solution.critical):
         say(tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name))
+        return
+    if fit.surface.beyond:
+        warn(tr("{} '{}': {} of {} stations would have to be set aside as blunders, more than half, so none was: these heights do "
+                "not lie on one {} within their standard deviations. Check heights, units and standard deviations, or test "
+                "which shape was built.").format(kind, fit.name, fit.surface.beyond, len(fit.rows),
+                                                 tr("plane") if fit.kind == "plane" else tr("straight line")))
         return
     together = {k for stretch in fit.moved for k in stretch}
     for k in [k for k in np.flatnonzero(fit.suspected) if k not in together][:MOST_TOLD]:
@@ -154,19 +175,20 @@ def _tell_suspects(run, fit):
             kind, fit.name, run.notation.text(run.chainage[row]), run.structure.names[run.structure.feet.axis[row]],
             small_text(fit.surface.residuals[k], run.units, True), signed_text(found.w[k], 1),
             "" if found.kept[k] else tr(", set aside")))
+    robust = "" if fit.surface.robust else tr(", and try the robust start (ROBUST)")
     for stretch in fit.moved:
         rows, residuals = fit.rows[list(stretch)], fit.surface.residuals[list(stretch)]
         warn(tr("{} '{}': {} neighbours from {} to {} of '{}' are flagged, residuals {} to {}: that looks like a stretch that "
-                "has moved, not like blunders. Look at the profile, and try the robust start (ROBUST).").format(
+                "has moved, not like blunders. Look at the profile{}.").format(
             kind, fit.name, len(stretch), run.notation.text(run.chainage[rows].min()),
             run.notation.text(run.chainage[rows].max()), run.structure.names[run.structure.feet.axis[rows[0]]],
-            small_text(residuals.min(), run.units, True), small_text(residuals.max(), run.units, True)))
+            small_text(residuals.min(), run.units, True), small_text(residuals.max(), run.units, True), robust))
     for pair in found.twins:
         warn(tr("{} '{}': {} and {} cannot be told apart; neither is set aside.").format(
             kind, fit.name, *(run.notation.text(run.chainage[fit.rows[k]]) for k in pair)))
     if fit.many:
-        warn(tr("{} '{}': more than a tenth of the stations is flagged; that looks like deformation, not like blunders. Try the "
-                "robust start (ROBUST).").format(kind, fit.name))
+        warn(tr("{} '{}': more than a tenth of the stations is flagged; that looks like deformation or another shape, not like "
+                "blunders. Test which shape was built{}.").format(kind, fit.name, robust))
     if fit.step is not None:
         warn(tr("{} '{}': a step is suspected in the levelling of '{}', from {} on (T = {}, limit {}): a blunder of the "
                 "section, for which no station is set aside.").format(

@@ -3,8 +3,9 @@
 import numpy as np
 
 from . import pages
-from .amounts import amounts_for, height_text
+from .amounts import height_text
 from .core.misclosure import CLASSES
+from .levelling_report import fine_amounts
 from .texts import counted, number_text, signed_text, tr
 
 # Rows of a table on the page; the layers hold all.
@@ -45,7 +46,7 @@ def _limits(run):
 def _misclosures(run):
     if not run.misclosures:
         return [pages.heading(tr("Misclosures")), pages.paragraph(tr("No section was levelled twice and no loop closes."))]
-    amounts, units = amounts_for(run.units.height_name), run.units
+    amounts, units = fine_amounts(run.units), run.units
     order = sorted(run.misclosures, key=lambda m: (run.status(m) != "beyond", -abs(m.value)))[:_MOST]
     rows = [[_kind(m), run.path(m), number_text(m.length / units.chainage, 0) if np.isfinite(m.length) else "",
              amounts.signed(m.value), amounts.text(run.limit(m)), run.status(m)] for m in order]
@@ -65,7 +66,7 @@ def _caption(shown, number, key):
 
 
 def _lines(run):
-    net, amounts, units = run.lines.net, amounts_for(run.units.height_name), run.units
+    net, amounts, units = run.lines.net, fine_amounts(run.units), run.units
     w, v, r, least, adjusted = (run.of_lines(values) for values in (
         run.adjustment.w, run.adjustment.residuals, run.adjustment.redundancies, run.adjustment.detectable,
         run.adjusted_differences))
@@ -85,7 +86,7 @@ def _lines(run):
 
 
 def _heights(run):
-    net, amounts, units, a = run.lines.net, amounts_for(run.units.height_name), run.units, run.adjustment
+    net, amounts, units, a = run.lines.net, fine_amounts(run.units), run.units, run.adjustment
     shown = list(range(len(net.names)))[:_MOST]
     half = a.interval_factor * a.height_deviations
     rows = [[net.names[k], height_text(a.heights[k], units.height_name), amounts.text(a.height_deviations[k]),

@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from .design_report import height_text, small_text
+from .amounts import Amounts
+from .design_report import height_text
 from .named_points import near_names
 from .texts import counted, listed, number_text, signed_text, tr
 
@@ -18,6 +19,15 @@ def tell(run):
     for sentence in doubts:
         run.feedback.pushWarning(sentence)
     return said, doubts
+
+
+def fine_amounts(units):
+    """How this entry writes small heights: hundredths of a millimetre, or 0.0001 ft."""
+    return Amounts(units.height_name, 2 if units.height_name == "metre" else 4)
+
+
+def _fine(value, units, sign=False):
+    return fine_amounts(units).with_unit(value, sign)
 
 
 def line_name(run, line):
@@ -42,7 +52,7 @@ def _datum(run):
         return tr("Free adjustment; held: {}.").format(listed(
             [tr("{} at {}").format(names[k], height_text(height, units)) for k, height in run.held.items()]))
     fixed = [tr("{} at {}").format(names[k], height_text(m.height, units)) for k, m in run.tied.items() if m.deviation == 0.0]
-    weighted = [tr("{} at {} \u00b1 {}").format(names[k], height_text(m.height, units), small_text(m.deviation, units))
+    weighted = [tr("{} at {} \u00b1 {}").format(names[k], height_text(m.height, units), _fine(m.deviation, units))
                 for k, m in run.tied.items() if m.deviation > 0.0]
     parts = [tr("held fixed: {}").format(listed(fixed, 8))] if fixed else []
     parts += [tr("taking part with their standard deviation: {}").format(listed(weighted, 8))] if weighted else []
@@ -57,12 +67,12 @@ def _adjustment(run):
         counted(len(a.residuals), tr("observation"), tr("observations")),
         counted(a.freedom, tr("degree"), tr("degrees")))
     if len(sd) and np.all(np.isfinite(sd)):
-        text += tr(" Standard deviations of the heights {} to {}.").format(small_text(sd.min(), units), small_text(sd.max(), units))
+        text += tr(" Standard deviations of the heights {} to {}.").format(_fine(sd.min(), units), _fine(sd.max(), units))
     yield text
     if a.freedom > 0 and not run.lines.known:
         what = {"km": tr("1 km"), "setup": tr("a setup")}.get(run.lines.weights, tr("a line"))
         unit = np.sqrt(a.variance_factor) * (1e-3 if run.lines.weights in ("km", "setup") else 1.0)
-        yield tr("Standard deviation of {} as estimated: {}.").format(what, small_text(unit, units))
+        yield tr("Standard deviation of {} as estimated: {}.").format(what, _fine(unit, units))
     test = a.global_test
     if test is not None:
         yield tr("Global test {}: weighted sum of squares {}, between {} and {} expected (95 percent); variance factor {}.").format(
@@ -80,9 +90,9 @@ def _misclosures(run):
         if mine:
             worst = max(mine, key=lambda m: abs(m.value))
             limit = run.limit(worst)
-            allowed = "" if np.isnan(limit) else tr(" of {} allowed").format(small_text(limit, run.units))
+            allowed = "" if np.isnan(limit) else tr(" of {} allowed").format(_fine(limit, run.units))
             yield tr("{}: greatest misclosure {}{} ({}).").format(
-                counted(len(mine), one, many), small_text(worst.value, run.units, True), allowed, run.path(worst))
+                counted(len(mine), one, many), _fine(worst.value, run.units, True), allowed, run.path(worst))
 
 
 def _names(run):
@@ -118,22 +128,33 @@ def _global(run):
               else (tr("better"), tr("the stated accuracy is too poor"))))
 
 
+def _observation(run, k):
+    """A line or a weighted benchmark by name."""
+    a = run.adjustment
+    if a.observed[k] >= 0:
+        return line_name(run, a.observed[k])
+    return tr("benchmark {}").format(run.lines.net.names[a.benchmarks[k - len(a.residuals)]])
+
+
 def _suspects(run):
     a, units = run.adjustment, run.units
     found = sorted(np.flatnonzero(run.suspected), key=lambda k: -abs(a.w[k]))
+    told = set()
     for k in found[:_MOST]:
-        line = a.observed[k]
-        name = line_name(run, line) if line >= 0 else run.lines.net.names[a.benchmarks[k - len(a.residuals)]]
+        if k in told:
+            continue
         text = tr("{}: w = {}, observed minus adjusted {}: a blunder is suspected, of about {}.").format(
-            name, signed_text(a.w[k], 1), small_text(a.residuals[k], units, True),
-            small_text(a.residuals[k] / a.redundancies[k], units, True))
-        twins = [line_name(run, a.observed[j]) if a.observed[j] >= 0 else run.lines.net.names[a.benchmarks[j - len(a.residuals)]]
-                 for j in a.twins(k)]
-        if twins:
-            text += tr(" A blunder in {} would look the same.").format(listed(twins, 4))
+            _observation(run, k), signed_text(a.w[k], 1), _fine(a.residuals[k], units, True),
+            _fine(a.residuals[k] / a.redundancies[k], units, True))
+        twins = a.twins(k)
+        told.update(twins.tolist())
+        if len(twins):
+            text += tr(" A blunder in {} would look the same.").format(listed([_observation(run, j) for j in twins], 4))
         yield text
-    if len(found) > _MOST:
-        yield tr("{} more observations are suspected; see LINES.").format(len(found) - _MOST)
+    if len(found) > 1:
+        more = tr(" {} more are in LINES.").format(len(found) - _MOST) if len(found) > _MOST else ""
+        yield tr("A blunder raises the test values around it too: check the first of these, leave it out if it proves wrong, and run "
+                 "again before you doubt the others.{}").format(more)
 
 
 def _moved(run):
@@ -143,14 +164,14 @@ def _moved(run):
     for k in np.flatnonzero(np.abs(np.nan_to_num(run.point_w)) > 1.96)[:_MOST]:
         difference = run.adjustment.heights[k] - run.given[k]
         yield tr("Benchmark {} comes out {} {} than given, {} times its standard deviation: it may have moved, or its given height "
-                 "may be wrong.").format(net.names[k], small_text(abs(difference), run.units),
+                 "may be wrong.").format(net.names[k], _fine(abs(difference), run.units),
                                          tr("higher") if difference > 0 else tr("lower"), number_text(abs(run.point_w[k]), 1))
 
 
 def _beyond(run):
     for one in run.beyond[:_MOST]:
         yield tr("Misclosure {} of {} exceeds its limit {} ({}).").format(
-            small_text(one.value, run.units, True), run.path(one), small_text(run.limit(one), run.units),
+            _fine(one.value, run.units, True), run.path(one), _fine(run.limit(one), run.units),
             tr("section") if one.kind == "section" else tr("loop") if one.kind == "loop" else tr("between fixed benchmarks"))
     if len(run.beyond) > _MOST:
         yield tr("{} more misclosures exceed their limit; see MISCLOSURES.").format(len(run.beyond) - _MOST)

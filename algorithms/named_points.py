@@ -1,5 +1,6 @@
 """Points known by their names: where lines between them run."""
 
+import re
 from dataclasses import dataclass
 
 import numpy as np
@@ -72,7 +73,8 @@ def read_named_points(entry, parameters, context, feedback):
 def near_names(wanted, known, most=3):
     """Pairs 'a' and 'b' of names that differ by case, blanks or signs only, as a text; '' for none."""
     def plain(name):
-        return "".join(letter for letter in name.lower() if letter.isalnum())
+        # A sign between two digits tells points apart, beside a letter it is a matter of writing.
+        return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
 
     by_plain = {plain(name): name for name in known}
     pairs = [(name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name]

@@ -32,6 +32,7 @@ from qgis.core import (
     QgsWkbTypes,
 )
 
+from .decision_words import ENDING
 from .fields import FIELDS, REAL, WHOLE
 from .layers import UNCHECKED, check_cancel
 from .texts import tr
@@ -401,6 +402,8 @@ def unfit_place(key, text):
         return tr("{} is the folder {}; give the name of a file in it.").format(key, text)
     if not os.path.isdir(folder):
         return tr("{} cannot be written: there is no folder {}.").format(key, folder)
+    if os.path.basename(place[0]).lower().endswith(ENDING):
+        return tr("{} is {}, where decisions are kept; no run writes there. Choose another name.").format(key, place[0])
     return ""
 
 

@@ -131,7 +131,7 @@ def groups_of_lines(run):
             mine = rows[rows_on(stretch, s)]
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if stretch.leg and len(mine) < LEAST_ON_LEG:
-                run.feedback.pushWarning(tr("{} has {} stations with heights; a leg needs {}.").format(
+                run.feedback.pushWarning(tr("{}: {} stations with heights; a leg needs {} and was not fitted.").format(
                     name, len(mine), LEAST_ON_LEG))
                 continue
             groups.append(Group(name, "line", (number,), mine, mine, np.arange(len(mine)), stretch))

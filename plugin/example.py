@@ -4,15 +4,17 @@ import shutil
 import tempfile
 from pathlib import Path
 
-from qgis.core import QgsDataSourceUri, QgsProcessingException, QgsProject, QgsRasterLayer, QgsVectorLayer
+from qgis.core import QgsProcessingException, QgsProject, QgsRasterLayer, QgsVectorLayer
 from qgis.PyQt.QtWidgets import QFileDialog, QMessageBox
 
 from ..algorithms.styles import axis_line
 from ..algorithms.texts import tr
-from . import toolbox
+from . import example_guide, toolbox
 
 SAMPLES = Path(__file__).resolve().parents[1] / "sample_layers" / "gallery"
 FOLDER = "tautline_example"
+DRAWING = "tautline:drawdeviations"
+READ_ME = "read_me_first.html"
 # The original and its name in the example. All vector layers come into the one GeoPackage.
 FILES = {"axis.gpkg": "gallery.gpkg", "imagery.tif": "imagery.tif", "heights.csv": "heights.csv",
          "heights.csvt": "heights.csvt"}
@@ -59,33 +61,60 @@ def _source(folder, table):
 
 
 def _destination(folder, table, geometry="geom"):
-    uri = QgsDataSourceUri()
-    uri.setDatabase(str(folder / "gallery.gpkg"))
-    uri.setDataSource("", table, geometry)
-    return f"ogr:{uri.uri()}"
+    return toolbox.geopackage_table(folder / "gallery.gpkg", table, geometry)
 
 
 def _compute(folder):
-    """Place the height list and compare it with the design, both by the toolbox; return the two runs."""
-    axis = _source(folder, "axis")
-    placed = toolbox.run("tautline:placestations", {
-        "INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")})
-    compared = toolbox.run("tautline:designheights", {
-        "STATIONS": _source(folder, "stations"), "AXIS": axis, "UNDULATION": "field",
-        "OUTPUT": _destination(folder, "residuals"), "SUMMARY": _destination(folder, "summary", "")})
-    return placed, compared
+    """Place the height list, fit the common plane, compare with the design and draw it, all by the toolbox; return the
+    runs."""
+    axis, stations = _source(folder, "axis"), _source(folder, "stations")
+    runs = [
+        toolbox.run("tautline:placestations", {
+            "INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")}),
+        # 3 mm for a reading, 0.7 mm over 1 km of levelling: what the invented survey was made with.
+        toolbox.run("tautline:fitreference", {
+            "STATIONS": stations, "AXIS": axis, "FIT": "plane", "SIGMA": 0.003, "SIGMA_KM": 0.7, "UNDULATION": "field",
+            "REFERENCE": _destination(folder, "plane"), "OUTPUT": _destination(folder, "tested"),
+            "ELLIPSE": _destination(folder, "ellipses")}),
+        toolbox.run("tautline:designheights", {
+            "STATIONS": stations, "AXIS": axis, "UNDULATION": "field", "OUTPUT": _destination(folder, "residuals"),
+            "SUMMARY": _destination(folder, "summary", "")})]
+    if toolbox.has(DRAWING):
+        runs.append(toolbox.run(DRAWING, {
+            "STATIONS": _source(folder, "residuals"), "AXIS": axis, "BARS": _destination(folder, "bars"),
+            "BAND": _destination(folder, "band"), "STRIP": _destination(folder, "strip")}))
+    return runs
+
+
+def _drawn(folder, table, name):
+    """A layer of drawdeviations; its style's name says by how much it exaggerates."""
+    layer = QgsVectorLayer(_source(folder, table), name, "ogr")
+    styles = layer.listStylesInDatabase()[2] if layer.isValid() else []
+    if styles:
+        layer.setName(styles[0])
+    return layer
 
 
 def _layers(folder):
     """Return the example's layers by key, the topmost first."""
     found = {
         "residuals": QgsVectorLayer(_source(folder, "residuals"), tr("Residuals"), "ogr"),
+        "bars": None, "strip": None,
+        "plane": QgsVectorLayer(_source(folder, "plane"), tr("Fitted plane and its tangent point"), "ogr"),
+        "ellipses": QgsVectorLayer(_source(folder, "ellipses"), tr("Tangent point, 95 % ellipses"), "ogr"),
+        "tested": QgsVectorLayer(_source(folder, "tested"), tr("Tested stations"), "ogr"),
         "stations": QgsVectorLayer(_source(folder, "stations"), tr("Placed stations"), "ogr"),
         "axis": QgsVectorLayer(_source(folder, "axis"), tr("Axis"), "ogr"),
+        "band": None,
         "summary": QgsVectorLayer(_source(folder, "summary"), tr("Summary of residuals"), "ogr"),
         "heights": QgsVectorLayer(str(folder / "heights.csv"), tr("Height list"), "ogr"),
         "imagery": QgsRasterLayer(str(folder / "imagery.tif"), tr("Imagery"), "gdal"),
     }
+    for key, name in (("bars", tr("Residual bars")), ("strip", tr("Profile strip")), ("band", tr("Tolerance band"))):
+        if toolbox.has(DRAWING):
+            found[key] = _drawn(folder, key, name)
+        else:
+            del found[key]
     for layer in found.values():
         if not layer.isValid():
             raise ExampleFailed(tr("Its layer '{}' cannot be read.").format(layer.name()))
@@ -104,18 +133,21 @@ def _group(project, found):
         node = group.addLayer(layer)
         node.setExpanded(key == "residuals")
         # The same points as the residuals: two symbols and two labels in one place say less than one.
-        node.setItemVisibilityChecked(key != "stations")
+        node.setItemVisibilityChecked(key not in ("stations", "tested"))
 
 
-def _show(iface, found):
+def show_map(iface, found):
     """Zoom to the structure, and make the stations the layer that forms choose first."""
     # Now, not when the host next comes to it: with its first layers it zooms to all of the imagery.
     iface.layerTreeCanvasBridge().setCanvasLayers()
     extent = found["axis"].extent()
-    extent.scale(1.15)
+    for key in ("bars", "strip"):
+        if key in found:
+            extent.combineExtentWith(found[key].extent())
+    extent.scale(1.08 if "strip" in found else 1.15)
     iface.mapCanvas().setExtent(extent)
     iface.mapCanvas().refresh()
-    iface.setActiveLayer(found["stations"])
+    iface.setActiveLayer(found["residuals"])
 
 
 def prepared(place):
@@ -127,6 +159,7 @@ def prepared(place):
     try:
         folder = _own_folder(place)
         _copy(folder)
+        (folder / READ_ME).write_text(example_guide.page(toolbox.has(DRAWING)), encoding="utf-8")
         return folder, _compute(folder), _layers(folder)
     except (OSError, QgsProcessingException, ExampleFailed) as error:
         if folder is not None:
@@ -152,7 +185,7 @@ def open_example(iface, place):
     project.setCrs(found["axis"].crs(), True)
     project.setTitle(tr("Example: gallery"))
     _group(project, found)
-    _show(iface, found)
+    show_map(iface, found)
     if not project.write(str(folder / "gallery.qgz")):
         raise ExampleFailed(tr("The example's project could not be saved in '{}': {}").format(folder, project.error()))
     return found

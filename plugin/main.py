@@ -30,6 +30,7 @@ class TautlinePlugin:
         self.forms = []
         self.message = None
         self.guided = None
+        self.review = None
         self.translator = self._translate()
 
     @staticmethod
@@ -55,6 +56,12 @@ class TautlinePlugin:
         self._add_action("tautline_open_example", tr("Open the example"), self.open_example)
         self._add_action("tautline_guided_run", tr("Guided run"), self.open_guided)
         self._add_action("tautline_design_heights", tr("Design heights and residuals…"), self.open_form)
+        # Here: without a window there is nothing to review in.
+        from .review import Review
+
+        self.review = Review(self.iface)
+        self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
+        self._add_action("tautline_flagged_open", tr("Flagged stations"), self.review.open_flagged)
         for action in self.iface.pluginMenu().actions():
             if action.menu() is not None and self.actions[0] in action.menu().actions():
                 action.menu().setIcon(QIcon(ICON))
@@ -74,6 +81,9 @@ class TautlinePlugin:
             form.close()
         self._close_message()
         self._close_guided()
+        if self.review is not None:
+            self.review.close()
+            self.review = None
         for action in self.actions:
             self.iface.removePluginMenu("Tautline", action)
             action.deleteLater()
@@ -98,8 +108,39 @@ class TautlinePlugin:
             self._say(str(error), Qgis.MessageLevel.Critical)
             return
         if found is not None:
+            self._open_guide(found)
+            self._show_profile(found["residuals"])
+            example.show_map(self.iface, found)
             parameters = example.run_again(found)
             self._say(example.story(), Qgis.MessageLevel.Info, lambda: self.open_form(parameters))
+
+    def _open_guide(self, found):
+        """The example's text beside the map, until it is closed or another project comes."""
+        from .example_guide import ExampleGuide
+
+        self._close_guide()
+        parameters = example.run_again(found)
+        self.guide = ExampleGuide(self.iface.mainWindow(), "bars" in found)
+        self.guide.form_wanted.connect(lambda: self.open_form(parameters))
+        self.guide.guided_wanted.connect(self.open_guided)
+        self._dock_right(self.guide)
+        QgsProject.instance().cleared.connect(self._close_guide)
+
+    def _close_guide(self):
+        guide, self.guide = self.guide, None
+        if guide is not None:
+            QgsProject.instance().cleared.disconnect(self._close_guide)
+            self.iface.removeDockWidget(guide)
+            guide.deleteLater()
+
+    def _dock_right(self, dock):
+        """Put a panel on the right, wide enough to be read, in front of one that is there already."""
+        window = self.iface.mainWindow()
+        others = [other for other in (self.guide, self.guided) if other is not None and other is not dock]
+        self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, dock)
+        if others:
+            window.tabifyDockWidget(others[0], dock)
+        window.resizeDocks([dock], [32 * dock.fontMetrics().averageCharWidth() + 140], Qt.Orientation.Horizontal)
 
     def open_guided(self):
         """Open the panel of the guided run, or bring it to the front."""
@@ -108,9 +149,7 @@ class TautlinePlugin:
             from .guided.panel import GuidedPanel
 
             self.guided = GuidedPanel(self.iface)
-            self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, self.guided)
-            width = 32 * self.guided.fontMetrics().averageCharWidth() + 140
-            self.iface.mainWindow().resizeDocks([self.guided], [width], Qt.Orientation.Horizontal)
+            self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
         self.guided.setUserVisible(True)

@@ -131,7 +131,7 @@ def _propagated(columns, weights, sigma, inverse):
     covariance = inverse @ (scaled.T @ scaled) @ inverse
     own = np.einsum("ij,jk,ik->i", columns, inverse, columns) * weights
     fitted = np.einsum("ij,jk,ik->i", columns, covariance, columns)
-    return np.sqrt(np.diag(covariance)), np.sqrt(np.maximum(sigma**2 * (1.0 - 2.0 * own) + fitted, 0.0))
+    return np.sqrt(np.diag(covariance)), np.sqrt(np.maximum(sigma**2 - 2.0 * own + fitted, 0.0))
 
 
 def rates(years, heights, deviations):

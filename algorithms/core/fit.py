@@ -71,7 +71,8 @@ class Heights:
 class SurfaceFit:
     """A fitted line or plane. ``height``: metres at the frame's place; ``slopes``: against the ellipsoid's horizon there,
     along the frame's directions; ``offsets``: of the further datums, metres; ``search``: solution and tests, whose first
-    parameters are height and slopes."""
+    parameters are height and slopes. ``beyond``: how many stations would have been set aside where these were more than half
+    of all: then none was, since what the rest agree on is chance; else 0."""
 
     frame: Frame
     height: float
@@ -79,6 +80,7 @@ class SurfaceFit:
     offsets: np.ndarray
     search: Search
     robust: bool = False
+    beyond: int = 0
 
     @property
     def plane(self):
@@ -132,7 +134,8 @@ def check_spread(lat, lon, ellipsoid):
 def fit_surface(frame, heights, *, remove=False, robust=False):
     """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
 
-    ``remove``: set suspected blunders aside; ``robust``: begin from Huber's fit. InputError for fewer stations than unknowns.
+    ``remove``: set suspected blunders aside, but never more than half of the stations; ``robust``: begin from Huber's fit.
+    InputError for fewer stations than unknowns.
     """
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:
@@ -144,9 +147,14 @@ def fit_surface(frame, heights, *, remove=False, robust=False):
 
     start = _robust_start(fit, heights) if robust else None
     found = search(fit, len(heights), remove=remove, start=start)
+    beyond = int(np.sum(~found.kept))
+    if 2 * beyond > len(heights):
+        found = search(fit, len(heights), remove=False)
+    else:
+        beyond = 0
     parameters = found.solution.parameters
     slopes = 1 + len(frame.directions)
-    return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust)
+    return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust, beyond)
 
 
 def _gauss_newton(frame, heights, keep, columns):

@@ -216,7 +216,9 @@ def _independent(candidates, number):
 def _misclosure(net, ways, mask):
     """Add up the ways of one loop in order of walking it."""
     left = {k: ways[k] for k in _bits(mask)}
-    k, way = next(((k, w) for k, w in left.items() if w.lines), next(iter(left.items())))
+    # The step between two benchmarks first: the way then reads from one of them to the other.
+    k, way = next(((k, w) for k, w in left.items() if not w.lines), next(iter(left.items())))
+    begins = not way.lines
     path, lines, value = [way.a], [], 0.0
     point = way.a
     while left:
@@ -230,5 +232,5 @@ def _misclosure(net, ways, mask):
         k = -1
     members = [ways[k] for k in _bits(mask)]
     kind = "loop" if all(w.lines for w in members) else "benchmarks"
-    return Misclosure(kind, tuple(net.names[p] for p in path), tuple(lines), float(sum(w.length for w in members)),
+    return Misclosure(kind, tuple(net.names[p] for p in path[begins:]), tuple(lines), float(sum(w.length for w in members)),
                       float(value), float(np.sqrt(sum(w.variance for w in members))))

@@ -79,8 +79,9 @@ def movements(residuals, rules, *, tolerances=None, movable=None, neighbours=Non
 
     ``residuals``: (n,) metres, NaN unknown; ``tolerances``: (n,) metres, NaN for none; ``movable``: (n,), the others stay and
     only bind their neighbours; ``neighbours``: pairs (k, 2), needed where the rules limit the smoothness. Step and travel are
-    always kept. Where tolerance and smoothness cannot be, the sum of what lies beyond them is made least first. InputError for
-    'least' without a tolerance, and where scipy is missing.
+    always kept. Where tolerance and smoothness cannot be, the sum of what lies beyond them is made least first,
+    in whole steps where there are any; a support for which no step falls within its tolerance goes to the nearest. InputError
+    for 'least' without a tolerance, and where scipy is missing.
     """
     residuals = np.asarray(residuals, float)
     known = np.isfinite(residuals)
@@ -113,8 +114,10 @@ class _Costs:
     def __init__(self, residuals, tolerances, rules, movable, unit):
         self.residuals, self.tolerances, self.whole = residuals, tolerances, rules.step is not None
         self.along, self.left = (_TIE, 1.0) if rules.method == "full" else (1.0, _TIE)
+        # Above any movement that could spare it: where supports are linked, one unit beyond may take a unit at every support.
         self.beyond = 2.0 * (len(residuals) + 1)
         self.same = SAME / unit
+        self.least, self.most = self._within()
         limits = [np.inf if limit is None else limit / unit for limit in (rules.up, rules.down)]
         if self.whole:
             limits = [np.floor(limit + self.same) for limit in limits]
@@ -123,19 +126,28 @@ class _Costs:
     def bounds(self):
         return self.low, self.high
 
+    def _within(self):
+        """Least and greatest movement that brings each support within its tolerance; infinite without one."""
+        tolerances = np.where(np.isnan(self.tolerances), np.inf, self.tolerances)
+        least, most = -self.residuals - tolerances, -self.residuals + tolerances
+        if self.whole:
+            # In whole steps, so that what lies beyond, however little, is a whole step beyond.
+            least, most = np.ceil(least - self.same), np.floor(most + self.same)
+            nearest = -np.sign(self.residuals) * np.ceil(np.abs(self.residuals) - 0.5 - self.same)
+            least, most = np.where(least > most, nearest, least), np.where(least > most, nearest, most)
+        return least, most
+
     def at(self, moves):
         """Cost at movements (n,) or (k, n)."""
-        left = np.abs(self.residuals + moves)
-        excess = np.where(np.isnan(self.tolerances), 0.0, np.maximum(left - self.tolerances - self.same, 0.0))
-        return self.along * np.abs(moves) + self.left * left + self.beyond * np.nan_to_num(excess)
+        beyond = np.maximum(np.maximum(self.least - moves, moves - self.most), 0.0)
+        return self.along * np.abs(moves) + self.left * np.abs(self.residuals + moves) + self.beyond * beyond
 
     def kinks(self):
         """Movements (k, n), sorted, between which the cost is linear; 0 and the limits among them."""
-        tolerances = np.nan_to_num(self.tolerances)
-        marks = [-self.residuals, -self.residuals - tolerances, -self.residuals + tolerances]
-        if self.whole:
-            marks = [mark for value in marks for mark in (np.floor(value + self.same), np.ceil(value - self.same))]
-        marks = np.vstack([np.zeros(len(self.residuals)), *marks])
+        near = -self.residuals
+        marks = [np.floor(near + self.same), np.ceil(near - self.same)] if self.whole else [near]
+        marks += [np.where(np.isinf(limit), 0.0, limit) for limit in (self.least, self.most)]
+        marks = np.vstack([np.zeros(len(near)), *marks])
         return np.sort(np.clip(marks, self.low, self.high), axis=0)
 
     def best_alone(self):

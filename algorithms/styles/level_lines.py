@@ -7,10 +7,11 @@ from qgis.PyQt.QtGui import QColor
 
 from ..fields import UNIT_LABELS
 from ..texts import tr
+from .fine_heights import fine_height, signed_fine_height
 from .label_settings import TEN_THOUSAND, point_label, text_format
 from .markers import HALO, INK, Shape, marker
 from .review_tip import STYLE
-from .wording import column, decimal, escaped, literal, signed_height
+from .wording import MINUS, column, decimal, escaped, literal
 
 # Steps of one hue that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
 QUIET, NOTICEABLE, SUSPECT = QColor("#5fc4ae"), QColor("#ffd23f"), QColor("#e0541b")
@@ -40,7 +41,7 @@ def line_renderer(fields):
     no other line checks them."""
     w, flag = column(fields, "w"), column(fields, "flag")
     looks = (
-        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(QColor("#9a9aa0"), 0.5, Qt.PenStyle.DotLine)),
+        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(QColor("#9a9aa0"), 0.5)),
         (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor("#ffffff"), 0.6, Qt.PenStyle.DashLine)),
         (f"abs({w}) <= {NOTICED}", tr("|w| up to 1.96"), _line(QUIET, 0.6)),
         (f"abs({w}) > {NOTICED} AND {flag} <> 'suspected blunder'", tr("|w| 1.96 to the limit"), _line(NOTICEABLE, 0.9)),
@@ -57,16 +58,25 @@ def line_renderer(fields):
     return renderer
 
 
+def _test_value(w):
+    """A test value in one decimal with its sign."""
+    return f"(CASE WHEN {w} < 0 THEN '{MINUS}' ELSE '+' END || format_number(abs({w}), 1))"
+
+
 def line_labeling(fields):
     """Return the labelling: the test value of noticeable lines, along the line."""
     w = column(fields, "w")
     settings = QgsPalLayerSettings()
-    settings.fieldName = f"'w ' || {decimal(w, 1, '')}"
+    settings.fieldName = f"'w ' || {_test_value(w)}"
     settings.isExpression = True
     settings.placement = QgsPalLayerSettings.Placement.Line
     settings.dist = 1.0
     settings.distUnits = QgsUnitTypes.RenderUnit.RenderMillimeters
     settings.setFormat(text_format(8.5, True))
+    # The points' names may lie over the lines: where many meet, nothing else is left for them.
+    obstacle = settings.obstacleSettings()
+    obstacle.setIsObstacle(False)
+    settings.setObstacleSettings(obstacle)
     properties = settings.dataDefinedProperties()
     properties.setProperty(QgsPalLayerSettings.Property.Priority, QgsProperty.fromExpression(f"least(10, 2 * abs({w}))"))
     settings.setDataDefinedProperties(properties)
@@ -82,12 +92,12 @@ def line_tip(fields, height_unit):
     start, end, flag = (escaped(column(fields, name)) for name in ("from_pt", "to_pt", "flag"))
     v, w, least, dh = (column(fields, name) for name in ("v", "w", "min_blund", "dh"))
     unit = UNIT_LABELS[height_unit]
-    checked = (f"coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ' || "
-               f"{literal(tr('A blunder of '))} || {decimal(least, 4, unit)} || "
+    checked = (f"coalesce({literal(tr('Test value w = '))} || {_test_value(w)} || '. ' || "
+               f"{literal(tr('A blunder of '))} || {fine_height(least, height_unit)} || "
                f"{literal(tr(' would be found with a chance of 80 %.'))}, {literal(tr('No other line checks it.'))})")
     return (f'<div style="{STYLE}"><b>[% {start} %] \u2013 [% {end} %]</b>, [% {flag} %]<br>'
             f'[% {literal(tr("Observed "))} || {decimal(dh, 4, unit)} || '
-            f'coalesce({literal(tr(", observed minus adjusted "))} || {signed_height(v, height_unit)}, \'\') || \'. \' %]'
+            f'coalesce({literal(tr(", observed minus adjusted "))} || {signed_fine_height(v, height_unit)}, \'\') || \'. \' %]'
             f"[% {checked} %]</div>")
 
 
@@ -129,4 +139,4 @@ def height_tip(fields, height_unit):
             f'[% coalesce({literal(tr("Height "))} || {decimal(height, 4, unit)} || '
             f'coalesce({literal(tr(", standard deviation "))} || {decimal(sd, 4, unit)}, \'\') || \'. \', '
             f'{literal(tr("No height: no line ties it to a benchmark. "))}) %]'
-            f'[% coalesce({literal(tr("Adjusted minus given "))} || {signed_height(difference, height_unit)} || \'.\', \'\') %]</div>')
+            f'[% coalesce({literal(tr("Adjusted minus given "))} || {signed_fine_height(difference, height_unit)} || \'.\', \'\') %]</div>')

@@ -1,0 +1,79 @@
+"""What a review report finds: figures, stretches that moved, doubts and the verdict; all from the core's pure functions."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from .amounts import Amounts
+from .core.quantiles import BAARDA
+from .core.report import Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, stretches, verdict
+from .report_data import Reviewed, accepted, doubtful
+
+
+@dataclass(frozen=True)
+class Findings:
+    """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights that are not
+    believed; ``all``, ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
+
+    reviewed: Reviewed
+    verdict: Verdict
+    probability: np.ndarray
+    moved: list
+    doubt: np.ndarray
+    all: Figures
+    believed: Figures
+    accuracy: Accuracy
+    amounts: Amounts
+
+    @property
+    def known(self):
+        return np.isfinite(self.reviewed.residual)
+
+    @property
+    def flagged(self):
+        """Indices of the stations that somebody must look at: beyond the tolerance, suspected, decided, without a height."""
+        one = self.reviewed
+        looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | one.suspected
+        looked[list(one.decided)] = True
+        return np.flatnonzero(looked & (one.status != "off axis"))
+
+
+def findings(reviewed):
+    """Findings of what was read."""
+    one = reviewed
+    names = one.axes
+    number = np.array([names.index(name) for name in one.axis], int)
+    beyond = np.isin(one.status.astype(str), ("high", "low")) | (one.suspected & (np.nan_to_num(np.abs(one.w)) > BAARDA))
+    moved = stretches(number, one.chainage, one.residual, beyond)
+    in_stretch = np.zeros(len(one), bool)
+    for rows in moved:
+        in_stretch[rows] = True
+    doubt = doubtful(one, in_stretch)
+    probability = conformance(one.residual, one.tolerance, one.sd)
+    on = np.where(one.status == "off axis", np.nan, one.residual)
+    believed = np.where(doubt, np.nan, on)
+    return Findings(one, verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one)), probability, moved, doubt,
+                    figures(on), figures(believed), accuracy_95(believed, own_heights=own_heights(one)), _amounts(one))
+
+
+def own_heights(reviewed):
+    """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted reference."""
+    axes = reviewed.record.get("axes")
+    for one in axes.values() if isinstance(axes, dict) else ():
+        controls = one.get("controls") if isinstance(one, dict) else None
+        if isinstance(controls, list) and any(isinstance(c, dict) and c.get("typed") is False for c in controls):
+            return True
+        fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
+        if isinstance(one, dict) and one.get("design") == "reference" and (not fitted or any(fitted)):
+            return True
+    return False
+
+
+def _amounts(one):
+    """Decimals that show a tenth of the heights' accuracy, else of the tolerance."""
+    metric = one.units.height_name == "metre"
+    sizes = one.sd if np.any(np.isfinite(one.sd)) else one.tolerance
+    size = float(np.nanmin(sizes)) if np.any(np.isfinite(sizes)) else None
+    if size is not None:
+        size = size * 1000.0 if metric else size / one.units.height
+    return Amounts(one.units.height_name, decimals_for(size, least=1 if metric else 3, most=3 if metric else 5))

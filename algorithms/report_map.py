@@ -1,0 +1,239 @@
+"""The map of a review report: stations styled by status over imagery, in a layout of the host; works in any thread."""
+
+import math
+
+import numpy as np
+from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsFeature, QgsGeometry, QgsLayoutExporter,
+                       QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar, QgsLayoutItemShape,
+                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPointXY, QgsPrintLayout, QgsProject, QgsRasterLayer,
+                       QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsUnitTypes, QgsVectorLayer)
+from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
+from qgis.PyQt.QtGui import QColor, QFont
+
+from . import styling
+from .core.errors import InputError
+from .core.exaggeration import round_number
+from .layers import check_geometry, definition
+from .core.geodesy import ellipsoid_of
+from .texts import tr
+
+MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
+_DISTANCE = QgsUnitTypes.DistanceUnit
+NORTH = ":/images/north_arrows/layout_default_north_arrow.svg"
+SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots per inch
+
+
+class ReportMap:
+    """Layers and extent of the map; one object per run, used in the thread that made it."""
+
+    def __init__(self, found, axis_source, imagery, feedback):
+        one = found.reviewed
+        self.project = QgsProject()
+        self.units = one.units
+        stations = _stations(found)
+        self.imagery = _imagery(imagery)
+        crs = _map_crs(one.points, self.imagery)
+        self.project.setCrs(crs)
+        self.project.setEllipsoid(one.points.crs.ellipsoidAcronym())
+        self.axis = _axis(axis_source)
+        self.layers = [layer for layer in (stations, self.axis, self.imagery) if layer is not None]
+        self.stations = stations
+        self.extent = _extent(one, crs, self.project)
+        if self.imagery is not None and not self._covers(feedback):
+            self.layers.remove(self.imagery)
+            self.imagery = None
+
+    def _covers(self, feedback):
+        there = QgsCoordinateTransform(self.imagery.crs(), self.project.crs(), self.project)
+        if there.transformBoundingBox(self.imagery.extent()).intersects(self.extent):
+            return True
+        feedback.pushWarning(tr("The imagery '{}' does not cover the stations, so the map has no background.").format(
+            self.imagery.name()))
+        return False
+
+    def height(self, width, most):
+        """Height of a map of this width, as the structure's shape asks for, at most ``most``."""
+        shape = self.extent.height() / self.extent.width()
+        return min(max(width * shape, 0.42 * width), most)
+
+    def place(self, layout, page, x, y, width, height):
+        """Put map, scale bar and north arrow on a page; millimetres."""
+        item = QgsLayoutItemMap(layout)
+        layout.addLayoutItem(item)
+        # The oldest host makes the extent of an item without a size NaN: first the size, then the extent.
+        _place(item, page, x, y, width, height)
+        item.setLayers(self.layers)
+        item.setCrs(self.project.crs())
+        item.setExtent(_with_shape(self.extent, width / height))
+        item.setFrameEnabled(True)
+        item.setFrameStrokeColor(QColor("#45454d"))
+        self._scale_bar(layout, item, page, x + 2.0, y + height - 13.0, width)
+        _boxed(layout, page, x + width - 12.0, y + 2.0, 10.0, 13.0)
+        north = QgsLayoutItemPicture(layout)
+        layout.addLayoutItem(north)
+        _place(north, page, x + width - 11.0, y + 2.5, 8.0, 12.0)
+        north.setPicturePath(NORTH)
+        north.setLinkedMap(item)
+        north.setNorthMode(QgsLayoutItemPicture.NorthMode.TrueNorth)
+
+    def _scale_bar(self, layout, item, page, x, y, width):
+        feet = self.units.chainage_name != "metre"
+        ground = item.extent().width() * QgsUnitTypes.fromUnitToUnitFactor(self.project.crs().mapUnits(), _DISTANCE.DistanceMeters)
+        half = round_number(ground / (0.3048 if feet else 1.0) * 0.14)
+        kilo = not feet and half >= 1000
+        _boxed(layout, page, x, y, width * 0.34 + 12.0, 11.0)
+        bar = QgsLayoutItemScaleBar(layout)
+        layout.addLayoutItem(bar)
+        bar.setStyle("Single Box")
+        bar.setLinkedMap(item)
+        bar.setUnits(_DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo else _DISTANCE.DistanceMeters)
+        bar.setUnitLabel("ft" if feet else "km" if kilo else "m")
+        bar.setNumberOfSegments(2)
+        bar.setNumberOfSegmentsLeft(0)
+        bar.setUnitsPerSegment(half / 1000.0 if kilo else half)
+        bar.setHeight(2.0)
+        bar.setFont(QFont("DejaVu Sans", 8))
+        _place(bar, page, x + 1.0, y + 0.5, width * 0.34 + 10.0, 10.0)
+
+    def image(self):
+        """The map for the screen: (bytes, kind)."""
+        width, dpi = SCREEN
+        height = self.height(width, 150.0)
+        layout = QgsPrintLayout(self.project)
+        layout.initializeDefaults()
+        layout.pageCollection().page(0).setPageSize(QgsLayoutSize(width + 0.6, height + 0.6, MM))
+        self.place(layout, 0, 0.3, 0.3, width, height)
+        picture = QgsLayoutExporter(layout).renderPageToImage(0, QSize(), dpi)
+        if picture.isNull():
+            raise InputError(tr("The map could not be drawn."))
+        kind = "JPG" if self.imagery is not None else "PNG"
+        return _encoded(picture, kind), "jpeg" if kind == "JPG" else "png"
+
+    def legend(self):
+        """(text, PNG bytes) of every look on the map."""
+        entries = []
+        for item in self.stations.renderer().legendSymbolItems():
+            if item.symbol() is not None and item.label() != tr("Other"):
+                entries.append((item.label(), _encoded(_symbol(item.symbol()), "PNG")))
+        return tuple(entries)
+
+
+def _symbol(symbol):
+    large = symbol.clone()
+    large.setSize(40.0 / 3.78)
+    return large.asImage(QSize(64, 64))
+
+
+def _place(item, page, x, y, width, height):
+    item.attemptResize(QgsLayoutSize(width, height, MM))
+    item.attemptMove(QgsLayoutPoint(x, y, MM), True, False, page)
+    return item
+
+
+def _boxed(layout, page, x, y, width, height):
+    """A light ground under scale bar and arrow, which imagery would swallow."""
+    from qgis.core import QgsFillSymbol
+
+    box = QgsLayoutItemShape(layout)
+    layout.addLayoutItem(box)
+    box.setShapeType(QgsLayoutItemShape.Shape.Rectangle)
+    box.setSymbol(QgsFillSymbol.createSimple({"color": "255,255,255,215", "outline_style": "no"}))
+    return _place(box, page, x, y, width, height)
+
+
+def _encoded(image, kind):
+    data = QByteArray()
+    buffer = QBuffer(data)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, kind, 86 if kind == "JPG" else -1)
+    buffer.close()
+    return bytes(data)
+
+
+def _stations(found):
+    """The stations as a layer of its own, dressed like the result of the run."""
+    one = found.reviewed
+    layer = QgsVectorLayer("Point?field=axis:string&field=station:string&field=residual:double&field=status:string", "stations", "memory")
+    layer.setCrs(one.points.crs)
+    features = []
+    for row, k in enumerate(one.order.tolist()):
+        feature = QgsFeature(layer.fields())
+        value = float(one.residual[row]) / one.units.height
+        feature.setAttributes([one.axis[row], one.station[row], value if math.isfinite(value) else None, str(one.status[row])])
+        feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
+        features.append(feature)
+    layer.dataProvider().addFeatures(features)
+    layer.updateExtents()
+    known = one.tolerance[np.isfinite(one.tolerance)]
+    styling.dress(layer, styling.StyleSpec("stations_review", tr("Residuals"), one.units.height_name, one.units.chainage_name,
+                                           float(known.max()) / one.units.height if len(known) else None))
+    return layer
+
+
+def _axis(source):
+    if source is None:
+        return None
+    from qgis.core import QgsWkbTypes
+
+    check_geometry(source, QgsWkbTypes.GeometryType.LineGeometry)
+    layer = QgsVectorLayer("LineString", "axis", "memory")
+    layer.setCrs(source.sourceCrs())
+    features = []
+    for feature in source.getFeatures():
+        for part in feature.geometry().asGeometryCollection():
+            copy = QgsFeature()
+            copy.setGeometry(part)
+            features.append(copy)
+    layer.dataProvider().addFeatures(features)
+    symbol = QgsLineSymbol()
+    symbol.changeSymbolLayer(0, QgsSimpleLineSymbolLayer(QColor("white"), 1.0))
+    symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor("#222222"), 0.35))
+    layer.setRenderer(QgsSingleSymbolRenderer(symbol))
+    return layer
+
+
+def _imagery(layer):
+    """The raster opened anew: a layer of the project lives in another thread."""
+    if layer is None:
+        return None
+    found = QgsRasterLayer(layer.source(), layer.name(), layer.providerType())
+    if not found.isValid():
+        raise InputError(tr("The imagery '{}' cannot be read.").format(layer.name()))
+    if not found.crs().isValid():
+        found.setCrs(layer.crs())
+    if not found.crs().isValid():
+        raise InputError(tr("The imagery '{}' has no coordinate reference system; set it first.").format(layer.name()))
+    return found
+
+
+def _map_crs(points, imagery):
+    """That of the stations, or where it is in degrees that of the imagery, or a transverse Mercator about the stations."""
+    if not points.crs.isGeographic():
+        return points.crs
+    if imagery is not None and not imagery.crs().isGeographic():
+        return imagery.crs()
+    ellipsoid = ellipsoid_of(definition(points.crs))
+    lat, lon = float(np.median(points.lat)), float(np.median(points.lon))
+    return QgsCoordinateReferenceSystem.fromProj(
+        f"+proj=tmerc +lat_0={lat:.6f} +lon_0={lon:.6f} +k=1 +x_0=0 +y_0=0 +a={ellipsoid.a:.10g} +rf={1.0 / ellipsoid.f:.12g} +units=m "
+        "+no_defs") if ellipsoid.f else points.crs
+
+
+def _extent(one, crs, project):
+    there = QgsCoordinateTransform(one.points.crs, crs, project)
+    on = one.order[one.status != "off axis"] if np.any(one.status != "off axis") else one.order
+    extent = QgsRectangle()
+    extent.setMinimal()
+    for k in on.tolist():
+        at = there.transform(QgsPointXY(float(one.points.x[k]), float(one.points.y[k])))
+        extent.combineExtentWith(at.x(), at.y())
+    size = max(extent.width(), extent.height(), 10.0 if not crs.isGeographic() else 1e-4)
+    # Room about the structure for its labels, also where it runs along a side of the map.
+    extent.grow(0.09 * size)
+    return extent
+
+
+def _with_shape(extent, shape):
+    """``extent`` widened to ``shape``, width by height."""
+    width = max(extent.width(), extent.height() * shape)
+    return QgsRectangle.fromCenterAndSize(extent.center(), width, width / shape)

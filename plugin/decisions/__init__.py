@@ -1,0 +1,1 @@
+"""Review of flagged stations: the list, the decisions, and the file that keeps them."""

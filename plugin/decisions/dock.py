@@ -1,0 +1,483 @@
+"""The dock of flagged stations: the worst first, one decision for each, undo, and 'Run again'."""
+
+import getpass
+from contextlib import contextmanager
+from datetime import datetime
+from pathlib import Path
+
+import numpy as np
+from qgis.core import Qgis, QgsApplication, QgsProcessingException
+from qgis.gui import QgsDockWidget
+from qgis.PyQt.QtCore import QEvent, Qt, pyqtSignal
+from qgis.PyQt.QtGui import QKeySequence
+from qgis.PyQt.QtWidgets import (QAbstractItemView, QApplication, QButtonGroup, QComboBox, QFileDialog, QHBoxLayout, QHeaderView,
+                                 QLabel, QLineEdit, QMessageBox, QPushButton, QRadioButton, QStackedWidget, QTableView, QVBoxLayout,
+                                 QWidget)
+
+from ...algorithms.core.units import METRES
+from ...algorithms.decision_words import DECISIONS, ENDING, decision_help, decision_label
+from ...algorithms.texts import counted, tr
+from ..profile.texts import station_story
+from ..run_again import CannotRunAgain, RunAgain
+from .book import PLACE_PROPERTY, Book, BookFailed, Decision, History, key_of, place_of
+from .model import AXIS, COLUMNS, DECISION, FlaggedModel
+
+# In the order of their keys 1 to 5.
+CHOICES = (*DECISIONS, "")
+KEYS = tuple(str(number) for number in range(1, len(CHOICES) + 1))
+ALL, OPEN = "all", "open"
+
+
+class FlaggedDock(QgsDockWidget):
+    """Lists the subject's flagged stations; chart and map follow the one that is current here."""
+
+    profile_wanted = pyqtSignal()
+
+    def __init__(self, iface, subject, link):
+        super().__init__(tr("Flagged stations"), iface.mainWindow())
+        self.setObjectName("tautline_flagged")
+        self.iface, self.subject, self.link = iface, subject, link
+        self.history, self.decisions, self._seen = History(), {}, None
+        self.model = FlaggedModel(self)
+        self._build()
+        self._connect()
+        self.refresh()
+
+    # --- what it is made of
+
+    def _build(self):
+        page = QWidget(self)
+        column = QVBoxLayout(page)
+        top = QHBoxLayout()
+        self.summary = QLabel(page)
+        self.filter = QComboBox(page)
+        self.filter.addItem(tr("All"), ALL)
+        self.filter.addItem(tr("Without a decision"), OPEN)
+        self.filter.setAccessibleName(tr("Stations listed"))
+        self.filter.setToolTip(tr("Which stations are listed."))
+        top.addWidget(self.summary, 1)
+        top.addWidget(self.filter)
+        column.addLayout(top)
+        column.addWidget(self._made_list(page), 1)
+        self.story = QLabel(page)
+        self.story.setWordWrap(True)
+        self.story.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        column.addWidget(self.story)
+        self.choice = QWidget(page)
+        column.addWidget(self.choice)
+        self._build_choice()
+        self._build_buttons(page, column)
+        self.place = QLabel(page)
+        self.place.setWordWrap(True)
+        self.place.setObjectName("tautline_place")
+        column.addWidget(self.place)
+        self.empty = QLabel(self)
+        self.empty.setWordWrap(True)
+        self.empty.setMargin(24)
+        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.pages = QStackedWidget(self)
+        self.pages.addWidget(page)
+        self.pages.addWidget(self.empty)
+        self.setWidget(self.pages)
+
+    def _made_list(self, parent):
+        view = self.list = QTableView(parent)
+        view.setObjectName("tautline_flagged_list")
+        view.setModel(self.model)
+        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        view.setAlternatingRowColors(True)
+        view.setShowGrid(False)
+        view.setWordWrap(False)
+        view.setTabKeyNavigation(False)
+        view.verticalHeader().hide()
+        view.verticalHeader().setDefaultSectionSize(int(view.fontMetrics().height() * 1.6))
+        view.horizontalHeader().setHighlightSections(False)
+        view.horizontalHeader().setStretchLastSection(True)
+        view.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        view.setAccessibleName(tr("Flagged stations, worst first"))
+        view.setToolTip(tr("Up and down go from station to station, 1 to 5 decide, Enter zooms the map."))
+        return view
+
+    def _build_choice(self):
+        box = QVBoxLayout(self.choice)
+        box.setContentsMargins(0, 0, 0, 0)
+        self.group, self.radios = QButtonGroup(self), {}
+        for number, word in enumerate(CHOICES, 1):
+            radio = self.radios[word] = QRadioButton(f"{decision_label(word)}   ({number})", self.choice)
+            radio.setToolTip(decision_help(word))
+            self.group.addButton(radio, number)
+            box.addWidget(radio)
+        self.note = QLineEdit(self.choice)
+        self.note.setPlaceholderText(tr("Note: why, or what is to be done"))
+        self.note.setAccessibleName(tr("Note"))
+        self.note.setClearButtonEnabled(True)
+        box.addWidget(self.note)
+        self.who = QLabel(self.choice)
+        box.addWidget(self.who)
+
+    def _build_buttons(self, parent, column):
+        rows = (("previous", tr("&Previous"), tr("Previous station (Alt+Up)")), ("next", tr("&Next"), tr("Next station (Alt+Down)")),
+                ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
+                ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)"))), (
+            ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
+            ("again", tr("Run a&gain"), tr("Repeat the run that made this layer, with the same settings, after the stations were edited.")))
+        for row in rows:
+            line = QHBoxLayout()
+            for name, text, tip in row:
+                button = QPushButton(text, parent)
+                button.setToolTip(tip)
+                button.setObjectName(f"tautline_{name}")
+                setattr(self, f"{name}_button", button)
+                line.addWidget(button)
+            column.addLayout(line)
+
+    def _connect(self):
+        self.subject.changed.connect(self.refresh)
+        self.subject.current_changed.connect(self._follow_current)
+        self.list.selectionModel().currentRowChanged.connect(self._line_changed)
+        self.list.doubleClicked.connect(lambda _index: self._zoom())
+        self.filter.currentIndexChanged.connect(lambda _index: self._list())
+        self.group.idClicked.connect(lambda number: self.decide(CHOICES[number - 1]))
+        self.note.editingFinished.connect(self._note_finished)
+        for name, slot in (("previous", lambda: self.step(-1)), ("next", lambda: self.step(1)), ("back", self.undo), ("forward", self.redo),
+                           ("profile", self.profile_wanted.emit), ("again", self.run_again)):
+            getattr(self, f"{name}_button").clicked.connect(lambda _checked=False, slot=slot: slot())
+        for widget in self.findChildren(QWidget):
+            if widget.focusPolicy() != Qt.FocusPolicy.NoFocus:
+                widget.installEventFilter(self)
+
+    def release(self):
+        """Let go of what outlives the dock."""
+        self.subject.changed.disconnect(self.refresh)
+        self.subject.current_changed.disconnect(self._follow_current)
+
+    # --- filling
+
+    def refresh(self):
+        """List the subject's stations anew, with the decisions found beside it."""
+        layer, stations = self.subject.layer, self.subject.stations
+        if layer is None or layer.id() != self._seen:
+            self.history.clear()
+            self._seen = layer.id() if layer is not None else None
+        if stations is None or not len(stations):
+            self.decisions = {}
+            self.model.show(None, np.zeros(0, int), {})
+            self._say_empty(tr("There are no stations to review yet.\n\nRun 'Design heights and residuals' from the toolbox, or open the "
+                               "example from the menu Plugins, Tautline."))
+            return
+        with self._told():
+            self.decisions = self._read()
+        self._list()
+
+    def _read(self):
+        path = place_of(self.subject.layer)
+        self.decisions = {}
+        return Book(path).read() if path else {}
+
+    @contextmanager
+    def _told(self):
+        """What cannot be read or written is said in the message bar."""
+        try:
+            yield
+        except BookFailed as error:
+            self.iface.messageBar().pushMessage("Tautline", str(error), Qgis.MessageLevel.Critical, 0)
+
+    def _say_empty(self, text):
+        self.empty.setText(text)
+        self.pages.setCurrentIndex(1)
+
+    def _list(self):
+        """Fill the list: flagged stations, the worst first, then those decided on that are flagged no more."""
+        stations = self.subject.stations
+        if stations is None or not len(stations):
+            return
+        flagged = stations.flagged()
+        rows = np.concatenate([flagged, self._decided_only(stations, flagged)]).astype(int)
+        if not len(rows):
+            self._say_empty(self._none_flagged(stations))
+            return
+        self.pages.setCurrentIndex(0)
+        self.model.show(stations, rows, self.decisions)
+        if self.filter.currentData() == OPEN:
+            rows = np.array([row for row in rows.tolist() if not self._word(row)], int)
+            self.model.show(stations, rows, self.decisions)
+        self.list.setColumnHidden(AXIS, len(stations.axes) < 2)
+        self._size_columns()
+        self._tell_numbers()
+        self._follow_current()
+
+    def _decided_only(self, stations, flagged):
+        if not self.decisions:
+            return np.zeros(0, int)
+        listed = set(flagged.tolist())
+        return np.array([row for row in range(len(stations)) if row not in listed
+                         and key_of(stations.axis[row], stations.station[row]) in self.decisions], int)
+
+    @staticmethod
+    def _none_flagged(stations):
+        if np.isin(stations.status, ("within",)).any():
+            return tr("All measured stations are within the tolerance; no blunder is suspected.")
+        return tr("No station is flagged: the run that made this layer had no tolerance and tested for no blunders. Run it again with a "
+                  "tolerance to have stations judged.")
+
+    def _size_columns(self):
+        metrics, model = self.list.fontMetrics(), self.model
+        for column in range(COLUMNS - 1):
+            texts = [model.headerData(column, Qt.Orientation.Horizontal)]
+            texts += [model.data(model.index(line, column)) for line in range(min(model.rowCount(), 50))]
+            room = 36 if column == 2 else 18
+            self.list.setColumnWidth(column, max(metrics.horizontalAdvance(text) for text in texts) + room)
+        self.list.setColumnWidth(DECISION, metrics.horizontalAdvance(decision_label("move the support")) + 18)
+
+    def _tell_numbers(self):
+        rows = self.model.rows.tolist()
+        decided = sum(1 for row in rows if self._word(row))
+        self.summary.setText(tr("{}, {} decided").format(counted(len(rows), tr("station"), tr("stations")), decided))
+        path = place_of(self.subject.layer)
+        self.place.setText(tr("Decisions are kept in {}").format(Path(path).name) if path else
+                           tr("This layer is in no file: you will be asked where to keep the decisions."))
+        self.place.setToolTip(path)
+        self._enable()
+
+    def _enable(self):
+        line = self._line()
+        self.previous_button.setEnabled(line > 0)
+        self.next_button.setEnabled(line + 1 < self.model.rowCount())
+        self.back_button.setEnabled(self.history.can_undo)
+        self.forward_button.setEnabled(self.history.can_redo)
+        self.choice.setEnabled(line >= 0)
+
+    def _word(self, row):
+        decision = self.model.decision_of(row)
+        return decision.decision if decision is not None else ""
+
+    # --- going from station to station
+
+    def _line(self):
+        """Line of the subject's current station in the list, -1 where it is not listed."""
+        found = np.flatnonzero(self.model.rows == self.subject.current) if self.subject.current >= 0 else ()
+        return int(found[0]) if len(found) else -1
+
+    def step(self, by):
+        """Make the next or previous station of the list current; from none to the first."""
+        line = self._line()
+        self._go(0 if line < 0 else min(max(line + by, 0), self.model.rowCount() - 1))
+
+    def _go(self, line):
+        if 0 <= line < self.model.rowCount():
+            self.list.setCurrentIndex(self.model.index(line, 1))
+
+    def _line_changed(self, index, _before):
+        if not index.isValid():
+            return
+        row = int(self.model.rows[index.row()])
+        self.subject.select([row])
+        self.subject.set_current(row)
+        self.link.show(row)
+        self._show_station()
+
+    def _follow_current(self):
+        line = self._line()
+        selection = self.list.selectionModel()
+        if line >= 0 and self.list.currentIndex().row() != line:
+            selection.blockSignals(True)
+            self.list.setCurrentIndex(self.model.index(line, 1))
+            selection.blockSignals(False)
+            self.list.viewport().update()
+        elif line < 0:
+            self.list.clearSelection()
+        self._show_station()
+
+    def _show_station(self):
+        line, stations = self._line(), self.subject.stations
+        decision = None
+        if line >= 0:
+            row = int(self.model.rows[line])
+            decision = self.model.decision_of(row)
+            self.story.setText(station_story(stations, row))
+        else:
+            self.story.setText(tr("Choose a station: up and down in the list, or click it in the map or the profile."))
+        self.radios[decision.decision if decision is not None and decision.decision in self.radios else ""].setChecked(True)
+        if not (self.note.hasFocus() and self.note.isModified()):
+            self.note.setText(decision.note if decision is not None else "")
+        self.who.setText(_who_and_when(decision))
+        self._enable()
+
+    def _zoom(self):
+        if self._line() >= 0:
+            self.link.zoom_to([self.subject.current])
+
+    # --- deciding
+
+    def decide(self, word, note=None):
+        """Write the decision on the current station, with the note as it stands; '' is none yet."""
+        if self._line() < 0:
+            return
+        row, stations = self.subject.current, self.subject.stations
+        before = self.model.decision_of(row)
+        note = self.note.text().strip() if note is None else note
+        self.note.setModified(False)
+        if (before.decision, before.note) == (word, note) if before is not None else not word and not note:
+            self._show_station()
+            return
+        after = None
+        if word or note:
+            after = Decision(str(stations.axis[row]), str(stations.station[row]),
+                             float(stations.chainage[row]) / METRES[stations.chainage_unit], word, note, _user(),
+                             datetime.now().astimezone().isoformat(timespec="seconds"))
+        self._write(before, after)
+
+    def _write(self, before, after):
+        while True:
+            path = place_of(self.subject.layer)
+            try:
+                if not path:
+                    raise BookFailed(tr("Layer '{}' is in no file, so there is no place beside it.").format(self.subject.layer.name()))
+                book = Book(path)
+                book.drop(before.key) if after is None else book.put(after)
+                break
+            except BookFailed as error:
+                if not self._ask_place(str(error)):
+                    self._show_station()
+                    return
+        self.history.add(before, after)
+        self._reread()
+
+    def _reread(self):
+        with self._told():
+            self.decisions = self._read()
+        self.model.set_decisions(self.decisions)
+        self._tell_numbers()
+        self._show_station()
+
+    def _ask_place(self, reason):
+        """Ask for another place, with the reason; decisions made so far go there too. False where the user gave up."""
+        box = QMessageBox(QMessageBox.Icon.Question, tr("Decisions"), reason, QMessageBox.StandardButton.Cancel, self)
+        box.setInformativeText(tr("Where should the decisions on these stations be kept?"))
+        choose = box.addButton(tr("Choose a place…"), QMessageBox.ButtonRole.AcceptRole)
+        box.setDefaultButton(choose)
+        box.exec()
+        if box.clickedButton() is not choose:
+            return False
+        proposed = str(Path.home() / (self.subject.layer.name().replace("/", "-") + ENDING))
+        path, _kind = QFileDialog.getSaveFileName(self, tr("Place for the decisions"), proposed, tr("GeoPackage (*.gpkg)"), "",
+                                                  QFileDialog.Option.DontConfirmOverwrite)
+        if not path:
+            return False
+        path = path if path.lower().endswith(".gpkg") else path + ".gpkg"
+        try:
+            book = Book(path)
+            known = book.read()
+            for decision in self.decisions.values():
+                if decision.key not in known:
+                    book.put(decision)
+        except BookFailed as error:
+            return self._ask_place(str(error))
+        self.subject.layer.setCustomProperty(PLACE_PROPERTY, path)
+        return True
+
+    def _note_finished(self):
+        if self.note.isModified() and self._line() >= 0:
+            self.decide(self._word(self.subject.current))
+
+    def undo(self):
+        """Take the last decision back."""
+        self._step_back(self.history.can_undo, self.history.undo)
+
+    def redo(self):
+        """Decide again what was taken back."""
+        self._step_back(self.history.can_redo, self.history.redo)
+
+    def _step_back(self, possible, do):
+        if not possible:
+            return
+        with self._told():
+            changed = do(Book(place_of(self.subject.layer)))
+            self.note.setModified(False)
+            self._reread()
+            self.subject.set_current(self.subject.row_named(changed.axis, changed.station))
+            self._show_station()
+
+    # --- running again
+
+    def run_again(self):
+        """Repeat the recorded run; decisions stay, since they are not in the result."""
+        bar, layer = self.iface.messageBar(), self.subject.layer
+        if layer is None:
+            return
+        try:
+            again = RunAgain(layer)
+            if again.unsaved and not self._may_save(again.unsaved):
+                return
+            again.save_edits()
+            QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
+            try:
+                result = again.run()
+            finally:
+                QApplication.restoreOverrideCursor()
+        except (CannotRunAgain, QgsProcessingException) as error:
+            bar.pushMessage("Tautline", str(error), Qgis.MessageLevel.Warning, 0)
+            return
+        if result is not layer:
+            result.setCustomProperty(PLACE_PROPERTY, layer.customProperty(PLACE_PROPERTY, "") or place_of(layer))
+            self.subject.set_layer(result)
+        else:
+            self.subject.read()
+        bar.pushMessage("Tautline", tr("'{}' was run again with the same settings.").format(again.title), Qgis.MessageLevel.Success, 6)
+
+    def _may_save(self, layers):
+        names = ", ".join(layer.name() for layer in layers)
+        box = QMessageBox(QMessageBox.Icon.Question, tr("Run again"), tr("The edits of '{}' are not saved.").format(names),
+                          QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Cancel, self)
+        box.setInformativeText(tr("They must be saved before the run can use them."))
+        return box.exec() == QMessageBox.StandardButton.Save
+
+    # --- keys
+
+    def eventFilter(self, widget, event):  # noqa: N802 - the host's name
+        """Alt+Up and Alt+Down step, Ctrl+Z undoes, in the list 1 to 5 decide and Enter zooms; the host's own keys wait."""
+        if event.type() not in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
+            return super().eventFilter(widget, event)
+        slot = self._slot(widget, event)
+        if slot is None:
+            return super().eventFilter(widget, event)
+        event.accept()
+        if event.type() == QEvent.Type.KeyPress:
+            slot()
+        return True
+
+    def _slot(self, widget, event):
+        key, alt = event.key(), bool(event.modifiers() & Qt.KeyboardModifier.AltModifier)
+        if alt and key in (Qt.Key.Key_Up, Qt.Key.Key_Down):
+            return lambda: self._leave_note_and_step(-1 if key == Qt.Key.Key_Up else 1)
+        if widget is self.note:
+            return None
+        if event.matches(QKeySequence.StandardKey.Undo):
+            return self.undo
+        if event.matches(QKeySequence.StandardKey.Redo):
+            return self.redo
+        if widget is self.list and event.text() in KEYS and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            return lambda: self.decide(CHOICES[KEYS.index(event.text())])
+        if widget is self.list and key in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            return self._zoom
+        return None
+
+    def _leave_note_and_step(self, by):
+        self._note_finished()
+        self.step(by)
+
+
+def _user():
+    """Who decides: the user's name as the host knows it."""
+    return QgsApplication.userFullName() or QgsApplication.userLoginName() or getpass.getuser()
+
+
+def _who_and_when(decision):
+    if decision is None or not decision.at:
+        return ""
+    try:
+        when = datetime.fromisoformat(decision.at).strftime("%Y-%m-%d %H:%M")
+    except ValueError:
+        when = decision.at
+    return tr("{}, {}").format(decision.by, when) if decision.by else when

@@ -1,0 +1,67 @@
+"""The list of flagged stations as the host's views take it."""
+
+import numpy as np
+from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt
+from qgis.PyQt.QtGui import QBrush, QColor
+
+from ...algorithms.decision_words import decision_label
+from ...algorithms.styles.review_symbols import HIGH, LOW
+from ...algorithms.texts import tr
+from ..profile.texts import small, why_flagged
+from .book import key_of
+
+COLUMNS = 5
+AXIS, STATION, RESIDUAL, WHY, DECISION = range(COLUMNS)
+
+
+class FlaggedModel(QAbstractTableModel):
+    """Rows of Stations that are flagged or decided on; ``decisions``: {key: Decision}."""
+
+    def __init__(self, parent=None):
+        super().__init__(parent)
+        self.stations, self.rows, self.decisions = None, np.zeros(0, int), {}
+
+    def show(self, stations, rows, decisions):
+        self.beginResetModel()
+        self.stations, self.rows, self.decisions = stations, rows, decisions
+        self.endResetModel()
+
+    def set_decisions(self, decisions):
+        """Other decisions on the same stations: the list and its order stay."""
+        self.decisions = decisions
+        if len(self.rows):
+            self.dataChanged.emit(self.index(0, 0), self.index(len(self.rows) - 1, COLUMNS - 1))
+
+    def decision_of(self, row):
+        """Decision on a row of Stations, None without."""
+        return self.decisions.get(key_of(self.stations.axis[row], self.stations.station[row]))
+
+    def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default
+        return 0 if parent.isValid() else COLUMNS
+
+    def headerData(self, section, orientation, role=Qt.ItemDataRole.DisplayRole):  # noqa: N802 - the host's name
+        if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
+            return None
+        return (tr("Axis"), tr("Station"), tr("Residual"), tr("Why"), tr("Decision"))[section]
+
+    def data(self, index, role=Qt.ItemDataRole.DisplayRole):
+        stations, row = self.stations, int(self.rows[index.row()])
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == RESIDUAL:
+            flags = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            return int(getattr(flags, "value", flags))  # Qt 6 has enumerations with a value
+        if role == Qt.ItemDataRole.DecorationRole and index.column() == RESIDUAL:
+            colour = {"high": HIGH, "low": LOW}.get(stations.status[row])
+            return QBrush(QColor(colour)).color() if colour is not None else None
+        if role == Qt.ItemDataRole.ToolTipRole and index.column() == DECISION:
+            decision = self.decision_of(row)
+            return decision.note or None if decision is not None else None
+        if role != Qt.ItemDataRole.DisplayRole:
+            return None
+        if index.column() == DECISION:
+            decision = self.decision_of(row)
+            return "" if decision is None else decision_label(decision.decision)
+        return (str(stations.axis[row]), str(stations.station[row]), small(stations.heights["residual"][row], stations.height_unit),
+                why_flagged(stations.status[row], stations.flag[row]))[index.column()]

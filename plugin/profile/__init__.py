@@ -1,0 +1,1 @@
+"""The profile of the reviewed stations, linked to the map."""

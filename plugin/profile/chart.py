@@ -1,0 +1,266 @@
+"""The chart as a widget: hover, click, rubber band, wheel and keys. What lies on top is drawn by copying the rest."""
+
+from dataclasses import replace
+
+import numpy as np
+from matplotlib.backends.backend_qtagg import FigureCanvasQTAgg
+from matplotlib.figure import Figure
+from matplotlib.patches import Rectangle
+from qgis.PyQt.QtCore import QEvent, Qt, pyqtSignal
+from qgis.PyQt.QtWidgets import QSizePolicy
+
+from ...algorithms.core.profile_views import nearest, thinned, within_box
+from ...algorithms.texts import tr
+from .drawing import PIECES, Drawing, Ranges
+from .look import look_of
+
+# Pixels of the screen: what is still a click, and how far from a station one may point at it.
+CLICK, REACH = 5, 40
+_WHEEL = 1.25
+
+
+class ProfileCanvas(FigureCanvasQTAgg):
+    """Shows one axis. Rows in its signals are places in the ``Shown`` it was given; -1 is none."""
+
+    hovered = pyqtSignal(int)
+    picked = pyqtSignal(int, bool)
+    boxed = pyqtSignal(object, bool)
+    opened = pyqtSignal(int)
+    stepped = pyqtSignal(int)
+    ranges_changed = pyqtSignal()
+
+    def __init__(self, parent=None):
+        super().__init__(Figure(dpi=96))
+        self.setParent(parent)
+        self.setObjectName("tautline_chart")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(320, 240)
+        self.setAccessibleName(tr("Profile chart"))
+        self.setAccessibleDescription(tr("Left and right arrows step from station to station."))
+        self.drawing = Drawing(self.figure, self._look())
+        self.ranges = Ranges((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
+        self.current, self.hover, self.chosen = -1, -1, np.zeros(0, int)
+        self._ground, self._press, self._corner = None, None, None
+        for name, slot in (("draw_event", self._keep_ground), ("motion_notify_event", self._moved), ("button_press_event", self._pressed),
+                           ("button_release_event", self._released), ("scroll_event", self._scrolled),
+                           ("figure_leave_event", lambda _event: self._set_hover(-1))):
+            self.mpl_connect(name, slot)
+
+    def _look(self):
+        points = self.font().pointSizeF()
+        # Logical inches, so that the chart's text is as large as the window's.
+        return look_of(self.palette(), (points if points > 0 else 9.0) * self.logicalDpiX() / 96.0)
+
+    @property
+    def shown(self):
+        return self.drawing.shown
+
+    # --- what is shown
+
+    def show_axis(self, shown, ranges):
+        """Draw one axis in the given ranges."""
+        self.ranges, self.hover, self._press = ranges, -1, None
+        self.drawing.draw(shown, ranges, self._look())
+        self._make_overlay()
+        self.draw_idle()
+        self.ranges_changed.emit()
+
+    def set_ranges(self, ranges):
+        """Show other ranges of the same axis."""
+        if self.shown is not None and ranges != self.ranges:
+            self.show_axis(self.shown, ranges)
+
+    def set_factor(self, factor):
+        """Exaggerate heights ``factor`` times."""
+        if self.drawing.factor is not None:
+            self.set_ranges(self.drawing.at_factor(self.ranges, factor))
+
+    def mark(self, current=None, chosen=None, hover=None):
+        """Mark the current, the selected and the pointed-at stations; None leaves each as it is."""
+        self.current = self.current if current is None else current
+        self.chosen = self.chosen if chosen is None else chosen
+        self.hover = self.hover if hover is None else hover
+        self._draw_overlay()
+
+    def bring_into_view(self, row):
+        """Move the chainages shown so that a station is among them, and clear of the edges."""
+        if self.shown is None or not 0 <= row < len(self.drawing.x):
+            return
+        (low, high), at = self.ranges.x, float(self.drawing.x[row])
+        if not low <= at <= high:
+            half = 0.5 * (high - low)
+            self.set_ranges(replace(self.ranges, x=(at - half, at + half)))
+
+    def resizeEvent(self, event):  # noqa: N802 - the host's name
+        super().resizeEvent(event)
+        if self.shown is not None:
+            self.drawing.place()
+            self.ranges_changed.emit()
+
+    def changeEvent(self, event):  # noqa: N802 - the host's name
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange) and self.shown is not None:
+            self.show_axis(self.shown, self.ranges)
+
+    # --- what lies on top
+
+    def _make_overlay(self):
+        """Artists that are drawn again at every move; they lie on a copy of all the rest."""
+        look = self.drawing.look
+        self._over = []
+        for chart, y in ((self.drawing.upper, self.drawing.built), (self.drawing.lower, self._residual_inside())):
+            ring = {"linestyle": "none", "marker": "o", "markerfacecolor": "none", "animated": True}
+            chosen, = chart.plot([], [], markersize=9, markeredgecolor=look.chosen, markeredgewidth=1.6, **ring)
+            current, = chart.plot([], [], markersize=14, markeredgecolor=look.chosen, markeredgewidth=2.2, **ring)
+            hover, = chart.plot([], [], markersize=11, markeredgecolor=look.text, markeredgewidth=1.2, **ring)
+            line = chart.axvline(0.0, color=look.faint, linewidth=0.9, animated=True)
+            at = chart.axvline(0.0, color=look.chosen, linewidth=1.2, animated=True)
+            box = Rectangle((0, 0), 0, 0, facecolor=look.chosen, edgecolor=look.chosen, alpha=0.25, animated=True)
+            chart.add_patch(box)
+            self._over.append((chart, y, chosen, current, hover, line, at, box))
+
+    def _residual_inside(self):
+        low, high = self.ranges.r
+        return np.clip(self.drawing.residual, low + 0.03 * (high - low), high - 0.03 * (high - low))
+
+    def _keep_ground(self, _event):
+        self._ground = self.copy_from_bbox(self.figure.bbox)
+        self._paint_overlay()
+
+    def _draw_overlay(self):
+        if self._ground is None or self.shown is None:
+            return
+        self.restore_region(self._ground)
+        self._paint_overlay()
+        self.blit(self.figure.bbox)
+
+    def _paint_overlay(self):
+        if self.shown is None:
+            return
+        x, count = self.drawing.x, len(self.drawing.x)
+        chosen = self.chosen[thinned(x[self.chosen], np.zeros(len(self.chosen)), *self.ranges.x, PIECES)] if len(self.chosen) else self.chosen
+        for chart, y, rings, current, hover, line, at, box in self._over:
+            if not chart.get_visible():
+                continue
+            rings.set_data(x[chosen], y[chosen])
+            for artist, bar, row in ((current, at, self.current), (hover, line, self.hover)):
+                there = 0 <= row < count
+                artist.set_data(x[row:row + 1] if there else [], y[row:row + 1] if there else [])
+                bar.set_xdata([x[row], x[row]] if there else [np.nan, np.nan])
+            for artist in (at, line, rings, current, hover):
+                chart.draw_artist(artist)
+            if self._corner is not None and self._press[1] is chart:
+                (x1, y1), (x2, y2) = self._press[2], self._corner
+                box.set_bounds(min(x1, x2), min(y1, y2), abs(x2 - x1), abs(y2 - y1))
+                chart.draw_artist(box)
+
+    # --- pointing
+
+    def _place_of(self, row, chart):
+        """Pixels of a station in one of the charts."""
+        y = self.drawing.built if chart is self.drawing.upper else self._residual_inside()
+        return chart.transData.transform((self.drawing.x[row], y[row]))
+
+    def station_at(self, event):
+        """Row of the station nearest to a mouse event, -1 where none is near along the chart."""
+        chart = event.inaxes
+        if chart is None or self.shown is None:
+            return -1
+        y = self.drawing.built if chart is self.drawing.upper else self._residual_inside()
+        (x1, x2), (y1, y2), box = chart.get_xlim(), chart.get_ylim(), chart.bbox
+        across, up = box.width / (x2 - x1), box.height / (y2 - y1)
+        # Along the chart counts more: one points at a chainage first.
+        row = nearest(self.drawing.x * across, y * up, event.xdata * across, event.ydata * up, across=0.3)
+        return row if row >= 0 and abs(self.drawing.x[row] - event.xdata) * across <= REACH * self.devicePixelRatioF() else -1
+
+    def _set_hover(self, row):
+        if row != self.hover:
+            self.hover = row
+            self._draw_overlay()
+            self.hovered.emit(row)
+
+    def _moved(self, event):
+        if self._press is None:
+            self._set_hover(self.station_at(event))
+            return
+        start, chart, corner, button = self._press
+        if np.hypot(event.x - start[0], event.y - start[1]) < CLICK * self.devicePixelRatioF() and self._corner is None:
+            return
+        here = chart.transData.inverted().transform((event.x, event.y))
+        if button == 1:
+            self._corner = (float(here[0]), float(here[1]))
+            self._draw_overlay()
+        else:
+            self._pan(corner[0] - float(here[0]))
+
+    def _pan(self, shift):
+        low, high = self.ranges.x
+        start, chart, corner, button = self._press
+        self.set_ranges(replace(self.ranges, x=(low + shift, high + shift)))
+        self._press = (start, chart, corner, button)
+
+    def _pressed(self, event):
+        self.setFocus()
+        if event.inaxes is None or self.shown is None:
+            return
+        if event.dblclick:
+            self._press = None
+            row = self.station_at(event)
+            if row >= 0:
+                self.opened.emit(row)
+        elif int(event.button) in (1, 2):
+            self._press = ((event.x, event.y), event.inaxes, (event.xdata, event.ydata), int(event.button))
+
+    def _released(self, event):
+        press, corner = self._press, self._corner
+        self._press = self._corner = None
+        if press is None or press[3] != 1:
+            return
+        more = bool(event.guiEvent.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier))
+        if corner is None:
+            self.picked.emit(self.station_at(event), more)
+            return
+        y = self.drawing.built if press[1] is self.drawing.upper else self._residual_inside()
+        self._draw_overlay()
+        self.boxed.emit(np.flatnonzero(within_box(self.drawing.x, y, press[2], corner)), more)
+
+    def _scrolled(self, event):
+        if event.inaxes is None or self.shown is None:
+            return
+        factor = _WHEEL ** -event.step
+        if event.guiEvent.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            (low, high), at, name = (self.ranges.y, event.ydata, "y") if event.inaxes is self.drawing.upper else (self.ranges.r, event.ydata, "r")
+        else:
+            (low, high), at, name = self.ranges.x, event.xdata, "x"
+        self.set_ranges(replace(self.ranges, **{name: (at - (at - low) * factor, at + (high - at) * factor)}))
+
+    def zoom(self, factor):
+        """Show ``factor`` times the chainages, about the current station or the middle."""
+        low, high = self.ranges.x
+        there = 0 <= self.current < len(self.drawing.x)
+        at = float(self.drawing.x[self.current]) if there else 0.5 * (low + high)
+        at = at if low <= at <= high else 0.5 * (low + high)
+        self.set_ranges(replace(self.ranges, x=(at - (at - low) * factor, at + (high - at) * factor)))
+
+    # --- keys
+
+    def keyPressEvent(self, event):  # noqa: N802 - the host's name
+        """Arrows step from station to station, Home and End go to the ends, plus and minus zoom, Enter shows it on the map."""
+        keys, count = Qt.Key, len(self.drawing.x) if self.shown is not None else 0
+        steps = {keys.Key_Right: 1, keys.Key_Left: -1, keys.Key_PageDown: 10, keys.Key_PageUp: -10}
+        if not count:
+            return super().keyPressEvent(event)
+        if event.key() in steps:
+            first = 0 if steps[event.key()] > 0 else count - 1
+            row = min(max(self.current + steps[event.key()], 0), count - 1) if self.current >= 0 else first
+            self.stepped.emit(row)
+        elif event.key() in (keys.Key_Home, keys.Key_End):
+            self.stepped.emit(0 if event.key() == keys.Key_Home else count - 1)
+        elif event.key() in (keys.Key_Plus, keys.Key_Minus):
+            self.zoom(1.0 / _WHEEL if event.key() == keys.Key_Plus else _WHEEL)
+        elif event.key() in (keys.Key_Return, keys.Key_Enter) and self.current >= 0:
+            self.opened.emit(self.current)
+        else:
+            return super().keyPressEvent(event)
+        event.accept()

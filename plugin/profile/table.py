@@ -1,0 +1,160 @@
+"""The table of values beside the chart: one row for each station, and what is selected copied as text."""
+
+import numpy as np
+from qgis.PyQt.QtCore import QAbstractTableModel, QItemSelection, QItemSelectionModel, QModelIndex, Qt, pyqtSignal
+from qgis.PyQt.QtGui import QKeySequence
+from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView
+
+from ...algorithms.core.units import METRES
+from ...algorithms.fields import UNIT_LABELS
+from ...algorithms.texts import number_text, signed_text, tr
+from .texts import small_unit
+
+STATUS_WORDS = {"high": "Too high", "low": "Too low", "within": "Within", "no height": "Not measured",
+                "no tolerance": "No tolerance", "off axis": "Off axis"}
+
+
+def status_text(status):
+    """What a person reads for a status; one that is not known is shown as it stands."""
+    return tr(STATUS_WORDS[status]) if status in STATUS_WORDS else status
+
+
+class StationModel(QAbstractTableModel):
+    """Stations of one axis; ``rows`` are their places in the Stations they come from."""
+
+    def __init__(self, parent=None):
+        super().__init__(parent)
+        self.stations, self.rows, self._columns = None, np.zeros(0, int), []
+
+    def set_stations(self, stations, rows):
+        self.beginResetModel()
+        self.stations, self.rows = stations, rows
+        self._columns = self._made() if stations is not None else []
+        self.endResetModel()
+
+    def _made(self):
+        """(heading, function of a place in Stations, whether it is a number) of each column worth a place."""
+        s = self.stations
+        height, chainage = METRES[s.height_unit], METRES[s.chainage_unit]
+        small, small_label = small_unit(s.height_unit)
+        digits = 1 if small_label == "mm" else 4
+        unit = UNIT_LABELS[s.height_unit]
+        design, residual = s.heights["design_h"], s.heights["residual"]
+
+        def number(values, metres, decimals, write=number_text):
+            return lambda k: write(float(values[k]) / metres, decimals) if np.isfinite(values[k]) else ""
+
+        columns = [(tr("Station"), lambda k: s.station[k], False),
+                   (tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True)]
+        if np.isfinite(design).any():
+            columns += [(tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
+                        (tr("Design ({})").format(unit), number(design, height, 4), True)]
+        columns.append((tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True))
+        if np.isfinite(s.heights["flat_h"]).any():
+            columns.append((tr("Curvature effect ({})").format(unit), number(design - s.heights["flat_h"], height, 4, signed_text), True))
+        if np.isfinite(s.heights["sd"]).any():
+            columns.append((tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True))
+        if any(s.status):
+            columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
+        if any(s.flag):
+            columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
+        return columns
+
+    def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default
+        return 0 if parent.isValid() else len(self._columns)
+
+    def data(self, index, role=Qt.ItemDataRole.DisplayRole):
+        _title, text, is_number = self._columns[index.column()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return str(text(int(self.rows[index.row()])))
+        if role == Qt.ItemDataRole.TextAlignmentRole and is_number:
+            flags = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+            return int(getattr(flags, "value", flags))  # Qt 6 has enumerations with a value
+        return None
+
+    def headerData(self, section, orientation, role=Qt.ItemDataRole.DisplayRole):  # noqa: N802 - the host's name
+        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
+            return self._columns[section][0]
+        return None
+
+    def text_of(self, lines):
+        """Lines of the table, headings first, as text that a spreadsheet takes."""
+        cells = [[title for title, _, _ in self._columns]]
+        cells += [[str(text(int(self.rows[line]))) for _, text, _ in self._columns] for line in lines]
+        return "\n".join("\t".join(row) for row in cells)
+
+
+class StationTable(QTableView):
+    """The table; ``chosen`` tells the lines that a person has selected in it, ``entered`` the line that became current."""
+
+    chosen = pyqtSignal(object)
+    entered_line = pyqtSignal(int)
+
+    def __init__(self, parent=None):
+        super().__init__(parent)
+        self.setObjectName("tautline_values")
+        self.setModel(StationModel(self))
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setAlternatingRowColors(True)
+        self.setWordWrap(False)
+        self.setTabKeyNavigation(False)
+        self.verticalHeader().hide()
+        self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.verticalHeader().setDefaultSectionSize(int(self.fontMetrics().height() * 1.5))
+        self.setAccessibleName(tr("Table of values"))
+        self._quiet = False
+        self.selectionModel().selectionChanged.connect(self._tell)
+        self.selectionModel().currentRowChanged.connect(self._tell_current)
+
+    def show_stations(self, stations, rows):
+        self._quiet = True
+        self.model().set_stations(stations, rows)
+        header = self.horizontalHeader()
+        for column in range(self.model().columnCount()):
+            # By the heading and the first line: measuring 100,000 lines takes seconds.
+            texts = [self.model().headerData(column, Qt.Orientation.Horizontal), "0" * 8]
+            if len(rows):
+                texts.append(self.model().data(self.model().index(0, column)))
+            header.resizeSection(column, max(self.fontMetrics().horizontalAdvance(text) for text in texts) + 24)
+        self._quiet = False
+
+    def choose(self, lines, current):
+        """Show lines as selected and one as current, without telling anybody."""
+        self._quiet = True
+        selection, model = QItemSelection(), self.model()
+        last = model.columnCount() - 1
+        lines = np.asarray(lines, int)
+        # Runs of lines, so that a selection of all of them is one piece.
+        starts = np.flatnonzero(np.diff(lines, prepend=-2) != 1)
+        for start, end in zip(starts.tolist(), [*(starts[1:] - 1).tolist(), len(lines) - 1]):
+            selection.select(model.index(int(lines[start]), 0), model.index(int(lines[end]), last))
+        self.selectionModel().select(selection, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+        if 0 <= current < model.rowCount():
+            self.selectionModel().setCurrentIndex(model.index(current, 0), QItemSelectionModel.SelectionFlag.NoUpdate)
+            self.scrollTo(model.index(current, 0))
+        self._quiet = False
+
+    def _tell(self, *_):
+        if not self._quiet:
+            lines = [k for part in self.selectionModel().selection() for k in range(part.top(), part.bottom() + 1)]
+            self.chosen.emit(np.array(sorted(set(lines)), int))
+
+    def _tell_current(self, index, _before):
+        if not self._quiet and index.isValid():
+            self.entered_line.emit(index.row())
+
+    def copy(self):
+        """Put the selected lines, or all where none is, onto the clipboard."""
+        lines = sorted({index.row() for index in self.selectionModel().selectedRows()}) or range(self.model().rowCount())
+        QApplication.clipboard().setText(self.model().text_of(lines))
+
+    def keyPressEvent(self, event):  # noqa: N802 - the host's name
+        if event.matches(QKeySequence.StandardKey.Copy):
+            self.copy()
+            event.accept()
+        else:
+            super().keyPressEvent(event)

@@ -28,6 +28,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
     opened = pyqtSignal(int)
     stepped = pyqtSignal(int)
     ranges_changed = pyqtSignal()
+    # The host's widget sends events before this one is made.
+    drawing = None
 
     def __init__(self, parent=None):
         super().__init__(Figure(dpi=96))
@@ -54,7 +56,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     @property
     def shown(self):
-        return self.drawing.shown
+        return self.drawing.shown if self.drawing is not None else None
 
     # --- what is shown
 

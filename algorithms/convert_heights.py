@@ -1,10 +1,17 @@
 """Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (METHOD 5)."""
 
 import numpy as np
-from qgis.core import QgsProcessingParameterEnum, QgsWkbTypes
+from qgis.core import (
+    QgsProcessing,
+    QgsProcessingParameterEnum,
+    QgsProcessingParameterFeatureSource,
+    QgsWkbTypes,
+)
 
 from . import parameters as p
 from .base import Result, ToolboxEntry, record_text
+from .core.errors import InputError
+from .geoid_profiles import GeoidProfiles, grid_described
 from .height_system import height_system, undulation_index
 from .layers import check_geometry, height_column, read_points
 from .outputs import OutputTable
@@ -38,7 +45,8 @@ class ConvertHeights(ToolboxEntry):
                                            usesStaticStrings=True, defaultValue="ellipsoidal")
         given.setHelp(tr("ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling."))
         return [p.any_points(), p.height_field(), p.height_unit(), given, undulation, p.geoid(), p.undulation_field(),
-                p.undulation_value(), p.sink("OUTPUT", tr("Converted heights"))]
+                p.undulation_value(), _optional_axis(), p.axis_field(), p.sink("OUTPUT", tr("Converted heights")),
+                p.sink("CURVE", tr("Geoid along the axes"), optional=True)]
 
     def result_numbers(self):
         return {"COUNT": tr("Converted heights")}
@@ -60,11 +68,21 @@ class ConvertHeights(ToolboxEntry):
         columns = {"undulation": n, "height_ell": given if from_ellipsoid else given + n,
                    "height_geo": given - n if from_ellipsoid else given}
         self._tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback)
+        described = grid_described(self, parameters, context, system)
+        if described:
+            feedback.pushInfo(described)
         style = StyleSpec("converted", tr("Converted heights"), run_units.height_name, run_units.chainage_name, None,
                           record_text(self.record(parameters, context, undulation_source=system.source)))
         table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
                             np.arange(len(points)), points.ids, features=points.features)
-        return Result([table], {"COUNT": int(np.isfinite(given).sum())})
+        tables = [table]
+        if self.parameterAsSource(parameters, "AXIS", context) is not None:
+            profiles = GeoidProfiles(self, parameters, context, feedback, points, system, run_units)
+            profiles.tell()
+            tables.append(profiles.table(style.record))
+        elif parameters.get("CURVE"):
+            raise InputError(tr("CURVE needs an axis: give AXIS."))
+        return Result(tables, {"COUNT": int(np.isfinite(given).sum())})
 
     @staticmethod
     def _tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback):
@@ -76,3 +94,10 @@ class ConvertHeights(ToolboxEntry):
         feedback.pushInfo(tr("{} converted; {} none.").format(
             counted(int(np.isfinite(given).sum()), tr("height"), tr("heights")),
             counted(int(np.isnan(given).sum()), tr("point has"), tr("points have"))))
+
+
+def _optional_axis():
+    parameter = QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [QgsProcessing.SourceType.TypeVectorLine], optional=True)
+    parameter.setHelp(tr("Line of the structure: the run then says how the geoid slopes and bends along it. Chainages are those on "
+                         "the ellipsoid, from 0."))
+    return p.advanced(parameter)

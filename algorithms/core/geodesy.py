@@ -10,6 +10,7 @@ from functools import cached_property
 import numpy as np
 import pyproj
 from pyproj.exceptions import CRSError, ProjError
+from pyproj.transformer import TransformerGroup
 
 from .errors import InputError
 from .python_thread import in_python_thread
@@ -222,6 +223,17 @@ def library_undulation(lat, lon, geoid="EPSG:5773"):
     if not np.all(np.isfinite(minus_n)):
         raise InputError("The geoid grid has no value at some of the stations.")
     return -np.asarray(minus_n)
+
+
+@in_python_thread
+def library_geoid(geoid="EPSG:5773"):
+    """Name of the grid behind library_undulation and its accuracy as PROJ states it, metres (NaN where it does not)."""
+    found = TransformerGroup("EPSG:4979", f"EPSG:4326+{geoid.split(':')[-1]}", always_xy=True, allow_ballpark=False)
+    if not found.transformers:
+        return "", float("nan")
+    way = found.transformers[0]
+    grids = [grid.short_name for step in way.operations or () for grid in step.grids]
+    return ", ".join(grids), way.accuracy if way.accuracy >= 0.0 else float("nan")
 
 
 def is_like_wgs84(ellipsoid):

@@ -147,7 +147,7 @@ def test_free_adjustment_shows_a_moved_benchmark(toolbox):
     points = {row["point"]: row for row in run.rows()}
     assert points["B"]["role"] == "held" and points["C"]["role"] == "checked"
     assert points["C"]["given_diff"] == pytest.approx(-0.030, abs=1e-12) and points["X"]["height"] == 0.0
-    assert any("Benchmark C comes out 30.0 mm lower than given" in text for text in run.warnings)
+    assert any("Benchmark C comes out 30.00 mm lower than given" in text for text in run.warnings)
     moved = toolbox.run("adjustlevelling", INPUT=given["table"], BENCHMARKS=given["marks"], SIGMA_KM=1.0, FREE=True, FREE_POINT="A")
     assert {row["point"]: row for row in moved.rows()}["A"]["height"] == 0.0
 

@@ -5,7 +5,10 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Heading:
+    """``level``: 2 for a section, 3 for a part of it."""
+
     text: str
+    level: int = 2
 
 
 @dataclass(frozen=True)
@@ -25,8 +28,9 @@ class Facts:
 
 @dataclass(frozen=True)
 class Signatures:
-    """Who signs: (role, name) with room for signature and date."""
+    """The title block. ``facts``: names and values; ``people``: (role, name) with room for signature and date."""
 
+    facts: tuple
     people: tuple
 
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsFeature, QgsGeometry, QgsLayoutExporter,
                        QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar, QgsLayoutItemShape,
-                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPointXY, QgsPrintLayout, QgsProject, QgsRasterLayer,
+                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPointXY, QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRasterLayer,
                        QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsUnitTypes, QgsVectorLayer)
 from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from qgis.PyQt.QtGui import QColor, QFont
@@ -120,6 +120,8 @@ class ReportMap:
 
 def _symbol(symbol):
     large = symbol.clone()
+    for part in large.symbolLayers():
+        part.setDataDefinedProperties(QgsPropertyCollection())  # sizes by residual, which a legend has none of
     large.setSize(40.0 / 3.78)
     return large.asImage(QSize(64, 64))
 

@@ -15,11 +15,12 @@ from ..algorithms.generate_stations import GenerateStations
 from ..algorithms.measure_stations import MeasureStations
 from ..algorithms.place_stations import PlaceStations
 from ..algorithms.reduce_sights import ReduceSights
+from ..algorithms.review_report import ReviewReport
 from ..algorithms.schedule_adjustments import ScheduleAdjustments
 from ..algorithms.test_curvature import TestCurvature
 
 ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, ReduceSights, AdjustLevelling, DesignHeights, FitReference, TestCurvature, DrawDeviations, CompareSurveys,
-           ScheduleAdjustments)
+           ScheduleAdjustments, ReviewReport)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

@@ -1,0 +1,105 @@
+"""What was computed, from the records of the runs: design, controls, Earth model, height system, units, versions."""
+
+import numpy as np
+
+from .amounts import height_text
+from .core.geodesy import datum_name, ellipsoid_of
+from .core.station_notation import station_text
+from .core.units import metres_per
+from .fields import UNIT_LABELS
+from .layers import definition
+from .recorded_run import recorded_number, recorded_unit
+from .report_calls import versions_text
+from .report_words import deviation_text
+from .texts import number_text, tr
+
+_SYSTEMS = {"ellipsoidal": "ellipsoidal", "unknown": "above a geoid whose undulation is not known to the run",
+            "field": "above the geoid, undulations of the stations from a field",
+            "grid": "above the geoid, undulations from a grid", "constant": "above the geoid, one undulation for all"}
+_UNIT_NAMES = {"metre": "metre", "foot": "international foot (0.3048 m)", "us_foot": "US survey foot (1200/3937 m)"}
+_DESIGNS = {"chord": "chord: straight between two controls", "tangent": "tangent: straight, level at its control",
+            "inclined": "inclined: straight, with a slope at its control", "reference": "a fitted or fixed plane",
+            "level": "level: follows the level surface", "grade": "grade: a constant slope above the level surface"}
+_NOT_RECORDED = "not recorded: the stations carry no record of their run"
+
+
+def run_facts(found, titles):
+    """(name, value) of what holds for all axes."""
+    one, record = found.reviewed, found.reviewed.record
+    crs = definition(one.points.crs)
+    ellipsoid = ellipsoid_of(crs)
+    yield tr("Stations"), tr("layer '{}'").format(one.points.name)
+    days = sorted({text[:10] for text in one.date if text})
+    if days:
+        yield tr("Surveyed"), days[0] if len(days) == 1 else tr("{} to {}").format(days[0], days[-1])
+    system = _SYSTEMS.get(record.get("height_system"))
+    yield tr("Heights"), tr(system or _NOT_RECORDED)
+    source = str(record.get("undulation_source") or "")
+    if record.get("height_system") in ("grid", "constant") and source:
+        yield tr("Source of the undulations"), source if record["height_system"] == "grid" else tr("{} in the unit of heights").format(
+            source.replace("-", "\u2212"))
+    yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
+    yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
+    name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
+    yield tr("Coordinate reference system"), f"{name}; {datum_name(crs)}"
+    yield tr("Ellipsoid"), tr("a = {} m, 1/f = {}").format(number_text(ellipsoid.a, 3), number_text(1.0 / ellipsoid.f, 9)) if (
+        ellipsoid.f) else tr("sphere of {} m").format(number_text(ellipsoid.a, 3))
+    yield tr("Accuracy of a height"), deviation_text(found) + f" ({one.sd_source})" if one.sd_source else tr("not stated")
+    yield tr("Computed with"), versions_text(record) if record else tr(_NOT_RECORDED)
+    yield tr("Reported with"), titles["VERSIONS"]
+    yield from _reference_facts(one)
+
+
+def _reference_facts(one):
+    for row in one.references[:12]:
+        text = tr("{}: {} stations, {} set aside, global test {}").format(
+            row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none"))
+        if np.isfinite(row["tan_lat"]):
+            text += tr("; level at latitude {}°, longitude {}°, {}").format(
+                number_text(row["tan_lat"], 5), number_text(row["tan_lon"], 5), _state(row["tan_state"]))
+        yield tr("Reference {}").format(row["name"]), text
+
+
+def _state(text):
+    return {"inside": tr("inside the structure"), "outside": tr("outside the structure")}.get(text, text)
+
+
+def axis_facts(found, axis):
+    """(name, value) of one axis as its record tells; nothing without a record."""
+    one, record = found.reviewed, found.reviewed.record
+    axes = record.get("axes")
+    mine = axes.get(axis) if isinstance(axes, dict) else None
+    if not isinstance(mine, dict):
+        return
+    design = str(mine.get("design") or "")
+    yield tr("Design"), tr(_DESIGNS[design]) if design in _DESIGNS else design
+    controls = mine.get("controls")
+    for letter, control in zip("AB", controls if isinstance(controls, list) else ()):
+        if isinstance(control, dict):
+            yield tr("Control {}").format(letter), _control(control, record)
+    slope = mine.get("slope")
+    if isinstance(slope, float):
+        yield tr("Slope"), tr("{} (rise per chainage)").format(number_text(slope, 8))
+    height_unit = recorded_unit(record, "height_name") or one.units.height_name
+    height = recorded_number(record, axis, "chainage_height")
+    if height is not None:
+        yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
+    yield tr("Earth model"), {"ellipsoid": tr("ellipsoid, exact"), "sphere": tr("sphere, for comparison only"),
+                              "flat": tr("flat, for comparison only")}.get(mine.get("earth"), str(mine.get("earth")))
+    yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
+    refraction = mine.get("refraction")
+    if isinstance(refraction, (int, float)) and refraction:
+        yield tr("Refraction coefficient k"), number_text(refraction, 3)
+    tolerance = recorded_number(record, axis, "tolerance")
+    yield tr("Tolerance"), tr("none") if tolerance is None else "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
+
+
+def _control(control, record):
+    unit = recorded_unit(record, "height_name") or "metre"
+    along = recorded_unit(record, "chainage_name") or unit
+    try:
+        chainage, height = float(control["chainage"]), float(control["height"])
+    except (KeyError, TypeError, ValueError):
+        return tr("not recorded")
+    how = tr("stated") if control.get("typed") else tr("the as-built height there")
+    return tr("{}, {} {} ({})").format(station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how)

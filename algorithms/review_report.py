@@ -1,0 +1,107 @@
+"""Toolbox entry reviewreport: one document for the screen and one for paper, from stations with residuals."""
+
+from datetime import date
+
+from qgis.core import Qgis, QgsProcessingException
+
+from .base import Result, ToolboxEntry
+from .core.errors import InputError
+from .core.geodesy import library_versions
+from .documents import Document
+from .layers import check_cancel
+from .recorded_run import recorded_run
+from .report_blocks import Map
+from .report_content import content
+from .report_data import read_reviewed
+from .report_findings import findings
+from .report_map import ReportMap
+from .report_page import screen_document
+from .report_parameters import TITLE_BLOCK, report_parameters
+from .report_print import paper_document
+from .report_words import verdict_sentences
+from .texts import tr
+from .version import VERSION
+
+
+class ReviewReport(ToolboxEntry):
+    """Stations with residuals in; an HTML file and a PDF out."""
+
+    ID = "reviewreport"
+    TITLE = "Write the review report"
+    GROUP, GROUP_ID = "Review", "review"
+    TAGS = ("report", "review", "verdict", "as-built", "residual", "statistics", "HTML", "PDF", "print")
+    HELP = (
+        "Writes what was found about a structure as one HTML file that opens offline and as a PDF of A4 pages: a verdict in plain words with "
+        "its certainty, the map, the profile in both views, statistics, stations to look at and all stations, what was computed with which "
+        "versions, the calls to make it again, terms with their signs, and cautions.\n\n"
+        "Stations with residuals are enough. Tested stations, references, the table of curvature and decisions add what they know; where one "
+        "is missing the report says so.\n\n"
+        "The verdict counts a station against the structure where it is out of tolerance and its height is believed. Suspected blunders, "
+        "readings decided to be errors and stations to be measured again are named but not counted, unless at least three neighbours depart "
+        "together. With standard deviations of the heights it says of how many stations it is certain.\n\n"
+        "The report is for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+
+    def entry_parameters(self):
+        return report_parameters()
+
+    def result_numbers(self):
+        return {"COUNT": tr("Stations with a residual"), "WITHIN": tr("Stations within tolerance"), "FLAGGED": tr("Stations to look at"),
+                "RMS": tr("RMS residual"), "MAX_ABS": tr("Greatest residual")}
+
+    def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
+        # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
+        self.records = {key: recorded_run(parameters.get(key), context) for key in ("STATIONS", "TESTED")}
+        self._imagery = self.parameterAsRasterLayer(parameters, "IMAGERY", context)
+        if parameters.get("IMAGERY") and self._imagery is None:
+            raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(parameters["IMAGERY"]))
+        return True
+
+    def computed(self, parameters, context, feedback):
+        if not (parameters.get("HTML") or parameters.get("PDF")):
+            raise InputError(tr("Neither HTML nor PDF is given; say where a report is to be written."))
+        reviewed = read_reviewed(self, parameters, context, feedback, self.records["STATIONS"])
+        found = findings(reviewed)
+        feedback.setProgress(20)
+        titles = self._titles(parameters, context)
+        structure = titles["STRUCTURE"] or reviewed.points.name
+        for sentence in verdict_sentences(found, structure):
+            feedback.pushInfo(sentence) if sentence else None
+        chart = ReportMap(found, self.parameterAsSource(parameters, "AXIS", context), self._imagery, feedback)
+        drawn = self._map(chart, found, bool(parameters.get("HTML")))
+        blocks = content(found, titles, drawn, self._runs(reviewed, parameters, context))
+        title = tr("Review report: {}").format(structure)
+        check_cancel(feedback)
+        feedback.setProgress(40)
+        documents = [Document("HTML", screen_document(title, blocks))] if parameters.get("HTML") else []
+        if parameters.get("PDF"):
+            documents.append(Document("PDF", paper_document(title, blocks, feedback, chart.project)))
+        unit = reviewed.units.height
+        numbers = {"COUNT": found.all.number, "WITHIN": int(sum(reviewed.status == "within")), "FLAGGED": len(found.flagged),
+                   "RMS": found.all.rms / unit, "MAX_ABS": abs(found.all.greatest) / unit}
+        return Result([], numbers, documents)
+
+    def _titles(self, parameters, context):
+        titles = {key: self.text(parameters, key, context) for key, _, _ in TITLE_BLOCK}
+        titles["DATE"] = titles["DATE"] or date.today().isoformat()
+        versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
+        return {**titles, "VERSIONS": ", ".join(f"{name} {value}" for name, value in versions.items())}
+
+    def _runs(self, reviewed, parameters, context):
+        """Records of all runs that the report rests on, in their order, each once; this one last."""
+        records = [reviewed.record, self.records["TESTED"], *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
+                   self.record(parameters, context)]
+        found = []
+        for record in records:
+            if record.get("entry") and (record["entry"], record.get("parameters")) not in [(r["entry"], r.get("parameters")) for r in found]:
+                found.append(record)
+        return found
+
+    @staticmethod
+    def _map(chart, found, for_screen):
+        image, kind = chart.image() if for_screen else (b"", "")
+        one = found.reviewed
+        alt = tr("Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.").format(
+            ", ".join(name for name in one.axes if name) or tr("the axis"), *(int(sum(one.status == word)) for word in ("within", "high", "low")))
+        caption = tr("Stations by their status; size by the residual. North is up, as the arrow shows. ") + (
+            tr("Background: {}.").format(chart.imagery.name()) if chart.imagery is not None else tr("No imagery was handed in."))
+        return Map(chart, image, kind, alt, caption, chart.legend())

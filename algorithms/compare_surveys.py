@@ -1,4 +1,5 @@
-"""Toolbox entry comparesurveys: change per station between surveys, its significance, rate per year, shift and bending."""
+"""Toolbox entry comparesurveys: change per station between surveys, its significance, rate per year, shift and
+bending."""
 
 import os
 
@@ -30,32 +31,40 @@ class CompareSurveys(ToolboxEntry):
     GROUP, GROUP_ID = "Review", "review"
     TAGS = ("deformation", "settlement", "change", "monitoring", "epoch", "survey", "rate")
     HELP = (
-        "Compares surveys of one structure with the earliest of them: change of each station, its standard deviation, whether it is "
-        "beyond doubt, and the rate per year from a weighted line through all surveys. Positive is risen.\n\n"
-        "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has risen or settled (Baarda's "
-        "limit for many stations); between 1.96 and 3.29 it is possible (95 percent for a single station). What all stations of an axis "
-        "share, from a benchmark or the whole structure, is separated as a common shift, with a tilt if asked for; the rest is bending. "
-        "Heights of different surveys and stations are taken as independent.\n\n"
-        "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer decides.")
+        "Compares surveys of one structure with the earliest of them: change of each station, its standard deviation, "
+        "whether it is beyond doubt, and the rate per year from a weighted line through all surveys. Positive is "
+        "risen.\n\n"
+        "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has risen or "
+        "settled (Baarda's limit for many stations); between 1.96 and 3.29 it is possible (95 percent for a single "
+        "station). What all stations of an axis share, from a benchmark or the whole structure, is separated as a "
+        "common shift, with a tilt if asked for; the rest is bending. Heights of different surveys and stations are "
+        "taken as independent.\n\n"
+        "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer "
+        "decides.")
 
     def entry_parameters(self):
         return [
-            p.surveys(), p.dates(), p.height_unit(), p.compared_sigma(), p.matching(), p.match_tolerance(), p.common_shift(),
+            p.surveys(), p.dates(), p.height_unit(), p.compared_sigma(), p.matching(), p.match_tolerance(),
+            p.common_shift(),
             p.common_tilt(), p.date_field(), p.compared_height_field(), p.chainage_unit(), p.title(),
             p.sink("OUTPUT", tr("Compared stations")), p.table("MOTIONS", tr("Each axis and survey")),
             p.table("CHANGES", tr("Every change")), p.table("UNMATCHED", tr("Stations of one survey only")),
-            file_parameter("REPORT", tr("Comparison to print"), tr("A page with verdicts, chart and tables."), tr("HTML files (*.html)"), True),
-            file_parameter("CHART", tr("Chart"), tr("Chainage against change, a line for each survey with its intervals."),
+            file_parameter("REPORT", tr("Comparison to print"), tr("A page with verdicts, chart and tables."),
+                           tr("HTML files (*.html)"), True),
+            file_parameter("CHART", tr("Chart"), tr("Chainage against change, a line for each survey with its "
+                                                    "intervals."),
                            tr("PNG files (*.png);;SVG files (*.svg)")),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations compared"), "CHANGED": tr("Stations risen or settled"), "POSSIBLE": tr("Possible changes"),
+        return {"COUNT": tr("Stations compared"), "CHANGED": tr("Stations risen or settled"),
+                "POSSIBLE": tr("Possible changes"),
                 "UNMATCHED_COUNT": tr("Readings not compared"), "MAX_ABS": tr("Greatest change")}
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
-        self._made = [(layer.name(), recorded_run(layer, context)) for layer in self.parameterAsLayerList(parameters, "SURVEYS", context)]
+        self._made = [(layer.name(), recorded_run(layer, context))
+                      for layer in self.parameterAsLayerList(parameters, "SURVEYS", context)]
         return True
 
     def computed(self, parameters, context, feedback):
@@ -75,24 +84,28 @@ class CompareSurveys(ToolboxEntry):
         feedback.setProgress(50)
         tell(report, feedback)
         record = self.record(parameters, context, units=vars(run_units), surveys=[survey.label for survey in surveys])
-        return Result(self._tables(report, record), report.numbers(), self._documents(report, parameters, context, record))
+        return Result(self._tables(report, record), report.numbers(),
+                      self._documents(report, parameters, context, record))
 
     def _warn_of_records(self, run_units, feedback):
         for name, record in self._made:
             warn_of_unit(record, name, run_units.height_name, feedback)
         systems = {record["height_system"]: name for name, record in self._made if record.get("height_system")}
         if "ellipsoidal" in systems and len(systems) > 1:
-            feedback.pushWarning(tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
+            feedback.pushWarning(tr("The surveys are in different height systems: {}; their difference holds the "
+                                    "undulation.").format(
                 ", ".join(f"{name} ({system})" for system, name in systems.items())))
 
     def _documents(self, report, parameters, context, record):
         if not (parameters.get("REPORT") or parameters.get("CHART")):
             return []
-        title, axes = self.text(parameters, "TITLE", context) or report.compared.first.name, report.compared.axes[:MOST_AXES]
+        title = self.text(parameters, "TITLE", context) or report.compared.first.name
+        axes = report.compared.axes[:MOST_AXES]
         documents = []
         if parameters.get("REPORT"):
             charts = [drawn(report, [axis]) for axis in axes]
-            documents.append(Document("REPORT", comparison_page(report, charts, tr("Comparison of surveys: {}").format(title), record)))
+            documents.append(Document("REPORT", comparison_page(report, charts,
+                                                                tr("Comparison of surveys: {}").format(title), record)))
         if parameters.get("CHART"):
             ending = os.path.splitext(self.parameterAsFileOutput(parameters, "CHART", context))[1].lower()
             if ending not in (".png", ".svg"):
@@ -109,9 +122,12 @@ class CompareSurveys(ToolboxEntry):
             return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, text)
 
         return [
-            OutputTable("OUTPUT", report.station_columns(), first.crs, QgsWkbTypes.Type.Point, style("compared", tr("Compared stations")),
+            OutputTable("OUTPUT", report.station_columns(), first.crs, QgsWkbTypes.Type.Point,
+                        style("compared", tr("Compared stations")),
                         points=(first.points.x, first.points.y)),
-            OutputTable("MOTIONS", report.motion_columns(text), none, bare, style("motions", tr("Each axis and survey"))),
+            OutputTable("MOTIONS", report.motion_columns(text), none, bare,
+                        style("motions", tr("Each axis and survey"))),
             OutputTable("CHANGES", report.change_columns(), none, bare, style("changes", tr("Every change"))),
-            OutputTable("UNMATCHED", report.unmatched_columns(), none, bare, style("unmatched", tr("Stations of one survey only"))),
+            OutputTable("UNMATCHED", report.unmatched_columns(), none, bare,
+                        style("unmatched", tr("Stations of one survey only"))),
         ]

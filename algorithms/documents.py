@@ -17,8 +17,10 @@ class Document:
 
 
 def file_parameter(key, label, text, file_filter, by_default=False):
-    """An optional output file; ``file_filter`` such as 'HTML files (*.html)'; ``by_default``: made by the form unasked."""
-    parameter = QgsProcessingParameterFileDestination(key, label, file_filter, optional=True, createByDefault=by_default)
+    """An optional output file; ``file_filter`` such as 'HTML files (*.html)'; ``by_default``: made by the form
+    unasked."""
+    parameter = QgsProcessingParameterFileDestination(key, label, file_filter, optional=True,
+                                                      createByDefault=by_default)
     parameter.setHelp(text)
     return parameter
 

@@ -119,22 +119,26 @@ _ALL = (
     OutputField("chi_rule", REAL, NONE, "Chi squared, field rule", "Weighted sum of squares"),
     OutputField("chi_sphere", REAL, NONE, "Chi squared, sphere", "Weighted sum of squares"),
     OutputField("chi_free", REAL, NONE, "Chi squared, free", "Weighted sum of squares"),
-    OutputField("move", REAL, HEIGHT, "Movement", "Scheduled movement of the support; positive is raise, negative is lower"),
+    OutputField("move", REAL, HEIGHT, "Movement", "Scheduled movement of the support; positive is raise, negative is "
+                "lower"),
     OutputField("action", TEXT, NONE, "Action", "raise, lower, keep, measure again, left out, no height or off axis"),
     OutputField("predicted", REAL, HEIGHT, "Predicted residual", "Residual after the movement; positive is high"),
     OutputField("after", TEXT, NONE, "Status after", "within, high, low or no tolerance, once the movement is made"),
     OutputField("survey", TEXT, NONE, "Survey", "Name of the survey: its date, else its layer's name"),
     OutputField("surveys", WHOLE, NONE, "Surveys", "Surveys in which the station was found, the first among them"),
-    OutputField("last_seen", TEXT, NONE, "Latest survey", "The latest survey that has the station; the change ends there"),
+    OutputField("last_seen", TEXT, NONE, "Latest survey", "The latest survey that has the station; the change ends "
+                "there"),
     OutputField("h_first", REAL, HEIGHT, "Height in the first survey", "Surveyed height in the survey compared with"),
     OutputField("h_last", REAL, HEIGHT, "Height in the later survey", "Surveyed height in the survey named"),
     OutputField("change", REAL, HEIGHT, "Change", "Later minus first height; positive is risen"),
     OutputField("sd_change", REAL, HEIGHT, "Standard deviation of the change", "Root of the sum of both variances"),
     OutputField("ratio", REAL, NONE, "Change over its deviation", "Change over its standard deviation"),
-    OutputField("verdict", TEXT, NONE, "Verdict", "risen or settled (beyond 3.29 deviations), possible (1.96), not shown, no sd"),
+    OutputField("verdict", TEXT, NONE, "Verdict", "risen or settled (beyond 3.29 deviations), possible (1.96), not "
+                "shown, no sd"),
     OutputField("rate", REAL, HEIGHT, "Rate per year", "Slope of a weighted line through all surveys over time"),
     OutputField("sd_rate", REAL, HEIGHT, "Standard deviation of the rate", "Per year, from those of the heights"),
-    OutputField("common", REAL, HEIGHT, "Common to the axis", "Common shift, and tilt where asked for, at this station"),
+    OutputField("common", REAL, HEIGHT, "Common to the axis",
+                "Common shift, and tilt where asked for, at this station"),
     OutputField("bending", REAL, HEIGHT, "Bending", "Change without what is common to the axis"),
     OutputField("sd_bend", REAL, HEIGHT, "Standard deviation of the bending", "That of the common shift included"),
     OutputField("bend_verd", TEXT, NONE, "Verdict on the bending", "As the verdict on the change"),
@@ -205,15 +209,19 @@ BAND = ("axis", "tolerance", "factor")
 STRIP = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut")
 
 SCHEDULED = ("move", "action", "predicted", "after", "reason")
-COMPARED = ("axis", "station", "chainage", "offset", "surveys", "first_date", "last_date", "last_seen", "h_first", "h_last",
+COMPARED = ("axis", "station", "chainage", "offset", "surveys", "first_date", "last_date", "last_seen", "h_first",
+            "h_last",
             "change", "sd_change", "ratio", "verdict", "rate", "sd_rate", "common", "bending", "sd_bend", "bend_verd")
-CHANGES = ("survey", "date", "axis", "station", "chainage", "h_first", "h_last", "change", "sd_change", "ratio", "verdict",
+CHANGES = ("survey", "date", "axis", "station", "chainage", "h_first", "h_last", "change", "sd_change", "ratio",
+           "verdict",
            "common", "bending", "sd_bend", "bend_verd")
 UNMATCHED = ("survey", "row", "axis", "station", "chainage", "height", "reason")
-MOTIONS = ("axis", "survey", "date", "years", "number", "shift", "sd_shift", "tilt", "sd_tilt", "rms", "risen", "settled",
+MOTIONS = ("axis", "survey", "date", "years", "number", "shift", "sd_shift", "tilt", "sd_tilt", "rms", "risen",
+           "settled",
            "possible", "bent", "record")
 
-REDUCED = ("from_pt", "to_pt", "dh", "sd", "length", "setups", "kind", "curv_corr", "coll_corr", "imbalance", "k", "k_solved",
+REDUCED = ("from_pt", "to_pt", "dh", "sd", "length", "setups", "kind", "curv_corr", "coll_corr", "imbalance", "k",
+           "k_solved",
            "k_sd", "day", "rows")
 LEVELLED = ("point", "height", "sd", "role", "given_h", "given_diff", "w")
 LINES = ("from_pt", "to_pt", "dh", "sd", "length", "adj_dh", "v", "w", "redund", "min_blund", "flag")

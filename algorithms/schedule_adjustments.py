@@ -27,16 +27,16 @@ class ScheduleAdjustments(ToolboxEntry):
     GROUP, GROUP_ID = "Review", "review"
     TAGS = ("adjustment", "shim", "jack", "raise", "lower", "alignment", "setting out", "schedule")
     HELP = (
-        "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and residuals': in whole steps "
-        "of the shims, within the travel of the jack. Movement is positive for raise.\n\n"
-        "'full' brings every support as near to its design height as step and travel allow. 'least' finds the smallest sum of "
-        "movements that brings every support within the tolerance; supports within it stay. A limit between neighbours keeps the "
-        "difference of their predicted residuals small, which is the kink that remains in the finished structure; both methods "
-        "then solve a linear programme over whole steps, so nothing is rounded afterwards. Step and travel are always kept. "
-        "Where tolerance and limit between neighbours cannot all be, the sum of what lies beyond them is made least, and those "
-        "supports are named.\n\n"
-        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted station stays as it "
-        "is and still binds its neighbours.\n\n"
+        "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and residuals': "
+        "in whole steps of the shims, within the travel of the jack. Movement is positive for raise.\n\n"
+        "'full' brings every support as near to its design height as step and travel allow. 'least' finds the smallest "
+        "sum of movements that brings every support within the tolerance; supports within it stay. A limit between "
+        "neighbours keeps the difference of their predicted residuals small, which is the kink that remains in the "
+        "finished structure; both methods then solve a linear programme over whole steps, so nothing is rounded "
+        "afterwards. Step and travel are always kept. Where tolerance and limit between neighbours cannot all be, the "
+        "sum of what lies beyond them is made least, and those supports are named.\n\n"
+        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted "
+        "station stays as it is and still binds its neighbours.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
 
     def entry_parameters(self):
@@ -46,10 +46,12 @@ class ScheduleAdjustments(ToolboxEntry):
             p.sink("OUTPUT", tr("Adjustment schedule")),
             file_parameter("SHEET", tr("Schedule to print"), tr("A page with a row for each support, for the crew."),
                            tr("HTML files (*.html)"), True),
-            file_parameter("CSV", tr("Schedule as CSV"), tr("For a spreadsheet; text that it would run as a formula is made text."),
+            file_parameter("CSV", tr("Schedule as CSV"), tr("For a spreadsheet; text that it would run as a formula is "
+                                                            "made text."),
                            tr("CSV files (*.csv)")),
             file_parameter("SETOUT", tr("Design heights to print"),
-                           tr("A page with the design height of every station, those without an as-built height among them."),
+                           tr("A page with the design height of every station, those without an as-built height among "
+                              "them."),
                            tr("HTML files (*.html)")),
         ]
 
@@ -68,11 +70,13 @@ class ScheduleAdjustments(ToolboxEntry):
         warn_of_unit(self._made, supports.points.name, run_units.height_name, feedback)
         rules = self._rules(parameters, context, run_units.height)
         feedback.setProgress(30)
-        schedule = self._schedule(supports, rules, self._tolerances(parameters, context, supports, run_units, rules), run_units)
+        schedule = self._schedule(supports, rules, self._tolerances(parameters, context, supports, run_units, rules),
+                                  run_units)
         record = self.record(parameters, context, units=vars(run_units), axes=schedule.record(), made_from=self._made)
         tell(schedule, feedback)
         title = self.text(parameters, "TITLE", context) or supports.points.name
-        documents = [Document("SHEET", schedule_sheet(schedule, title, record)), Document("CSV", schedule_csv(schedule))]
+        documents = [Document("SHEET", schedule_sheet(schedule, title, record)),
+                     Document("CSV", schedule_csv(schedule))]
         if parameters.get("SETOUT"):
             documents.append(Document("SETOUT", setting_out_sheet(schedule, title, record)))
         return Result([self._table(schedule, record)], schedule.numbers(), documents)
@@ -82,17 +86,21 @@ class ScheduleAdjustments(ToolboxEntry):
         down = up if down is None else down
         smooth = self.number(parameters, "SMOOTHNESS", context)
         up, down, smooth = (None if value is None else value * unit for value in (up, down, smooth))
-        return Rules(self.choice(parameters, "METHOD", context), checked_positive(self, parameters, "STEP", context, unit), up, down,
+        return Rules(self.choice(parameters, "METHOD", context),
+                     checked_positive(self, parameters, "STEP", context, unit), up, down,
                      smooth)
 
     def _tolerances(self, parameters, context, supports, run_units, rules):
         typed = self.number(parameters, "TOLERANCE", context)
-        by_axis = {axis: recorded_number(self._made, axis, "tolerance") if typed is None else typed for axis in set(supports.axis)}
+        by_axis = {axis: recorded_number(self._made, axis, "tolerance") if typed is None else typed
+                   for axis in set(supports.axis)}
         missing = sorted(axis for axis, value in by_axis.items() if value is None)
         if missing and rules.method == "least":
-            raise InputError(tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made with{}.").format(
-                supports.points.name, tr(" ({})").format(listed(missing)) if any(missing) else ""))
-        return np.array([np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height for axis in supports.axis], float)
+            named = tr(" ({})").format(listed(missing)) if any(missing) else ""
+            raise InputError(tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made "
+                                "with{}.").format(supports.points.name, named))
+        return np.array([np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height
+                         for axis in supports.axis], float)
 
     @staticmethod
     def _schedule(supports, rules, tolerances, run_units):
@@ -101,7 +109,8 @@ class ScheduleAdjustments(ToolboxEntry):
         if rules.smoothness is not None:
             lost = np.flatnonzero(np.isfinite(residual) & ~np.isfinite(supports.chainage))
             if len(lost):
-                raise InputError(tr("Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no chainage.").format(
+                raise InputError(tr("Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no "
+                                    "chainage.").format(
                     supports.points.name, lost[0] + 1))
             _, axes = np.unique(np.array(supports.axis, dtype=object).astype(str), return_inverse=True)
             pairs = neighbouring(axes, supports.chainage, np.isfinite(residual))
@@ -116,10 +125,12 @@ class ScheduleAdjustments(ToolboxEntry):
     def _table(self, schedule, record):
         supports, unit, known = schedule.supports, schedule.units, schedule.tolerances[np.isfinite(schedule.tolerances)]
         columns = {"move": schedule.found.move / unit.height, "action": schedule.actions.tolist(),
-                   "predicted": schedule.found.predicted / unit.height, "after": [text or None for text in schedule.after],
+                   "predicted": schedule.found.predicted / unit.height,
+                   "after": [text or None for text in schedule.after],
                    "reason": [text or None for text in schedule.reasons]}
         style = StyleSpec("schedule", tr("Adjustment schedule"), unit.height_name, unit.chainage_name,
                           float(known.max()) / unit.height if len(known) else None, record_text(record))
         source = supports.source
-        return OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, np.arange(len(supports)),
+        return OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
+                           np.arange(len(supports)),
                            supports.points.ids, features=supports.points.features)

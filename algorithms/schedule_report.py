@@ -14,8 +14,8 @@ from .texts import counted, listed, tr
 
 @dataclass(frozen=True)
 class Schedule:
-    """Movements found for supports under rules. ``tolerances``: metres (n,), NaN for none; ``after``: status of each once moved,
-    '' for those left out."""
+    """Movements found for supports under rules. ``tolerances``: metres (n,), NaN for none; ``after``: status of each
+    once moved, '' for those left out."""
 
     supports: Supports
     rules: Rules
@@ -47,7 +47,8 @@ class Schedule:
         words = {"travel": tr("beyond the jack's travel"), "step": tr("no whole step falls within the tolerance"),
                  "neighbours": tr("held by its neighbours"), "fixed": tr("stays out of tolerance")}
         if self.rules.method == "least" and self.rules.smoothness is not None:
-            pulled = np.isin(self.actions, ("raise", "lower")) & (np.abs(self.supports.residual) <= self.tolerances + SAME)
+            pulled = np.isin(self.actions, ("raise", "lower")) & (np.abs(self.supports.residual) <= self.tolerances
+                                                                  + SAME)
             texts[pulled & (texts == "")] = tr("for its neighbours")
         for row in self.outside:
             texts[row] = "; ".join(filter(None, (texts[row], words.get(self.found.why[row], ""))))
@@ -90,13 +91,15 @@ class Schedule:
         return said + ([torn] if torn else [])
 
     def torn(self):
-        """A sentence on supports that stand in the layer once for each axis and would be moved differently; '' without."""
+        """A sentence on supports that stand in the layer once for each axis and would be moved differently; ''
+        without."""
         points, places = self.supports.points, {}
         for row in np.flatnonzero(np.isfinite(self.found.move)).tolist():
             places.setdefault((round(float(points.x[row]), 9), round(float(points.y[row]), 9)), []).append(row)
         found = [rows for rows in places.values() if np.ptp(self.found.move[rows]) > SAME]
         return tr("One place, more than one movement: {}; decide on one.").format(listed(
-            [tr(" and ").join(f"{self.supports.named(row)} ({self.amounts.with_unit(self.found.move[row], True)})" for row in rows)
+            [tr(" and ").join(f"{self.supports.named(row)} ({self.amounts.with_unit(self.found.move[row], True)})"
+                              for row in rows)
              for rows in found])) if found else ""
 
     def method_sentence(self):
@@ -120,7 +123,8 @@ class Schedule:
         numbers, text = self.numbers(), self.amounts.with_unit
         move = np.abs(self.found.move[np.isfinite(self.found.move)])
         sentence = tr("Raise {}, lower {}, keep {}; sum of movements {}, greatest {}.").format(
-            self.count("raise"), self.count("lower"), self.count("keep"), text(move.sum()), text(move.max())) if len(move) else tr(
+            self.count("raise"), self.count("lower"), self.count("keep"), text(move.sum()),
+            text(move.max())) if len(move) else tr(
             "No support can be scheduled.")
         if np.any(np.isfinite(self.tolerances)) and len(move):
             within = int(np.sum(self.after == "within"))
@@ -129,9 +133,11 @@ class Schedule:
 
     def left_out(self):
         """What is not scheduled, by action, as sentences."""
-        words = {"measure again": tr("To be measured again"), "left out": tr("Left out"), "no height": tr("Without an as-built height"),
+        words = {"measure again": tr("To be measured again"), "left out": tr("Left out"),
+                 "no height": tr("Without an as-built height"),
                  "off axis": tr("Off axis")}
-        return [tr("{}: {}.").format(word, listed([self.supports.named(row) for row in np.flatnonzero(self.actions == action)], 8))
+        return [tr("{}: {}.").format(word, listed([self.supports.named(row)
+                                                   for row in np.flatnonzero(self.actions == action)], 8))
                 for action, word in words.items() if self.count(action)]
 
 

@@ -20,9 +20,9 @@ _TEXTS = ("axis", "station", "flag", "status")
 
 @dataclass(frozen=True)
 class Supports:
-    """Supports as read: ``points``; ``residual``, ``design``: metres (n,), NaN where there is none; ``chainage``, ``offset`` in
-    their unit as read; ``axis``, ``station``: texts; ``action``: '' where one is to be computed, else why there is none;
-    ``reason``: texts."""
+    """Supports as read: ``points``; ``residual``, ``design``: metres (n,), NaN where there is none; ``chainage``,
+    ``offset`` in their unit as read; ``axis``, ``station``: texts; ``action``: '' where one is to be computed, else
+    why there is none; ``reason``: texts."""
 
     source: object
     points: object
@@ -44,7 +44,8 @@ class Supports:
 
 
 def read_supports(entry, parameters, context, feedback, run_units):
-    """Read STATIONS and DECISIONS; InputError for stations without residuals and for decisions that cannot be understood."""
+    """Read STATIONS and DECISIONS; InputError for stations without residuals and for decisions that cannot be
+    understood."""
     source = entry.source(parameters, "STATIONS", context)
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
@@ -56,12 +57,15 @@ def read_supports(entry, parameters, context, feedback, run_units):
     station = columns["station"]
     if index["station"] < 0:
         station = station_texts(columns["chainage"], run_units.chainage_name)
-    supports = Supports(source, points, columns["residual"] * unit, columns["design_h"] * unit, chainage, columns["offset"],
-                        columns["axis"], station, np.full(len(points), "", dtype=object), np.full(len(points), "", dtype=object))
+    supports = Supports(source, points, columns["residual"] * unit, columns["design_h"] * unit, chainage,
+                        columns["offset"],
+                        columns["axis"], station, np.full(len(points), "", dtype=object),
+                        np.full(len(points), "", dtype=object))
     decided = _decisions(entry, parameters, context, feedback, supports)
     _leave_out(supports, columns, decided)
     if not np.any(np.isfinite(supports.residual)):
-        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(source.sourceName()))
+        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(
+            source.sourceName()))
     return supports
 
 
@@ -105,14 +109,16 @@ def _decisions(entry, parameters, context, feedback, supports):
     index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "decision", "note")}
     missing = [key for key in ("station", "decision") if index[key] < 0]
     if missing:
-        raise InputError(tr("Layer '{}' holds no decisions: it lacks the field {}.").format(source.sourceName(), listed(missing)))
+        raise InputError(tr("Layer '{}' holds no decisions: it lacks the field {}.").format(source.sourceName(),
+                                                                                            listed(missing)))
     columns = read_table(source, {}, index, feedback).columns
     known = {(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)}
     by_name = {}
     for axis, key in known:
         by_name.setdefault(key, []).append(axis)
     found, strangers = {}, []
-    for row, (axis, station, text, note) in enumerate(zip(*(columns[key] for key in ("axis", "station", "decision", "note"))), 1):
+    for row, (axis, station, text, note) in enumerate(zip(*(columns[key]
+                                                            for key in ("axis", "station", "decision", "note"))), 1):
         decision = text.casefold()
         if not decision:
             continue

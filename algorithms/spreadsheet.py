@@ -3,7 +3,8 @@
 import csv
 import io
 
-# What spreadsheets take for the start of a formula, the full-width forms among them. Source: the OWASP page on CSV injection,
+# What spreadsheets take for the start of a formula, the full-width forms among them. Source: the OWASP page on CSV
+# injection,
 # from memory.
 _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
@@ -22,8 +23,8 @@ def number_cell(value, decimals):
 
 
 def csv_bytes(columns):
-    """A CSV file in UTF-8 with its mark, which spreadsheets need. ``columns``: (heading, values, decimals), decimals None for
-    text columns."""
+    """A CSV file in UTF-8 with its mark, which spreadsheets need. ``columns``: (heading, values, decimals), decimals
+    None for text columns."""
     file = io.StringIO(newline="")
     writer = csv.writer(file)
     writer.writerow([plain_cell(name) for name, _, _ in columns])

@@ -1,9 +1,9 @@
 """Changes between surveys of one structure: their significance, what is common to all stations, and the rate.
 
-Heights of different surveys, and of different stations in one survey, are taken as independent; a benchmark that moved or an
-error that all stations of a survey share comes out as the common shift (and tilt), not as bending. Sources: significance of
-single displacements against their standard deviation, Caspary, Concepts of network and deformation analysis (1987), from
-memory; limit for many stations, Baarda (1968).
+Heights of different surveys, and of different stations in one survey, are taken as independent; a benchmark that moved
+or an error that all stations of a survey share comes out as the common shift (and tilt), not as bending. Sources:
+significance of single displacements against their standard deviation, Caspary, Concepts of network and deformation
+analysis (1987), from memory; limit for many stations, Baarda (1968).
 """
 
 from dataclasses import dataclass
@@ -32,9 +32,9 @@ def test_values(changes, deviations):
 
 
 def verdicts(changes, deviations):
-    """One of VERDICTS for each change: beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved, for
-    many stations looked at together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it is
-    'possible'; below that, 'not shown'."""
+    """One of VERDICTS for each change: beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved,
+    for many stations looked at together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it
+    is 'possible'; below that, 'not shown'."""
     size = np.abs(test_values(changes, deviations))
     known = np.isfinite(size)
     size = np.nan_to_num(size)
@@ -44,10 +44,10 @@ def verdicts(changes, deviations):
 
 @dataclass(frozen=True)
 class CommonMotion:
-    """What all stations of an axis have in common; metres. ``shift`` at the mean position ``middle``; ``tilt``: per metre,
-    rising with the chainage, 0 where not asked for; ``sd_shift``, ``sd_tilt``: NaN without standard deviations. ``rest``,
-    ``sd_rest``: the bending of each station (n,). ``weights``: (n,) from 0 to 1, below 1 where the robust estimate gave a
-    station less say."""
+    """What all stations of an axis have in common; metres. ``shift`` at the mean position ``middle``; ``tilt``: per
+    metre, rising with the chainage, 0 where not asked for; ``sd_shift``, ``sd_tilt``: NaN without standard deviations.
+    ``rest``, ``sd_rest``: the bending of each station (n,). ``weights``: (n,) from 0 to 1, below 1 where the robust
+    estimate gave a station less say."""
 
     shift: float
     tilt: float
@@ -62,10 +62,10 @@ class CommonMotion:
 def common_motion(positions, changes, deviations, *, tilt=False, robust=True):
     """Separate the common shift, and the tilt where asked for, from the bending of one axis.
 
-    ``positions``, ``changes``, ``deviations``: metres (n,), all finite, but ``deviations`` all NaN where unknown; n at least 2,
-    with a tilt 3 at different positions, else None. Weighted least squares with 1/sd²; ``robust``: Huber's estimate with
-    k = 1.5 on 1.4826 MAD, so that a stretch which has settled does not pass for a shift of the rest. Standard deviations
-    are those of a linear estimate with the final weights.
+    ``positions``, ``changes``, ``deviations``: metres (n,), all finite, but ``deviations`` all NaN where unknown; n at
+    least 2, with a tilt 3 at different positions, else None. Weighted least squares with 1/sd²; ``robust``: Huber's
+    estimate with k = 1.5 on 1.4826 MAD, so that a stretch which has settled does not pass for a shift of the rest.
+    Standard deviations are those of a linear estimate with the final weights.
     """
     number = len(changes)
     if number < (LEAST_FOR_TILT if tilt else LEAST_FOR_SHIFT) or tilt and np.ptp(positions) < 1e-6:
@@ -84,7 +84,8 @@ def common_motion(positions, changes, deviations, *, tilt=False, robust=True):
     if not sd_known:
         deviation, sd_rest = np.full(2, np.nan), np.full(number, np.nan)
     return CommonMotion(float(parameters[0]), float(parameters[1]) if tilt else 0.0, float(deviation[0]),
-                        float(deviation[1]) if tilt else (0.0 if sd_known else np.nan), _middle(positions, sigma), rest, sd_rest,
+                        float(deviation[1]) if tilt else (0.0 if sd_known else np.nan), _middle(positions, sigma), rest,
+                        sd_rest,
                         weights)
 
 
@@ -135,15 +136,17 @@ def _propagated(columns, weights, sigma, inverse):
 
 
 def rates(years, heights, deviations):
-    """Rate of each station by a weighted straight line of its heights over time, and its standard deviation; metres a year.
+    """Rate of each station by a weighted straight line of its heights over time, and its standard deviation; metres a
+    year.
 
-    ``years``: (k,); ``heights``, ``deviations``: (n, k), NaN where not surveyed or unknown. NaN where fewer than two surveys
-    of different dates have a height, or dates are unknown.
+    ``years``: (k,); ``heights``, ``deviations``: (n, k), NaN where not surveyed or unknown. NaN where fewer than two
+    surveys of different dates have a height, or dates are unknown.
     """
     seen = np.isfinite(heights) & np.isfinite(years)
     known = seen & np.isfinite(deviations)
     usable = np.all(known == seen, axis=1)
-    weight = np.where(known & usable[:, None], 1.0 / np.where(known, deviations, 1.0) ** 2, np.where(usable[:, None], 0.0, 1.0 * seen))
+    weight = np.where(known & usable[:, None], 1.0 / np.where(known, deviations, 1.0) ** 2,
+                      np.where(usable[:, None], 0.0, 1.0 * seen))
     total = weight.sum(axis=1)
     with np.errstate(divide="ignore", invalid="ignore"):
         middle = (weight * np.nan_to_num(years)).sum(axis=1) / total
@@ -152,5 +155,6 @@ def rates(years, heights, deviations):
         level = (weight * np.nan_to_num(heights)).sum(axis=1) / total
         size = (weight * lever**2).sum(axis=1)
         good = (seen.sum(axis=1) >= 2) & (size > 1e-12 * total)
-        rate = np.where(good, (weight * lever * np.where(seen, heights - level[:, None], 0.0)).sum(axis=1) / size, np.nan)
+        rate = np.where(good, (weight * lever * np.where(seen, heights - level[:, None], 0.0)).sum(axis=1) / size,
+                        np.nan)
         return rate, np.where(good & usable, np.sqrt(1.0 / size), np.nan)

@@ -11,9 +11,9 @@ MOST_PAIRS = 5_000_000
 def matched_by_place(first, second, tolerance):
     """Pairs (k, 2) of indices into two surveys whose stations lie within ``tolerance`` of each other, one to one.
 
-    ``first``, ``second``: (axes, chainages, offsets), arrays (n,) and (m,): axis index, metres, metres (NaN unknown). The
-    distance counts offsets where both are known, so that two rails at one chainage stay apart; the closest pairs first.
-    InputError for a tolerance that is not positive or so large that everything matches.
+    ``first``, ``second``: (axes, chainages, offsets), arrays (n,) and (m,): axis index, metres, metres (NaN unknown).
+    The distance counts offsets where both are known, so that two rails at one chainage stay apart; the closest pairs
+    first. InputError for a tolerance that is not positive or so large that everything matches.
     """
     if not (np.isfinite(tolerance) and tolerance > 0.0):
         raise InputError("Matching needs a tolerance greater than zero.")
@@ -26,7 +26,8 @@ def matched_by_place(first, second, tolerance):
         start = np.searchsorted(sorted_2, chainages[mine] - tolerance - 1e-9)
         count = np.searchsorted(sorted_2, chainages[mine] + tolerance + 1e-9, side="right") - start
         if count.sum() > MOST_PAIRS:
-            raise InputError("The matching tolerance takes too many stations for one; make it smaller than half of their spacing.")
+            raise InputError("The matching tolerance takes too many stations for one; make it smaller than half of "
+                             "their spacing.")
         at = np.repeat(start - np.concatenate(([0], np.cumsum(count)[:-1])), count) + np.arange(count.sum())
         found.append(np.column_stack((np.repeat(mine, count), others[at])))
     pairs = np.concatenate(found) if found else np.zeros((0, 2), int)
@@ -49,8 +50,8 @@ def _one_to_one(pairs):
 
 
 def name_key(name):
-    """What a station's name is matched by: its distance where it is one in station notation ('0+850' and '850'), else the text
-    without case."""
+    """What a station's name is matched by: its distance where it is one in station notation ('0+850' and '850'), else
+    the text without case."""
     text = str(name).strip()
     try:
         value, region = notation(text)
@@ -60,6 +61,7 @@ def name_key(name):
 
 
 def matched_by_name(first, second):
-    """Pairs (k, 2) of indices into two lists of keys, one to one. Keys must occur once in each list; empty ones match none."""
+    """Pairs (k, 2) of indices into two lists of keys, one to one. Keys must occur once in each list; empty ones match
+    none."""
     place = {key: k for k, key in enumerate(second)}
     return np.array([(k, place[key]) for k, key in enumerate(first) if key in place], int).reshape(-1, 2)

@@ -1,9 +1,9 @@
 """Movements of supports within step and travel: full correction, or the least total that meets the tolerance.
 
 A movement is positive for raise. The predicted residual is residual + movement. Without a limit between neighbours each
-support stands alone. With one it is a linear programme whose rows are differences of two movements: its matrix is totally
-unimodular, so a vertex solution in whole steps exists and the simplex method finds it (Schrijver, Theory of Linear and
-Integer Programming, 1986, ch. 19). Movements are therefore never rounded after they were chosen.
+support stands alone. With one it is a linear programme whose rows are differences of two movements: its matrix is
+totally unimodular, so a vertex solution in whole steps exists and the simplex method finds it (Schrijver, Theory of
+Linear and Integer Programming, 1986, ch. 19). Movements are therefore never rounded after they were chosen.
 """
 
 from dataclasses import dataclass
@@ -16,16 +16,18 @@ from .errors import InputError
 METHODS = ("full", "least")
 # A residual that is the tolerance to the last digit of a drawing is within it (as in residuals.statuses).
 SAME = 1e-9
-# Decides between solutions that are equally good; too small to outweigh anything else, large enough for the solver to see.
+# Decides between solutions that are equally good; too small to outweigh anything else, large enough for the solver to
+# see.
 _TIE = 1e-4
 _NO_STEP_UNIT = 1e-3
 
 
 @dataclass(frozen=True)
 class Rules:
-    """What holds for every support; metres. ``method``: 'full' brings each residual as near to zero as can be, 'least' keeps
-    the sum of absolute movements least. ``step``: of the shims, None for any movement; ``up``, ``down``: greatest raise and
-    lowering, None without a limit; ``smoothness``: greatest difference of predicted residuals of neighbours, or None.
+    """What holds for every support; metres. ``method``: 'full' brings each residual as near to zero as can be, 'least'
+    keeps the sum of absolute movements least. ``step``: of the shims, None for any movement; ``up``, ``down``:
+    greatest raise and lowering, None without a limit; ``smoothness``: greatest difference of predicted residuals of
+    neighbours, or None.
 
     InputError for an unknown method, a step that is not positive, and negative limits.
     """
@@ -41,16 +43,17 @@ class Rules:
             raise InputError(f"The method '{self.method}' is unknown; known are {', '.join(METHODS)}.")
         if self.step is not None and not (np.isfinite(self.step) and self.step > 0.0):
             raise InputError("The step of the shims must be greater than zero; leave it empty for any movement.")
-        for value, name in ((self.up, "greatest raise"), (self.down, "greatest lowering"), (self.smoothness, "smoothness limit")):
+        for value, name in ((self.up, "greatest raise"), (self.down, "greatest lowering"),
+                            (self.smoothness, "smoothness limit")):
             if value is not None and not (np.isfinite(value) and value >= 0.0):
                 raise InputError(f"The {name} cannot be negative.")
 
 
 @dataclass(frozen=True)
 class Movements:
-    """``move``, ``predicted``: metres (n,), NaN where the residual is unknown. ``why``: (n,) texts, what keeps a support out
-    of tolerance: 'travel', 'step', 'fixed', 'neighbours', '' where it is within or has no tolerance. ``steep``: pairs of
-    neighbours (k, 2) that differ by more than the smoothness limit."""
+    """``move``, ``predicted``: metres (n,), NaN where the residual is unknown. ``why``: (n,) texts, what keeps a
+    support out of tolerance: 'travel', 'step', 'fixed', 'neighbours', '' where it is within or has no tolerance.
+    ``steep``: pairs of neighbours (k, 2) that differ by more than the smoothness limit."""
 
     move: np.ndarray
     predicted: np.ndarray
@@ -77,11 +80,11 @@ def neighbouring(axes, chainages, known):
 def movements(residuals, rules, *, tolerances=None, movable=None, neighbours=None):
     """Movements of supports under ``rules``.
 
-    ``residuals``: (n,) metres, NaN unknown; ``tolerances``: (n,) metres, NaN for none; ``movable``: (n,), the others stay and
-    only bind their neighbours; ``neighbours``: pairs (k, 2), needed where the rules limit the smoothness. Step and travel are
-    always kept. Where tolerance and smoothness cannot be, the sum of what lies beyond them is made least first,
-    in whole steps where there are any; a support for which no step falls within its tolerance goes to the nearest. InputError
-    for 'least' without a tolerance, and where scipy is missing.
+    ``residuals``: (n,) metres, NaN unknown; ``tolerances``: (n,) metres, NaN for none; ``movable``: (n,), the others
+    stay and only bind their neighbours; ``neighbours``: pairs (k, 2), needed where the rules limit the smoothness.
+    Step and travel are always kept. Where tolerance and smoothness cannot be, the sum of what lies beyond them is made
+    least first, in whole steps where there are any; a support for which no step falls within its tolerance goes to the
+    nearest. InputError for 'least' without a tolerance, and where scipy is missing.
     """
     residuals = np.asarray(residuals, float)
     known = np.isfinite(residuals)
@@ -104,7 +107,8 @@ def movements(residuals, rules, *, tolerances=None, movable=None, neighbours=Non
     move[rows] = (np.rint(chosen) if rules.step else chosen) * unit + 0.0
     predicted = residuals + move
     steep = pairs[np.abs(predicted[pairs[:, 0]] - predicted[pairs[:, 1]]) > (rules.smoothness or 0.0) + SAME]
-    return Movements(move, predicted, _reasons(residuals, predicted, tolerances, movable, rules, costs.bounds(), unit, rows), steep)
+    return Movements(move, predicted, _reasons(residuals, predicted, tolerances, movable, rules, costs.bounds(), unit,
+                                               rows), steep)
 
 
 class _Costs:
@@ -114,7 +118,8 @@ class _Costs:
     def __init__(self, residuals, tolerances, rules, movable, unit):
         self.residuals, self.tolerances, self.whole = residuals, tolerances, rules.step is not None
         self.along, self.left = (_TIE, 1.0) if rules.method == "full" else (1.0, _TIE)
-        # Above any movement that could spare it: where supports are linked, one unit beyond may take a unit at every support.
+        # Above any movement that could spare it: where supports are linked, one unit beyond may take a unit at every
+        # support.
         self.beyond = 2.0 * (len(residuals) + 1)
         self.same = SAME / unit
         self.least, self.most = self._within()
@@ -191,8 +196,10 @@ def _linked(costs, pairs, smoothness, whole):
     from scipy.sparse import bmat, vstack
 
     matrix = bmat([[vstack([rows, -rows]), missed]], format="csc")
-    found = linprog(np.concatenate([cost, np.full(2 * number, costs.beyond)]), A_ub=matrix, b_ub=np.concatenate([upper, -lower]),
-                    bounds=np.column_stack([np.zeros(matrix.shape[1]), np.concatenate([length, np.full(2 * number, np.inf)])]),
+    found = linprog(np.concatenate([cost, np.full(2 * number, costs.beyond)]), A_ub=matrix,
+                    b_ub=np.concatenate([upper, -lower]),
+                    bounds=np.column_stack([np.zeros(matrix.shape[1]),
+                                            np.concatenate([length, np.full(2 * number, np.inf)])]),
                     method="highs-ds")
     if found.status != 0:
         raise InputError(f"The movements could not be determined: {found.message.strip().rstrip('.')}.")

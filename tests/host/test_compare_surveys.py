@@ -1,0 +1,309 @@
+"""comparesurveys through the registry: surveys built from the gallery example with known motion, papers, bad input."""
+
+import json
+import pathlib
+import re
+
+import numpy as np
+import pytest
+
+GALLERY = pathlib.Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
+UTM = "EPSG:32631"
+
+
+def survey(toolbox, heights, name="first", axis="a", date="2025-03-11", sd=0.001, step=10.0, **more):
+    """Stations every ``step`` metres of chainage with heights, None for not read."""
+    rows = [{"at": (500000.0 + step * k, 5540000.0), "axis": axis, "station": f"0+{int(step * k):03d}",
+             "chainage": step * k, "offset": 0.0,
+             "height": value, "date": date, "sd": sd, **{key: values[k] for key, values in more.items()}}
+            for k, value in enumerate(heights)]
+    return toolbox.points(rows, UTM, name=name, types={"height": "double", "sd": "double", "date": "string"})
+
+
+def moved(heights, change):
+    return [None if h is None else h + c for h, c in zip(heights, change)]
+
+
+FLAT = [50.0] * 11
+SETTLED = [0.002] * 5 + [-0.008] + [0.002] * 5
+
+
+def test_change_shift_bending_rate_by_hand(toolbox):
+    """All risen by 2 mm in two years of 365.25 days but one station, settled by 8 mm; each survey good to 1 mm."""
+    later = survey(toolbox, moved(FLAT, SETTLED), "second", date="2027-03-11")
+    run = toolbox.run("comparesurveys", SURVEYS=[later, survey(toolbox, FLAT)], MOTIONS="memory:", CHANGES="memory:",
+                      UNMATCHED="memory:")
+    row = run.by("station")["0+050"]
+    sd = 2**0.5 * 1e-3
+    assert (row["change"], row["sd_change"], row["ratio"]) == pytest.approx((-0.008, sd, -0.008 / sd), abs=1e-8)
+    assert (row["bending"], row["common"]) == pytest.approx((-0.010, 0.002), abs=1e-6)
+    assert row["verdict"] == row["bend_verd"] == "settled"
+    assert row["rate"] == pytest.approx(-0.008 / (730 / 365.25), abs=1e-9)
+    assert (row["first_date"], row["last_date"], row["last_seen"],
+            row["surveys"]) == ("2025-03-11", "2027-03-11", "2027-03-11", 2)
+    other = run.by("station")["0+000"]
+    assert other["verdict"] == "not shown" and other["bending"] == pytest.approx(0.0, abs=1e-6)
+    motion = run.rows("MOTIONS")[0]
+    assert (motion["axis"], motion["survey"], motion["number"], motion["settled"], motion["risen"], motion["bent"]) == (
+        "a", "2027-03-11", 11, 1, 0, 1)
+    assert motion["shift"] == pytest.approx(0.002,
+                                            abs=1e-6) and motion["years"] == pytest.approx(730 / 365.25, abs=1e-9)
+    assert len(run.rows("CHANGES")) == 11 and run.rows("UNMATCHED") == [] and not run.warnings
+    assert run.results["COUNT"] == 11 and run.results["CHANGED"] == 1 and run.results["MAX_ABS"] == pytest.approx(0.008,
+        abs=1e-9)
+    assert "greatest change \u22128.0 mm at 0+050; 1 settled, 0 risen, 0 possible; common shift +2.0" in run.said
+
+
+def test_mean_shift_and_tilt_against_numpy(toolbox):
+    """A constructed motion solved by numpy's polyfit."""
+    change = 0.003 + 2e-5 * 10.0 * np.arange(11) + np.random.default_rng(1).normal(0, 1e-3, 11)
+    run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, FLAT),
+                                                 survey(toolbox, moved(FLAT, change.tolist()), "second",
+                                                                             date="2026-01-01")], SHIFT="mean",
+                      TILT=True, MOTIONS="memory:")
+    x = 10.0 * np.arange(11) - 50.0
+    tilt, shift = np.polyfit(x, change, 1)
+    motion = run.rows("MOTIONS")[0]
+    assert (motion["shift"], motion["tilt"]) == pytest.approx((shift, tilt), abs=1e-9)
+    assert motion["sd_tilt"] == pytest.approx(2**0.5 * 1e-3 / np.sqrt(np.sum(x**2)), rel=1e-6)
+    assert run.column("bending") == pytest.approx((change - shift - tilt * x).tolist(), abs=1e-9)
+    none = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, FLAT),
+                                                  survey(toolbox, moved(FLAT, SETTLED), "second", date="2026-01-01")],
+                       SHIFT="none", MOTIONS="memory:")
+    assert none.column("bending") == none.column("bend_verd") == [None] * 11
+    assert none.rows("MOTIONS")[0]["shift"] is None
+
+
+def test_stations_of_one_survey_only_are_listed(toolbox):
+    first = survey(toolbox, [50.0, 50.0, None, 50.0])
+    second = survey(toolbox, [50.001, None, 50.0, 50.002, 50.0], "second", date="2026-01-01")
+    run = toolbox.run("comparesurveys", SURVEYS=[first, second], UNMATCHED="memory:")
+    listed = {(row["survey"], row["row"], row["station"], row["reason"]) for row in run.rows("UNMATCHED")}
+    assert listed == {("2025-03-11", 3, "0+020", "no height in this survey"),
+                      ("2025-03-11", 2, "0+010", "not in survey 2026-01-01"),
+                      ("2026-01-01", 2, "0+010", "no height in this survey"),
+                      ("2026-01-01", 3, "0+020", "not in the first survey, 2025-03-11"),
+                      ("2026-01-01", 5, "0+040", "not in the first survey, 2025-03-11")}
+    assert run.results["COUNT"] == 2 and run.results["UNMATCHED_COUNT"] == 5 and len(run.rows()) == 4
+    assert run.by("station")["0+010"]["change"] is None and run.by("station")["0+010"]["verdict"] is None
+
+
+def test_three_surveys_rate_through_all(toolbox):
+    values = [[50.0, 50.0], [49.996, 50.001], [49.994, None]]
+    layers = [survey(toolbox, heights, f"s{k}", date=f"{2024 + k}-06-01") for k, heights in enumerate(values)]
+    run = toolbox.run("comparesurveys", SURVEYS=layers, CHANGES="memory:")
+    years = [(np.datetime64(f"{2024 + k}-06-01") - np.datetime64("2024-06-01")).astype(int) / 365.25 for k in range(3)]
+    rows = run.rows()
+    assert rows[0]["rate"] == pytest.approx(np.polyfit(years, [0, -0.004, -0.006], 1)[0], abs=1e-9)
+    assert rows[0]["surveys"] == 3 and rows[1]["surveys"] == 2 and rows[1]["last_seen"] == "2025-06-01"
+    assert rows[1]["change"] == pytest.approx(0.001, abs=1e-9) and len(run.rows("CHANGES")) == 3
+
+
+def test_matching_by_name_and_by_chainage(toolbox):
+    first = survey(toolbox, [50.0, 50.1, 50.2], station=["P1", "P2", "P3"])
+    second = survey(toolbox, [50.2, 50.1, 50.0], "second", date="2026-01-01", station=["p3", "P2 ", "P1"])
+    by_name = toolbox.run("comparesurveys", SURVEYS=[first, second], MATCH="name")
+    assert by_name.column("change") == pytest.approx([0.0] * 3, abs=1e-9)
+    by_place = toolbox.run("comparesurveys", SURVEYS=[first, second])
+    assert by_place.column("change") == pytest.approx([0.2, 0.0, -0.2], abs=1e-9)
+    doubled = survey(toolbox, [50.0, 50.0, 50.0], "third", date="2026-01-01", station=["P1", "P2", "P1"])
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, doubled], MATCH="name") == (
+        "Layer 'third' has stations twice (rows in brackets): P1 (1, 3); to match by name each must be there once.")
+
+
+def test_heights_from_design_and_residual_and_from_z(toolbox):
+    designed = toolbox.points([{"at": (500000.0 + k, 5540000.0), "chainage": 10.0 * k, "design_h": 50.0,
+                                "residual": 0.001 * k} for k in range(3)],
+                              UTM, name="designed")
+    solid = toolbox.points([{"at": (500000.0 + k, 5540000.0, 50.0), "chainage": 10.0 * k} for k in range(3)], UTM,
+                           "PointZ", name="solid")
+    run = toolbox.run("comparesurveys", SURVEYS=[designed, solid], DATES="2025-01-01; 2026-01-01", SIGMA=0.001)
+    assert run.column("change") == pytest.approx([0.0, -0.001, -0.002], abs=1e-9)
+    assert run.rows()[0]["sd_change"] == pytest.approx(2**0.5 * 0.001) and run.rows()[0]["axis"] is None
+
+
+def test_without_dates_and_deviations(toolbox):
+    first, second = (survey(toolbox, [50.0, 50.1], name, date=None, sd=None) for name in ("one", "two"))
+    run = toolbox.run("comparesurveys", SURVEYS=[first, second])
+    assert set(run.column("verdict")) == {"no sd"} and set(run.column("rate")) == set(run.column("sd_change")) == {None}
+    assert any("Not all surveys have a date" in text for text in run.warnings) and "changes are not judged" in run.said
+    assert run.column("last_seen") == ["two", "two"]
+
+
+def test_dates_of_a_date_column(toolbox, tmp_path):
+    """A date column, not text; a GeoPackage keeps it."""
+    from qgis.PyQt.QtCore import QDate
+
+    layers = []
+    for name, year in (("later", 2027), ("earlier", 2025)):
+        rows = [{"at": (500000.0 + k, 5540000.0), "chainage": 10.0 * k, "height": 50.0, "date": None} for k in range(3)]
+        layer = toolbox.points(rows, UTM, name=name, types={"date": "date"})
+        layer.startEditing()
+        for feature in layer.getFeatures():
+            layer.changeAttributeValue(feature.id(), layer.fields().indexOf("date"), QDate(year, 5, 6))
+        assert layer.commitChanges()
+        layers.append(toolbox.saved(layer, tmp_path / f"{name}.gpkg"))
+    run = toolbox.run("comparesurveys", SURVEYS=layers)
+    assert set(run.column("first_date")) == {"2025-05-06"} and set(run.column("last_date")) == {"2027-05-06"}
+
+
+def test_feet(toolbox):
+    first, second = survey(toolbox, [50.0] * 3, sd=0.004), survey(toolbox, [50.02] * 3, "second", date="2026-01-01",
+                                                                  sd=0.004)
+    run = toolbox.run("comparesurveys", SURVEYS=[first, second], HEIGHT_UNIT="foot", CHAINAGE_UNIT="foot")
+    assert run.column("change") == pytest.approx([0.02] * 3, abs=1e-9) and "+0.020 ft" in run.said
+    # 0.5 m is 1.64 ft.
+    assert "chainage within 1.640 ft" in run.said
+
+
+def test_doubts(toolbox):
+    first = survey(toolbox, [50.0 + 0.1 * k for k in range(6)])
+    feet = survey(toolbox, [(50.0 + 0.1 * k) / 0.3048 for k in range(6)], "feet", date="2026-01-01")
+    assert any("half of the changes are beyond 500.0 mm" in text
+               for text in toolbox.run("comparesurveys", SURVEYS=[first, feet]).warnings)
+    aside = survey(toolbox, [50.0 + 0.1 * k for k in range(6)], "aside", date="2026-01-01",
+                   chainage=[10.0 * k + 0.3 for k in range(6)])
+    run = toolbox.run("comparesurveys", SURVEYS=[first, aside])
+    assert any("readings up to 0.30 m apart" in text and "that alone makes 3.0 mm" in text for text in run.warnings)
+
+
+@pytest.fixture
+def epochs(toolbox, tmp_path):
+    """The gallery surveyed again: all 3 mm lower, a bowl of 12 mm at north arm 1+650; placed and designed like the
+    first."""
+    paths = []
+    lines = (GALLERY / "heights.csv").read_text(encoding="utf-8").splitlines()
+    head = lines[0].split(",")
+    for number, date in enumerate(("2025-03-11", "2026-09-11")):
+        rows = []
+        for line in lines[1:]:
+            row = dict(zip(head, line.split(",")))
+            chainage = int(row["station"].replace("+", ""))
+            bowl = max(0.0, 1 - abs(chainage - 1650) / 200) if row["axis"] == "north arm" else 0.0
+            height = None if not row["height"] else float(row["height"]) - number * (0.003 + 0.012 * bowl)
+            rows.append({"axis": row["axis"], "station": row["station"], "offset": float(row["offset"]),
+                         "height": height,
+                         "undulation": float(row["undulation"]), "sd": 0.001, "date": date})
+        placed = toolbox.run("placestations", INPUT=toolbox.table(rows, types={"height": "double"}),
+                             AXIS=str(GALLERY / "axis.gpkg"))
+        path = str(tmp_path / f"epoch{number}.gpkg")
+        toolbox.run("designheights", STATIONS=placed.layer(), AXIS=str(GALLERY / "axis.gpkg"), UNDULATION="field",
+                    UNDULATION_FIELD="undulation", OUTPUT=path)
+        paths.append(path)
+    return paths
+
+
+def test_gallery_surveyed_again(toolbox, epochs, tmp_path):
+    output = str(tmp_path / "changes.gpkg")
+    run = toolbox.run("comparesurveys", SURVEYS=epochs, OUTPUT=output, MOTIONS="memory:",
+                      REPORT=str(tmp_path / "c.html"),
+                      CHART=str(tmp_path / "c.svg"))
+    worst = next(row for row in run.rows() if (row["axis"], row["station"]) == ("north arm", "1+650"))
+    assert worst["change"] == pytest.approx(-0.015, abs=1e-7) and worst["bending"] == pytest.approx(-0.012, abs=2e-4)
+    assert all(row["shift"] == pytest.approx(-0.003, abs=2e-4) for row in run.rows("MOTIONS"))
+    layer = run.layer()
+    assert layer.loadDefaultStyle()[1] and "Settled" in [item.label() for item in layer.renderer().legendSymbolItems()]
+    record = json.loads(layer.customProperty("tautline/record"))
+    assert record["surveys"] == ["2025-03-11", "2026-09-11"] and record["parameters"]["SURVEYS"] == epochs
+    text = (tmp_path / "c.html").read_text(encoding="utf-8")
+    assert text.count('<svg role="img" aria-label="Line chart of change against chainage') == 2
+    assert "licensed surveyor or engineer decides" in text and "greatest change \u221215.0 mm at 1+650" in text
+    assert not re.search(r"<script|<link|<img|@import", text) and ">nan<" not in text.lower()
+    svg = (tmp_path / "c.svg").read_text(encoding="utf-8")
+    assert svg.startswith("<?xml") and 'role="img"' in svg and svg.rstrip().endswith("</svg>")
+    import xml.etree.ElementTree as tree
+
+    assert tree.fromstring(svg).tag.endswith("svg")
+
+
+def test_the_chart_shows_the_bowl(toolbox, epochs, tmp_path):
+    """Read back as a picture: not blank, and in the survey's colour lowest where the bowl is."""
+    from qgis.PyQt.QtGui import QColor, QImage
+
+    path = str(tmp_path / "c.png")
+    toolbox.run("comparesurveys", SURVEYS=epochs, CHART=path, SHIFT="none")
+    picture, colour = QImage(path), QColor("#0b5fa5").rgb()
+    assert picture.width() > 1200 and picture.height() > 700 and picture.text("Description").startswith("Line chart")
+    half = picture.height() // 2
+    found = [(y, x) for x in range(0, picture.width(), 2) for y in range(0, half) if picture.pixel(x, y) == colour]
+    lowest = max(found)
+    # 1+650 of 2+400, the panel being somewhat wider than the axis.
+    assert 0.6 < lowest[1] / picture.width() < 0.75 and len(found) > 200
+
+
+def test_evil_names(toolbox, tmp_path):
+    evil = "<script>$x_1$</script>"
+    layers = [survey(toolbox, [50.0, 50.1, 50.0], f"_{evil}{k}", axis=evil, date=None) for k in range(2)]
+    run = toolbox.run("comparesurveys", SURVEYS=layers, REPORT=str(tmp_path / "c.html"), CHART=str(tmp_path / "c.png"),
+                      TITLE=evil)
+    text = (tmp_path / "c.html").read_text(encoding="utf-8")
+    assert "<script" not in text and "&lt;script&gt;" in text and run.results["COUNT"] == 3
+
+
+# --- bad input
+
+
+def test_bad_surveys(toolbox):
+    first, second = survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, first]) == (
+        "One survey is given twice; a survey has not changed against itself.")
+    bare = toolbox.points([{"at": (500000.0, 5540000.0), "chainage": 1.0}], UTM, name="bare")
+    assert "Layer 'bare' has no field 'height', no design_h and residual" in toolbox.refusal("comparesurveys",
+                                                                                             SURVEYS=[first, bare])
+    nowhere = toolbox.points([{"at": (500000.0, 5540000.0), "height": 1.0}], UTM, name="nowhere")
+    assert "Layer 'nowhere' has neither a field 'chainage' nor 'station'" in toolbox.refusal("comparesurveys",
+                                                                                             SURVEYS=[first, nowhere])
+    empty = survey(toolbox, [None, None], "empty")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, empty]) == "Layer 'empty' has no heights."
+    other = survey(toolbox, FLAT, "other", axis="b", date="2026-01-01")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, other]).startswith("No station of layer 'other' is found "
+                                                                                "in layer 'first'; ")
+    zero = survey(toolbox, FLAT, "zero", date="2026-01-01", sd=0.0)
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, zero]).startswith("Layer 'zero', field 'sd', row 1: 0 is "
+                                                                               "no standard deviation")
+    axis = toolbox.lines([{"at": [(0, 0), (1, 1)], "height": 1.0, "chainage": 1.0}], UTM)
+    assert "has lines, but points are due here" in toolbox.refusal("comparesurveys", SURVEYS=[first, axis])
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, second], HEIGHT_FIELD="nope").startswith(
+        "Layer 'first' has no field 'nope' (HEIGHT_FIELD); it has ")
+
+
+def test_bad_dates_and_numbers(toolbox):
+    layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
+    for given, said in (({"DATES": "2025-01-01"}, "DATES has 1 date, but there are 2 surveys."),
+                        ({"DATES": "2025-01-01; 03/09/26"}, "DATES: '03/09/26' is no date; expected year-month-day"),
+                        ({"SIGMA": 0}, "SIGMA is 0; it must be greater than zero, or empty."),
+                        ({"MATCH_TOLERANCE": 0}, "Matching needs a tolerance greater than zero."),
+                        ({"SIGMA": -1}, "SIGMA is -1, but must be at least 0."),
+                        ({"SHIFT": "some"}, "SHIFT is 'some'")):
+        assert toolbox.refusal("comparesurveys", SURVEYS=layers, **given).startswith(said)
+    layers[1] = survey(toolbox, FLAT, "second", date="spring")
+    assert toolbox.refusal("comparesurveys", SURVEYS=layers).startswith("Layer 'second', row 1: 'spring' is no date")
+
+
+def test_one_survey_and_unreadable_ones(toolbox, tmp_path):
+    from qgis.core import QgsProcessingException
+
+    first = survey(toolbox, FLAT)
+    for given in ([first], [first, str(tmp_path / "none.gpkg")], []):
+        with pytest.raises(QgsProcessingException):
+            toolbox.run("comparesurveys", SURVEYS=given)
+
+
+def test_a_chart_of_another_kind_is_refused(toolbox, tmp_path):
+    layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
+    assert "a chart is written as .png or .svg." in toolbox.refusal("comparesurveys", SURVEYS=layers,
+                                                                    CHART=str(tmp_path / "c.jpg"))
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_an_output_does_not_take_the_place_of_a_survey(toolbox, epochs):
+    text = toolbox.refusal("comparesurveys", SURVEYS=epochs, OUTPUT=epochs[1])
+    assert "OUTPUT is the place of the input SURVEYS" in text
+
+
+def test_5000_stations(toolbox, tmp_path):
+    first = survey(toolbox, [50.0] * 5000, step=2.0)
+    second = survey(toolbox, [50.0 + 0.001 * (k % 3) for k in range(5000)], "second", date="2026-01-01", step=2.0)
+    run = toolbox.run("comparesurveys", SURVEYS=[first, second], REPORT=str(tmp_path / "c.html"))
+    assert run.results["COUNT"] == 5000
+    assert (tmp_path / "c.html").read_text(encoding="utf-8").count("</tr>") > 5000

@@ -9,6 +9,7 @@ from .accuracies import levelling_arms
 from .core.errors import InputError
 from .core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
 from .core.geodesy import east_north, foot_and_normal
+from .core.least_squares import suspected_step
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .core.quantiles import BAARDA
 from .core.straightness import Straightness, straightness
@@ -79,35 +80,36 @@ class Group:
         points, rows = run.structure.points, self.rows
         station = run.structure.feet.station[rows]
         lat, lon, height = points.lat[station], points.lon[station], run.height[rows] + run.n[rows]
-        covariance, arms, datums = self._accuracy(run, rows, station)
+        covariance, sections, datums = self._accuracy(run, rows, station)
         heights = Heights(lat, lon, height, covariance, run.accuracies.known, datums)
         if self.kind == "plane":
             check_spread(lat, lon, run.ellipsoid)
             frame = plane_frame(lat, lon, run.ellipsoid)
         else:
             frame = line_frame(run.axes[self.axes[0]], self.stretch.first, self.stretch.last)
-        surface = fit_surface(frame, heights, remove=remove, robust=robust)
+        surface = fit_surface(frame, heights, remove=remove, robust=robust, sections=sections)
         found = surface.search
         flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
         for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
             flagged[row] = True
-        more = self._level_place(run, surface, lat, lon, height, arms)
+        more = self._level_place(run, surface, lat, lon, height)
         return Fit(self.name, self.kind, self.axes, surface, rows, self.all_rows, self.at, flagged,
                    _moved_stretches(run, rows, flagged), bool(flagged.mean() > MANY_FLAGGED and flagged.sum() >= NEIGHBOURS),
                    tuple(_slope(surface, run.axes[k]) for k in self.axes),
-                   arms_apart=0 if datums is None else int(datums.max()), **more)
+                   step=_step(run, rows, surface, sections), arms_apart=0 if datums is None else int(datums.max()), **more)
 
     def _accuracy(self, run, rows, station):
         if run.accuracies.km is None:
-            return run.accuracies.covariance(station, None, None), None, None
+            return run.accuracies.covariance(station, None, None), (), None
         index = np.searchsorted(self.axes, run.structure.feet.axis[rows])
         arms, distances, datums = levelling_arms([run.axes[k] for k in self.axes], index, run.chainage[rows])
         covariance = run.accuracies.covariance(station, arms, distances)
-        return covariance, (arms, distances), datums if datums.max() > 0 else None
+        outwards = np.argsort(distances, kind="stable")
+        sections = tuple(outwards[arms[outwards] == arm] for arm in np.unique(arms))
+        return covariance, sections, datums if datums.max() > 0 else None
 
-    def _level_place(self, run, surface, lat, lon, height, arms):
-        kept = surface.search.kept
-        more = {"step": _greatest_step(run, self, surface, arms)}
+    def _level_place(self, run, surface, lat, lon, height):
+        kept, more = surface.search.kept, {}
         if self.kind == "plane":
             more["tangent"] = tangent_point(surface, lat, lon, geoid_slope_sigma=run.geoid_sigma)
             more["inside"] = _inside(more["tangent"].lat, more["tangent"].lon, lat, lon, run.ellipsoid)
@@ -120,11 +122,15 @@ class Group:
 
 def groups_of_lines(run):
     """A Group for each axis that has stations with heights, or for each of its legs with at least four."""
-    groups = []
+    groups, several = [], np.bincount(run.structure.feet.axis[run.usable]).max() > 1
     for number, axis in enumerate(run.axes):
         rows = np.flatnonzero(run.usable & (run.structure.feet.axis == number))
         if not len(rows):
             run.feedback.pushInfo(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
+            continue
+        if len(rows) == 1 and several:
+            run.feedback.pushWarning(tr("Axis '{}': 1 station with a height; a line needs 2 and was not fitted.").format(
+                axis.line.name))
             continue
         s = run.chainage[rows]
         for stretch in stretches(axis, float(s.min()), float(s.max())):
@@ -205,23 +211,13 @@ def _moved_stretches(run, rows, flagged):
     return tuple(one for one in found if len(one) >= NEIGHBOURS)
 
 
-def _greatest_step(run, group, surface, arms):
-    """The greatest step beyond the limit along any arm, None without one or without levelled correlation."""
-    if arms is None:
+def _step(run, rows, surface, sections):
+    """The step suspected along an arm, None without one or without levelled correlation."""
+    found = suspected_step(surface.search.fitted, sections) if sections else None
+    if found is None:
         return None
-    best, kept = None, np.flatnonzero(surface.search.kept)
-    arm, distance = arms[0][kept], arms[1][kept]
-    for number in np.unique(arm):
-        mine = np.flatnonzero(arm == number)
-        order = mine[np.argsort(distance[mine], kind="stable")]
-        values = surface.solution.steps(order)
-        if not len(values) or not np.any(np.isfinite(values)):
-            continue
-        at = int(np.nanargmax(np.abs(values)))
-        if abs(values[at]) > BAARDA and (best is None or abs(values[at]) > abs(best.value)):
-            row = group.rows[kept[order[at + 1]]]
-            best = Step(int(run.structure.feet.axis[row]), float(run.chainage[row]), float(values[at]))
-    return best
+    value, row = found
+    return Step(int(run.structure.feet.axis[rows[row]]), float(run.chainage[rows[row]]), value)
 
 
 def _slope(surface, axis):

@@ -131,11 +131,11 @@ def check_spread(lat, lon, ellipsoid):
                          "determines no plane; fit a line, or add an arm in another direction.")
 
 
-def fit_surface(frame, heights, *, remove=False, robust=False):
+def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
 
     ``remove``: set suspected blunders aside, but never more than half of the stations; ``robust``: begin from Huber's fit.
-    InputError for fewer stations than unknowns.
+    ``sections``: rows along levelled arms, see least_squares.suspected_step. InputError for fewer stations than unknowns.
     """
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:
@@ -146,7 +146,7 @@ def fit_surface(frame, heights, *, remove=False, robust=False):
         return _gauss_newton(frame, heights, keep, columns)
 
     start = _robust_start(fit, heights) if robust else None
-    found = search(fit, len(heights), remove=remove, start=start)
+    found = search(fit, len(heights), remove=remove, start=start, sections=sections)
     beyond = int(np.sum(~found.kept))
     if 2 * beyond > len(heights):
         found = search(fit, len(heights), remove=False)

@@ -212,11 +212,30 @@ class Search:
         return self.fitted.solution
 
 
-def search(fit, number, *, remove=True, start=None):
+def suspected_step(fitted, sections):
+    """The greatest step along levelled arms, where it explains more than any blunder of one station: (T, row), else None.
+
+    ``sections``: for each arm the rows (k,) outwards. The row is the first beyond the step. From the second station of a line
+    on, or at the last one alone, a step is a station's blunder, hence the margin between T and w.
+    """
+    solution, place, best = fitted.solution, np.cumsum(fitted.kept) - 1, None
+    for rows in sections:
+        rows = rows[fitted.kept[rows]]
+        values = np.nan_to_num(solution.steps(place[rows]))
+        if len(values):
+            at = int(np.argmax(np.abs(values)))
+            if best is None or abs(values[at]) > abs(best[0]):
+                best = float(values[at]), int(rows[at + 1])
+    beaten = np.max(np.abs(np.nan_to_num(solution.w)))
+    return best if best and abs(best[0]) > solution.critical and abs(best[0]) * SAME_SUSPECT > beaten else None
+
+
+def search(fit, number, *, remove=True, start=None, sections=()):
     """Fit, and set suspected blunders aside one by one (METHOD 6).
 
     ``fit``: function of ``keep``, (n,) of booleans, to a Fitted; InputError where those rows determine no fit.
     ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.
+    ``sections``: rows along levelled arms, see suspected_step: no station is set aside for what is a step.
     Returns Search.
     """
     whole = fit(np.ones(number, bool))
@@ -229,7 +248,7 @@ def search(fit, number, *, remove=True, start=None):
             break
         seen.add(fitted.kept.tobytes())
         worst = _suspect(fitted.solution, np.flatnonzero(fitted.kept), guarded, twins)
-        if worst is None:
+        if worst is None or (sections and suspected_step(fitted, sections)):
             break
         trial = fitted.kept.copy()
         trial[worst] = False

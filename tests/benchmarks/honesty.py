@@ -19,7 +19,7 @@ import conftest  # noqa: E402,F401  (registers the package by its name)
 import numpy as np  # noqa: E402
 import simulated_surveys as simulated  # noqa: E402
 
-COUNTS = ("false alarms",)
+COUNTS = ("false alarms", "steps suspected")
 KINDS = (("line", 1, False), ("plane", 2, False), ("correlated line", 1, True), ("correlated plane", 2, True))
 
 

@@ -15,6 +15,7 @@ from tautline.algorithms.core.covariance import Covariance, independent, levelle
 from tautline.algorithms.core.curvature import Profile, test_curvature
 from tautline.algorithms.core.fit import Frame, Heights, fit_surface, line_frame, plane_frame
 from tautline.algorithms.core.geodesy import Ellipsoid, east_north, foot_and_normal
+from tautline.algorithms.core.least_squares import suspected_step
 from tautline.algorithms.core.plane import inclined_plane
 from tautline.algorithms.core.tangent_point import level_place, tangent_point
 
@@ -56,7 +57,15 @@ class Survey:
 
     def fit(self, errors, *, known, remove, covariance=None):
         given = covariance or self.covariance
-        return fit_surface(self.frame, Heights(self.lat, self.lon, self.heights + errors, given, known), remove=remove)
+        return fit_surface(self.frame, Heights(self.lat, self.lon, self.heights + errors, given, known), remove=remove,
+                           sections=self.sections)
+
+    @property
+    def sections(self):
+        """Rows along each arm, outwards, of levelled heights."""
+        if self.covariance.matrix is None:
+            return ()
+        return tuple(np.flatnonzero(self.arm == number) for number in range(len(self.arms)))
 
     @property
     def true_tangent(self):
@@ -150,6 +159,8 @@ def fits(dice, number, arms, *, correlated, known, remove=False):
         held.update({name: int(value) for name, value in fit_coverage(one, fit).items()})
         if remove:
             held["false alarms"] += int(flagged(fit.search).sum())
+            if correlated:
+                held["steps suspected"] += int(suspected_step(fit.search.fitted, one.sections) is not None)
     return Tally(number, held)
 
 

@@ -6,7 +6,7 @@ from scipy import linalg, stats
 
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.least_squares import Fitted, Solution, huber_weights, search
+from tautline.algorithms.core.least_squares import Fitted, Solution, huber_weights, search, suspected_step
 
 
 def dense(design, observed, covariance):
@@ -158,6 +158,43 @@ def test_steps_of_too_few_stations_and_steps_that_the_unknowns_swallow():
     assert len(solution.steps([2])) == 0
     # A step at the fourth station is an unknown of its own here: nothing tests it.
     assert list(np.isnan(solution.steps(np.arange(6)))) == [False, False, True, False, False]
+
+
+def levelled_line(step=0.0, blunder=0.0, row=20, seed=6):
+    """31 heights levelled along 3 km, 0.3 mm and 1 mm over 1 km; all from the 12th on shifted, one with a blunder."""
+    distances = np.linspace(0.0, 3000.0, 31)
+    matrix = levelled(np.full(31, 0.0003), np.zeros(31, int), distances, 0.001).matrix
+    observed = linalg.cholesky(matrix, lower=True) @ np.random.default_rng(seed).normal(size=31)
+    observed[11:] += step
+    observed[row] += blunder
+    return linear(np.column_stack([np.ones(31), distances]), observed, matrix, True, True)
+
+
+def test_no_station_is_set_aside_for_a_step():
+    sections = (np.arange(31),)
+    found = search(levelled_line(step=0.012), 31, sections=sections)
+    assert np.all(found.kept)
+    value, row = suspected_step(found.fitted, sections)
+    assert row == 11 and value > 3.29
+    # Without sections, neighbours of the step are taken for blunders.
+    assert not np.all(search(levelled_line(step=0.012), 31).kept)
+
+
+@pytest.mark.parametrize("row", [0, 1, 20, 29, 30])
+def test_a_blunder_of_one_station_is_no_step(row):
+    """Neither at the ends, where a step from or to the next station is the same as a blunder of one."""
+    sections = (np.arange(31),)
+    found = search(levelled_line(blunder=0.015, row=row), 31, sections=sections)
+    assert list(np.flatnonzero(~found.kept)) == [row]
+    assert suspected_step(found.fitted, sections) is None
+    only = search(levelled_line(blunder=0.015, row=row), 31, remove=False)
+    assert suspected_step(only.fitted, sections) is None
+
+
+def test_a_larger_blunder_goes_before_a_step():
+    sections = (np.arange(31),)
+    found = search(levelled_line(step=0.012, blunder=0.08, row=25), 31, sections=sections)
+    assert list(np.flatnonzero(~found.kept)) == [25] and suspected_step(found.fitted, sections)[1] == 11
 
 
 # OSGeoLab tutorials, english/data_processing/level_net.rst, commit 13f0cd42. Heights in metres, lengths in km; this source

@@ -14,18 +14,20 @@ MOST_DENSE = 6_000
 class Covariance:
     """Covariance C of n heights, square metres (or of any scale where sigma is unknown).
 
-    ``variance``: (n,), its diagonal; ``matrix``: (n, n), or None where heights are independent. InputError where it is no
-    covariance: a variance that is not positive, or a matrix that is not positive definite.
+    ``variance``: (n,), its diagonal; ``matrix``: (n, n), or None where heights are independent; ``inverse``: that of the
+    matrix where it is known already. InputError where it is no covariance: a variance that is not positive, or a matrix
+    that is not positive definite.
     """
 
     variance: np.ndarray
     matrix: Optional[np.ndarray] = None
+    inverse: Optional[np.ndarray] = None
 
     def __post_init__(self):
         if not np.all(np.isfinite(self.variance) & (self.variance > 0.0)):
             raise InputError("A standard deviation is zero, negative or no number.")
-        weight = None
-        if self.matrix is not None:
+        weight = self.inverse
+        if self.matrix is not None and weight is None:
             try:
                 if not np.all(np.isfinite(self.matrix)):
                     raise np.linalg.LinAlgError  # some LAPACKs let NaN pass
@@ -56,9 +58,17 @@ class Covariance:
         return (values.T / self.variance).T
 
     def part(self, keep):
-        """Covariance of the kept observations only: ``keep``, (n,) of booleans or indices."""
-        return Covariance(self.variance[keep], None if self.matrix is None else self.matrix[np.ix_(
-            np.arange(len(self))[keep], np.arange(len(self))[keep])])
+        """Covariance of the kept observations only: ``keep``, (n,) of booleans."""
+        keep = np.asarray(keep, bool)
+        if self.matrix is None or np.all(keep):
+            return Covariance(self.variance[keep], self.matrix, self._weight)
+        matrix = self.matrix[np.ix_(keep, keep)]
+        if 4 * np.sum(~keep) > len(keep):
+            return Covariance(self.variance[keep], matrix)
+        # The inverse of a part by the inverse of the whole, W_kk - W_ka W_aa^-1 W_ak: a search leaves out few of many.
+        across = self._weight[np.ix_(keep, ~keep)]
+        less = across @ np.linalg.solve(self._weight[np.ix_(~keep, ~keep)], across.T)
+        return Covariance(self.variance[keep], matrix, self._weight[np.ix_(keep, keep)] - less)
 
 
 def independent(sigmas):

@@ -24,6 +24,19 @@ def test_weights_of_a_full_covariance():
     assert part.weight == pytest.approx(linalg.inv(matrix[keep][:, keep]), abs=1e-12)
 
 
+@pytest.mark.parametrize("left_out", [0, 1, 3, 20])
+def test_weights_of_a_part_of_levelled_heights(left_out):
+    """By the inverse of the whole or anew: a reading of 0.1 mm beside levelling of 3 mm over 1 km, the hard case."""
+    distances = np.linspace(0.0, 3000.0, 40)
+    whole = levelled(np.full(40, 0.0001), np.zeros(40, int), distances, 0.003)
+    keep = np.ones(40, bool)
+    keep[np.random.default_rng(left_out).choice(40, left_out, replace=False)] = False
+    part = whole.part(keep)
+    want = linalg.inv(whole.matrix[np.ix_(keep, keep)])
+    assert np.abs(part.weight - want).max() < 1e-9 * np.abs(want).max()
+    assert part.matrix == pytest.approx(whole.matrix[np.ix_(keep, keep)]) and len(part) == 40 - left_out
+
+
 def test_weights_of_independent_heights():
     covariance = independent([0.001, 0.002, 0.004])
     assert covariance.weight is None

@@ -14,7 +14,6 @@ from .levelling_page import levelling_page
 from .levelling_report import tell
 from .named_points import read_named_points
 from .outputs import OutputTable
-from .reduce_sights import sight_units
 from .styling import StyleSpec
 from .texts import tr
 
@@ -29,33 +28,39 @@ class AdjustLevelling(ToolboxEntry):
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("levelling", "least squares", "adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
     HELP = (
-        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part with their own "
-        "standard deviation; a free adjustment holds one point only and shows benchmarks that have moved.\n\n"
-        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times the root of "
-        "the length in kilometres. After it, w is each line's residual over its standard deviation: beyond 3.29 a blunder is "
-        "suspected. The smallest blunder that would be found, with a chance of 80 percent, tells how well the net checks the "
-        "line. A line that no other checks has no w. Nothing is left out of the adjustment.\n\n"
-        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by name: the fields "
-        "height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE keeps what the heights share.\n\n"
+        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part "
+        "with their own standard deviation; a free adjustment holds one point only and shows benchmarks that have "
+        "moved.\n\n"
+        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times "
+        "the root of the length in kilometres. After it, w is each line's residual over its standard deviation: "
+        "beyond 3.29 a blunder is suspected. The smallest blunder that would be found, with a chance of 80 percent, "
+        "tells how well the net checks the line. A line that no other checks has no w. Nothing is left out of the "
+        "adjustment.\n\n"
+        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by name: "
+        "the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE keeps what the "
+        "heights share.\n\n"
         "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides.")
 
     def entry_parameters(self):
         fields = lp.line_fields()
         return [
             lp.level_lines(), *fields, p.height_unit(), lp.benchmarks(), lp.free_adjustment(), *lp.line_sigmas(),
-            lp.levelling_class(), lp.named_stations(), *lp.benchmark_fields(), lp.station_name_field(), p.advanced(lp.weights()),
+            lp.levelling_class(), lp.named_stations(), *lp.benchmark_fields(), lp.station_name_field(),
+            p.advanced(lp.weights()),
             p.advanced(lp.limit_factor()), lp.distance_unit(), lp.free_point(),
             p.table("OUTPUT", tr("Adjusted heights"), optional=False),
-            p.sink("POINTS", tr("Stations with adjusted heights"), optional=True), p.table("LINES", tr("Adjusted lines")),
+            p.sink("POINTS", tr("Stations with adjusted heights"), optional=True),
+            p.table("LINES", tr("Adjusted lines")),
             p.table("MISCLOSURES", tr("Misclosures")), lp.covariance_table(), lp.levelling_summary(),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Adjusted heights"), "FREEDOM": tr("Degrees of freedom"), "VARIANCE_FACTOR": tr("Variance factor"),
+        return {"COUNT": tr("Adjusted heights"), "FREEDOM": tr("Degrees of freedom"),
+                "VARIANCE_FACTOR": tr("Variance factor"),
                 "SUSPECTED": tr("Suspected blunders"), "BEYOND": tr("Misclosures beyond the limit")}
 
     def computed(self, parameters, context, feedback):
-        units = sight_units(self, parameters, context)
+        units = lp.field_book_units(self, parameters, context)
         lines = read_lines(self, parameters, context, feedback, units)
         benchmarks = read_benchmarks(self, parameters, context, feedback, units.height)
         named = read_named_points(self, parameters, context, feedback)
@@ -68,7 +73,8 @@ class AdjustLevelling(ToolboxEntry):
         adjustment = run.adjustment
         return Result(tables, {"COUNT": len(adjustment.points), "FREEDOM": adjustment.freedom,
                                "VARIANCE_FACTOR": adjustment.variance_factor if adjustment.freedom > 0 else None,
-                               "SUSPECTED": int(run.suspected.sum()), "BEYOND": len(run.beyond)}, [Document("SUMMARY", page)])
+                               "SUSPECTED": int(run.suspected.sum()), "BEYOND": len(run.beyond)},
+                               [Document("SUMMARY", page)])
 
 
 class _Tables:
@@ -95,14 +101,16 @@ class _Tables:
             return np.where(inside, values[points], np.nan) / unit
 
         roles = [run.roles[k] if k >= 0 else "not in the net" for k in points]
-        return {"height": numbers(run.adjustment.heights), "sd": numbers(run.adjustment.height_deviations), "role": roles,
+        return {"height": numbers(run.adjustment.heights), "sd": numbers(run.adjustment.height_deviations),
+                "role": roles,
                 "given_h": numbers(run.given), "given_diff": numbers(run.adjustment.heights - run.given),
                 "w": np.where(inside, run.point_w[points], np.nan)}
 
     def _heights(self):
         net = self.run.lines.net
         columns = {"point": list(net.names), **self._columns(np.arange(len(net.names)))}
-        return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), _TABLE, self._style("levelled", tr("Adjusted heights")))
+        return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), _TABLE,
+                           self._style("levelled", tr("Adjusted heights")))
 
     def _points(self):
         named, run = self.run.named, self.run
@@ -130,7 +138,8 @@ class _Tables:
             "adj_dh": spread(run.of_lines(run.adjusted_differences), unit),
             "v": spread(run.of_lines(run.adjustment.residuals), unit), "w": spread(run.of_lines(run.adjustment.w)),
             "redund": spread(run.of_lines(run.adjustment.redundancies)),
-            "min_blund": spread(run.of_lines(np.where(np.isfinite(run.adjustment.detectable), run.adjustment.detectable, np.nan)),
+            "min_blund": spread(run.of_lines(np.where(np.isfinite(run.adjustment.detectable), run.adjustment.detectable,
+                                                      np.nan)),
                                 unit),
             "flag": flags.tolist()}
         named = run.named
@@ -144,7 +153,8 @@ class _Tables:
         run, unit = self.run, self.units.height
         found = run.misclosures
         columns = {
-            "loop": list(range(1, len(found) + 1)), "kind": [one.kind for one in found], "path": [run.path(one) for one in found],
+            "loop": list(range(1, len(found) + 1)), "kind": [one.kind for one in found],
+            "path": [run.path(one) for one in found],
             "length": np.array([one.length for one in found]) / self.units.chainage,
             "misclosure": np.array([one.value for one in found]) / unit,
             "sd": np.array([one.deviation if run.lines.known else np.nan for one in found]) / unit,

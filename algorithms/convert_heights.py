@@ -97,7 +97,8 @@ class ConvertHeights(ToolboxEntry):
 
 
 def _optional_axis():
-    parameter = QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [QgsProcessing.SourceType.TypeVectorLine], optional=True)
-    parameter.setHelp(tr("Line of the structure: the run then says how the geoid slopes and bends along it. Chainages are those on "
-                         "the ellipsoid, from 0."))
+    parameter = QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [QgsProcessing.SourceType.TypeVectorLine],
+                                                    optional=True)
+    parameter.setHelp(tr("Line of the structure: the run then says how the geoid slopes and bends along it. Chainages "
+                         "are those on the ellipsoid, from 0."))
     return p.advanced(parameter)

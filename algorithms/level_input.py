@@ -18,9 +18,9 @@ _TYPED = (("SIGMA_KM", "km"), ("SIGMA_SETUP", "setup"), ("SIGMA", "equal"))
 
 @dataclass(frozen=True)
 class LevelInput:
-    """Lines of INPUT. ``table``: as read; ``used``: its rows that are lines of the net (n,); ``net``: LevelNet of these;
-    ``known``: True where their standard deviations are in metres; ``weights``: of WEIGHTS; ``described``: how the lines'
-    accuracy was found; ``fields``: {key: index}."""
+    """Lines of INPUT. ``table``: as read; ``used``: its rows that are lines of the net (n,); ``net``: LevelNet of
+    these; ``known``: True where their standard deviations are in metres; ``weights``: of WEIGHTS; ``described``: how
+    the lines' accuracy was found; ``fields``: {key: index}."""
 
     source: object
     table: object
@@ -55,7 +55,8 @@ def read_lines(entry, parameters, context, feedback, units):
     lines.check("LENGTH_FIELD", columns["LENGTH_FIELD"] < 0.0, tr("the length is negative"))
     weights, deviation, known, described = _deviations(entry, parameters, context, lines, fields)
     names = [[table.columns[key][row] for row in used] for key in ("FROM_FIELD", "TO_FIELD")]
-    net = level_net(*names, columns["DIFFERENCE_FIELD"] * units.height, columns["LENGTH_FIELD"] * units.chainage, deviation)
+    net = level_net(*names, columns["DIFFERENCE_FIELD"] * units.height, columns["LENGTH_FIELD"] * units.chainage,
+                    deviation)
     return LevelInput(source, table, fields, used, net, known, weights, described)
 
 
@@ -69,7 +70,8 @@ def _used_rows(source, table, feedback):
                 source.sourceName(), row + 1, start))
         (used if start and end and np.isfinite(difference[row]) else left).append(row)
     if left:
-        feedback.pushWarning(tr("Layer '{}': without both points or without a height difference, and not used: {} {}.").format(
+        feedback.pushWarning(tr("Layer '{}': without both points or without a height difference, and not used: {} "
+                                "{}.").format(
             source.sourceName(), tr("row") if len(left) == 1 else tr("rows"), listed([row + 1 for row in left])))
     if not used:
         raise InputError(tr("Layer '{}': no row has both points and a height difference.").format(source.sourceName()))
@@ -95,7 +97,8 @@ class _Lines:
 
 
 def _deviations(entry, parameters, context, lines, fields):
-    """What WEIGHTS says or the fields allow: its name, the lines' standard deviations, whether in metres, and in words."""
+    """What WEIGHTS says or the fields allow: its name, the lines' standard deviations, whether in metres, and in
+    words."""
     typed = {key: entry.number(parameters, key, context) for key, _ in _TYPED}
     for key, value in typed.items():
         if value is not None and not value > 0.0:
@@ -115,7 +118,8 @@ def _deviations(entry, parameters, context, lines, fields):
         sigma = typed["SIGMA"]
         words = tr("one accuracy for all lines, estimated") if sigma is None else tr("{} {} for every line").format(
             number_text(sigma, 6), units.height_label)
-        return weights, np.full(len(lines.used), 1.0 if sigma is None else sigma * units.height), sigma is not None, words
+        return weights, np.full(len(lines.used),
+                                1.0 if sigma is None else sigma * units.height), sigma is not None, words
     key, sigma, what = ("LENGTH_FIELD", typed["SIGMA_KM"], tr("1 km")) if weights == "km" else (
         "SETUPS_FIELD", typed["SIGMA_SETUP"], tr("a setup"))
     size = columns[key] * (units.chainage / 1000.0 if weights == "km" else 1.0)
@@ -140,10 +144,12 @@ def read_benchmarks(entry, parameters, context, feedback, unit):
     source = entry.parameterAsSource(parameters, "BENCHMARKS", context)
     if source is None:
         return {}
-    name = named_field(source, entry.text(parameters, "BENCHMARK_FIELD", context), "BENCHMARK_FIELD", (*NAMES, "benchmark"))
+    name = named_field(source, entry.text(parameters, "BENCHMARK_FIELD", context), "BENCHMARK_FIELD",
+                       (*NAMES, "benchmark"))
     height = named_field(source, entry.text(parameters, "BENCHMARK_HEIGHT_FIELD", context), "BENCHMARK_HEIGHT_FIELD",
                          ("height",))
-    sigma = named_field(source, entry.text(parameters, "BENCHMARK_SIGMA_FIELD", context), "BENCHMARK_SIGMA_FIELD", ("sd",))
+    sigma = named_field(source, entry.text(parameters, "BENCHMARK_SIGMA_FIELD", context), "BENCHMARK_SIGMA_FIELD",
+                        ("sd",))
     if name < 0:
         raise InputError(tr("Layer '{}' has no field with the benchmarks' names; choose it (BENCHMARK_FIELD).").format(
             source.sourceName()))

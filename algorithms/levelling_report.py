@@ -51,7 +51,8 @@ def _datum(run):
     if run.free:
         return tr("Free adjustment; held: {}.").format(listed(
             [tr("{} at {}").format(names[k], height_text(height, units)) for k, height in run.held.items()]))
-    fixed = [tr("{} at {}").format(names[k], height_text(m.height, units)) for k, m in run.tied.items() if m.deviation == 0.0]
+    fixed = [tr("{} at {}").format(names[k], height_text(m.height, units)) for k,
+             m in run.tied.items() if m.deviation == 0.0]
     weighted = [tr("{} at {} \u00b1 {}").format(names[k], height_text(m.height, units), _fine(m.deviation, units))
                 for k, m in run.tied.items() if m.deviation > 0.0]
     parts = [tr("held fixed: {}").format(listed(fixed, 8))] if fixed else []
@@ -67,7 +68,8 @@ def _adjustment(run):
         counted(len(a.residuals), tr("observation"), tr("observations")),
         counted(a.freedom, tr("degree"), tr("degrees")))
     if len(sd) and np.all(np.isfinite(sd)):
-        text += tr(" Standard deviations of the heights {} to {}.").format(_fine(sd.min(), units), _fine(sd.max(), units))
+        text += tr(" Standard deviations of the heights {} to {}.").format(_fine(sd.min(), units),
+                                                                           _fine(sd.max(), units))
     yield text
     if a.freedom > 0 and not run.lines.known:
         what = {"km": tr("1 km"), "setup": tr("a setup")}.get(run.lines.weights, tr("a line"))
@@ -75,8 +77,10 @@ def _adjustment(run):
         yield tr("Standard deviation of {} as estimated: {}.").format(what, _fine(unit, units))
     test = a.global_test
     if test is not None:
-        yield tr("Global test {}: weighted sum of squares {}, between {} and {} expected (95 percent); variance factor {}.").format(
-            tr("passed") if test[3] else tr("failed"), number_text(test[0], 2), number_text(test[1], 2), number_text(test[2], 2),
+        yield tr("Global test {}: weighted sum of squares {}, between {} and {} expected (95 percent); variance factor "
+                 "{}.").format(
+            tr("passed") if test[3] else tr("failed"), number_text(test[0], 2), number_text(test[1], 2),
+            number_text(test[2], 2),
             number_text(a.variance_factor, 3))
     if a.freedom == 0:
         yield tr("Every height is determined once only: no line is checked.")
@@ -114,8 +118,8 @@ def _names(run):
 
 def _loose(run):
     for names in run.loose_parts[:_MOST]:
-        yield tr("The part of the net with {} ({}) reaches no benchmark and gets no heights: tie it to the rest, or give it a "
-                 "benchmark.").format(listed(names, 4), counted(len(names), tr("point"), tr("points")))
+        yield tr("The part of the net with {} ({}) reaches no benchmark and gets no heights: tie it to the rest, or "
+                 "give it a benchmark.").format(listed(names, 4), counted(len(names), tr("point"), tr("points")))
     if len(run.loose_parts) > _MOST:
         yield tr("{} more parts reach no benchmark.").format(len(run.loose_parts) - _MOST)
 
@@ -153,8 +157,8 @@ def _suspects(run):
         yield text
     if len(found) > 1:
         more = tr(" {} more are in LINES.").format(len(found) - _MOST) if len(found) > _MOST else ""
-        yield tr("A blunder raises the test values around it too: check the first of these, leave it out if it proves wrong, and run "
-                 "again before you doubt the others.{}").format(more)
+        yield tr("A blunder raises the test values around it too: check the first of these, leave it out if it proves "
+                 "wrong, and run again before you doubt the others.{}").format(more)
 
 
 def _moved(run):
@@ -163,16 +167,18 @@ def _moved(run):
     net = run.lines.net
     for k in np.flatnonzero(np.abs(np.nan_to_num(run.point_w)) > 1.96)[:_MOST]:
         difference = run.adjustment.heights[k] - run.given[k]
-        yield tr("Benchmark {} comes out {} {} than given, {} times its standard deviation: it may have moved, or its given height "
-                 "may be wrong.").format(net.names[k], _fine(abs(difference), run.units),
-                                         tr("higher") if difference > 0 else tr("lower"), number_text(abs(run.point_w[k]), 1))
+        yield tr("Benchmark {} comes out {} {} than given, {} times its standard deviation: it may have moved, or its "
+                 "given height may be wrong.").format(net.names[k], _fine(abs(difference), run.units),
+                                         tr("higher") if difference > 0 else tr("lower"),
+                                         number_text(abs(run.point_w[k]), 1))
 
 
 def _beyond(run):
     for one in run.beyond[:_MOST]:
         yield tr("Misclosure {} of {} exceeds its limit {} ({}).").format(
             _fine(one.value, run.units, True), run.path(one), _fine(run.limit(one), run.units),
-            tr("section") if one.kind == "section" else tr("loop") if one.kind == "loop" else tr("between fixed benchmarks"))
+            tr("section") if one.kind == "section" else tr("loop") if one.kind == "loop"
+            else tr("between fixed benchmarks"))
     if len(run.beyond) > _MOST:
         yield tr("{} more misclosures exceed their limit; see MISCLOSURES.").format(len(run.beyond) - _MOST)
     lacking = [one for one in run.misclosures if not np.isfinite(one.length)]

@@ -57,7 +57,8 @@ def read_named_points(entry, parameters, context, feedback):
         return None
     index = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
     if index < 0:
-        raise InputError(tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
+        raise InputError(tr("Layer '{}' has no field {}; choose the field with the stations' names "
+                            "(NAME_FIELD).").format(
             source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)))
     points = read_points(source, feedback, texts={"name": index})
     names, place = points.columns["name"], {}
@@ -77,5 +78,6 @@ def near_names(wanted, known, most=3):
         return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
 
     by_plain = {plain(name): name for name in known}
-    pairs = [(name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name]
+    pairs = [(name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain
+             and by_plain[plain(name)] != name]
     return listed([tr("'{}' and '{}'").format(*pair) for pair in pairs], most)

@@ -11,7 +11,6 @@ from .outputs import OutputTable
 from .reduced_sights import Reduction
 from .sight_report import tell
 from .sight_table import read_sights
-from .structure import Units
 from .styling import StyleSpec
 from .texts import tr
 
@@ -22,24 +21,27 @@ class ReduceSights(ToolboxEntry):
     ID = "reducesights"
     TITLE = "Reduce sights for curvature and refraction"
     GROUP, GROUP_ID = "Heights", "heights"
-    TAGS = ("levelling", "sight", "zenith angle", "total station", "refraction", "curvature", "reciprocal", "two-peg test",
+    TAGS = ("levelling", "sight", "zenith angle", "total station", "refraction", "curvature", "reciprocal",
+            "two-peg test",
             "collimation", "field book")
     HELP = (
-        "Turns the rows of a field book into height differences: sights of a theodolite or total station (distance, zenith or "
-        "vertical angle, instrument and target heights), setups of a level (back and fore sight, with their lengths), or a "
-        "levelling book with one row for each staff point.\n\n"
-        "A sight of length D is corrected by (1 \u2212 k) D\u00b2/2R; a setup of a level by that of its fore sight less that "
-        "of its back sight, and for the collimation that a two-peg test gives. Sights both ways between two points are combined: "
-        "curvature, refraction and collimation cancel, and the coefficient k that they imply is reported. A level counts as "
-        "sighting both ways where its fore sight is more than five times its back sight.\n\n"
-        "Standard deviations come by propagation from what you state of the instruments and of k; nothing is assumed. Setups of "
-        "one back sight with several fore sights share its error, which is not followed up.\n\n"
-        "A row that cannot be used goes to REJECTED with its row number and the reason. The output fits 'Adjust levelled height "
-        "differences'. Results are for review; a licensed surveyor or engineer decides.")
+        "Turns the rows of a field book into height differences: sights of a theodolite or total station (distance, "
+        "zenith or vertical angle, instrument and target heights), setups of a level (back and fore sight, with their "
+        "lengths), or a levelling book with one row for each staff point.\n\n"
+        "A sight of length D is corrected by (1 \u2212 k) D\u00b2/2R; a setup of a level by that of its fore sight "
+        "less that of its back sight, and for the collimation that a two-peg test gives. Sights both ways between two "
+        "points are combined: curvature, refraction and collimation cancel, and the coefficient k that they imply is "
+        "reported. A level counts as sighting both ways where its fore sight is more than five times its back "
+        "sight.\n\n"
+        "Standard deviations come by propagation from what you state of the instruments and of k; nothing is assumed. "
+        "Setups of one back sight with several fore sights share its error, which is not followed up.\n\n"
+        "A row that cannot be used goes to REJECTED with its row number and the reason. The output fits 'Adjust "
+        "levelled height differences'. Results are for review; a licensed surveyor or engineer decides.")
 
     def entry_parameters(self):
         return [
-            lp.sights(), *lp.sight_fields(), p.height_unit(), lp.angle_unit(), lp.sight_refraction(), *lp.sight_sigmas(),
+            lp.sights(), *lp.sight_fields(), p.height_unit(), lp.angle_unit(), lp.sight_refraction(),
+            *lp.sight_sigmas(),
             lp.distance_unit(), lp.refraction_of_days(), lp.refraction_solved(), lp.collimation(), lp.peg_test(),
             lp.latitude(), p.advanced(lp.named_stations()), lp.station_name_field(),
             p.sink("OUTPUT", tr("Height differences"), QgsProcessing.SourceType.TypeVector),
@@ -47,12 +49,13 @@ class ReduceSights(ToolboxEntry):
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Height differences"), "REJECTED_COUNT": tr("Rejected rows"), "PAIRS": tr("Reciprocal pairs"),
+        return {"COUNT": tr("Height differences"), "REJECTED_COUNT": tr("Rejected rows"),
+                "PAIRS": tr("Reciprocal pairs"),
                 "K_SOLVED": tr("Mean k of the reciprocal sights")}
 
     def computed(self, parameters, context, feedback):
         source = self.source(parameters, "INPUT", context)
-        units = sight_units(self, parameters, context)
+        units = lp.field_book_units(self, parameters, context)
         table = read_sights(self, parameters, context, source, feedback, units)
         named = read_named_points(self, parameters, context, feedback)
         feedback.setProgress(30)
@@ -65,12 +68,6 @@ class ReduceSights(ToolboxEntry):
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]
         return Result(tables, {"COUNT": len(found.start), "REJECTED_COUNT": len(table.rejected), "PAIRS": found.pairs,
                                "K_SOLVED": found.mean_k})
-
-
-def sight_units(entry, parameters, context):
-    """Units of the run: distances as heights unless set."""
-    height = entry.choice(parameters, "HEIGHT_UNIT", context) or "metre"
-    return Units(height, entry.choice(parameters, "DISTANCE_UNIT", context) or height)
 
 
 def _differences(found, named, units, record):
@@ -92,5 +89,6 @@ def _rejected(table, units, record):
     rows = sorted(table.rejected)
     columns = {"row": [row + 1 for row in rows], "reason": [table.rejected[row] for row in rows]}
     style = StyleSpec("rejected", tr("Rejected rows"), units.height_name, units.chainage_name, None, record)
-    return OutputTable("REJECTED", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style, table.source,
+    return OutputTable("REJECTED", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style,
+                       table.source,
                        np.array(rows, int), table.ids, features=table.features)

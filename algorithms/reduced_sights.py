@@ -21,8 +21,8 @@ TRIGONOMETRIC, SETUP, SECTION, BOTH_WAYS = "trigonometric", "level setup", "sect
 
 @dataclass(frozen=True)
 class Differences:
-    """Height differences of a run, arrays and lists (n,), metres; ``pairs``: number of reciprocal ones; ``mean_k``: their
-    weighted mean, None without; ``day_k``: {day: (mean, its standard deviation, number)}."""
+    """Height differences of a run, arrays and lists (n,), metres; ``pairs``: number of reciprocal ones; ``mean_k``:
+    their weighted mean, None without; ``day_k``: {day: (mean, its standard deviation, number)}."""
 
     start: list
     end: list
@@ -213,7 +213,8 @@ class Reduction:
         days = [table.day[rows[i]] if table.day[rows[i]] == table.day[rows[j]]
                 else f"{table.day[rows[i]]}, {table.day[rows[j]]}" for i, j in zip(first, second)]
         part = _Part([table.start[rows[i]] for i in first], [table.end[rows[i]] for i in first], pairs.reduced, length,
-                     np.full(len(first), 2), BOTH_WAYS, imbalance, np.full(len(first), np.nan), pairs.k, pairs.k_deviation,
+                     np.full(len(first), 2), BOTH_WAYS, imbalance, np.full(len(first), np.nan), pairs.k,
+                     pairs.k_deviation,
                      days, [[int(rows[i]), int(rows[j])] for i, j in zip(first, second)])
         return left, part
 
@@ -224,7 +225,8 @@ class Reduction:
             self._day_k[day] = (mean, deviation, int(mine.sum()))
 
     def k_of(self, rows):
-        """Coefficient of refraction of some rows: the row's own, its day's, the solved one, REFRACTION; NaN for none."""
+        """Coefficient of refraction of some rows: the row's own, its day's, the solved one, REFRACTION; NaN for
+        none."""
         k = self.table.columns["k"][rows].copy()
         solved = {day: value[0] for day, value in self._day_k.items()} if self.solve else {}
         for at in np.flatnonzero(np.isnan(k)):
@@ -273,15 +275,16 @@ class Reduction:
         lacking = sr.needs_k(observed, k)
         if np.any(lacking):
             row = int(usable[back[np.flatnonzero(lacking)[0]]])
-            raise InputError(tr("Layer '{}', row {}: the setup's sights are unlike and there is no coefficient of refraction k; "
-                                "give REFRACTION.").format(table.source.sourceName(), row + 1))
+            raise InputError(tr("Layer '{}', row {}: the setup's sights are unlike and there is no coefficient of "
+                                "refraction k; give REFRACTION.").format(table.source.sourceName(), row + 1))
         members = np.concatenate([section.setups for section in sections]).astype(int)
         groups = np.repeat(np.arange(len(sections)), [len(section.setups) for section in sections])
         each = sr.reduced(observed.rows(members), k[members], np.full(len(members), self.collimation), self.precision)
         sums = observed.rows(members).sums(groups, len(sections))
         tilt = np.full(len(sections), self.collimation)
         deviation = sr.reduced(sums, np.zeros(len(sections)), tilt, self.precision).deviation
-        added = [np.bincount(groups, values, len(sections)) for values in (each.difference, each.curvature, each.collimation)]
+        added = [np.bincount(groups, values, len(sections))
+                 for values in (each.difference, each.curvature, each.collimation)]
         nothing = np.full(len(sections), np.nan)
         first = np.array([usable[setups[section.setups[0]].back] for section in sections], int)
         used_k = self.k_of(first)

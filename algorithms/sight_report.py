@@ -39,7 +39,8 @@ def _understood(table, units):
               named("INSTRUMENT_FIELD", tr("instrument height")), named("TARGET_FIELD", tr("target height")),
               named("BACK_FIELD", tr("back sight")), named("FORE_FIELD", tr("fore sight")),
               named("INTER_FIELD", tr("intermediate sight")), named("BACK_LENGTH_FIELD", tr("its length")),
-              named("FORE_LENGTH_FIELD", tr("length of the fore sight")), named("K_FIELD", tr("k")), named("DAY_FIELD", tr("day"))]
+              named("FORE_LENGTH_FIELD", tr("length of the fore sight")), named("K_FIELD", tr("k")),
+              named("DAY_FIELD", tr("day"))]
     return tr("Understood: {} of layer '{}'; {}; heights in {}, distances in {}.").format(
         counted(len(table), tr("row"), tr("rows")), table.source.sourceName(), "; ".join(filter(None, parts)),
         units.height_label, units.chainage_label)
@@ -54,7 +55,8 @@ def _stated(reduction, found):
         (SECTION, counted(found.kind.count(SECTION), tr("section of the levelling book"),
                           tr("sections of the levelling book")))) if kind in found.kind]
     used = found.k[np.isfinite(found.k)]
-    k = tr("k {} to {}").format(number_text(used.min(), 3), number_text(used.max(), 3)) if len(used) and np.ptp(used) else (
+    k = tr("k {} to {}").format(number_text(used.min(), 3),
+                                number_text(used.max(), 3)) if len(used) and np.ptp(used) else (
         tr("k = {}").format(number_text(used[0], 3)) if len(used) else tr("no k needed"))
     radius = tr("Earth's radius from the points' places") if reduction.named is not None else (
         tr("Earth's radius at the latitude") if reduction.entry.number(
@@ -109,7 +111,8 @@ def _greatest(found, units):
     unbalanced = np.where([kind != BOTH_WAYS for kind in found.kind], imbalance, 0.0)
     if np.any(unbalanced):
         at = int(np.argmax(np.abs(unbalanced)))
-        sentence += tr(" Greatest imbalance of sights: {} {} ({} to {}), which made {} by curvature and {} by collimation.").format(
+        sentence += tr(" Greatest imbalance of sights: {} {} ({} to {}), which made {} by curvature and {} by "
+                       "collimation.").format(
             number_text(found.imbalance[at] / units.chainage, 1), units.chainage_label, found.start[at], found.end[at],
             small_text(-found.curvature[at], units, True), small_text(-found.collimation[at], units, True))
     return sentence
@@ -118,8 +121,8 @@ def _greatest(found, units):
 def _doubts(table, reduction, found):
     name, zenith = table.source.sourceName(), table.zenith[np.isfinite(table.zenith)]
     if len(zenith) and np.median(np.abs(zenith - 90.0)) > 45.0:
-        yield tr("Layer '{}': most sights point steeply up or down; are the angles zenith or vertical angles, and is their unit "
-                 "right?").format(name)
+        yield tr("Layer '{}': most sights point steeply up or down; are the angles zenith or vertical angles, and is "
+                 "their unit right?").format(name)
     for column, words in (("back", tr("back sight")), ("fore", tr("fore sight"))):
         far = np.flatnonzero(np.abs(np.nan_to_num(table.columns[column])) > LONGEST_STAFF)
         if len(far):
@@ -127,8 +130,10 @@ def _doubts(table, reduction, found):
                 name, words, number_text(LONGEST_STAFF, 1), tr("row") if len(far) == 1 else tr("rows"), listed(far + 1))
     strange = np.flatnonzero((found.k_solved < USUAL_K[0]) | (found.k_solved > USUAL_K[1]))
     if len(strange):
-        yield tr("Reciprocal sights imply an unusual k: {}; a sight, a target height or a name may be wrong.").format(listed([
-            tr("{} to {} k = {}").format(found.start[j], found.end[j], number_text(found.k_solved[j], 2)) for j in strange]))
+        yield tr("Reciprocal sights imply an unusual k: {}; a sight, a target height or a name may be "
+                 "wrong.").format(listed([
+            tr("{} to {} k = {}").format(found.start[j], found.end[j], number_text(found.k_solved[j], 2))
+            for j in strange]))
     for first, second in reduction.unpaired[:10]:
         yield tr("Layer '{}', rows {} and {}: sights both ways with lengths that differ by more than 1 percent are not "
                  "combined.").format(name, first + 1, second + 1)

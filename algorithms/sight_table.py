@@ -10,8 +10,10 @@ from .layers import named_field, read_table
 from .levelling_parameters import sight_field_table
 from .texts import listed, tr
 
-_NUMBERS = {"SLOPE_FIELD": "slope", "HORIZONTAL_FIELD": "horizontal", "INSTRUMENT_FIELD": "instrument", "TARGET_FIELD": "target",
-            "BACK_FIELD": "back", "FORE_FIELD": "fore", "BACK_LENGTH_FIELD": "back_length", "FORE_LENGTH_FIELD": "fore_length",
+_NUMBERS = {"SLOPE_FIELD": "slope", "HORIZONTAL_FIELD": "horizontal", "INSTRUMENT_FIELD": "instrument",
+            "TARGET_FIELD": "target",
+            "BACK_FIELD": "back", "FORE_FIELD": "fore", "BACK_LENGTH_FIELD": "back_length",
+            "FORE_LENGTH_FIELD": "fore_length",
             "INTER_FIELD": "inter", "K_FIELD": "k"}
 _DISTANCES = ("slope", "horizontal", "back_length", "fore_length")
 _HEIGHTS = ("instrument", "target", "back", "fore", "inter")
@@ -19,8 +21,9 @@ _HEIGHTS = ("instrument", "target", "back", "fore", "inter")
 
 @dataclass
 class SightTable:
-    """Rows of a source, metres and degrees. ``fields``: {key: index}; ``number``: rows in all; ``columns``: {name: (n,)};
-    ``start``, ``end``, ``point``, ``day``: texts; ``zenith``: degrees, NaN for none; ``rejected``: {row: reason}."""
+    """Rows of a source, metres and degrees. ``fields``: {key: index}; ``number``: rows in all; ``columns``: {name:
+    (n,)}; ``start``, ``end``, ``point``, ``day``: texts; ``zenith``: degrees, NaN for none; ``rejected``: {row:
+    reason}."""
 
     source: object
     fields: dict
@@ -76,16 +79,16 @@ def _check_fields(source, fields):
     has = {key for key, index in fields.items() if index >= 0}
     name = source.sourceName()
     if not has & {"FROM_FIELD", "POINT_FIELD"} or "FROM_FIELD" in has and "TO_FIELD" not in has:
-        raise InputError(tr("Layer '{}' has no fields 'from' and 'to', nor a field 'point' of a levelling book; choose them "
-                            "(FROM_FIELD, TO_FIELD).").format(name))
+        raise InputError(tr("Layer '{}' has no fields 'from' and 'to', nor a field 'point' of a levelling book; choose "
+                            "them (FROM_FIELD, TO_FIELD).").format(name))
     level, angle = {"BACK_FIELD", "FORE_FIELD"} <= has, bool(has & {"ZENITH_FIELD", "VERTICAL_FIELD"})
     distance = bool(has & {"SLOPE_FIELD", "HORIZONTAL_FIELD"})
     if angle and not distance and not level:
-        raise InputError(tr("Layer '{}' has angles but no distance; choose the field and say whether it is along the line of sight "
-                            "(SLOPE_FIELD) or horizontal (HORIZONTAL_FIELD).").format(name))
+        raise InputError(tr("Layer '{}' has angles but no distance; choose the field and say whether it is along the "
+                            "line of sight (SLOPE_FIELD) or horizontal (HORIZONTAL_FIELD).").format(name))
     if not level and not (angle and distance):
-        raise InputError(tr("Layer '{}' has neither a distance and an angle nor a back and a fore sight; it has {}. Choose the "
-                            "fields.").format(name, listed([f.name() for f in source.fields()], 12)))
+        raise InputError(tr("Layer '{}' has neither a distance and an angle nor a back and a fore sight; it has {}. "
+                            "Choose the fields.").format(name, listed([f.name() for f in source.fields()], 12)))
     if "FROM_FIELD" not in has and not level:
         raise InputError(tr("Layer '{}' has a field 'point' but no back and fore sight; choose them (BACK_FIELD, "
                             "FORE_FIELD).").format(name))
@@ -95,7 +98,8 @@ def _word(name):
     """What a column of numbers is called in a sentence."""
     return {
         "slope": tr("slope distance"), "horizontal": tr("horizontal distance"), "instrument": tr("instrument height"),
-        "target": tr("target height"), "back": tr("back sight"), "fore": tr("fore sight"), "inter": tr("intermediate sight"),
+        "target": tr("target height"), "back": tr("back sight"), "fore": tr("fore sight"),
+        "inter": tr("intermediate sight"),
         "back_length": tr("length of the back sight"), "fore_length": tr("length of the fore sight"),
         "k": tr("coefficient of refraction")}[name]
 

@@ -21,8 +21,8 @@ def covariance_texts(matrix):
 def covariance_of(names, texts, wanted):
     """Covariance (k, k), square metres, of the points ``wanted`` from rows as written.
 
-    ``names``, ``texts``: of the rows in order (n,). InputError for a point that is not there or twice, or a row that is not
-    complete.
+    ``names``, ``texts``: of the rows in order (n,). InputError for a point that is not there or twice, or a row that is
+    not complete.
     """
     place = {name: k for k, name in enumerate(names)}
     if len(place) != len(names):

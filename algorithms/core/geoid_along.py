@@ -11,9 +11,10 @@ PLACES = 41
 
 @dataclass(frozen=True)
 class GeoidAlong:
-    """The geoid along one axis, metres. ``chainage``, ``undulation``: (n,); ``change``: undulation less that at the first
-    place, as far as the source can tell (n,); ``bend``: undulation above the straight line between both ends (n,), NaN where
-    the source is too coarse to show it; ``slope``: rise per metre from end to end; ``span``: length it was taken over."""
+    """The geoid along one axis, metres. ``chainage``, ``undulation``: (n,); ``change``: undulation less that at the
+    first place, as far as the source can tell (n,); ``bend``: undulation above the straight line between both ends
+    (n,), NaN where the source is too coarse to show it; ``slope``: rise per metre from end to end; ``span``: length it
+    was taken over."""
 
     chainage: np.ndarray
     undulation: np.ndarray
@@ -39,8 +40,8 @@ class GeoidAlong:
 def geoid_from_grid(axis, surface, cell):
     """GeoidAlong of an Axis from a grid: differences over the axis' length, or over two cells where that is more.
 
-    ``surface``: function of lat, lon (degrees, arrays) to metres; ``cell``: degrees. Within two cells a bilinear grid bends at
-    its cells' edges only: its slope is then that of two cells about the axis' middle, and no bending is given.
+    ``surface``: function of lat, lon (degrees, arrays) to metres; ``cell``: degrees. Within two cells a bilinear grid
+    bends at its cells' edges only: its slope is then that of two cells about the axis' middle, and no bending is given.
     """
     chainage = np.linspace(*axis.vertex_chainages[[0, -1]], PLACES)
     lat, lon, azimuth = axis.place(chainage, np.zeros(PLACES))
@@ -49,7 +50,8 @@ def geoid_from_grid(axis, surface, cell):
     two_cells = float(2.0 * np.radians(cell) * ellipsoid.radius_meridian(lat[middle]))
     if length > two_cells:
         return _over_ends(chainage, undulation)
-    ends_lat, ends_lon, _ = ellipsoid.forward(lat[middle], lon[middle], azimuth[middle], np.array([-0.5, 0.5]) * two_cells)
+    ends_lat, ends_lon, _ = ellipsoid.forward(lat[middle], lon[middle], azimuth[middle],
+                                              np.array([-0.5, 0.5]) * two_cells)
     low, high = surface(ends_lat, ends_lon)
     slope = float(high - low) / two_cells
     return GeoidAlong(chainage, undulation, slope * (chainage - chainage[0]), np.full(PLACES, np.nan), slope, two_cells)

@@ -19,8 +19,9 @@ class BookSetup:
 def book_setups(back, intermediate, fore, broken):
     """Setups of a book, and the rows that could not be used: (list of BookSetup, {row: reason}).
 
-    ``back``, ``intermediate``, ``fore``: readings (n,), NaN for none, rows in the order of observing; ``broken``: True for
-    rows that are not readable (n,): no setup leads across them. A turning point has a fore and a back sight in one row.
+    ``back``, ``intermediate``, ``fore``: readings (n,), NaN for none, rows in the order of observing; ``broken``: True
+    for rows that are not readable (n,): no setup leads across them. A turning point has a fore and a back sight in one
+    row.
     """
     setups, refused, open_row = [], {}, None
     for row, (has_back, has_inter, has_fore) in enumerate(zip(*(np.isfinite(v) for v in (back, intermediate, fore)))):
@@ -64,7 +65,8 @@ class Section:
 def book_sections(setups, names):
     """Sections of a book from one named point to the next, and setups that end at no name: (list of Section, list).
 
-    ``names``: of the rows' points, '' for a turning point that has none. InputError for an intermediate sight without name.
+    ``names``: of the rows' points, '' for a turning point that has none. InputError for an intermediate sight without
+    name.
     """
     sections, chain, start, loose = [], [], "", []
     for k, setup in enumerate(setups):

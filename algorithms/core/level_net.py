@@ -15,8 +15,8 @@ class LevelNet:
     ``difference``: height of the end less that of the start, metres (n,); ``length``: metres (n,), NaN where not known;
     ``deviation``: standard deviation of the difference, metres, or of any one scale where that is to be estimated (n,).
 
-    InputError, with the line counted from 1, for a line from a point to itself, a difference that is no number, a negative
-    length, or a standard deviation that is not positive.
+    InputError, with the line counted from 1, for a line from a point to itself, a difference that is no number, a
+    negative length, or a standard deviation that is not positive.
     """
 
     names: tuple

@@ -25,14 +25,15 @@ def _sparse():
         import scipy.sparse
         import scipy.sparse.linalg
     except ImportError:
-        raise InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).") from None
+        raise InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and "
+                         "Ubuntu).") from None
     return scipy.sparse
 
 
 @dataclass(frozen=True)
 class Datum:
-    """What the heights hang on: ``fixed``, {point: height}; ``weighted``, {point: (height, standard deviation)}, metres.
-    InputError for a weighted height whose standard deviation is not positive, or a point in both."""
+    """What the heights hang on: ``fixed``, {point: height}; ``weighted``, {point: (height, standard deviation)},
+    metres. InputError for a weighted height whose standard deviation is not positive, or a point in both."""
 
     fixed: dict
     weighted: dict
@@ -51,11 +52,11 @@ class Datum:
 class Adjustment:
     """An adjusted net. Lines first, then weighted benchmarks, as observations (m,).
 
-    ``heights``: metres (p,), NaN for points without datum; ``observed``: rows of the net's lines that take part, then -1 for
-    each weighted benchmark; ``benchmarks``: their points in that order; ``residuals``: observed - adjusted (m,), metres;
-    ``variance``: of the observations; ``first``, ``second``: columns of an observation's points, -1 for fixed ones and for a
-    benchmark's missing first; ``known``: True where the variances are in square metres, False where their scale is to be
-    estimated; ``points``: net points of the columns.
+    ``heights``: metres (p,), NaN for points without datum; ``observed``: rows of the net's lines that take part, then
+    -1 for each weighted benchmark; ``benchmarks``: their points in that order; ``residuals``: observed - adjusted (m,),
+    metres; ``variance``: of the observations; ``first``, ``second``: columns of an observation's points, -1 for fixed
+    ones and for a benchmark's missing first; ``known``: True where the variances are in square metres, False where
+    their scale is to be estimated; ``points``: net points of the columns.
     """
 
     net: LevelNet
@@ -99,7 +100,8 @@ class Adjustment:
 
     @property
     def cofactors(self):
-        """Diagonal of the inverse normal matrix (columns,), and its element between each observation's two points (m,)."""
+        """Diagonal of the inverse normal matrix (columns,), and its element between each observation's two points
+        (m,)."""
         if not hasattr(self, "_cofactors"):
             deque(self.computing(), maxlen=0)
         return self._cofactors
@@ -126,8 +128,8 @@ class Adjustment:
 
     @cached_property
     def w(self):
-        """Test values (m,), NaN where unchecked: v / (sigma sqrt(r)), or externally studentised where the scale is to be
-        estimated."""
+        """Test values (m,), NaN where unchecked: v / (sigma sqrt(r)), or externally studentised where the scale is to
+        be estimated."""
         checked = self.redundancies > 0.0
         size = np.sqrt(self.variance * np.where(checked, self.redundancies, 1.0))
         w = np.where(checked, self.residuals / size, np.nan)
@@ -186,8 +188,8 @@ class Adjustment:
         return 0.5 * (matrix + matrix.T)
 
     def twins(self, observation):
-        """Other observations whose test values correlate with this one's by more than 0.999: a blunder in any of them looks
-        the same. Indices into (m,)."""
+        """Other observations whose test values correlate with this one's by more than 0.999: a blunder in any of them
+        looks the same. Indices into (m,)."""
         pick = np.zeros(len(self.points) + 1)
         pick[self.second[observation]] += 1.0
         pick[self.first[observation]] -= 1.0
@@ -232,7 +234,8 @@ def adjusted(net, datum, *, known=True):
     heights = start_heights.copy()
     heights[points] += shift[:-1]
     observed = np.concatenate([lines, np.full(len(weighted), -1)])
-    return Adjustment(net, heights, observed, tuple(weighted.tolist()), residuals, variance, first, second, known, points, solver)
+    return Adjustment(net, heights, observed, tuple(weighted.tolist()), residuals, variance, first, second, known,
+                      points, solver)
 
 
 def _solved(first, second, misfit, variance, number):

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-# Roots times edges up to which the shortest independent loops are searched; beyond, those of one spanning tree are taken.
+# Roots times edges up to which the shortest independent loops are searched; beyond, those of one spanning tree are
+# taken.
 MOST_CANDIDATES = 40_000
 
 
@@ -14,8 +15,9 @@ class Misclosure:
     """What a closed way through the net adds up to.
 
     ``kind``: 'section' (one line levelled twice), 'loop', or 'benchmarks' (between fixed ones); ``path``: names of the
-    points where ways meet, in order; ``lines``: (line, +1 or -1) in order; ``length``: metres: of a section the mean of its
-    runs, else the sum, NaN where a line has none; ``value``: metres; ``deviation``: standard deviation expected of it.
+    points where ways meet, in order; ``lines``: (line, +1 or -1) in order; ``length``: metres: of a section the mean of
+    its runs, else the sum, NaN where a line has none; ``value``: metres; ``deviation``: standard deviation expected of
+    it.
     """
 
     kind: str
@@ -232,5 +234,6 @@ def _misclosure(net, ways, mask):
         k = -1
     members = [ways[k] for k in _bits(mask)]
     kind = "loop" if all(w.lines for w in members) else "benchmarks"
-    return Misclosure(kind, tuple(net.names[p] for p in path[begins:]), tuple(lines), float(sum(w.length for w in members)),
+    return Misclosure(kind, tuple(net.names[p] for p in path[begins:]), tuple(lines),
+                      float(sum(w.length for w in members)),
                       float(value), float(np.sqrt(sum(w.variance for w in members))))

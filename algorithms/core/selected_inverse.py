@@ -1,8 +1,8 @@
 """Those elements of the inverse of a sparse normal matrix that variances need: the diagonal and one for each line.
 
-The whole inverse of 10,000 heights would be dense; the elements within the pattern of the factor follow from each other,
-from the last column back. Source: Takahashi, Fagan and Chen (1973), Formation of a sparse bus impedance matrix; Erisman
-and Tinney (1975), Comm. ACM 18(3).
+The whole inverse of 10,000 heights would be dense; the elements within the pattern of the factor follow from each
+other, from the last column back. Source: Takahashi, Fagan and Chen (1973), Formation of a sparse bus impedance matrix;
+Erisman and Tinney (1975), Comm. ACM 18(3).
 """
 
 import numpy as np
@@ -11,12 +11,13 @@ _STEP = 512
 
 
 def selected_inverse(solver, first, second, result):
-    """Fill ``result`` with the diagonal of the inverse (n,) and its elements at (``first``, ``second``) (m,); yields the
-    share done.
+    """Fill ``result`` with the diagonal of the inverse (n,) and its elements at (``first``, ``second``) (m,); yields
+    the share done.
 
-    ``solver``: SuperLU factor, without pivoting, of a symmetric positive definite matrix with no positive element off the
-    diagonal: no element of such a factor cancels, so that each column's pattern lies within that of the next one in it.
-    ``first``, ``second``: columns (m,); pairs must be in the matrix's own pattern; -1 gives 0. ``result``: an empty list.
+    ``solver``: SuperLU factor, without pivoting, of a symmetric positive definite matrix with no positive element off
+    the diagonal: no element of such a factor cancels, so that each column's pattern lies within that of the next one in
+    it. ``first``, ``second``: columns (m,); pairs must be in the matrix's own pattern; -1 gives 0. ``result``: an empty
+    list.
     """
     lower, order = solver.L.tocsc(), solver.perm_c
     lower.sort_indices()

@@ -1,7 +1,7 @@
 """Height differences from sights, with their standard deviations by propagation (METHOD 7).
 
-Lengths metres, angles degrees, arrays (n,). What several sights share, k and the collimation, stays apart from what each
-has alone, so that sums and reciprocal means propagate it rightly.
+Lengths metres, angles degrees, arrays (n,). What several sights share, k and the collimation, stays apart from what
+each has alone, so that sums and reciprocal means propagate it rightly.
 """
 
 from dataclasses import dataclass
@@ -19,8 +19,8 @@ _FIELDS = ("rise", "length", "lift", "imbalance", "own", "setups")
 @dataclass(frozen=True)
 class Precision:
     """Standard deviations: ``angle`` degrees; ``distance`` metres and ``distance_ratio`` per metre; ``height`` of each
-    instrument and target height, ``reading`` of a staff, metres; ``k``; ``collimation`` rise per length. NaN: not stated.
-    InputError for a negative one."""
+    instrument and target height, ``reading`` of a staff, metres; ``k``; ``collimation`` rise per length. NaN: not
+    stated. InputError for a negative one."""
 
     angle: float = np.nan
     distance: float = 0.0
@@ -41,9 +41,9 @@ class Observed:
     """Sights or setups before they are corrected, arrays (n,).
 
     ``rise``: from the first to the second point as observed, metres; ``length``: of the line, horizontal, metres;
-    ``lift``: D^2/2R of the fore sight less that of the back sight, metres: (1 - k) lift is added; ``imbalance``: length of
-    the fore sight less that of the back sight, metres: collimation times it is added; ``own``: variance of ``rise`` from
-    the instrument, square metres, NaN where not stated; ``setups``: number.
+    ``lift``: D^2/2R of the fore sight less that of the back sight, metres: (1 - k) lift is added; ``imbalance``: length
+    of the fore sight less that of the back sight, metres: collimation times it is added; ``own``: variance of ``rise``
+    from the instrument, square metres, NaN where not stated; ``setups``: number.
     """
 
     rise: np.ndarray
@@ -68,9 +68,9 @@ class Observed:
 def trigonometric(distance, slope, zenith, instrument, target, radius, precision):
     """Observed of trigonometric sights.
 
-    ``distance``: metres; ``slope``: True where it is along the line of sight, else horizontal; ``zenith``: degrees, 0 to
-    180; ``instrument``, ``target``: heights above the points, metres; ``radius``: metres. That the correction depends on
-    the distance's own error is left out: 1e-4 of that error.
+    ``distance``: metres; ``slope``: True where it is along the line of sight, else horizontal; ``zenith``: degrees, 0
+    to 180; ``instrument``, ``target``: heights above the points, metres; ``radius``: metres. That the correction
+    depends on the distance's own error is left out: 1e-4 of that error.
     """
     z = np.radians(zenith)
     horizontal = np.where(slope, distance * np.sin(z), distance)
@@ -136,9 +136,9 @@ class Pairs:
 def combined(forward, backward, collimation, separate, precision):
     """Pairs of reciprocal sights.
 
-    ``forward``, ``backward``: Observed (n,), A to B and B to A; ``collimation``: (n,); ``separate``: True where the two were
-    observed on different days, so that the error of k does not cancel (n,). The mean is free of curvature, of refraction
-    as far as it was the same both ways, and of collimation.
+    ``forward``, ``backward``: Observed (n,), A to B and B to A; ``collimation``: (n,); ``separate``: True where the two
+    were observed on different days, so that the error of k does not cancel (n,). The mean is free of curvature, of
+    refraction as far as it was the same both ways, and of collimation.
     """
     mean = reciprocal(forward.rise, backward.rise)
     lift = 0.5 * (forward.lift + backward.lift)
@@ -148,14 +148,15 @@ def combined(forward, backward, collimation, separate, precision):
     tilt = collimation * imbalance
     # As solved_refraction, but of the lift: with a level the near sight takes a little off the far one's D^2/2R.
     k = 1.0 - (mean.error - tilt) / lift
-    return Pairs(Reduced(np.asarray(mean.difference), np.sqrt(own + shared), mean.error - tilt, tilt), k, np.sqrt(own) / lift)
+    return Pairs(Reduced(np.asarray(mean.difference), np.sqrt(own + shared), mean.error - tilt, tilt), k,
+                 np.sqrt(own) / lift)
 
 
 def reciprocal_pairs(starts, ends, days, able):
     """Rows of reciprocal sights: pairs (forward, backward) in order of observing, within one day before across days.
 
-    ``starts``, ``ends``, ``days``: texts (n,); ``able``: True where the sight can be one of a pair (n,). Returns a list of
-    (row, row, True where on different days).
+    ``starts``, ``ends``, ``days``: texts (n,); ``able``: True where the sight can be one of a pair (n,). Returns a list
+    of (row, row, True where on different days).
     """
     waiting, found, used = {}, [], set()
     for across in (False, True):

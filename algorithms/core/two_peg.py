@@ -10,8 +10,8 @@ from .sights import level_setup_correction
 
 @dataclass(frozen=True)
 class PegSetup:
-    """One setup of a two-peg test: readings on the two staffs and the lengths of their sights, metres. InputError where a
-    reading is no number or a length negative."""
+    """One setup of a two-peg test: readings on the two staffs and the lengths of their sights, metres. InputError where
+    a reading is no number or a length negative."""
 
     first: float
     second: float
@@ -70,6 +70,7 @@ def peg_setups(text):
     except ValueError:
         numbers = []
     if len(numbers) != 2 or any(len(row) != 4 for row in numbers):
-        raise InputError(f"The two-peg test '{text.strip()}' is not two setups of four numbers each: both readings and both "
+        raise InputError(f"The two-peg test '{text.strip()}' is not two setups of four numbers each: both readings and "
+                         f"both "
                          "sight lengths, as in 1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10.")
     return tuple(PegSetup(*row) for row in numbers)

@@ -74,8 +74,8 @@ def test_everything_against_a_dense_solution(known):
 
 
 def test_true_heights_come_back_within_their_standard_deviations():
-    """Simulated levelling, known truth: the share within 1.96 standard deviations over 60 nets is 95 percent, give or take
-    three times the spread that correlated heights allow."""
+    """Simulated levelling, known truth: the share within 1.96 standard deviations over 60 nets is 95 percent, give or
+    take three times the spread that correlated heights allow."""
     inside = total = 0
     for seed in range(60):
         net, truth = grid_net(4, 4, 1, seed)
@@ -121,7 +121,8 @@ def test_bridges_are_not_checked():
 def test_parts_without_benchmark_stay_without_height():
     net = level_net(["A", "X"], ["B", "Y"], [1.0, 2.0], [1e3, 1e3], [0.001, 0.001])
     found = adjusted(net, Datum({0: 5.0}, {}))
-    assert found.heights[1] == 6.0 and np.all(np.isnan(found.heights[2:])) and np.all(np.isnan(found.height_deviations[2:]))
+    assert found.heights[1] == 6.0 and np.all(np.isnan(found.heights[2:]))
+    assert np.all(np.isnan(found.height_deviations[2:]))
     assert list(net.parts) == [0, 0, 1, 1] and list(found.observed) == [0]
     with pytest.raises(InputError, match="no covariance"):
         found.covariance([2])
@@ -130,7 +131,8 @@ def test_parts_without_benchmark_stay_without_height():
 def test_all_points_fixed():
     net = level_net(["A"], ["B"], [1.002], [1e3], [0.001])
     found = adjusted(net, Datum({0: 5.0, 1: 6.0}, {}))
-    assert found.freedom == 1 and found.residuals[0] == pytest.approx(0.002, abs=1e-12) and found.w[0] == pytest.approx(2.0)
+    assert found.freedom == 1 and found.residuals[0] == pytest.approx(0.002,
+                                                                      abs=1e-12) and found.w[0] == pytest.approx(2.0)
 
 
 def test_only_weighted_benchmarks():

@@ -15,7 +15,8 @@ def net_of(rows):
 
 def test_ls_02_has_three_loops():
     """LS-02's six lines between four points: 6 - 4 + 1 = 3 loops; the shortest, added up by hand."""
-    net = net_of([("1", "2", -0.749, 1100.0), ("1", "3", -1.274, 1800.0), ("1", "4", -2.89, 1400.0), ("2", "3", -0.53, 1500.0),
+    net = net_of([("1", "2", -0.749, 1100.0), ("1", "3", -1.274, 1800.0), ("1", "4", -2.89, 1400.0),
+                  ("2", "3", -0.53, 1500.0),
                   ("2", "4", -2.141, 1900.0), ("3", "4", -1.614, 900.0)])
     found = {frozenset(one.path): one for one in loop_misclosures(net, {})}
     by_hand = {"134": (0.002, 4100.0), "234": (0.003, 4300.0), "123": (0.005, 4400.0)}
@@ -28,8 +29,8 @@ def test_ls_02_has_three_loops():
 
 @pytest.mark.parametrize("most", [0, 40_000])
 def test_number_and_sums_of_loops(monkeypatch, most):
-    """Lines less points plus parts loops, whichever way they are found; true heights close to nothing, and one wrong line
-    shows in its own loops alone and with its own size."""
+    """Lines less points plus parts loops, whichever way they are found; true heights close to nothing, and one wrong
+    line shows in its own loops alone and with its own size."""
     monkeypatch.setattr(loops, "MOST_CANDIDATES", most)
     rng = np.random.default_rng(5)
     height = {f"{i}.{j}": rng.uniform(0.0, 9.0) for i in range(5) for j in range(4)}
@@ -53,7 +54,8 @@ def test_chains_are_one_way_and_rings_close():
     ring = net_of([("a", "b", 1.0, 100.0), ("b", "c", 1.0, 200.0), ("c", "d", 1.0, 300.0), ("d", "a", -2.99, 400.0),
                    ("d", "e", 7.0, 100.0)])
     one, = loop_misclosures(ring, {})
-    assert abs(one.value) == pytest.approx(0.01, abs=1e-12) and one.length == pytest.approx(1000.0) and len(one.lines) == 4
+    assert abs(one.value) == pytest.approx(0.01,
+                                           abs=1e-12) and one.length == pytest.approx(1000.0) and len(one.lines) == 4
 
 
 def test_sections():

@@ -37,13 +37,15 @@ def test_published_net_with_data_snooping(toolbox, ls02, tmp_path):
     assert [abs(row["w"]) for row in found] == pytest.approx([1.9, 2.1, 0.0, 2.6, 0.7, 0.6], abs=0.05)
     assert [row["redund"] for row in found] == pytest.approx([0.3, 0.7, 0.5, 0.5, 0.7, 0.2], abs=0.05)
     assert {row["flag"] for row in found} == {"kept"} and run.results["SUSPECTED"] == 0
-    assert sorted(abs(row["misclosure"]) for row in run.rows("MISCLOSURES")) == pytest.approx([0.002, 0.003, 0.005], abs=1e-9)
+    assert sorted(abs(row["misclosure"]) for row in run.rows("MISCLOSURES")) == pytest.approx([0.002, 0.003, 0.005],
+                                                                                              abs=1e-9)
     text = page.read_text("utf-8")
     assert "104.2350" in text and "licensed surveyor" in text and "http" not in text.replace('http-equiv', '')
 
 
 def test_textbook_net_weighted_and_not(toolbox):
-    """LS-05. Source: Ghilani (Wolf), Adjustment Computations, ch. 12, from memory; unweighted, then weighted by 12/miles."""
+    """LS-05. Source: Ghilani (Wolf), Adjustment Computations, ch. 12, from memory; unweighted, then weighted by
+    12/miles."""
     rows = [("X", "A", 5.1, 4), ("A", "Y", 2.34, 3), ("Y", "C", -1.25, 2), ("C", "X", -6.13, 3), ("A", "B", -0.68, 2),
             ("B", "Y", 3.0, 2), ("B", "C", 1.7, 2)]
     table = toolbox.table([{"from": a, "to": b, "dh": dh, "length": float(miles)} for a, b, dh, miles in rows])
@@ -60,8 +62,9 @@ def test_textbook_net_weighted_and_not(toolbox):
 
 
 def test_published_circuit_with_four_benchmarks(toolbox):
-    """Source: J. Mahun, Open Access Surveying Library, Least Squares Lite, matrix method, example of section 4: eight lines
-    of one weight; benchmarks from its adjusted lines. Q 815.418, R 802.962, their deviations 0.013 and 0.014, So 0.028.
+    """Source: J. Mahun, Open Access Surveying Library, Least Squares Lite, matrix method, example of section 4: eight
+    lines of one weight; benchmarks from its adjusted lines. Q 815.418, R 802.962, their deviations 0.013 and 0.014, So
+    0.028.
 
     Trap: its own adjusted lines give So = 0.029 (0.02905), not the printed 0.028, with which it goes on.
     """
@@ -81,9 +84,10 @@ def test_published_circuit_with_four_benchmarks(toolbox):
 
 
 def test_published_net_with_stated_deviations(toolbox):
-    """Source: lecture slides to Adjustment Computations, ch. 12 ('another weighted adjustment', slidetodoc.com): data seen,
-    B 448.1087, C 453.4685, D 444.9436 from memory of the book's example 12.3."""
-    rows = [("A", "B", 10.509, 6), ("B", "C", 5.360, 4), ("C", "D", -8.523, 5), ("D", "A", -7.348, 3), ("B", "D", -3.167, 4),
+    """Source: lecture slides to Adjustment Computations, ch. 12 ('another weighted adjustment', slidetodoc.com): data
+    seen, B 448.1087, C 453.4685, D 444.9436 from memory of the book's example 12.3."""
+    rows = [("A", "B", 10.509, 6), ("B", "C", 5.360, 4), ("C", "D", -8.523, 5), ("D", "A", -7.348, 3),
+            ("B", "D", -3.167, 4),
             ("A", "C", 15.881, 12)]
     table = toolbox.table([{"from_pt": a, "to_pt": b, "dh": dh, "sd": 1e-3 * mm} for a, b, dh, mm in rows])
     run = toolbox.run("adjustlevelling", INPUT=table, BENCHMARKS=benchmarks(toolbox, {"A": 437.596}))
@@ -107,7 +111,8 @@ def test_a_blunder_is_named_with_those_that_look_the_same(toolbox):
 
 
 def test_sections_against_a_class(toolbox):
-    """FGCC 1984, second order class I: sections 6, loops 6 mm; first order class I: 3 and 4 (as misclosure.py has them)."""
+    """FGCC 1984, second order class I: sections 6, loops 6 mm; first order class I: 3 and 4 (as misclosure.py has
+    them)."""
     rows = [("A", "B", 1.000, 2.0), ("B", "A", -1.005, 2.0), ("B", "C", 0.5, 1.0), ("C", "A", -1.5, 1.0)]
     run = toolbox.run("adjustlevelling", INPUT=toolbox.table(lines(rows)), BENCHMARKS=benchmarks(toolbox, {"A": 10.0}),
                       SIGMA_KM=1.0, MISCLOSURES="memory:", CLASS="first order class I")
@@ -129,7 +134,8 @@ def test_way_between_benchmarks(toolbox):
 
 
 def test_weighted_benchmark(toolbox):
-    """The weighted mean of two ways to P, by hand: 11.000 +- 1 mm over the line from the fixed one, 11.010 +- 2 mm given."""
+    """The weighted mean of two ways to P, by hand: 11.000 +- 1 mm over the line from the fixed one, 11.010 +- 2 mm
+    given."""
     rows = [("A", "P", 1.0, 1.0)]
     run = toolbox.run("adjustlevelling", INPUT=toolbox.table(lines(rows)), SIGMA_KM=1.0,
                       BENCHMARKS=benchmarks(toolbox, {"A": 10.0, "P": 11.010}, {"P": 0.002}))
@@ -148,7 +154,8 @@ def test_free_adjustment_shows_a_moved_benchmark(toolbox):
     assert points["B"]["role"] == "held" and points["C"]["role"] == "checked"
     assert points["C"]["given_diff"] == pytest.approx(-0.030, abs=1e-12) and points["X"]["height"] == 0.0
     assert any("Benchmark C comes out 30.00 mm lower than given" in text for text in run.warnings)
-    moved = toolbox.run("adjustlevelling", INPUT=given["table"], BENCHMARKS=given["marks"], SIGMA_KM=1.0, FREE=True, FREE_POINT="A")
+    moved = toolbox.run("adjustlevelling", INPUT=given["table"], BENCHMARKS=given["marks"], SIGMA_KM=1.0, FREE=True,
+                        FREE_POINT="A")
     assert {row["point"]: row for row in moved.rows()}["A"]["height"] == 0.0
 
 
@@ -165,7 +172,8 @@ def test_parts_without_a_benchmark_are_named(toolbox):
 
 
 def test_stations_get_heights_and_lines_by_name(toolbox, ls02):
-    stations = toolbox.points([{"at": (10.0 + 0.01 * k, 50.0 + 0.005 * (k % 2)), "name": str(k), "height": 1.0, "note": f"n{k}"}
+    stations = toolbox.points([{"at": (10.0 + 0.01 * k, 50.0 + 0.005 * (k % 2)), "name": str(k), "height": 1.0,
+                                "note": f"n{k}"}
                                for k in (4, 3, 2, 1, 9)])
     run = toolbox.run("adjustlevelling", **ls02, STATIONS=stations, POINTS="memory:", LINES="memory:")
     points = {row["name"]: row for row in run.rows("POINTS")}
@@ -205,17 +213,22 @@ def test_the_output_of_reducesights_fits(toolbox):
     ({"INPUT": [{"from_pt": "A", "to_pt": "B", "dh": None}]}, "no row has both points and a height difference"),
     ({"SIGMA_KM": 0.0}, "SIGMA_KM is 0.000000; it must be positive."),
     ({"WEIGHTS": "setup"}, "row 1: WEIGHTS 'setup' needs a positive number (SETUPS_FIELD: none)."),
-    ({"BENCHMARKS": [{"name": "Z", "height": 1.0}]}, "reaches a benchmark: its points are A, B, and the benchmarks are Z."),
+    ({"BENCHMARKS": [{"name": "Z", "height": 1.0}]}, "reaches a benchmark: its points are A, B, and the benchmarks are "
+                                                     "Z."),
     ({"BENCHMARKS": None}, "no benchmark is given. Give BENCHMARKS, or run a free adjustment."),
-    ({"BENCHMARKS": [{"name": "A", "height": 1.0}, {"name": "A", "height": 2.0}]}, "rows 1 and 2: the benchmark 'A' is given twice"),
-    ({"BENCHMARKS": [{"name": "A", "height": 1.0, "sd": -1.0}]}, "the standard deviation of the benchmark 'A' is negative"),
-    ({"BENCHMARKS": [{"name": "A", "height": 1.0, "sd": 0.1}]}, "Benchmarks with a standard deviation need lines with one too"),
+    ({"BENCHMARKS": [{"name": "A", "height": 1.0}, {"name": "A", "height": 2.0}]}, "rows 1 and 2: the benchmark 'A' is "
+                                                                                   "given twice"),
+    ({"BENCHMARKS": [{"name": "A", "height": 1.0, "sd": -1.0}]}, "the standard deviation of the benchmark 'A' is "
+                                                                 "negative"),
+    ({"BENCHMARKS": [{"name": "A", "height": 1.0, "sd": 0.1}]}, "Benchmarks with a standard deviation need lines with "
+                                                                "one too"),
     ({"BENCHMARKS": [{"name": "A", "high": 1.0}]}, "has no field 'height' and no Z"),
     ({"FREE": True, "FREE_POINT": "Q"}, "FREE_POINT: no line of layer 'list' touches 'Q'."),
     ({"CLASS": "fourth order"}, "CLASS is 'fourth order', but can only be"),
     ({"DIFFERENCE_FIELD": "rise"}, "has no field 'rise' (DIFFERENCE_FIELD)")])
 def test_bad_input(toolbox, change, words):
-    given = {"INPUT": [{"from_pt": "A", "to_pt": "B", "dh": 1.0, "length": 1000.0}], "BENCHMARKS": [{"name": "A", "height": 1.0}],
+    given = {"INPUT": [{"from_pt": "A", "to_pt": "B", "dh": 1.0, "length": 1000.0}],
+             "BENCHMARKS": [{"name": "A", "height": 1.0}],
              **change}
     for key in ("INPUT", "BENCHMARKS"):
         if given[key] is not None:

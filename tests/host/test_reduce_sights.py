@@ -8,11 +8,13 @@ SECOND = np.pi / 180.0 / 3600.0
 
 
 def test_reciprocal_levelling_1530_m(toolbox):
-    """CR-13. Source: civilexperiences.com 'two points A and B are 1530 m apart': B lies 1.545 m below A, and with the line
-    of sight 4 mm down in 100 m refraction is 0.0228 m (0.0225 where the curvature is not rounded to 0.184 first)."""
+    """CR-13. Source: civilexperiences.com 'two points A and B are 1530 m apart': B lies 1.545 m below A, and with the
+    line of sight 4 mm down in 100 m refraction is 0.0228 m (0.0225 where the curvature is not rounded to 0.184
+    first)."""
     rows = [{"from": "A", "to": "B", "back": 2.165, "fore": 3.810, "back_len": 0.0, "fore_len": 1530.0},
             {"from": "B", "to": "A", "back": 2.355, "fore": 0.910, "back_len": 0.0, "fore_len": 1530.0}]
-    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), COLLIMATION=float(np.degrees(np.arctan(-0.004 / 100.0)) * 3600.0))
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows),
+                      COLLIMATION=float(np.degrees(np.arctan(-0.004 / 100.0)) * 3600.0))
     row, = run.rows()
     assert (row["from_pt"], row["to_pt"], row["kind"], row["rows"]) == ("A", "B", "reciprocal", "1, 2")
     assert row["dh"] == pytest.approx(-1.545, abs=1e-9)
@@ -25,8 +27,8 @@ def test_reciprocal_levelling_1530_m(toolbox):
 def test_reciprocal_levelling_315_m_with_labels_exchanged(toolbox):
     """CR-15. Source: Surveying (university press textbook, fliphtml5.com/eziky/puvl/surveying-chandra1/93), Ex. 3.8.
 
-    Trap: with the readings as labelled A would lie above B; only with the staffs exchanged do the printed results follow,
-    0.303 and RL of A 54.88 from RL of B 55.18.
+    Trap: with the readings as labelled A would lie above B; only with the staffs exchanged do the printed results
+    follow, 0.303 and RL of A 54.88 from RL of B 55.18.
     """
     rows = [{"from": "A", "to": "B", "back": 1.485, "fore": 1.190, "back_len": 0.0, "fore_len": 315.0},
             {"from": "B", "to": "A", "back": 1.415, "fore": 1.725, "back_len": 0.0, "fore_len": 315.0}]
@@ -36,7 +38,8 @@ def test_reciprocal_levelling_315_m_with_labels_exchanged(toolbox):
 
 
 def test_reciprocal_levelling_780_m(toolbox):
-    """CR-17. Source: exam question transtutors.com 4785512 (answer computed): 0.323 m, refraction 0.162 of curvature."""
+    """CR-17. Source: exam question transtutors.com 4785512 (answer computed): 0.323 m, refraction 0.162 of
+    curvature."""
     rows = [{"from": "A", "to": "B", "back": 1.472, "fore": 1.835, "back_len": 0.0, "fore_len": 780.0},
             {"from": "B", "to": "A", "back": 1.496, "fore": 1.213, "back_len": 0.0, "fore_len": 780.0}]
     run = toolbox.run("reducesights", INPUT=toolbox.table(rows), READING_SIGMA=1.0)
@@ -48,7 +51,8 @@ def test_reciprocal_levelling_780_m(toolbox):
 
 
 def _exact_sight(rise, distance, k, radius=6_371_000.0):
-    """Zenith angle (degrees) and slope distance of a sight on a sphere, straight with k = 0: exact triangle geometry."""
+    """Zenith angle (degrees) and slope distance of a sight on a sphere, straight with k = 0: exact triangle
+    geometry."""
     angle = distance / radius
     x, z = (radius + rise) * np.sin(angle), (radius + rise) * np.cos(angle) - radius
     return float(np.degrees(np.arctan2(x, z)) - np.degrees(0.5 * k * angle)), float(np.hypot(x, z))
@@ -63,7 +67,8 @@ def test_single_sight_against_exact_geometry(toolbox, unit, face):
     zenith = zenith if face == "first" else 360.0 - zenith
     degrees, rest = divmod(zenith, 1.0)
     minutes, seconds = divmod(rest * 60.0, 1.0)
-    text = {"degree": f"{zenith:.8f}", "gon": f"{zenith / 0.9:.8f}", "dms": f"{degrees:.0f}°{minutes:.0f}'{seconds * 60:.4f}\"",
+    text = {"degree": f"{zenith:.8f}", "gon": f"{zenith / 0.9:.8f}",
+            "dms": f"{degrees:.0f}°{minutes:.0f}'{seconds * 60:.4f}\"",
             "packed": f"{degrees:.0f}.{minutes:02.0f}{seconds * 6e5:06.0f}"}[unit]
     rows = [{"from": "P", "to": "Q", "slope_dist": slope, "zenith": text, "hi": 1.55, "ht": 1.55}]
     row, = toolbox.run("reducesights", INPUT=toolbox.table(rows), ANGLE_UNIT=unit, REFRACTION=0.13).rows()
@@ -78,7 +83,8 @@ def test_reciprocal_trigonometric_sights_give_the_difference_and_k(toolbox):
     rows = [{"from": "P", "to": "Q", "slope_dist": slope, "zenith": there, "hi": 1.6, "ht": 1.6, "day": "1"},
             {"from": "Q", "to": "P", "slope_dist": other, "zenith": back, "hi": 1.5, "ht": 1.5, "day": "1"},
             {"from": "P", "to": "S", "slope_dist": slope, "zenith": there, "hi": 1.6, "ht": 1.6, "day": "1"}]
-    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION_SOLVED=True, ANGLE_SIGMA=1.0, REFRACTION_SIGMA=0.05)
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION_SOLVED=True, ANGLE_SIGMA=1.0,
+                      REFRACTION_SIGMA=0.05)
     both, single = run.rows()
     assert both["dh"] == pytest.approx(23.0, abs=1e-3) and both["k_solved"] == pytest.approx(0.171, abs=2e-3)
     assert single["k"] == both["k_solved"] and single["dh"] == pytest.approx(23.0, abs=1e-3)
@@ -96,9 +102,11 @@ def test_both_ways_on_different_days_keep_the_error_of_k(toolbox):
 
 
 @pytest.mark.parametrize("test, per_100_m", [
-    # Source: curioustab.com 66998: 25 m to A and 50 m to B, difference 0.615 read and 0.630 true; as balanced setup 0.630.
+    # Source: curioustab.com 66998: 25 m to A and 50 m to B, difference 0.615 read and 0.630 true; as balanced setup
+    # 0.630.
     ("3.000, 2.370, 20, 20; 3.462, 2.847, 50, 25", -0.060),
-    # Source: transtutors.com 7098647: pegs 40 m apart, 1.476 and 1.432; 10 m beyond, 1.556 and 1.472: 0.001 m per metre.
+    # Source: transtutors.com 7098647: pegs 40 m apart, 1.476 and 1.432; 10 m beyond, 1.556 and 1.472: 0.001 m per
+    # metre.
     ("1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10", 0.100)])
 def test_two_peg_test_corrects_the_setups(toolbox, test, per_100_m):
     rows = [{"from": "A", "to": "B", "back": 1.0, "fore": 1.0, "back_len": 20.0, "fore_len": 120.0}]
@@ -110,7 +118,8 @@ def test_two_peg_test_corrects_the_setups(toolbox, test, per_100_m):
 
 
 def test_unbalanced_setup_in_feet(toolbox):
-    """0.0239 F^2 ft of curvature, F in thousands of feet (Civil Engineering Formulas, ch. 7; from memory to 4 digits)."""
+    """0.0239 F^2 ft of curvature, F in thousands of feet (Civil Engineering Formulas, ch. 7; from memory to 4
+    digits)."""
     rows = [{"from": "A", "to": "B", "back": 5.0, "fore": 4.0, "back_len": 100.0, "fore_len": 1000.0}]
     run = toolbox.run("reducesights", INPUT=toolbox.table(rows), HEIGHT_UNIT="foot", REFRACTION=0.0)
     row, = run.rows()

@@ -56,7 +56,7 @@ class Review:
         if area == Qt.DockWidgetArea.BottomDockWidgetArea:
             window.resizeDocks([dock], [int(0.46 * window.height())], Qt.Orientation.Vertical)
         else:
-            window.resizeDocks([dock], [max(int(0.24 * window.width()), 340)], Qt.Orientation.Horizontal)
+            window.resizeDocks([dock], [min(max(int(0.29 * window.width()), 420), window.width() // 2)], Qt.Orientation.Horizontal)
 
     def _start(self):
         if self.subject is not None:

@@ -13,7 +13,7 @@ CRITICAL_W = 3.29
 # A design that leaves its flat twin by less than this nowhere shows a curve (metres).
 _STRAIGHT_FROM = 5e-5
 # Ordinary residuals from the design that the chart makes room for: a blunder does not set the range.
-_ROOM = 8.0
+_ROOM = 4.0
 
 
 @dataclass(frozen=True)
@@ -76,16 +76,21 @@ class Profile:
         return {name: value - base for name, value in heights.items()}
 
     def shown_range(self, view):
-        """(lowest, highest) that a chart of ``view`` should hold, metres: design, flat and level line, ordinary residuals."""
+        """(lowest, highest) that a chart of ``view`` should hold, metres: design, flat and level line, ordinary residuals.
+
+        As-built heights beyond those count where they widen the range by less than half.
+        """
         lines = self.lines(view)
         low, high = self.residual_range()
-        near = np.clip(np.nan_to_num(self.residual), low, high)
-        return _spread(np.concatenate([lines["flat"], lines["level"], lines["design"], lines["design"] + near]))
+        near = lines["design"] + np.clip(np.nan_to_num(self.residual), low, high)
+        shown = np.concatenate([lines["flat"], lines["level"], lines["design"], near])
+        (low, high), (lowest, highest) = _spread(shown), _spread(np.concatenate([shown, lines["as-built"]]))
+        return (lowest, highest) if highest - lowest < 1.5 * (high - low) else (low, high)
 
     def residual_range(self):
         """(lowest, highest) of the residuals to make room for, metres: symmetric, at least one and a half tolerances.
 
-        The greatest residual sets it while it is at most eight times an ordinary one (the 95th percentile).
+        The greatest residual sets it while it is at most four times an ordinary one (the 95th percentile).
         """
         sizes = np.sort(np.abs(self.residual[np.isfinite(self.residual)]))
         ordinary = sizes[int(0.95 * (len(sizes) - 1))] if len(sizes) else 0.0

@@ -17,14 +17,13 @@ from qgis.PyQt.QtWidgets import (QAbstractItemView, QApplication, QButtonGroup, 
 from ...algorithms.core.units import METRES
 from ...algorithms.decision_words import DECISIONS, ENDING, decision_help, decision_label
 from ...algorithms.texts import counted, tr
-from ..profile.texts import station_story
+from ..profile.texts import station_lines
 from ..run_again import CannotRunAgain, RunAgain
 from .book import PLACE_PROPERTY, Book, BookFailed, Decision, History, key_of, place_of
-from .model import AXIS, COLUMNS, DECISION, FlaggedModel
+from .model import COLUMNS, STATION, FlaggedModel
 
-# In the order of their keys 1 to 5.
 CHOICES = (*DECISIONS, "")
-KEYS = tuple(str(number) for number in range(1, len(CHOICES) + 1))
+KEYS = (*(str(number) for number in range(1, len(CHOICES))), "0")
 ALL, OPEN = "all", "open"
 
 
@@ -51,7 +50,7 @@ class FlaggedDock(QgsDockWidget):
         top = QHBoxLayout()
         self.summary = QLabel(page)
         self.filter = QComboBox(page)
-        self.filter.addItem(tr("All"), ALL)
+        self.filter.addItem(tr("All of them"), ALL)
         self.filter.addItem(tr("Without a decision"), OPEN)
         self.filter.setAccessibleName(tr("Stations listed"))
         self.filter.setToolTip(tr("Which stations are listed."))
@@ -93,18 +92,19 @@ class FlaggedDock(QgsDockWidget):
         view.verticalHeader().hide()
         view.verticalHeader().setDefaultSectionSize(int(view.fontMetrics().height() * 1.6))
         view.horizontalHeader().setHighlightSections(False)
+        view.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         view.horizontalHeader().setStretchLastSection(True)
         view.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         view.setAccessibleName(tr("Flagged stations, worst first"))
-        view.setToolTip(tr("Up and down go from station to station, 1 to 5 decide, Enter zooms the map."))
+        view.setToolTip(tr("Up and down go from station to station, the figures decide, Enter zooms the map."))
         return view
 
     def _build_choice(self):
         box = QVBoxLayout(self.choice)
         box.setContentsMargins(0, 0, 0, 0)
         self.group, self.radios = QButtonGroup(self), {}
-        for number, word in enumerate(CHOICES, 1):
-            radio = self.radios[word] = QRadioButton(f"{decision_label(word)}   ({number})", self.choice)
+        for number, (word, key) in enumerate(zip(CHOICES, KEYS)):
+            radio = self.radios[word] = QRadioButton(f"{decision_label(word)}   ({key})", self.choice)
             radio.setToolTip(decision_help(word))
             self.group.addButton(radio, number)
             box.addWidget(radio)
@@ -138,7 +138,7 @@ class FlaggedDock(QgsDockWidget):
         self.list.selectionModel().currentRowChanged.connect(self._line_changed)
         self.list.doubleClicked.connect(lambda _index: self._zoom())
         self.filter.currentIndexChanged.connect(lambda _index: self._list())
-        self.group.idClicked.connect(lambda number: self.decide(CHOICES[number - 1]))
+        self.group.idClicked.connect(lambda number: self.decide(CHOICES[number]))
         self.note.editingFinished.connect(self._note_finished)
         for name, slot in (("previous", lambda: self.step(-1)), ("next", lambda: self.step(1)), ("back", self.undo), ("forward", self.redo),
                            ("profile", self.profile_wanted.emit), ("again", self.run_again)):
@@ -202,7 +202,6 @@ class FlaggedDock(QgsDockWidget):
         if self.filter.currentData() == OPEN:
             rows = np.array([row for row in rows.tolist() if not self._word(row)], int)
             self.model.show(stations, rows, self.decisions)
-        self.list.setColumnHidden(AXIS, len(stations.axes) < 2)
         self._size_columns()
         self._tell_numbers()
         self._follow_current()
@@ -226,9 +225,7 @@ class FlaggedDock(QgsDockWidget):
         for column in range(COLUMNS - 1):
             texts = [model.headerData(column, Qt.Orientation.Horizontal)]
             texts += [model.data(model.index(line, column)) for line in range(min(model.rowCount(), 50))]
-            room = 36 if column == 2 else 18
-            self.list.setColumnWidth(column, max(metrics.horizontalAdvance(text) for text in texts) + room)
-        self.list.setColumnWidth(DECISION, metrics.horizontalAdvance(decision_label("move the support")) + 18)
+            self.list.setColumnWidth(column, max(metrics.horizontalAdvance(text) for text in texts) + 16)
 
     def _tell_numbers(self):
         rows = self.model.rows.tolist()
@@ -266,7 +263,7 @@ class FlaggedDock(QgsDockWidget):
 
     def _go(self, line):
         if 0 <= line < self.model.rowCount():
-            self.list.setCurrentIndex(self.model.index(line, 1))
+            self.list.setCurrentIndex(self.model.index(line, STATION))
 
     def _line_changed(self, index, _before):
         if not index.isValid():
@@ -282,7 +279,7 @@ class FlaggedDock(QgsDockWidget):
         selection = self.list.selectionModel()
         if line >= 0 and self.list.currentIndex().row() != line:
             selection.blockSignals(True)
-            self.list.setCurrentIndex(self.model.index(line, 1))
+            self.list.setCurrentIndex(self.model.index(line, STATION))
             selection.blockSignals(False)
             self.list.viewport().update()
         elif line < 0:
@@ -295,7 +292,7 @@ class FlaggedDock(QgsDockWidget):
         if line >= 0:
             row = int(self.model.rows[line])
             decision = self.model.decision_of(row)
-            self.story.setText(station_story(stations, row))
+            self.story.setText(station_lines(stations, row))
         else:
             self.story.setText(tr("Choose a station: up and down in the list, or click it in the map or the profile."))
         self.radios[decision.decision if decision is not None and decision.decision in self.radios else ""].setChecked(True)
@@ -436,7 +433,7 @@ class FlaggedDock(QgsDockWidget):
     # --- keys
 
     def eventFilter(self, widget, event):  # noqa: N802 - the host's name
-        """Alt+Up and Alt+Down step, Ctrl+Z undoes, in the list 1 to 5 decide and Enter zooms; the host's own keys wait."""
+        """Alt+Up and Alt+Down step, Ctrl+Z undoes, in the list the figures decide and Enter zooms; the host's own keys wait."""
         if event.type() not in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
             return super().eventFilter(widget, event)
         slot = self._slot(widget, event)
@@ -480,4 +477,4 @@ def _who_and_when(decision):
         when = datetime.fromisoformat(decision.at).strftime("%Y-%m-%d %H:%M")
     except ValueError:
         when = decision.at
-    return tr("{}, {}").format(decision.by, when) if decision.by else when
+    return tr("By {}, {}").format(decision.by, when) if decision.by else when

@@ -2,16 +2,14 @@
 
 import numpy as np
 from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt
-from qgis.PyQt.QtGui import QBrush, QColor
 
 from ...algorithms.decision_words import decision_label
-from ...algorithms.styles.review_symbols import HIGH, LOW
 from ...algorithms.texts import tr
 from ..profile.texts import small, why_flagged
 from .book import key_of
 
-COLUMNS = 5
-AXIS, STATION, RESIDUAL, WHY, DECISION = range(COLUMNS)
+COLUMNS = 4
+STATION, RESIDUAL, WHY, DECISION = range(COLUMNS)
 
 
 class FlaggedModel(QAbstractTableModel):
@@ -19,11 +17,12 @@ class FlaggedModel(QAbstractTableModel):
 
     def __init__(self, parent=None):
         super().__init__(parent)
-        self.stations, self.rows, self.decisions = None, np.zeros(0, int), {}
+        self.stations, self.rows, self.decisions, self._axes = None, np.zeros(0, int), {}, []
 
     def show(self, stations, rows, decisions):
         self.beginResetModel()
         self.stations, self.rows, self.decisions = stations, rows, decisions
+        self._axes = stations.axes if stations is not None else []
         self.endResetModel()
 
     def set_decisions(self, decisions):
@@ -45,16 +44,13 @@ class FlaggedModel(QAbstractTableModel):
     def headerData(self, section, orientation, role=Qt.ItemDataRole.DisplayRole):  # noqa: N802 - the host's name
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
-        return (tr("Axis"), tr("Station"), tr("Residual"), tr("Why"), tr("Decision"))[section]
+        return (tr("Station"), tr("Residual"), tr("Why"), tr("Decision"))[section]
 
     def data(self, index, role=Qt.ItemDataRole.DisplayRole):
         stations, row = self.stations, int(self.rows[index.row()])
         if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == RESIDUAL:
             flags = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
             return int(getattr(flags, "value", flags))  # Qt 6 has enumerations with a value
-        if role == Qt.ItemDataRole.DecorationRole and index.column() == RESIDUAL:
-            colour = {"high": HIGH, "low": LOW}.get(stations.status[row])
-            return QBrush(QColor(colour)).color() if colour is not None else None
         if role == Qt.ItemDataRole.ToolTipRole and index.column() == DECISION:
             decision = self.decision_of(row)
             return decision.note or None if decision is not None else None
@@ -63,5 +59,6 @@ class FlaggedModel(QAbstractTableModel):
         if index.column() == DECISION:
             decision = self.decision_of(row)
             return "" if decision is None else decision_label(decision.decision)
-        return (str(stations.axis[row]), str(stations.station[row]), small(stations.heights["residual"][row], stations.height_unit),
+        several = len(self._axes) > 1
+        return (f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]), small(stations.heights["residual"][row], stations.height_unit),
                 why_flagged(stations.status[row], stations.flag[row]))[index.column()]

@@ -6,7 +6,7 @@ import numpy as np
 from matplotlib.backends.backend_qtagg import FigureCanvasQTAgg
 from matplotlib.figure import Figure
 from matplotlib.patches import Rectangle
-from qgis.PyQt.QtCore import QEvent, Qt, pyqtSignal
+from qgis.PyQt.QtCore import Qt, pyqtSignal
 from qgis.PyQt.QtWidgets import QSizePolicy
 
 from ...algorithms.core.profile_views import nearest, thinned, within_box
@@ -31,9 +31,11 @@ class ProfileCanvas(FigureCanvasQTAgg):
     # The host's widget sends events before this one is made.
     drawing = None
 
-    def __init__(self, parent=None):
+    def __init__(self, parent, pattern):
+        """``pattern``: a widget whose colours the chart takes; the canvas itself is white whatever the theme."""
         super().__init__(Figure(dpi=96))
         self.setParent(parent)
+        self.pattern = pattern
         self.setObjectName("tautline_chart")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -50,9 +52,16 @@ class ProfileCanvas(FigureCanvasQTAgg):
             self.mpl_connect(name, slot)
 
     def _look(self):
+        # Only now does the pattern have the colours of the theme's style sheet.
+        self.pattern.ensurePolished()
         points = self.font().pointSizeF()
         # Logical inches, so that the chart's text is as large as the window's.
-        return look_of(self.palette(), (points if points > 0 else 9.0) * self.logicalDpiX() / 96.0)
+        return look_of(self.pattern.palette(), (points if points > 0 else 9.0) * self.logicalDpiX() / 96.0)
+
+    def restyle(self):
+        """Take the colours and the text size of the window as they are now."""
+        if self.shown is not None:
+            self.show_axis(self.shown, self.ranges)
 
     @property
     def shown(self):
@@ -100,11 +109,6 @@ class ProfileCanvas(FigureCanvasQTAgg):
             self.drawing.place()
             self.ranges_changed.emit()
 
-    def changeEvent(self, event):  # noqa: N802 - the host's name
-        super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange) and self.shown is not None:
-            self.show_axis(self.shown, self.ranges)
-
     # --- what lies on top
 
     def _make_overlay(self):
@@ -114,10 +118,10 @@ class ProfileCanvas(FigureCanvasQTAgg):
         for chart, y in ((self.drawing.upper, self.drawing.built), (self.drawing.lower, self._residual_inside())):
             ring = {"linestyle": "none", "marker": "o", "markerfacecolor": "none", "animated": True}
             chosen, = chart.plot([], [], markersize=9, markeredgecolor=look.chosen, markeredgewidth=1.6, **ring)
-            current, = chart.plot([], [], markersize=14, markeredgecolor=look.chosen, markeredgewidth=2.2, **ring)
+            current, = chart.plot([], [], markersize=13, markeredgecolor=look.chosen, markeredgewidth=2.0, **ring)
             hover, = chart.plot([], [], markersize=11, markeredgecolor=look.text, markeredgewidth=1.2, **ring)
             line = chart.axvline(0.0, color=look.faint, linewidth=0.9, animated=True)
-            at = chart.axvline(0.0, color=look.chosen, linewidth=1.2, animated=True)
+            at = chart.axvline(0.0, color=look.chosen, linewidth=1.0, alpha=0.6, animated=True)
             box = Rectangle((0, 0), 0, 0, facecolor=look.chosen, edgecolor=look.chosen, alpha=0.25, animated=True)
             chart.add_patch(box)
             self._over.append((chart, y, chosen, current, hover, line, at, box))
@@ -141,7 +145,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
         if self.shown is None:
             return
         x, count = self.drawing.x, len(self.drawing.x)
-        chosen = self.chosen[thinned(x[self.chosen], np.zeros(len(self.chosen)), *self.ranges.x, PIECES)] if len(self.chosen) else self.chosen
+        chosen = self.chosen[self.chosen != self.current]
+        chosen = chosen[thinned(x[chosen], np.zeros(len(chosen)), *self.ranges.x, PIECES)] if len(chosen) else chosen
         for chart, y, rings, current, hover, line, at, box in self._over:
             if not chart.get_visible():
                 continue

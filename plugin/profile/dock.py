@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 from qgis.core import Qgis
 from qgis.gui import QgsDockWidget
-from qgis.PyQt.QtCore import Qt
+from qgis.PyQt.QtCore import QEvent, Qt
 from qgis.PyQt.QtGui import QImage
 from qgis.PyQt.QtWidgets import (QApplication, QComboBox, QFileDialog, QHBoxLayout, QLabel, QMenu, QSlider, QSplitter,
                                  QStackedWidget, QToolButton, QVBoxLayout, QWidget)
@@ -24,6 +24,8 @@ STEPS, DECADES = 100, 5
 class ProfileDock(QgsDockWidget):
     """Shows the subject's stations, one axis at a time. Made when it is first asked for: matplotlib takes its time."""
 
+    chart = None
+
     def __init__(self, iface, subject, link):
         super().__init__(tr("Profile"), iface.mainWindow())
         self.setObjectName("tautline_profile")
@@ -34,7 +36,8 @@ class ProfileDock(QgsDockWidget):
 
         self.iface, self.subject, self.link = iface, subject, link
         self.rows, self._kept, self._shown_of = np.zeros(0, int), {}, None
-        self.chart, self.ranges_panel, self.table = ProfileCanvas(self), RangesPanel(self), StationTable(self)
+        self.ranges_panel, self.table = RangesPanel(self), StationTable(self)
+        self.chart = ProfileCanvas(self, self.table)
         self._build()
         self._connect()
         self.refresh()
@@ -52,19 +55,21 @@ class ProfileDock(QgsDockWidget):
         self.views.addItem(tr("Heights above the level surface"), "level")
         self.views.addItem(tr("Heights from the straight line"), "straight")
         self.views.setToolTip(tr("The same heights seen in two ways: with the level surface flat, or with the straight line flat."))
-        for label, box, width in ((tr("&Layer"), self.layers, 15), (tr("&Axis"), self.axes, 9), (tr("&Show"), self.views, 0)):
-            flow.addWidget(self._labelled(label, box, controls))
+        self.views.setAccessibleName(tr("Way of looking"))
+        for label, box in ((tr("&Layer"), self.layers), (tr("&Axis"), self.axes), ("", self.views)):
+            flow.addWidget(self._labelled(label, box, controls) if label else box)
             box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-            if width:
-                box.setMinimumContentsLength(width)
         self.scale = QSlider(Qt.Orientation.Horizontal, controls)
         self.scale.setRange(0, STEPS * DECADES)
         self.scale.setPageStep(STEPS // 5)
-        self.scale.setMinimumWidth(130)
+        self.scale.setMinimumWidth(110)
         self.scale.setToolTip(tr("How many times larger heights are drawn than chainages."))
         self.scale_box = self._labelled(tr("&Exaggeration"), self.scale, controls)
+        self.factor = QLabel(self.scale_box)
+        self.factor.setMinimumWidth(self.factor.fontMetrics().horizontalAdvance("× 00,000"))
+        self.scale_box.layout().addWidget(self.factor)
         flow.addWidget(self.scale_box)
-        self.whole = self._button(controls, flow, tr("&Whole structure"), tr("Show all stations of the axis."))
+        self.whole = self._button(controls, flow, tr("Show &all"), tr("Show all stations of the axis."))
         self.go = self._button(controls, flow, tr("Zoom &map"), tr("Zoom the map to the selected stations, or to all of this axis."))
         self.fix = self._button(controls, flow, tr("&Ranges"), tr("Type the ranges of the chart, and keep them."), True)
         self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
@@ -151,7 +156,7 @@ class ProfileDock(QgsDockWidget):
         self.whole.clicked.connect(lambda: self.show_whole())
         self.go.clicked.connect(lambda: self.zoom_map())
         self.fix.toggled.connect(self.ranges_panel.setVisible)
-        self.values.toggled.connect(self.table.setVisible)
+        self.values.toggled.connect(self._show_table)
         self.ranges_panel.typed.connect(chart.set_ranges)
         self.ranges_panel.keep_changed.connect(lambda _keep: self._remember())
         chart.ranges_changed.connect(self._tell_ranges)
@@ -170,6 +175,12 @@ class ProfileDock(QgsDockWidget):
         self.subject.current_changed.disconnect(self._follow_current)
         self.subject.selection_changed.disconnect(self._follow_selection)
         self.link.hovered.disconnect(self._pointed_on_map)
+
+    def changeEvent(self, event):  # noqa: N802 - the host's name
+        """A theme that is switched on or off switches the chart."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange) and self.chart is not None:
+            self.chart.restyle()
 
     # --- filling
 
@@ -257,6 +268,8 @@ class ProfileDock(QgsDockWidget):
         self._kept = {**self._kept, self.view: self.chart.ranges} if self.ranges_panel.keep.isChecked() else {}
 
     def _tell_ranges(self):
+        from .drawing import factor_text
+
         shown, factor = self.chart.shown, self.chart.drawing.factor
         if shown is None:
             return
@@ -264,6 +277,7 @@ class ProfileDock(QgsDockWidget):
             self._remember()
         self.ranges_panel.show_ranges(self.chart.ranges, UNIT_LABELS[shown.height_unit], small_unit(shown.height_unit)[1],
                                       UNIT_LABELS[shown.chainage_unit])
+        self.factor.setText("" if factor is None else "× " + factor_text(factor))
         if factor is not None:
             self.scale.blockSignals(True)
             self.scale.setValue(round(STEPS * math.log10(max(factor, 1.0))))
@@ -352,6 +366,14 @@ class ProfileDock(QgsDockWidget):
                            tr("Point at a station to read it; click to select it, drag to select several, turn the wheel to zoom."))
 
     # --- the buttons
+
+    def _show_table(self, shown):
+        """Show or hide the table; at first with room for its most telling columns."""
+        first = shown and self.table.width() < 200 or not self.splitter.sizes()[1]
+        self.table.setVisible(shown)
+        if shown and first:
+            width = self.splitter.width()
+            self.splitter.setSizes([int(0.55 * width), int(0.45 * width)])
 
     def show_whole(self):
         """Show all of the axis."""

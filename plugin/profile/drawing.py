@@ -21,6 +21,8 @@ from .texts import small, small_unit, view_sentence
 PIECES = 1500
 MOST_LABELS = 10
 MOST_BARS = 1500
+# Heights of text that both charts need together; where the legend leaves less, it is left out.
+LEAST_ROOM = 14.0
 
 
 @dataclass(frozen=True)
@@ -94,7 +96,7 @@ class Drawing:
         self._head()
 
     def place(self):
-        """Fit the margins to the figure's size; True where the head had to be written anew."""
+        """Fit head and margins to the figure's size."""
         if self.shown is not None:
             self._head()
 
@@ -126,7 +128,7 @@ class Drawing:
         look, shown = self.look, self.shown
         self.figure.set_facecolor(look.back)
         unit = UNIT_LABELS[shown.height_unit]
-        titles = {"level": tr("Above level ({})"), "straight": tr("From design ({})")}
+        titles = {"level": tr("Height above the level surface ({})"), "straight": tr("Height from the design ({})")}
         for chart, low_high, title in ((self.upper, ranges.y, titles[shown.view].format(unit)),
                                        (self.lower, ranges.r, tr("Residual ({})").format(small_unit(shown.height_unit)[1]))):
             chart.set_facecolor(look.back)
@@ -134,19 +136,17 @@ class Drawing:
             chart.set_ylim(*low_high)
             chart.grid(True, color=look.grid, linewidth=0.8)
             chart.set_axisbelow(True)
-            chart.set_ylabel(title, color=look.text, fontsize=look.size)
+            # Level and above: turned titles run into each other where the dock is low.
+            chart.set_title(title, loc="left", color=look.text, fontsize=look.size, pad=0.35 * look.size)
             chart.tick_params(colors=look.faint, labelcolor=look.text, labelsize=look.size)
-            chart.yaxis.set_major_locator(MaxNLocator(4, steps=[1, 2, 5, 10]))
             chart.yaxis.set_major_formatter(ScalarFormatter(useOffset=False))
             for side, spine in chart.spines.items():
                 spine.set_color(look.faint)
                 spine.set_visible(side in ("left", "bottom"))
         self.upper.tick_params(axis="x", labelbottom=not self.lower.get_visible(), length=0)
-        self.lower.xaxis.set_major_locator(MaxNLocator(8, steps=[1, 2, 5, 10]))
         self.lower.xaxis.set_major_formatter(FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212")))
         self.lower.set_xlabel(tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text,
                               fontsize=look.size)
-        self.figure.align_ylabels([self.upper, self.lower])
 
     def _thin(self, y, ranges):
         return thinned(self.x, y, *ranges.x, PIECES)
@@ -221,11 +221,23 @@ class Drawing:
                 continue
             taken.append(self.x[row])
             text = shown.station[row] + "  " + small(shown.profile.residual[row], shown.height_unit)
-            # Away from the zero line there is room only while the point is not at the chart's edge: beside it, then.
+            if y[row] != self.residual[row]:
+                text += " \u2191" if self.residual[row] > 0 else " \u2193"  # the value lies beyond the chart
+            self._label(chart, row, y[row], text, ranges, apart)
+
+    def _label(self, chart, row, y, text, ranges, apart):
+        """Write a station's name beyond its point, or beside it where the chart ends there."""
+        up = 1 if y >= 0 else -1
+        (low, high), look = ranges.r, self.look
+        room = (high - y if up > 0 else y - low) / (high - low) * chart.bbox.height
+        inside = ranges.x[0] + 0.5 * apart < self.x[row] < ranges.x[1] - 0.5 * apart
+        if room > 2.2 * self.em and inside:
+            how = {"xytext": (0, 7 * up), "ha": "center", "va": "bottom" if up > 0 else "top"}
+        else:
             right = self.x[row] < ranges.x[1] - 1.1 * apart
-            chart.annotate(text, (self.x[row], y[row]), xytext=(7 if right else -7, 0), textcoords="offset points", va="center",
-                           ha="left" if right else "right", fontsize=look.size * 0.92, color=look.text,
-                           bbox={"facecolor": look.back, "edgecolor": "none", "pad": 1.0, "alpha": 0.8})
+            how = {"xytext": (8 if right else -8, 0), "ha": "left" if right else "right", "va": "center"}
+        chart.annotate(text, (self.x[row], y), textcoords="offset points", fontsize=look.size * 0.92, color=look.text,
+                       bbox={"facecolor": look.back, "edgecolor": "none", "pad": 0.6, "alpha": 0.75}, **how)
 
     # --- head and margins
 
@@ -250,7 +262,7 @@ class Drawing:
                              label=tr("As-built ± 1 sd") if sd else tr("As-built")),
                       Line2D([], [], color=look.design, linewidth=1.6, label=tr("Design"))]
             if shown.profile.is_straight:
-                found.append(Line2D([], [], color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)), label=tr("As if the Earth were flat")))
+                found.append(Line2D([], [], color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)), label=tr("Design on a flat Earth")))
             found.append(Line2D([], [], color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)), label=tr("Level surface")))
         if shown.profile.tolerance:
             found.append(Patch(facecolor=look.band, edgecolor=look.faint, linewidth=0.5,
@@ -270,53 +282,54 @@ class Drawing:
             old.remove()
         width, height = self.figure.bbox.width, self.figure.bbox.height
         look, em = self.look, self.em
-        sentence = textwrap.wrap(view_sentence(self.shown.profile, self.shown.view, self.shown.station_at,
-                                               self.shown.height_unit),
-                                 max(int((width - 2 * em) / (0.56 * em)), 20))
-        handles = self._legend()
-        columns = self._columns([handle.get_label() for handle in handles], width - 2 * em)
-        rows = -(-len(handles) // columns)
-        top = em * (1.45 * len(sentence) + 1.7 * rows + 0.9)
-        left, right = 5.6 * em / width, 1.0 - 1.2 * em / width
-        bottom, ceiling = 3.6 * em / height, 1.0 - top / height
-        ceiling = max(ceiling, bottom + 0.2)
-        self.figure.text(0.9 * em / width, 1.0 - 0.5 * em / height, "\n".join(sentence), va="top", ha="left", color=look.text,
+        rows = self._legend_rows(width - 1.5 * em)
+        # With a number of the usual length: how the text breaks must not depend on how much room it leaves.
+        lines = self._sentence("1,000", width)
+        if height - em * (1.45 * len(lines) + 1.6 * len(rows) + 5.8) < LEAST_ROOM * em:
+            rows = []
+        head = em * (1.45 * len(lines) + 1.6 * len(rows) + 0.8)
+        bottom, top = 3.5 * em / height, max(1.0 - (head + 1.5 * em) / height, 4.5 * em / height)
+        self._split(5.0 * em / width, 1.0 - 1.2 * em / width, bottom, top, 2.1 * em / height)
+        factor = self.factor
+        lines = self._sentence(factor_text(factor) if factor is not None else "", width)
+        self.figure.text(0.9 * em / width, 1.0 - 0.5 * em / height, "\n".join(lines), va="top", ha="left", color=look.text,
                          fontsize=look.size, linespacing=1.3)
-        if handles:
-            self.figure.legend(handles=handles, loc="upper left", bbox_to_anchor=(0.4 * em / width, 1.0 - em * (1.45 * len(sentence) + 0.4) / height),
-                               ncol=columns, frameon=False, fontsize=look.size, labelcolor=look.text, handlelength=2.4,
-                               columnspacing=1.4, handletextpad=0.5, borderpad=0.3, borderaxespad=0.0)
-        self._split(left, right, bottom, ceiling, 0.9 * em / height)
-        self._tell_factor()
+        for number, handles in enumerate(rows):
+            at = 1.0 - em * (1.45 * len(lines) + 0.5 + 1.6 * number) / height
+            self.figure.legend(handles=handles, loc="upper left", bbox_to_anchor=(0.4 * em / width, at), ncol=len(handles),
+                               frameon=False, fontsize=look.size, labelcolor=look.text, handlelength=2.2, columnspacing=1.3,
+                               handletextpad=0.5, borderpad=0.3, borderaxespad=0.0)
 
-    def _columns(self, labels, width):
-        """Columns of the legend that fit into ``width`` pixels."""
-        most = max((len(label) for label in labels), default=1)
-        whole = sum(0.56 * self.em * len(label) + 4.4 * self.em for label in labels)
-        if whole <= width:
-            return max(len(labels), 1)
-        return max(min(int(width / (0.56 * self.em * most + 4.4 * self.em)), len(labels)), 1)
+    def _sentence(self, factor, width):
+        """The sentence on the view and the exaggeration, in lines that fit the width."""
+        shown = self.shown
+        text = view_sentence(shown.profile, shown.view, shown.station_at, shown.height_unit)
+        if factor and shown.profile.has_design:
+            text += " " + tr("Heights are exaggerated {} times.").format(factor)
+        return textwrap.wrap(text, max(int((width - 2 * self.em) / (0.56 * self.em)), 20))
+
+    def _legend_rows(self, width):
+        """The legend's entries in rows, each as full as ``width`` (pixels) allows."""
+        rows, used = [], width
+        for handle in self._legend():
+            needed = 0.54 * self.em * len(handle.get_label()) + 4.0 * self.em
+            if used + needed > width:
+                rows.append([])
+                used = 0.0
+            rows[-1].append(handle)
+            used += needed
+        return rows
 
     def _split(self, left, right, bottom, top, gap):
         """Place both charts, or the lower one alone."""
         room = max(top - bottom, 0.1)
-        if not self.upper.get_visible():
-            self.lower.set_position([left, bottom, right - left, room])
-            return
-        lower = 0.40 * (room - gap)
+        lower = 0.40 * (room - gap) if self.upper.get_visible() else room
         self.lower.set_position([left, bottom, right - left, lower])
-        self.upper.set_position([left, bottom + lower + gap, right - left, room - lower - gap])
-
-    def _tell_factor(self):
-        """Write the vertical exaggeration into the upper chart."""
-        factor = self.factor
-        if factor is None:
-            return
-        box, em = self.upper.get_position(), self.em
-        text = tr("Heights exaggerated {} times").format(factor_text(factor))
-        self.figure.text(box.x1 - 0.3 * em / self.figure.bbox.width, box.y1 - 0.2 * em / self.figure.bbox.height, text, va="top",
-                         ha="right", color=self.look.faint, fontsize=self.look.size,
-                         bbox={"facecolor": self.look.back, "edgecolor": "none", "pad": 1.5, "alpha": 0.8})
+        self.upper.set_position([left, bottom + lower + gap, right - left, max(room - lower - gap, 0.01)])
+        for chart in (self.upper, self.lower):
+            ticks = int(np.clip(chart.bbox.height / (2.6 * self.em), 2, 6))
+            chart.yaxis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 5, 10]))
+        self.lower.xaxis.set_major_locator(MaxNLocator(int(np.clip(self.lower.bbox.width / (7 * self.em), 2, 8)), steps=[1, 2, 5, 10]))
 
 
 def factor_text(factor):

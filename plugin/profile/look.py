@@ -39,17 +39,26 @@ def _mixed(one, other, share):
     return "#{:02x}{:02x}{:02x}".format(*parts)
 
 
-def is_dark(palette):
-    """Whether text is lighter than its ground in a QPalette."""
-    return palette.color(QPalette.ColorRole.Text).lightness() > palette.color(QPalette.ColorRole.Base).lightness()
+def _contrast(one, other):
+    return abs(one.lightness() - other.lightness())
+
+
+def _ground_and_text(palette):
+    """Ground and text of a QPalette; some themes leave the text of one role as dark as its ground."""
+    roles = QPalette.ColorRole
+    back = palette.color(roles.Base)
+    text = max((palette.color(role) for role in (roles.Text, roles.WindowText, roles.ButtonText)), key=lambda one: _contrast(one, back))
+    if _contrast(text, back) < 100:
+        text = QColor("#e6e6e6" if back.lightness() < 128 else "#1b1b1f")
+    return back, text
 
 
 def look_of(palette, size):
     """The Look that fits a QPalette; ``size``: points of the window's own text."""
-    back, text = (palette.color(role) for role in (QPalette.ColorRole.Base, QPalette.ColorRole.Text))
+    back, text = _ground_and_text(palette)
     shades = {"back": _hex(back), "text": _hex(text), "faint": _mixed(back, text, 0.72), "grid": _mixed(back, text, 0.14),
               "built": _mixed(back, text, 0.85), "high": _hex(HIGH), "low": _hex(LOW), "size": size}
-    if is_dark(palette):
+    if text.lightness() > back.lightness():
         return Look(**shades, design="#d7a6ff", flat="#e3b95f", level="#7fc4e8", band="#3f5d56", within="#5fc4ae",
                     edge=_hex(back), chosen="#ffe14d")
     return Look(**shades, design="#7b2fb8", flat="#96690a", level="#1f6f9c", band="#d3ebe5", within="#2f9d85",

@@ -45,19 +45,19 @@ class StationModel(QAbstractTableModel):
             return lambda k: write(float(values[k]) / metres, decimals) if np.isfinite(values[k]) else ""
 
         columns = [(tr("Station"), lambda k: s.station[k], False),
-                   (tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True)]
-        if np.isfinite(design).any():
-            columns += [(tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
-                        (tr("Design ({})").format(unit), number(design, height, 4), True)]
-        columns.append((tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True))
-        if np.isfinite(s.heights["flat_h"]).any():
-            columns.append((tr("Curvature effect ({})").format(unit), number(design - s.heights["flat_h"], height, 4, signed_text), True))
-        if np.isfinite(s.heights["sd"]).any():
-            columns.append((tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True))
+                   (tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True)]
         if any(s.status):
             columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
         if any(s.flag):
             columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
+        if np.isfinite(design).any():
+            columns += [(tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
+                        (tr("Design ({})").format(unit), number(design, height, 4), True)]
+        if np.isfinite(s.heights["flat_h"]).any():
+            columns.append((tr("Curvature effect ({})").format(unit), number(design - s.heights["flat_h"], height, 4, signed_text), True))
+        if np.isfinite(s.heights["sd"]).any():
+            columns.append((tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True))
+        columns.append((tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True))
         return columns
 
     def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default

@@ -1,8 +1,9 @@
 """The sentences and numbers of the profile."""
 
+from html import escape
+
 import numpy as np
 
-from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
 from ...algorithms.fields import UNIT_LABELS
 from ...algorithms.texts import number_text, signed_text, tr
@@ -63,20 +64,29 @@ def why_flagged(status, flag):
     return text[0].upper() + text[1:]
 
 
-def station_story(stations, row):
-    """One line on a station: where it is and how it lies."""
+def _name(stations, row):
+    return " ".join(filter(None, (str(stations.axis[row]), str(stations.station[row]))))
+
+
+def _judged(stations, row):
+    """(the residual in words, the heights in words or '') of a station."""
     unit = stations.height_unit
     design, residual = stations.heights["design_h"][row], stations.heights["residual"][row]
-    parts = [" ".join(filter(None, (stations.axis[row], stations.station[row] or station_text(
-        stations.chainage[row] / METRES[stations.chainage_unit], stations.chainage_unit))))]
-    if np.isfinite(design):
-        if np.isfinite(residual):
-            parts.append(tr("as-built {}").format(height(design + residual, unit)))
-        parts.append(tr("design {}").format(height(design, unit)))
-    parts.append(tr("residual {}").format(small(residual, unit)) if np.isfinite(residual) else tr("no as-built height"))
     words = {"high": tr("too high"), "low": tr("too low"), "within": tr("within the tolerance")}
-    if stations.status[row] in words:
-        parts.append(words[stations.status[row]])
-    if stations.flag[row] == "suspected blunder":
-        parts.append(tr("suspected blunder"))
-    return "   ·   ".join(parts)
+    said = [tr("residual {}").format(small(residual, unit)) if np.isfinite(residual) else tr("no as-built height")]
+    said += [words[stations.status[row]]] if stations.status[row] in words else []
+    said += [tr("suspected blunder")] if stations.suspected[row] else []
+    heights = [tr("as-built {}").format(height(design + residual, unit))] if np.isfinite(design + residual) else []
+    heights += [tr("design {}").format(height(design, unit))] if np.isfinite(design) else []
+    return ", ".join(said), ", ".join(heights)
+
+
+def station_story(stations, row):
+    """One line on a station: where it is and how it lies."""
+    return "   ·   ".join(filter(None, (_name(stations, row), *_judged(stations, row))))
+
+
+def station_lines(stations, row):
+    """The same in lines of rich text, for a narrow place."""
+    parts = [part[0].upper() + part[1:] for part in _judged(stations, row) if part]
+    return "<br>".join([f"<b>{escape(_name(stations, row))}</b>", *map(escape, parts)])

@@ -6,6 +6,7 @@ import numpy as np
 
 from .core.angles import zenith_angle
 from .core.errors import InputError
+from .core.sight_reduction import MOST_K
 from .layers import named_field, read_table
 from .levelling_parameters import sight_field_table
 from .texts import listed, tr
@@ -68,6 +69,9 @@ def read_sights(entry, parameters, context, source, feedback, units):
     for key, name in _NUMBERS.items():
         unit = units.chainage if name in _DISTANCES else units.height if name in _HEIGHTS else 1.0
         columns[name] = unit * _numbers(texts[key], name, rejected, name not in _DISTANCES)
+    for row in np.flatnonzero(np.abs(np.nan_to_num(columns["k"])) > MOST_K):
+        rejected.setdefault(int(row), tr("The coefficient of refraction '{}' is not a number near 0, such as 0.13.").format(
+            texts["K_FIELD"][row]))
     unit = entry.choice(parameters, "ANGLE_UNIT", context)
     zenith = _zeniths(texts["ZENITH_FIELD"], texts["VERTICAL_FIELD"], unit, rejected)
     found = SightTable(source, fields, table.ids, table.features, columns, texts["FROM_FIELD"], texts["TO_FIELD"],

@@ -126,6 +126,10 @@ def _dress_ellipse(layer, _spec, _own):
     layer.setRenderer(reference_marks.ellipse_renderer())
 
 
+def _dress_reduced(layer, _spec, _own):
+    layer.setRenderer(level_lines.reduced_renderer())
+
+
 def _dress_levelled(layer, spec, _own):
     layer.setRenderer(level_lines.height_renderer(layer.fields()))
     layer.setLabeling(level_lines.height_labeling(layer.fields(), spec.height_unit))
@@ -167,6 +171,7 @@ _DRESSERS = {
     "ellipse": _dress_ellipse,
     "schedule": _dress_schedule,
     "compared": _dress_compared,
+    "reduced": _dress_reduced,
     "levelled": _dress_levelled,
     "level_lines": _dress_level_lines,
     "geoid_along": _dress_stations,

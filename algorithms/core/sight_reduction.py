@@ -13,6 +13,8 @@ from .sights import reciprocal, sight_correction
 
 # Below this a setup without a k counts as balanced, metres.
 NO_MATTER = 1e-5
+# Mirages reach k = 10; beyond that, something else was given.
+MOST_K = 20.0
 _FIELDS = ("rise", "length", "lift", "imbalance", "own", "setups")
 
 
@@ -108,10 +110,12 @@ class Reduced:
 
 
 def reduced(observed, k, collimation, precision):
-    """Reduced of single sights and setups. ``k``: (n,), NaN where not known: InputError where it is needed;
+    """Reduced of single sights and setups. ``k``: (n,), NaN where not known: InputError where it is needed or no coefficient;
     ``collimation``: rise of the level's line of sight per length, (n,), 0 for trigonometric sights."""
     if np.any(needs_k(observed, k)):
         raise InputError("A sight has no coefficient of refraction k.")
+    if np.any(np.abs(np.nan_to_num(k)) > MOST_K):
+        raise InputError("The coefficient of refraction k is not a number near 0, such as 0.13.")
     factor = 1.0 - np.where(np.isnan(k), 0.0, k)
     curvature, tilt = factor * observed.lift, collimation * observed.imbalance
     shared = (observed.lift * precision.k) ** 2 + np.where(

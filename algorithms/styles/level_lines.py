@@ -1,7 +1,7 @@
 """Look of an adjusted level net: its lines by the size of their test value, its points by what they are."""
 
 from qgis.core import (QgsLineSymbol, QgsPalLayerSettings, QgsProperty, QgsRuleBasedLabeling, QgsRuleBasedRenderer,
-                       QgsSimpleLineSymbolLayer, QgsUnitTypes)
+                       QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsUnitTypes)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
@@ -57,6 +57,11 @@ def line_renderer(fields):
     renderer = QgsRuleBasedRenderer(root)
     renderer.setUsingSymbolLevels(False)
     return renderer
+
+
+def reduced_renderer():
+    """Return the renderer of reduced sights: one quiet line each."""
+    return QgsSingleSymbolRenderer(_line(QUIET, 0.6))
 
 
 def _test_value(w):

@@ -234,3 +234,42 @@ def test_bad_input(toolbox, change, words):
         if given[key] is not None:
             given[key] = toolbox.table(given[key], "list" if key == "INPUT" else "marks")
     assert words in toolbox.refusal("adjustlevelling", **given)
+
+
+def test_every_line_and_point_has_its_look(toolbox):
+    """The rule whose symbol each feature gets, by the legend's text."""
+    from qgis.core import QgsRenderContext
+
+    # Three lines that misclose by 4.5 mm have w = 2.6, by 50 mm 29; none where nothing checks them.
+    rows = [("A", "B", 1.0, 1.0), ("B", "C", 1.0, 1.0), ("C", "A", -2.0045, 1.0), ("C", "D", 1.0, 1.0), ("D", "E", 1.0, 1.0),
+            ("E", "C", -2.05, 1.0), ("E", "F", 1.0, 1.0), ("X", "Y", 1.0, 1.0), ("F", "G", 1.0, 1.0), ("G", "F", -1.0, 1.0)]
+    stations = toolbox.points([{"at": (10.0 + 0.01 * k, 50.0 + 0.01 * (k % 2)), "name": name}
+                               for k, name in enumerate("ABCDEFGXYZ")])
+    run = toolbox.run("adjustlevelling", INPUT=toolbox.table(lines(rows)), BENCHMARKS=benchmarks(toolbox, {"A": 1.0}),
+                      SIGMA_KM=1.0, STATIONS=stations, POINTS="memory:", LINES="memory:")
+    from tautline.algorithms.styling import StyleSpec, dress
+
+    for key, kind, names in (
+            ("LINES", "level_lines", [*["1.96 to the limit"] * 3, *["blunder suspected"] * 3, "Checked by no", "No benchmark",
+                                      *["up to 1.96"] * 2]),
+            ("POINTS", "levelled", ["held fixed", *["Adjusted height"] * 6, *["No height"] * 3])):
+        layer = run.layer(key)
+        dress(layer, StyleSpec(kind, "t"))
+        renderer, context = layer.renderer().clone(), QgsRenderContext()
+        context.setExpressionContext(layer.createExpressionContext())
+        renderer.startRender(context, layer.fields())
+        for feature, words in zip(layer.getFeatures(), names):
+            context.expressionContext().setFeature(feature)
+            keys = renderer.legendKeysForFeature(feature, context)
+            labels = [rule.label() for rule in renderer.rootRule().children() if rule.ruleKey() in keys]
+            assert len(labels) == 1 and words in labels[0], (feature.attributes(), labels)
+        renderer.stopRender(context)
+
+
+def test_cancel_leaves_nothing(toolbox, tmp_path):
+    from .conftest import Log
+
+    place = tmp_path / "heights.gpkg"
+    text = toolbox.refusal("adjustlevelling", Log(cancel_at=1), INPUT=toolbox.table(lines(LS02)), SIGMA_KM=1.0,
+                           BENCHMARKS=benchmarks(toolbox, {"4": 1.0}), OUTPUT=str(place), SUMMARY=str(tmp_path / "s.html"))
+    assert text == "Cancelled; no output was written." and not list(tmp_path.iterdir())

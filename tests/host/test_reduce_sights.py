@@ -162,3 +162,55 @@ def test_rejected_rows_say_why(toolbox):
     for row, words in ((2, "not a number"), (3, "negative"), (4, "names no point"), (5, "starts and ends at 'A'"),
                        (6, "neither a distance"), (7, "no sight"), (8, "coefficient of refraction")):
         assert words in reasons[row]
+
+
+def test_points_give_the_radius_and_the_lines(toolbox):
+    """Euler's radius by M and nu of WGS 84 at 60° north (Torge and Mueller: 6,383,453.8 m across, 6,383,...): with
+    k = 0 a sight of 2 km is corrected by D^2/2R, along the meridian and across it, against closed formulas."""
+    a, e2, lat = 6378137.0, 0.0066943799901413, np.radians(60.0)
+    nu = a / np.sqrt(1.0 - e2 * np.sin(lat) ** 2)
+    meridian = a * (1.0 - e2) / (1.0 - e2 * np.sin(lat) ** 2) ** 1.5
+    stations = toolbox.points([{"at": (10.0, 59.99), "name": "S"}, {"at": (10.0, 60.01), "name": "N"},
+                               {"at": (9.98, 60.0), "name": "W"}, {"at": (10.02, 60.0), "name": "E"}])
+    rows = [{"from": p, "to": q, "horiz_dist": 2000.0, "zenith": 90.0} for p, q in (("S", "N"), ("W", "E"), ("N", "X"))]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), STATIONS=stations, REFRACTION=0.0, LATITUDE=45.0)
+    found = run.rows()
+    for row, radius in zip(found, (meridian, nu)):
+        assert row["curv_corr"] == pytest.approx(2000.0**2 / 2.0 / radius, abs=1e-6)
+    assert found[2]["curv_corr"] == pytest.approx(2000.0**2 / 2.0 / 6378101.0, abs=1e-6)  # sqrt(M nu) at 45 degrees
+    drawn = [feature.geometry().asWkt(2) for feature in run.layer().getFeatures()]
+    assert drawn[0] == "LineString (10 59.99, 10 60.01)" and drawn[2] == ""
+
+
+def test_k_by_sight_by_day_and_for_all(toolbox):
+    rows = [{"from": "A", "to": "B", "horiz_dist": 1000.0, "zenith": 90.0, "k": k, "day": day}
+            for k, day in ((0.2, "mon"), (None, "mon"), (None, "tue"))]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13, REFRACTION_DAYS="mon=0.07")
+    assert run.column("k") == [0.2, 0.07, 0.13] and "k 0.070 to 0.200" in run.said
+
+
+@pytest.mark.parametrize("change, words", [
+    ({"drop": ("from",)}, "has no fields 'from' and 'to', nor a field 'point'"),
+    ({"drop": ("to",)}, "has no fields 'from' and 'to'"),
+    ({"drop": ("horiz_dist",)}, "has angles but no distance"), ({"drop": ("horiz_dist", "zenith")}, "neither a distance"),
+    ({"REFRACTION_DAYS": "mon 0.1"}, "REFRACTION_DAYS: 'mon 0.1' is not day=k."),
+    ({"REFRACTION_DAYS": "sun=0.1"}, "no row of layer 'list' has the day 'sun'"),
+    ({"PEG_TEST": "1 2 3"}, "The two-peg test '1 2 3' is not two setups of four numbers"),
+    ({"PEG_TEST": "1 1 5 5; 1 1 20 5", "COLLIMATION": 3.0}, "COLLIMATION and PEG_TEST are both given"),
+    ({"REFRACTION": 130.0}, "coefficient of refraction"), ({"ANGLE_SIGMA": -1.0}, "ANGLE_SIGMA is -1.0, but must be at least 0"),
+    ({"ZENITH_FIELD": "z"}, "has no field 'z' (ZENITH_FIELD)"), ({"LATITUDE": 95.0}, "beyond 90 degrees")])
+def test_bad_input(toolbox, change, words):
+    row = {"from": "A", "to": "B", "horiz_dist": 1000.0, "zenith": 90.0, "day": "mon"}
+    drop = change.pop("drop", ()) if isinstance(change, dict) else ()
+    table = toolbox.table([{key: value for key, value in row.items() if key not in drop}])
+    assert words in toolbox.refusal("reducesights", INPUT=table, **{"REFRACTION": 0.13, **change})
+
+
+def test_doubtful_sights_are_warned_of(toolbox):
+    rows = [{"from": "A", "to": "B", "horiz_dist": 100.0, "zenith": 2.5}]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13)
+    assert any("zenith or vertical angles" in text for text in run.warnings)
+    feet = [{"from": "A", "to": "B", "back": 14.2, "fore": 3.0}]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(feet))
+    assert any("longer than a staff: row 1" in text for text in run.warnings)
+    assert any("without both sight lengths" in text for text in run.warnings)

@@ -297,8 +297,9 @@ def _checked_fit(fit, keep, whole):
         fitted = fit(keep)
     except InputError:
         return None
-    unchecked = (fitted.solution.redundancies < LEAST_REDUNDANCY) & (whole.solution.redundancies[keep] >= LEAST_REDUNDANCY)
-    return None if fitted.solution.freedom < 2 or np.any(unchecked) else fitted
+    left, before = fitted.solution.redundancies, whole.solution.redundancies[keep]
+    unchecked = np.any((left < LEAST_REDUNDANCY) & (before >= LEAST_REDUNDANCY))
+    return None if fitted.solution.freedom < 2 or unchecked else fitted
 
 
 def _tests_aside(fitted):

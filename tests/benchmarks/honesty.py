@@ -2,9 +2,9 @@
 
     /usr/bin/python3 tests/benchmarks/honesty.py [NUMBER [--json]]
 
-Random places between 76 degrees south and north, random azimuths; 31 stations on a line, 53 on two arms of a plane, 1.5 to
-3 km long. Independent heights with a standard deviation of 3 mm; levelled ones with 1.5 mm over 1 km and 0.5 mm of reading.
-Owed without removal: 95 +- 1.5 %.
+Random places between 76 degrees south and north, random azimuths; 31 stations on a line, 53 on two arms of a plane,
+1.5 to 3 km long. Independent heights with a standard deviation of 3 mm; levelled ones with 1.5 mm over 1 km and 0.5 mm
+of reading. Owed without removal: 95 +- 1.5 %.
 """
 
 import json
@@ -27,9 +27,11 @@ def blocks(number):
     """Title and Tally of each kind of survey. The dice are seeded for repetition, one for each block."""
     for kind, arms, correlated in KINDS:
         for known in (True, False):
-            what, options = f"{kind}, sigma {'known' if known else 'unknown'}", {"correlated": correlated, "known": known}
+            what = f"{kind}, sigma {'known' if known else 'unknown'}"
+            options = {"correlated": correlated, "known": known}
             yield f"{what}, no removal: 95 % owed", simulated.fits(np.random.default_rng(1), number, arms, **options)
-            yield f"{what}, with removal", simulated.fits(np.random.default_rng(2), number, arms, remove=True, **options)
+            yield (f"{what}, with removal",
+                   simulated.fits(np.random.default_rng(2), number, arms, remove=True, **options))
             yield (f"{what}, one blunder of twice the smallest detectable",
                    simulated.blunders(np.random.default_rng(3), number, arms, **options))
     for known in (True, False):
@@ -50,8 +52,8 @@ def show(number):
         print(title)
         for name in tally.held:
             share = tally.share(name)
-            print(f"    {name:34s} {share:6.3f} per survey" if name in COUNTS else f"    {name:34s} {100 * share:6.2f} %",
-                  flush=True)
+            value = f"{share:6.3f} per survey" if name in COUNTS else f"{100 * share:6.2f} %"
+            print(f"    {name:34s} {value}", flush=True)
 
 
 if __name__ == "__main__":

@@ -1,8 +1,8 @@
 """Simulated surveys of a structure whose truth is known: how often an interval, an ellipse and a test keep their word.
 
-Used by ``honesty.py`` with 2,000 surveys each, and by the tests with fewer. Needs the package registered as ``tautline``
-(``tests/conftest.py``). Truth is a plane in space; the heights over the stations are its own, checked against 50-digit
-arithmetic in ``tests/core/test_plane.py``.
+Used by ``honesty.py`` with 2,000 surveys each, and by the tests with fewer. Needs the package registered as
+``tautline`` (``tests/conftest.py``). Truth is a plane in space; the heights over the stations are its own, checked
+against 50-digit arithmetic in ``tests/core/test_plane.py``.
 """
 
 from collections import Counter
@@ -93,7 +93,8 @@ class Survey:
 
 
 def survey(dice, arms, *, correlated):
-    """A survey at a random place: one arm with 31 stations, or two at 50 to 130 degrees with 26 each and one at the corner."""
+    """A survey at a random place: one arm with 31 stations, or two at 50 to 130 degrees with 26 each and one at the
+    corner."""
     lat0, lon0 = float(np.degrees(np.arcsin(dice.uniform(-0.97, 0.97)))), float(dice.uniform(-180.0, 180.0))
     azimuth, height = float(dice.uniform(0.0, 360.0)), float(dice.uniform(0.0, 2000.0))
     turns = [0.0] if arms == 1 else [0.0, float(dice.uniform(50.0, 130.0) * dice.choice([-1.0, 1.0]))]
@@ -185,7 +186,8 @@ def blunders(dice, number, arms, *, correlated, known):
 
 
 def ignored_correlation(dice, number):
-    """Planes levelled along two arms, fitted as if independent: sigma estimated, and sigma the true deviation of each height."""
+    """Planes levelled along two arms, fitted as if independent: sigma estimated, and sigma the true deviation of each
+    height."""
     held = Counter()
     for _ in range(number):
         one = survey(dice, 2, correlated=True)
@@ -211,14 +213,15 @@ def geoid_ellipses(dice, number, *, known, sigma=4.0):
         undulation = away @ east * slope[0] + away @ north * slope[1]
         fit = one.fit(one.errors(dice) - undulation, known=known, remove=False)
         found = tangent_point(fit, one.lat, one.lon, geoid_slope_sigma=sigma)
-        for name, ellipse in (("with the geoid's slope error", found.geoid), ("from the heights alone", found.levelling)):
+        ellipses = {"with the geoid's slope error": found.geoid, "from the heights alone": found.levelling}
+        for name, ellipse in ellipses.items():
             held[name] += int(ellipse is not None and _holds(ellipse, (found.lat, found.lon), one.true_tangent))
     return Tally(number, held)
 
 
 def curvature_factors(dice, number, *, correlated, known, bent):
-    """Straight structures and structures along the level surface, half each; ``bent``: with a geoid that bends by METHOD's
-    share of the Earth's curvature. Coverage of the factor's interval, and verdicts of the wrong shape."""
+    """Straight structures and structures along the level surface, half each; ``bent``: with a geoid that bends by
+    METHOD's share of the Earth's curvature. Coverage of the factor's interval, and verdicts of the wrong shape."""
     held = Counter()
     for _ in range(number):
         one, truth = survey(dice, 1, correlated=correlated), float(dice.integers(0, 2))

@@ -46,7 +46,8 @@ def test_weights_of_independent_heights():
 
 
 def test_levelled_against_simulated_runs():
-    """20,000 simulated runs of levelling outwards along two arms: sums of section errors, a reading error at each station."""
+    """20,000 simulated runs of levelling outwards along two arms: sums of section errors, a reading error at each
+    station."""
     random, repeats, km = np.random.default_rng(2), 20_000, 0.0015
     arms = np.array([0, 0, 0, 0, 1, 1, 1])
     distances = np.array([0.0, 300.0, 900.0, 2500.0, 400.0, 700.0, 1900.0])

@@ -1,4 +1,5 @@
-"""Least squares, tests of single observations and of steps: against dense algebra by scipy, refits and textbook nets."""
+"""Least squares, tests of single observations and of steps: against dense algebra by scipy, refits and textbook
+nets."""
 
 import numpy as np
 import pytest
@@ -34,7 +35,8 @@ def linear(design, observed, matrix, known, full=True):
         if keep.sum() < design.shape[1]:
             raise InputError("Too few.")
         solution = solved(design[keep], observed[keep], matrix[np.ix_(keep, keep)], known, full)
-        return Fitted(solution, design, observed - design @ solution.parameters, as_covariance(matrix, full), keep.copy())
+        residuals = observed - design @ solution.parameters
+        return Fitted(solution, design, residuals, as_covariance(matrix, full), keep.copy())
 
     return fit
 
@@ -114,7 +116,8 @@ def test_studentised_residuals_are_those_of_leaving_one_out(case):
 
 @pytest.mark.parametrize("known", [True, False])
 def test_a_row_set_aside_is_tested_as_if_taken_in_alone(case, known):
-    """The test value from the prediction is that of a refit with the row; likewise redundancy and detectable blunder."""
+    """The test value from the prediction is that of a refit with the row; likewise redundancy and detectable
+    blunder."""
     design, observed, matrix, full = case
     observed = observed.copy()
     observed[[4, 9]] += [0.2, 0.05]
@@ -197,8 +200,8 @@ def test_a_larger_blunder_goes_before_a_step():
     assert list(np.flatnonzero(~found.kept)) == [25] and suspected_step(found.fitted, sections)[1] == 11
 
 
-# OSGeoLab tutorials, english/data_processing/level_net.rst, commit 13f0cd42. Heights in metres, lengths in km; this source
-# weights by 1 / (0.7 mm per km times length)^2, not by the usual 1 / length.
+# OSGeoLab tutorials, english/data_processing/level_net.rst, commit 13f0cd42. Heights in metres, lengths in km; this
+# source weights by 1 / (0.7 mm per km times length)^2, not by the usual 1 / length.
 NET = ((1, 2, -0.749, 1.1), (1, 3, -1.274, 1.8), (1, 4, -2.890, 1.4), (2, 3, -0.530, 1.5), (2, 4, -2.141, 1.9),
        (3, 4, -1.614, 0.9))
 
@@ -360,7 +363,8 @@ def test_a_station_that_nothing_checks_does_not_protect_the_others():
 
 
 def test_a_hardly_checked_station_of_a_levelled_line_does_not_protect_the_others():
-    """Readings far better than the levelling between them: the first station, 0.1 mm, is hardly checked by its neighbours."""
+    """Readings far better than the levelling between them: the first station, 0.1 mm, is hardly checked by its
+    neighbours."""
     distances = np.linspace(0.0, 3000.0, 31)
     covariance = levelled(np.full(31, 0.0001), np.zeros(31, int), distances, 0.003)
     design = np.column_stack([np.ones(31), distances])
@@ -377,7 +381,8 @@ def test_condition():
     solution = solved(design, np.zeros(5), np.eye(5), True, False)
     unit = design / np.linalg.norm(design, axis=0)
     assert solution.condition == pytest.approx(np.linalg.cond(unit) ** 2, rel=0.05)
-    nothing = Solution(np.column_stack([np.ones(5), np.zeros(5)]), np.zeros(5), independent(np.ones(5)), True, np.zeros(2))
+    empty = np.column_stack([np.ones(5), np.zeros(5)])
+    nothing = Solution(empty, np.zeros(5), independent(np.ones(5)), True, np.zeros(2))
     assert nothing.condition == np.inf
     with pytest.raises(InputError, match="do not determine the fit"):
         nothing.cofactors

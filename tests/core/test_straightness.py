@@ -10,8 +10,8 @@ from tautline.algorithms.core.straightness import straightness
 
 
 def measured(wgs84, up, aside, number=201, length=2000.0, height0=300.0, skew=0.0, remove=False):
-    """Straightness of stations ``up`` above and ``aside`` to the right of a straight line, metres; ``skew``: degrees by which
-    the axis was drawn askew."""
+    """Straightness of stations ``up`` above and ``aside`` to the right of a straight line, metres; ``skew``: degrees
+    by which the axis was drawn askew."""
     along = np.linspace(0.0, length, number)
     lat, lon, azimuth = wgs84.forward(np.full(number, -31.0), np.full(number, 22.0), np.full(number, 40.0), along)
     end = wgs84.forward(-31.0, 22.0, 40.0 + skew, length)

@@ -16,7 +16,8 @@ SECOND = np.pi / 180 / 3600
 @pytest.mark.parametrize("lat, lon", [(50.0, 8.0), (-31.2, 22.4), (89.99, 10.0), (0.0, 180.0), (-5.0, -179.99)])
 @pytest.mark.parametrize("azimuth", [0.0, 37.0, 90.0, 151.0])
 def test_outline_is_true_on_the_ellipsoid(wgs84, lat, lon, azimuth):
-    """Every point of the outline satisfies the equation of the ellipse in polar coordinates about the centre (geographiclib)."""
+    """Every point of the outline satisfies the equation of the ellipse in polar coordinates about the centre
+    (geographiclib)."""
     ellipse, geodesic = Ellipse(900.0, 250.0, azimuth), Geodesic(wgs84.a, wgs84.f)
     out_lat, out_lon = ellipse.outline(lat, lon, wgs84)
     assert len(out_lat) == 181 and out_lat[0] == out_lat[-1] and out_lon[0] == out_lon[-1]
@@ -66,7 +67,8 @@ def test_how_the_tangent_point_moves_with_the_slopes(wgs84, lat0, lon0):
 
 
 def test_spread_of_simulated_tangent_points(wgs84):
-    """The covariance against the scatter of 2,000 tangent points fitted to simulated errors, by one linear step each."""
+    """The covariance against the scatter of 2,000 tangent points fitted to simulated errors, by one linear step
+    each."""
     lat, lon = arms(wgs84, 48.0, 11.0)
     fit = plane_fit(wgs84, lat, lon)
     found, solution = tangent_point(fit, lat, lon), fit.solution
@@ -74,9 +76,9 @@ def test_spread_of_simulated_tangent_points(wgs84):
     errors = random.normal(0.0, 0.003, (2000, len(lat)))
     slopes = (solution.cofactors @ solution.design.T @ (errors / 0.003**2).T)[1:3].T + fit.slopes
     n = fit.frame.up - slopes @ fit.frame.directions
-    north = np.radians(np.degrees(np.arctan2(n[:, 2], np.hypot(n[:, 0], n[:, 1]))) - found.lat) * wgs84.radius_meridian(48.0)
-    east = np.radians(np.degrees(np.arctan2(n[:, 1], n[:, 0])) - found.lon) * wgs84.radius_across(48.0) * np.cos(
-        np.radians(found.lat))
+    north = (np.arctan2(n[:, 2], np.hypot(n[:, 0], n[:, 1])) - np.radians(found.lat)) * wgs84.radius_meridian(48.0)
+    parallel = wgs84.radius_across(48.0) * np.cos(np.radians(found.lat))
+    east = (np.arctan2(n[:, 1], n[:, 0]) - np.radians(found.lon)) * parallel
     sampled = np.cov(east, north)
     assert np.sqrt(np.diag(sampled)) == pytest.approx(np.sqrt(np.diag(found.covariance)), rel=0.06)
     correlation = found.covariance[0, 1] / np.sqrt(np.prod(np.diag(found.covariance)))
@@ -95,22 +97,24 @@ def test_the_geoid_widens_the_ellipse(wgs84):
     assert precise.geoid.semi_b == pytest.approx(precise.geoid.semi_a, rel=0.01)
     rough = tangent_point(plane_fit(wgs84, lat, lon, sigma=0.01), lat, lon, geoid_slope_sigma=4.0)
     # Variances add: the sum of squares of both semi-axes is that of either share.
-    assert rough.geoid.semi_a**2 + rough.geoid.semi_b**2 == pytest.approx(
-        rough.levelling.semi_a**2 + rough.levelling.semi_b**2 + precise.geoid.semi_a**2 + precise.geoid.semi_b**2, rel=1e-3)
+    shares = [ellipse.semi_a**2 + ellipse.semi_b**2 for ellipse in (rough.geoid, rough.levelling, precise.geoid)]
+    assert shares[0] == pytest.approx(shares[1] + shares[2], rel=1e-3)
     assert tangent_point(plane_fit(wgs84, lat, lon), lat, lon).geoid is None
 
 
 def test_sigma_unknown_takes_fishers_quantile(wgs84):
     lat, lon = arms(wgs84, 48.0, 11.0, number=4)
     errors = np.random.default_rng(3).normal(0.0, 0.003, len(lat))
-    known, unknown = (tangent_point(plane_fit(wgs84, lat, lon, errors=errors, known=flag), lat, lon) for flag in (True, False))
+    known, unknown = (tangent_point(plane_fit(wgs84, lat, lon, errors=errors, known=flag), lat, lon)
+                      for flag in (True, False))
     factor = plane_fit(wgs84, lat, lon, errors=errors).solution.variance_factor
     ratio = np.sqrt(2 * stats.f.ppf(0.95, 2, 4) * factor / stats.chi2.ppf(0.95, 2))
     assert unknown.levelling.semi_a / known.levelling.semi_a == pytest.approx(ratio, rel=1e-6)
 
 
 def test_poorly_determined(wgs84):
-    """An arm of 5 m beside one of 2.4 km: 10 mm there are 400 seconds across. The ellipse is longer than ten extents: none."""
+    """An arm of 5 m beside one of 2.4 km: 10 mm there are 400 seconds across. The ellipse is longer than ten extents:
+    none."""
     along = np.linspace(0.0, 2400.0, 21)
     first = wgs84.forward(np.full(21, 48.0), np.full(21, 11.0), np.full(21, 20.0), along)
     second = wgs84.forward(np.full(3, 48.0), np.full(3, 11.0), np.full(3, 110.0), [1.5, 2.5, 5.0])
@@ -133,8 +137,10 @@ def test_without_freedom_and_sigma_there_is_no_ellipse(wgs84):
 
 @pytest.mark.parametrize("lat0, azimuth, height0", [(48.0, 33.0, 500.0), (-60.0, 200.0, 0.0), (5.0, 91.0, 3000.0)])
 def test_level_place(wgs84, lat0, azimuth, height0):
-    """A line of slope g is level R g before its middle; standard deviation R times that of the slope (Euler's radius)."""
-    lat, lon, _ = wgs84.forward(np.full(31, lat0), np.full(31, 20.0), np.full(31, azimuth), np.linspace(0.0, 3000.0, 31))
+    """A line of slope g is level R g before its middle; standard deviation R times that of the slope (Euler's
+    radius)."""
+    along = np.linspace(0.0, 3000.0, 31)
+    lat, lon, _ = wgs84.forward(np.full(31, lat0), np.full(31, 20.0), np.full(31, azimuth), along)
     axis = Axis(AxisLine("line", lat[[0, -1]], lon[[0, -1]], wgs84), height0)
     frame = line_frame(axis, 0.0, axis.length)
     height = frame.plane(height0, [2e-4]).heights(lat, lon, wgs84)

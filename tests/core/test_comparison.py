@@ -141,6 +141,10 @@ def test_matching_by_place():
     second = place([0, 0, 1, 0, 0], [100.3, 0.2, 50.1, 50.4, 160.0])
     assert matched_by_place(first, second, 0.5).tolist() == [[0, 1], [1, 3], [2, 0], [3, 2]]
     assert matched_by_place(first, second, 0.25).tolist() == [[0, 1], [3, 2]]
+    # On either side, to the tolerance itself.
+    assert matched_by_place(place([0], [50.0]), place([0], [49.5]), 0.5).tolist() == [[0, 0]]
+    assert matched_by_place(place([0], [50.0]), place([0], [50.5]), 0.5).tolist() == [[0, 0]]
+    assert len(matched_by_place(place([0], [50.0]), place([0], [49.49]), 0.5)) == 0
 
 
 def test_matching_is_one_to_one_and_takes_the_nearest():

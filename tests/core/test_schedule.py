@@ -56,6 +56,13 @@ def test_tolerance_to_the_last_digit_is_within():
         assert found.move == pytest.approx([-0.002, -0.001, -0.2], abs=1e-12)
 
 
+def test_steps_that_are_whole_but_for_their_binary_form():
+    """0.3/0.1 is 2.9999999999999996, and (0.1 - 0.3)/0.1 is below -2."""
+    assert movements(np.array([-0.5]), Rules("full", 0.1, up=0.3)).move == pytest.approx([0.3], abs=1e-12)
+    found = movements(np.array([3 * 0.1]), Rules("least", 0.1), tolerances=np.array([0.1]))
+    assert found.move == pytest.approx([-0.2], abs=1e-12)
+
+
 def test_step_too_coarse_for_the_tolerance():
     """Residual 5 mm, steps of 10: +5 or -5, never within 2; it moves only if that brings it nearer."""
     found = movements(np.array([5.0, 5.5, 4.0]) * MM, Rules("least", 10 * MM), tolerances=np.full(3, 2 * MM))

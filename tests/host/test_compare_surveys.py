@@ -307,3 +307,44 @@ def test_5000_stations(toolbox, tmp_path):
     run = toolbox.run("comparesurveys", SURVEYS=[first, second], REPORT=str(tmp_path / "c.html"))
     assert run.results["COUNT"] == 5000
     assert (tmp_path / "c.html").read_text(encoding="utf-8").count("</tr>") > 5000
+
+
+def test_in_a_worker_thread(host, toolbox, epochs, tmp_path):
+    """As the form runs it: surveys are layers of the project, chart and page are made off the main thread."""
+    from qgis.core import (
+        QgsApplication,
+        QgsProcessingAlgRunnerTask,
+        QgsProcessingContext,
+        QgsProcessingFeedback,
+        QgsProject,
+        QgsVectorLayer,
+    )
+    from qgis.PyQt.QtCore import QEventLoop, QTimer
+
+    context, feedback, answer, loop = QgsProcessingContext(), QgsProcessingFeedback(False), [], QEventLoop()
+    context.setProject(QgsProject.instance())
+    layers = [QgsVectorLayer(path, f"epoch {k}", "ogr") for k, path in enumerate(epochs)]
+    QgsProject.instance().addMapLayers(layers, False)
+    try:
+        page, output = tmp_path / "c.html", str(tmp_path / "c.gpkg")
+        entry = QgsApplication.processingRegistry().algorithmById("tautline:comparesurveys").create()
+        task = QgsProcessingAlgRunnerTask(entry, {"SURVEYS": [layer.id() for layer in layers], "OUTPUT": output,
+                                                  "REPORT": str(page)}, context, feedback)
+        task.executed.connect(lambda well, results: (answer.append((well, results)), loop.quit()))
+        QTimer.singleShot(20_000, loop.quit)
+        QgsApplication.taskManager().addTask(task)
+        loop.exec()
+        assert answer and answer[0][0] and answer[0][1]["COUNT"] == 82
+        assert "epoch 1" in page.read_text(encoding="utf-8")
+    finally:
+        QgsProject.instance().removeMapLayers([layer.id() for layer in layers])
+
+
+def test_cancel_leaves_nothing(toolbox, log, tmp_path):
+    from qgis.core import QgsProcessingException
+
+    layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
+    with pytest.raises(QgsProcessingException, match="Cancelled"):
+        toolbox.run("comparesurveys", feedback=log(cancel_at=1), SURVEYS=layers, OUTPUT=str(tmp_path / "o.gpkg"),
+                    REPORT=str(tmp_path / "c.html"))
+    assert list(tmp_path.iterdir()) == []

@@ -100,7 +100,7 @@ def _layers(folder):
     found = {
         "residuals": QgsVectorLayer(_source(folder, "residuals"), tr("Residuals"), "ogr"),
         "bars": None, "strip": None,
-        "plane": QgsVectorLayer(_source(folder, "plane"), tr("Fitted plane and its tangent point"), "ogr"),
+        "plane": QgsVectorLayer(_source(folder, "plane"), tr("Fitted plane"), "ogr"),
         "ellipses": QgsVectorLayer(_source(folder, "ellipses"), tr("Tangent point, 95 % ellipses"), "ogr"),
         "tested": QgsVectorLayer(_source(folder, "tested"), tr("Tested stations"), "ogr"),
         "stations": QgsVectorLayer(_source(folder, "stations"), tr("Placed stations"), "ogr"),
@@ -192,9 +192,8 @@ def open_example(iface, place):
 
 
 def story():
-    """One sentence on what the map shows and what to run next."""
-    return tr("Orange stations are over 10 mm too high, blue ones too low; next, run Design heights and residuals "
-              "yourself.")
+    """One sentence on what the map shows."""
+    return tr("Orange stations are over 10 mm too high, blue ones too low; 'Read me first' says more.")
 
 
 def run_again(found):

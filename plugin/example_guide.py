@@ -20,7 +20,7 @@ def text(with_bars):
                   "blue ones too low; white ones were not read.")),
         ("li", tr("0+850 of the north arm is one station far off between good neighbours: most likely a reading error. "
                   "Around 1+650 several neighbours are low together: the ground has settled.")),
-        ("li", tr("The target mark is the tangent point of the plane that fits both arms best. Only there is the plane level.")),
+        ("li", tr("The cross is the tangent point of the plane that fits both arms best. Only there is the plane level.")),
         ("li", tr("The ellipses say how well that place is known: it lies inside with a probability of 95 percent. The inner "
                   "one counts the levelling alone; the outer one also that nobody knows exactly which way is down: one second "
                   "of arc moves the point by 31 m.")),

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from qgis.core import Qgis, QgsApplication, QgsProject
-from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTranslator
+from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTimer, QTranslator
 from qgis.PyQt.QtGui import QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
@@ -29,7 +29,7 @@ class TautlinePlugin:
         self.actions = []
         self.forms = []
         self.message = None
-        self.guided = None
+        self.guide = self.guided = None
         self.review = None
         self.translator = self._translate()
 
@@ -81,6 +81,7 @@ class TautlinePlugin:
             form.close()
         self._close_message()
         self._close_guided()
+        self._close_guide()
         if self.review is not None:
             self.review.close()
             self.review = None
@@ -110,9 +111,15 @@ class TautlinePlugin:
         if found is not None:
             self._open_guide(found)
             self._show_profile(found["residuals"])
-            example.show_map(self.iface, found)
+            # After the docks have taken their room from the map.
+            axis = found["axis"].id()
+            QTimer.singleShot(0, lambda: self._show_example_map(axis, found))
             parameters = example.run_again(found)
             self._say(example.story(), Qgis.MessageLevel.Info, lambda: self.open_form(parameters))
+
+    def _show_example_map(self, axis, found):
+        if QgsProject.instance().mapLayer(axis) is not None:
+            example.show_map(self.iface, found)
 
     def _open_guide(self, found):
         """The example's text beside the map, until it is closed or another project comes."""

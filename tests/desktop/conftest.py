@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
-LIMIT = 120
+LIMIT = 75
 
 
 @pytest.fixture(scope="session")
@@ -39,19 +39,18 @@ def _environment(screen, folder):
         (folder / name).mkdir(mode=0o700)
     environment.update(DISPLAY=screen, QT_QPA_PLATFORM="xcb", HOME=str(folder / "home"), LC_ALL="C.UTF-8",
                        XDG_RUNTIME_DIR=str(folder / "runtime"), TMPDIR=str(folder / "temporary"),
-                       PYTHONDONTWRITEBYTECODE="1", TAUTLINE_SEEN=str(folder / "seen.json"))
+                       PYTHONDONTWRITEBYTECODE="1", TAUTLINE_SEEN=str(folder / "seen.json"),
+                       TAUTLINE_ROOT=str(ROOT))
     return environment
 
 
-@pytest.fixture(scope="session")
-def seen(screen, tmp_path_factory):
-    """What the script saw in the window: {what: value}."""
-    folder = tmp_path_factory.mktemp("window")
+def driven(screen, folder, script):
+    """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it saw."""
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
     (plugins / "tautline").symlink_to(ROOT)
     command = [shutil.which("qgis.bin") or "qgis", "--nologo", "--noversioncheck", "--profiles-path",
-               str(folder / "profiles"), "--code", str(Path(__file__).with_name("window_script.py"))]
+               str(folder / "profiles"), "--code", str(Path(__file__).with_name(script))]
     with open(folder / "output.txt", "wb") as output:
         window = subprocess.Popen(command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output,
                                   start_new_session=True)
@@ -64,7 +63,15 @@ def seen(screen, tmp_path_factory):
                 os.killpg(window.pid, signal.SIGKILL)
                 window.wait()
     told = (folder / "output.txt").read_text(errors="replace")[-4000:]
+    if (folder / "seen.stack").is_file():
+        told += (folder / "seen.stack").read_text(errors="replace")[:6000]
     assert (folder / "seen.json").is_file(), f"the window ended with {code} and reported nothing:\n{told}"
     found = json.loads((folder / "seen.json").read_text())
     assert "error" not in found, f"{found['error']}\n{told}"
     return found
+
+
+@pytest.fixture(scope="session")
+def seen(screen, tmp_path_factory):
+    """What the script saw in the window: {what: value}."""
+    return driven(screen, tmp_path_factory.mktemp("window"), "window_script.py")

@@ -6,9 +6,12 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from geographiclib.geodesic import Geodesic
 
 ROOT = Path(__file__).resolve().parents[2]
-MENU = ["Open the example", "Design heights and residuals…"]
+MENU = ["Open the example", "Guided run", "Design heights and residuals…", "Profile", "Flagged stations"]
+LAYERS = ["Residuals", "Residual bars", "Profile strip", "Fitted plane", "Tangent point, 95 % ellipses", "Tested stations",
+          "Placed stations", "Axis", "Tolerance band", "Summary of residuals", "Height list", "Imagery"]
 FORM = {"STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B", "HEIGHT_B",
         "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"}
 SAMPLES = ROOT / "sample_layers" / "gallery"
@@ -58,14 +61,13 @@ def test_example_opens_as_a_project(seen, statuses):
     found = seen["example"]
     assert seen["opened"]["unanswered"] == [] and len(seen["opened"]["asked"]) == 2
     assert (found["group"], found["top"]) == ("Example: gallery", 1)
-    assert [layer["name"] for layer in found["layers"]] == [
-        "Residuals", "Placed stations", "Axis", "Summary of residuals", "Height list", "Imagery"]
+    assert [layer["name"].split(" × ")[0] for layer in found["layers"]] == LAYERS
     assert all(layer["valid"] for layer in found["layers"])
-    assert found["shown"] == [True, False, True, True, True, True]
+    assert [name for name, shown in zip(LAYERS, found["shown"]) if not shown] == ["Tested stations", "Placed stations"]
     assert found["crs"] == "EPSG:32734" and found["units"] and found["ellipsoid"] not in ("", "NONE")
     assert found["all_in_view"] and found["fills_view"]
     assert found["statuses"] == statuses
-    assert (found["file"], found["dirty"], found["active"]) == ("gallery.qgz", False, "Placed stations")
+    assert (found["file"], found["dirty"], found["active"]) == ("gallery.qgz", False, "Residuals")
 
 
 def test_example_has_the_residuals_computed_without_the_plugin(seen, expected):
@@ -88,24 +90,41 @@ def test_example_says_what_is_seen_in_one_line(seen):
 
 def test_example_ran_through_the_history(seen):
     commands = seen["example"]["history"]
-    for entry in ("tautline:placestations", "tautline:designheights"):
+    for entry in ("tautline:placestations", "tautline:fitreference", "tautline:designheights", "tautline:drawdeviations"):
         assert sum(entry in command for command in commands) == 1, commands
+
+
+def test_example_shows_the_plane_and_where_it_is_level(seen):
+    """760 m from the corner, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of metres."""
+    plane, = seen["example"]["plane"]
+    line = Geodesic.WGS84.Inverse(*seen["example"]["corner"], plane["tan_lat"], plane["tan_lon"])
+    assert plane["kind"] == "plane" and line["s12"] == pytest.approx(760.0, abs=120.0)
+    assert seen["example"]["ellipses"] == ["geoid", "levelling"]
+
+
+def test_example_teaches_with_its_own_figures(seen):
+    found = seen["example"]
+    assert "Read me first" in found["docks"] and "Profile" in found["docks"]
+    assert found["curvature"]["north arm 2+400"] == pytest.approx(0.45, abs=0.005) and "0.45 m" in found["guide"]
+    assert max((v for v in found["residuals"].items() if v[1]), key=lambda v: abs(v[1]))[0] == "north arm 0+850"
+    for words in ("Straight is not level", "0+850", "tangent point", "What to try", "surveyor or engineer decides"):
+        assert words in found["guide"] and words in found["read_me"]
 
 
 def test_map_shows_imagery_and_flagged_stations(seen):
     found = seen["map"]
     assert found["colours"] > 5000
-    assert found["white"] < 0.2 * found["pixels"]
+    assert found["white"] < 0.3 * found["pixels"]
     assert found["high"] > 20 and found["low"] > 80
 
 
 def test_saved_project_opens_elsewhere(seen):
     found = seen["reopened"]
-    assert found["read"] and found["inside"] and len(found["layers"]) == 6
+    assert found["read"] and found["inside"] and len(found["layers"]) == len(LAYERS)
     assert all(layer["valid"] for layer in found["layers"])
     assert found["rules"] == seen["example"]["rules"]
     vectors = [layer["source"] for layer in found["layers"] if "|layername=" in layer["source"]]
-    assert len(vectors) == 4 and all("gallery.gpkg|" in source for source in vectors)
+    assert len(vectors) == 10 and all("gallery.gpkg|" in source for source in vectors)
     assert not [name for name in found["files"] if name.endswith((".before", ".axis.gpkg"))]
 
 
@@ -123,13 +142,13 @@ def test_unloads_without_leftovers_and_loads_again_twice(seen):
     assert seen["forms_open"] == 2 and len(seen["rounds"]) == 2
     for turn in seen["rounds"]:
         assert turn["unloaded"] and turn["loaded"]
-        assert turn["gone"] == {"provider": False, "menu": [], "actions": [], "forms": [], "messages": [],
+        assert turn["gone"] == {"provider": False, "menu": [], "actions": [], "forms": [], "messages": [], "docks": [],
                                 "text": "Open the example", "modules": []}
         assert turn["menu"] == MENU and turn["entries"] == seen["entries"]
 
 
 def test_translation_comes_and_goes(seen):
-    assert seen["translated"] == ["Das Beispiel öffnen", MENU[1]]
+    assert seen["translated"] == ["Das Beispiel öffnen", *MENU[1:]]
     assert seen["after_translation"]["text"] == "Open the example" and seen["after_translation"]["menu"] == []
 
 

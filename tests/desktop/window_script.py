@@ -1,6 +1,7 @@
 """Runs inside the real window: uses the plugin as a person does and writes down what it saw. See ``conftest.py``."""
 
 import base64
+import faulthandler
 import json
 import os
 import shutil
@@ -12,14 +13,18 @@ from pathlib import Path
 from time import monotonic
 
 import qgis.utils
-from qgis.core import QgsApplication, QgsLayerTreeLayer, QgsProject, QgsSettings, QgsVectorLayer
+from qgis.core import (QgsApplication, QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsLayerTreeLayer, QgsPointXY,
+                       QgsProject, QgsSettings, QgsVectorLayer)
 from qgis.gui import QgsGui, QgsMessageBarItem, QgsProcessingAlgorithmDialogBase
 from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
-from qgis.PyQt.QtWidgets import QApplication, QMessageBox, QPushButton
+from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox, QPushButton, QTextBrowser
 from qgis.utils import iface
 
 LIMIT = 20
 SEEN = {}
+# Where a window that stands still was, for whoever reads the failure.
+STACK = open(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".stack"), "w")
+faulthandler.dump_traceback_later(60, file=STACK)
 PLACE = Path(tempfile.gettempdir())
 # The German translation of 'Open the example', as the translation tools compile it.
 GERMAN = ("PLhkGMrvnJXNIRy/YKG93acAAAACZGVCAAAACAyZyIUAAAAAaQAAAFMDAAAAJgBEAGEAcwAgAEIAZQBpAHMAcABpAGUAbAAgAPYAZgBm"
@@ -99,6 +104,8 @@ def leftovers():
     return {"provider": provider is not None, "menu": menu_texts(), "messages": messages(), "text": translated,
             "actions": [name for name in actions if name.startswith("tautline")],
             "forms": [form.windowTitle() for form in forms()],
+            "docks": [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget)
+                      if d.objectName().startswith("tautline")],
             "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")}
 
 
@@ -139,6 +146,25 @@ def residuals_by_station(layer):
 def layer_story(layer):
     return {"name": layer.name(), "valid": layer.isValid(), "source": layer.source(), "crs": layer.crs().authid(),
             "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1}
+
+
+def docks():
+    """The plugin's docks that one sees."""
+    found = iface.mainWindow().findChildren(QDockWidget)
+    return sorted((d for d in found if d.objectName().startswith("tautline") and d.isVisible()), key=lambda d: d.objectName())
+
+
+def guide_text():
+    return next((d.findChild(QTextBrowser).toPlainText() for d in docks() if d.objectName() == "tautline_example_guide"), "")
+
+
+def corner(axis):
+    """Latitude and longitude where the arms begin."""
+    crs = QgsCoordinateReferenceSystem("EPSG:4326")
+    to = QgsCoordinateTransform(axis.crs(), crs, QgsProject.instance())
+    feature = next(f for f in axis.getFeatures() if f["name"] == "north arm")
+    point = to.transform(QgsPointXY(feature.geometry().vertexAt(0)))
+    return [point.y(), point.x()]
 
 
 def examples():
@@ -197,7 +223,9 @@ def open_example():
     assert project.layerTreeRoot().children(), messages()
     group = project.layerTreeRoot().children()[0]
     nodes = [node for node in group.children() if isinstance(node, QgsLayerTreeLayer)]
-    residuals, axis = nodes[0].layer(), nodes[2].layer()
+    named = {node.layer().name(): node.layer() for node in nodes}
+    residuals, axis = named["Residuals"], named["Axis"]
+    QCoreApplication.processEvents()
     drawn = []
     iface.mapCanvas().renderComplete.connect(lambda _painter: drawn.append(True))
     iface.mapCanvas().refreshAllLayers()
@@ -210,6 +238,11 @@ def open_example():
         "ellipsoid": project.ellipsoid(),
         "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
         "statuses": statuses(residuals), "residuals": residuals_by_station(residuals), "record": bool(residuals.customProperty("tautline/record")),
+        "plane": [{name: f[name] for name in ("kind", "tan_lat", "tan_lon")} for f in named["Fitted plane"].getFeatures()],
+        "ellipses": sorted(f["kind"] for f in named["Tangent point, 95 % ellipses"].getFeatures()),
+        "corner": corner(axis), "curvature": {f"{f['axis']} {f['station']}": f["curv_eff"] for f in residuals.getFeatures()},
+        "docks": [dock.windowTitle() for dock in docks()], "guide": guide_text(),
+        "read_me": (Path(project.fileName()).parent / "read_me_first.html").read_text(encoding="utf-8"),
         "axis_labelled": axis.labelsEnabled(), "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
         "all_in_view": iface.mapCanvas().extent().contains(axis.extent()),
         "fills_view": iface.mapCanvas().extent().height() < 1.3 * axis.extent().height(),

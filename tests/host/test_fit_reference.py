@@ -239,6 +239,35 @@ def test_levelled_heights_have_wider_ellipses(toolbox):
     assert "give SIGMA_KM" in independent.said and "give SIGMA_KM" not in levelled.said
 
 
+def test_levelling_starts_where_the_arms_meet_however_they_are_drawn(toolbox):
+    """Drawn towards the corner instead of from it, or in feet, the arm gives the same ellipse and the same tests."""
+    site = Site(toolbox)
+    turned = toolbox.lines([{"at": [site.first[-1], site.first[0]], "name": "A", "group": "one"},
+                            {"at": [site.second[0], site.second[-1]], "name": "B", "group": "one"}])
+    feet = toolbox.points([{**row, "height": row["height"] / FOOT} for row in site.rows])
+    given = {"SIGMA": 0.001, "SIGMA_KM": 3.0, "CHAINAGE_HEIGHT": 100.0, "CHAINAGE_UNIT": "metre"}
+    runs = [site.run(toolbox, **given), site.run(toolbox, AXIS=turned, **given), site.run(
+        toolbox, STATIONS=feet, HEIGHT_UNIT="foot", **{**given, "SIGMA": 0.001 / FOOT, "CHAINAGE_HEIGHT": 100.0 / FOOT})]
+    first, *others = ((run.rows("ELLIPSE")[0], {row["mark"]: row["w"] for row in run.rows()}) for run in runs)
+    for ellipse, w in others:
+        assert ellipse["semi_a"] == pytest.approx(first[0]["semi_a"], rel=1e-6)
+        assert ellipse["azimuth"] == pytest.approx(first[0]["azimuth"], abs=1e-4)
+        assert w == pytest.approx(first[1], abs=1e-5)
+
+
+@pytest.mark.parametrize("given, seconds", [({}, 4.0), ({"GEOID_SLOPE_SIGMA": 8.0}, 8.0),
+                                            ({"GEOID_SLOPE_SIGMA": 0.0}, None)])
+def test_slope_error_of_the_geoid(toolbox, given, seconds):
+    run = Site(toolbox, sigma=1e-5).run(toolbox, SIGMA=1e-5, UNDULATION="unknown", **given)
+    ellipses = run.by("kind", "ELLIPSE")
+    if seconds is None:
+        assert set(ellipses) == {"levelling"} and "no figure allows for it" in run.said
+    else:
+        # Factor of a 95 % ellipse, root of 5.99, times the Earth's radius times the angle.
+        want = 5.991**0.5 * 6.38e6 * math.radians(seconds / 3600)
+        assert ellipses["geoid"]["semi_a"] == pytest.approx(want, rel=0.01)
+
+
 def test_a_step_in_the_levelling_is_told_and_no_station_removed(toolbox):
     """From the 11th station of arm A on 12 mm were lost: a misread section, not a dozen blunders."""
     site = Site(toolbox, sigma=0.0003)
@@ -395,7 +424,7 @@ def test_styled_in_a_geopackage(toolbox, tmp_path):
         assert layer.customProperty("tautline/record") or "record" in " ".join(layer.customPropertyKeys()), key
 
 
-def test_lines_do_not_need_scipy_words(toolbox):
+def test_lines_leave_the_ellipse_layer_empty(toolbox):
     """Fits without ellipses leave an empty ellipse layer, and an optional ELLIPSE may be left out."""
     site = Site(toolbox)
     assert site.run(toolbox, FIT="line").rows("ELLIPSE") == []

@@ -13,10 +13,11 @@ class Heading:
 
 @dataclass(frozen=True)
 class Paragraph:
-    """``kind``: '', 'lead', 'small' or 'warn'."""
+    """``kind``: '', 'lead', 'small' or 'warn'; ``strong``: a sentence before the others, of a 'lead'."""
 
     text: str
     kind: str = ""
+    strong: str = ""
 
 
 @dataclass(frozen=True)

@@ -39,6 +39,21 @@ def _short(value, folder):
     return value.replace(folder, "") if folder and isinstance(value, str) else value
 
 
+def local_geopackage(record):
+    """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is data: nothing else
+    that it names is opened."""
+    place = str(_parameters(record).get("STATIONS", ""))
+    path = place.split("|")[0]
+    return place if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path) else ""
+
+
+def quoted(text):
+    """A word as a POSIX shell takes it, quoted as a person would."""
+    if "'" not in text or "!" in text:
+        return shlex.quote(text)
+    return '"' + re.sub(r'([\\"$`])', r"\\\1", text) + '"'
+
+
 def usable(record):
     """True where a record names an entry of this toolbox that can be called again."""
     return re.fullmatch(r"tautline:[a-z]+", str(record.get("entry", ""))) is not None
@@ -48,7 +63,7 @@ def command_lines(records, folder):
     """qgis_process lines, one for each record that can be called again."""
     lines = []
     for record in records:
-        parts = [f"--{key}={shlex.quote(_plain(_short(value, folder)))}" for key, value in sorted(_parameters(record).items())
+        parts = [f"--{key}={quoted(_plain(_short(value, folder)))}" for key, value in sorted(_parameters(record).items())
                  if re.fullmatch(r"[A-Z0-9_]+", key)]
         lines.append(" \\\n    ".join([f"qgis_process run {record['entry']}", *parts]))
     return "\n".join(([f"cd {shlex.quote(folder)}"] if folder else []) + lines)

@@ -11,26 +11,26 @@ from .report_blocks import Caution, Code, Column, Facts, Heading, Paragraph, Sig
 from .report_calls import command_lines, common_folder, python_lines, usable, versions_text
 from .report_facts import axis_facts, run_facts
 from .report_profile import profile_picture
-from .report_words import accuracy_sentence, caution_texts, glossary, system_warning, verdict_sentences
+from .report_words import accuracy_sentence, caution_texts, glossary, headline, system_warning, verdict_sentences
 from .texts import counted, number_text, tr
 
 MOST_PROFILES = 12
 MARKS = {"high": "▲ ", "low": "▼ "}
 
 
-def content(found, titles, drawn, records):
-    """All pieces in their order. ``titles``: of the title block by key; ``drawn``: Map or None; ``records``: of all runs."""
+def content(found, titles, drawn, records, *, screen=True, paper=True):
+    """All pieces in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs; ``screen``,
+    ``paper``: what the pictures are for."""
     one = found.reviewed
     structure = titles["STRUCTURE"] or one.points.name
     parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
-    parts += [Paragraph(" ".join(text for text in verdict_sentences(found, structure) if text), "lead")]
+    parts += [Paragraph(" ".join(text for text in verdict_sentences(found) if text), "lead", headline(found, structure))]
     parts += [Paragraph(row["sentence"]) for row in one.curvatures if row["sentence"]]
     parts += [Paragraph(tr("Which shape was built was not tested: no table of curvature was handed in."), "small")] if not one.curvatures else []
     warning = system_warning(found)
     parts += [Paragraph(warning, "warn")] if warning else []
-    parts += [Caution(caution_texts()[:1]), Heading(tr("Map"))]
-    parts += [drawn] if drawn is not None else []
-    parts += _profiles(found) + _statistics(found) + _flagged(found)
+    parts += [Caution(caution_texts()[:1]), Heading(tr("Map")), drawn]
+    parts += _profiles(found, screen, paper) + _statistics(found) + _flagged(found)
     parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles)))] + _axes(found)
     parts += _reproduce(records) + [Heading(tr("Terms and signs")), Facts(glossary()), Heading(tr("Cautions")), Caution(caution_texts())]
     return parts + _all_stations(found)
@@ -42,11 +42,11 @@ def _title_block(titles, structure):
     return Signatures(tuple(pair for pair in pairs if pair[1]), people)
 
 
-def _profiles(found):
+def _profiles(found, screen, paper):
     axes = found.reviewed.axes
     parts = [Heading(tr("Profile in both views"))]
     for axis in axes[:MOST_PROFILES]:
-        picture = profile_picture(found, axis)
+        picture = profile_picture(found, axis, screen=screen, paper=paper)
         title = tr("Axis {}").format(axis) if axis else tr("All stations")
         if picture is None:
             parts.append(Paragraph(tr("{}: there are no two stations with a chainage and a design height, so there is no profile.").format(
@@ -79,7 +79,7 @@ def _statistics(found):
     aside = int(np.sum(found.doubt[on] & np.isfinite(one.residual[on])))
     if aside:
         rows.append(_figures_row(found, tr("without {} doubted").format(aside), on[~found.doubt[on]]))
-    columns = (Column(tr("Axis"), "", 34), Column(tr("Stations"), "n", 15), Column(tr("RMS ({})").format(small), "n", 14),
+    columns = (Column(tr("Axis"), "", 36), Column(tr("Stations"), "n", 17), Column(tr("RMS ({})").format(small), "n", 14),
                Column(tr("Mean ({})").format(small), "n", 15), Column(tr("St. dev. ({})").format(small), "n", 16),
                Column(tr("Greatest ({})").format(small), "n", 18), Column(tr("at"), "k", 20), Column(tr("Within"), "n", 14),
                Column(tr("High"), "n", 11), Column(tr("Low"), "n", 11), Column(tr("No height"), "n", 14))
@@ -113,7 +113,7 @@ def _remark(found, row):
     texts = []
     if one.suspected[row]:
         moved = any(row in rows for rows in found.moved)
-        texts.append(tr("suspected, one of a stretch that moved") if moved else tr("suspected blunder"))
+        texts.append(tr("suspected; stretch that moved") if moved else tr("suspected blunder"))
     if row in one.decided:
         decision, note, by, at = one.decided[row]
         who = ", ".join(text for text in (by, at) if text)
@@ -124,12 +124,12 @@ def _remark(found, row):
 def _station_columns(found, with_axis, with_remark):
     one, small = found.reviewed, found.amounts.label
     unit = UNIT_LABELS[one.units.height_name]
-    columns = [Column(tr("Axis"), "", 22)] if with_axis else []
-    columns += [Column(tr("Station"), "k", 20), Column(tr("As built ({})").format(unit), "n", 22), Column(tr("Design ({})").format(unit), "n", 22),
-                Column(tr("Residual ({})").format(small), "n", 18), Column(tr("Curvature effect ({})").format(small), "n", 18),
-                Column(tr("Status"), "k", 22)]
-    columns += [Column(tr("w"), "n", 12)] if one.has_tested else []
-    columns += [Column(tr("Within, probability"), "n", 18)] if np.any(np.isfinite(found.probability)) else []
+    columns = [Column(tr("Axis"), "", 20)] if with_axis else []
+    columns += [Column(tr("Station"), "k", 18), Column(tr("As built ({})").format(unit), "n", 20), Column(tr("Design ({})").format(unit), "n", 20),
+                Column(tr("Residual ({})").format(small), "n", 16)]
+    columns += [] if with_axis else [Column(tr("Curvature effect ({})").format(small), "n", 18)]
+    columns += [Column(tr("Status"), "k", 20)] + ([Column(tr("w"), "n", 11)] if one.has_tested else [])
+    columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
     used = sum(column.width for column in columns)
     return tuple(columns + ([Column(tr("Flag and decision"), "", 186 - used)] if with_remark else []))
 
@@ -139,8 +139,9 @@ def _station_row(found, row, with_axis, with_remark):
     status = str(one.status[row])
     cells = [one.axis[row]] if with_axis else []
     cells += [one.station[row] or str(int(one.order[row]) + 1), height_text(one.built[row], one.units.height_name),
-              height_text(one.design[row], one.units.height_name), amounts.signed(one.residual[row]),
-              amounts.signed(one.design[row] - one.flat[row]), MARKS.get(status, "") + status]
+              height_text(one.design[row], one.units.height_name), amounts.signed(one.residual[row])]
+    cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
+    cells += [MARKS.get(status, "") + status]
     cells += [number_text(one.w[row], 1) if np.isfinite(one.w[row]) else ""] if one.has_tested else []
     if np.any(np.isfinite(found.probability)):
         cells.append(_percent(found.probability[row]))

@@ -4,9 +4,9 @@ import math
 
 import numpy as np
 from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsFeature, QgsGeometry, QgsLayoutExporter,
-                       QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar, QgsLayoutItemShape,
+                       QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar,
                        QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPointXY, QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRasterLayer,
-                       QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsUnitTypes, QgsVectorLayer)
+                       QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsTextFormat, QgsUnitTypes, QgsVectorLayer)
 from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from qgis.PyQt.QtGui import QColor, QFont
 
@@ -65,13 +65,14 @@ class ReportMap:
         item.setLayers(self.layers)
         item.setCrs(self.project.crs())
         item.setExtent(_with_shape(self.extent, width / height))
+        item.setBackgroundColor(QColor("#ececf0"))
         item.setFrameEnabled(True)
         item.setFrameStrokeColor(QColor("#45454d"))
         self._scale_bar(layout, item, page, x + 2.0, y + height - 13.0, width)
-        _boxed(layout, page, x + width - 12.0, y + 2.0, 10.0, 13.0)
         north = QgsLayoutItemPicture(layout)
         layout.addLayoutItem(north)
-        _place(north, page, x + width - 11.0, y + 2.5, 8.0, 12.0)
+        _place(north, page, x + width - 12.0, y + 2.0, 10.0, 13.0)
+        _grounded(north)
         north.setPicturePath(NORTH)
         north.setLinkedMap(item)
         north.setNorthMode(QgsLayoutItemPicture.NorthMode.TrueNorth)
@@ -81,7 +82,6 @@ class ReportMap:
         ground = item.extent().width() * QgsUnitTypes.fromUnitToUnitFactor(self.project.crs().mapUnits(), _DISTANCE.DistanceMeters)
         half = round_number(ground / (0.3048 if feet else 1.0) * 0.14)
         kilo = not feet and half >= 1000
-        _boxed(layout, page, x, y, width * 0.34 + 12.0, 11.0)
         bar = QgsLayoutItemScaleBar(layout)
         layout.addLayoutItem(bar)
         bar.setStyle("Single Box")
@@ -92,8 +92,13 @@ class ReportMap:
         bar.setNumberOfSegmentsLeft(0)
         bar.setUnitsPerSegment(half / 1000.0 if kilo else half)
         bar.setHeight(2.0)
-        bar.setFont(QFont("DejaVu Sans", 8))
-        _place(bar, page, x + 1.0, y + 0.5, width * 0.34 + 10.0, 10.0)
+        form = QgsTextFormat()
+        form.setFont(QFont("DejaVu Sans"))
+        form.setSize(8.0)
+        bar.setTextFormat(form)
+        _grounded(bar)
+        # Its box asks for what it needs; what is given here is the least.
+        _place(bar, page, x, y, 20.0, 11.0)
 
     def image(self):
         """The map for the screen: (bytes, kind)."""
@@ -132,15 +137,10 @@ def _place(item, page, x, y, width, height):
     return item
 
 
-def _boxed(layout, page, x, y, width, height):
+def _grounded(item):
     """A light ground under scale bar and arrow, which imagery would swallow."""
-    from qgis.core import QgsFillSymbol
-
-    box = QgsLayoutItemShape(layout)
-    layout.addLayoutItem(box)
-    box.setShapeType(QgsLayoutItemShape.Shape.Rectangle)
-    box.setSymbol(QgsFillSymbol.createSimple({"color": "255,255,255,215", "outline_style": "no"}))
-    return _place(box, page, x, y, width, height)
+    item.setBackgroundEnabled(True)
+    item.setBackgroundColor(QColor(255, 255, 255, 215))
 
 
 def _encoded(image, kind):
@@ -169,6 +169,10 @@ def _stations(found):
     known = one.tolerance[np.isfinite(one.tolerance)]
     styling.dress(layer, styling.StyleSpec("stations_review", tr("Residuals"), one.units.height_name, one.units.chainage_name,
                                            float(known.max()) / one.units.height if len(known) else None))
+    # Those that are out of tolerance are named at every scale, for it is they that the map is for; the others' symbols stay free.
+    notable, _, silent = layer.labeling().rootRule().children()
+    notable.setMinimumScale(0.0)
+    silent.setMinimumScale(0.0)
     return layer
 
 
@@ -224,11 +228,9 @@ def _map_crs(points, imagery):
 def _extent(one, crs, project):
     there = QgsCoordinateTransform(one.points.crs, crs, project)
     on = one.order[one.status != "off axis"] if np.any(one.status != "off axis") else one.order
-    extent = QgsRectangle()
-    extent.setMinimal()
-    for k in on.tolist():
-        at = there.transform(QgsPointXY(float(one.points.x[k]), float(one.points.y[k])))
-        extent.combineExtentWith(at.x(), at.y())
+    places = [there.transform(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))) for k in on.tolist()]
+    x, y = [at.x() for at in places], [at.y() for at in places]
+    extent = QgsRectangle(min(x), min(y), max(x), max(y))
     size = max(extent.width(), extent.height(), 10.0 if not crs.isGeographic() else 1e-4)
     # Room about the structure for its labels, also where it runs along a side of the map.
     extent.grow(0.09 * size)

@@ -4,7 +4,7 @@ import tempfile
 from pathlib import Path
 
 from qgis.core import (Qgis, QgsLayoutExporter, QgsLayoutFrame, QgsLayoutItemLabel, QgsLayoutItemManualTable, QgsLayoutItemPage,
-                       QgsLayoutItemPicture, QgsLayoutItemShape, QgsLayoutPoint, QgsLayoutSize, QgsLayoutTable, QgsLayoutTableColumn,
+                       QgsLayoutItemPicture, QgsLayoutItemShape, QgsLayoutPoint, QgsLayoutSize, QgsLayoutTable,
                        QgsFillSymbol, QgsPrintLayout, QgsProject, QgsTableCell, QgsTextFormat, QgsUnitTypes)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor, QFont
@@ -21,6 +21,12 @@ WIDTH = RIGHT - LEFT
 INK, QUIET = "#1b1b1f", "#45454d"
 _SIZES = {"": 9.0, "lead": 10.0, "small": 8.0, "warn": 9.0}
 _CELL, _MARGIN, _STROKE = 7.0, 0.7, 0.12
+_GROUND = {"out": "#fdeee4", "head": "#ececf0"}
+# Measured on 3.22 and 3.40: the height of a cell of one line, of its type's size.
+_FIRST_LINE = 0.94
+# Heights of the map: at most, at least where it is made smaller to fit the page, and of its legend.
+_MAP, _LEAST_MAP, _LEGEND = 125.0, 80.0, 20.0
+_CHART = 140.0
 
 
 class Paper:
@@ -143,23 +149,34 @@ def paper_document(title, blocks, feedback, project=None):
         return path.read_bytes()
 
 
+def _least(block):
+    """The height that has to stay with the heading above it."""
+    if isinstance(block, Heading):
+        return 9.0 + _CHART  # a section that begins with its first part, a chart
+    if isinstance(block, Picture):
+        return _CHART * block.shape + 16.0
+    return {Map: _LEAST_MAP + _LEGEND, Table: 40.0, Code: 30.0}.get(type(block), 20.0)
+
+
 def _heading(paper, block, following):
     size = 12.5 if block.level == 2 else 9.5
-    need = {Map: 120.0, Picture: 150.0, Table: 40.0}.get(type(following), 24.0)
     paper.y += 3.5 if block.level == 2 and paper.y > TOP else 0.0
-    paper.room(need)
+    paper.room(_least(following) + 9.0)
     paper.text(block.text, size, bold=True, after=1.2)
 
 
 def _paragraph(paper, block, _following):
     size = _SIZES[block.kind]
     if block.kind in ("lead", "warn"):
-        lines = wrapped(block.text, size, WIDTH - 8.0)
-        height = len(lines) * line_height(size) + 3.5
+        lines, first = wrapped(block.text, size, WIDTH - 8.0), wrapped(block.strong, size, WIDTH - 8.0, bold=True)
+        height = (len(lines) + len(first)) * line_height(size) + 3.5 + (1.0 if first else 0.0)
         paper.room(height)
         paper.box(LEFT, paper.y, WIDTH, height, "#f3f4f6" if block.kind == "lead" else "#fdeee4")
         paper.box(LEFT, paper.y, 1.4, height, INK if block.kind == "lead" else "#b3400a")
-        paper.lines(lines, LEFT + 4.0, paper.y + 1.6, size)
+        below = len(first) * line_height(size) + 1.0 if first else 0.0
+        if first:
+            paper.lines(first, LEFT + 4.0, paper.y + 1.6, size, bold=True)
+        paper.lines(lines, LEFT + 4.0, paper.y + 1.6 + below, size)
         paper.y += height + 2.0
     else:
         paper.text(block.text, size, color=QUIET if block.kind == "small" else INK)
@@ -192,7 +209,7 @@ def _signatures(paper, block, following):
 
 
 def _picture(paper, block, _following):
-    width = 150.0
+    width = _CHART
     caption = wrapped(block.caption, 8.0, WIDTH)
     height = width * block.shape
     paper.room(height + len(caption) * line_height(8.0) + 2.0)
@@ -204,8 +221,11 @@ def _picture(paper, block, _following):
 
 
 def _map(paper, block, _following):
-    height = block.chart.height(WIDTH, 125.0)
-    paper.room(height + 22.0)
+    height = block.chart.height(WIDTH, _MAP)
+    left = BOTTOM - paper.y - _LEGEND
+    if height > left >= _LEAST_MAP:
+        height = left
+    paper.room(height + _LEGEND)
     block.chart.place(paper.layout, paper.pages - 1, LEFT, paper.y, WIDTH, height)
     paper.y += height + 1.5
     x = LEFT
@@ -243,11 +263,25 @@ def _caution(paper, block, _following):
 
 def _cells(table, row):
     """The texts of one row, wrapped to their columns: list of lists of lines."""
-    return [wrapped(text, _CELL, column.width - 2.0 * _MARGIN - 0.6) or [""] for text, column in zip(row, table.columns)]
+    return [_indented(table, k, wrapped(text, _CELL, _inner(table, k))) for k, text in enumerate(row)]
+
+
+def _inner(table, k):
+    return table.columns[k].width - 2.0 * _MARGIN - 0.6 - (2.0 if _after_number(table, k) else 0.0)
+
+
+def _after_number(table, k):
+    return k > 0 and table.columns[k].kind != "n" and table.columns[k - 1].kind == "n"
+
+
+def _indented(table, k, lines):
+    """Text beside a right-aligned number keeps off it."""
+    return ["\u2002" + line for line in lines] if _after_number(table, k) and lines else lines or [""]
 
 
 def _row_height(cells):
-    return max(len(lines) for lines in cells) * line_height(_CELL) + 2.0 * _MARGIN + _STROKE
+    more = max(len(lines) for lines in cells) - 1
+    return _FIRST_LINE * _CELL * 25.4 / 72.0 + more * line_height(_CELL) + 2.0 * _MARGIN + _STROKE
 
 
 def _table(paper, block, _following, headed=True):
@@ -255,33 +289,35 @@ def _table(paper, block, _following, headed=True):
     if block.caption:
         paper.room(35.0)
         paper.text(block.caption, 8.0, color=QUIET, after=1.0)
-    head = [wrapped(column.heading, _CELL, column.width - 2.0 * _MARGIN - 0.6, bold=True) or [""] for column in block.columns]
+    head = [_indented(block, k, wrapped(column.heading, _CELL, _inner(block, k), bold=True)) for k, column in enumerate(block.columns)]
     above = _row_height(head) if headed else 0.0
     kinds = block.kinds or [""] * len(block.rows)
     waiting, height = [], above
     for row, kind in zip(block.rows, kinds):
         cells = _cells(block, row)
         if paper.y + height + _row_height(cells) > BOTTOM and (waiting or paper.y > TOP):
-            _write_table(paper, block, head if headed else None, waiting, height)
+            _write_part(paper, block, head if headed else None, waiting)
             paper.new_page()
             waiting, height = [], above
         waiting.append((cells, kind))
         height += _row_height(cells)
-    _write_table(paper, block, head if headed else None, waiting, height)
+    _write_part(paper, block, head if headed else None, waiting)
     paper.y += 2.5
 
 
-def _write_table(paper, block, head, rows, height):
-    if not rows:
-        return
+def _write_part(paper, block, head, rows):
+    """The rows of one page under the heading, which is a table of its own: the oldest host cuts headings of two lines."""
+    if rows and head is not None:
+        _write_rows(paper, block, [(head, "head")], bold=True)
+    if rows:
+        _write_rows(paper, block, rows)
+
+
+def _write_rows(paper, block, rows, *, bold=False):
     table = QgsLayoutItemManualTable.create(paper.layout)
     paper.layout.addMultiFrame(table)
-    table.setTableContents([[_cell(lines, column, kind, bold=head is None and number == 0)
-                             for number, (lines, column) in enumerate(zip(cells, block.columns))] for cells, kind in rows])
-    if head is not None:
-        table.setHeaders([_head(lines, column) for lines, column in zip(head, block.columns)])
-        table.setIncludeTableHeader(True)
-    table.setColumnWidths([column.width - 2.0 * _MARGIN - 2.0 * _STROKE for column in block.columns])
+    table.setTableContents([[_cell(lines, column, kind) for lines, column in zip(cells, block.columns)] for cells, kind in rows])
+    table.setColumnWidths([column.width - 2.0 * _MARGIN for column in block.columns])
     table.setWrapBehavior(QgsLayoutTable.WrapBehavior.TruncateText)
     table.setCellMargin(_MARGIN)
     table.setGridStrokeWidth(_STROKE)
@@ -289,14 +325,13 @@ def _write_table(paper, block, head, rows, height):
     table.setVerticalGrid(False)
     font = QFont(FAMILY)
     font.setPointSizeF(_CELL)
+    font.setBold(bold)
     table.setContentTextFormat(_format(font, _CELL, INK))
-    bold = QFont(font)
-    bold.setBold(True)
-    table.setHeaderTextFormat(_format(bold, _CELL, INK))
     frame = QgsLayoutFrame(paper.layout, table)
     table.addFrame(frame)
     # A little more than is needed: a row that did not fit would be left out without a word.
-    paper.place(frame, LEFT, paper.y, WIDTH + 1.0, height + 2.0)
+    height = sum(_row_height(cells) for cells, _ in rows)
+    paper.place(frame, LEFT, paper.y, WIDTH + 1.0, 1.01 * height + 2.0)
     paper.y += height
 
 
@@ -304,20 +339,13 @@ def _align(column):
     return Qt.AlignmentFlag.AlignRight if column.kind == "n" else Qt.AlignmentFlag.AlignLeft
 
 
-def _cell(lines, column, kind, bold):
+def _cell(lines, column, kind):
     cell = QgsTableCell("\n".join(lines))
     cell.setHorizontalAlignment(_align(column))
-    cell.setVerticalAlignment(Qt.AlignmentFlag.AlignTop)
-    if kind == "out":
-        cell.setBackgroundColor(QColor("#fdeee4"))
+    cell.setVerticalAlignment(Qt.AlignmentFlag.AlignBottom if kind == "head" else Qt.AlignmentFlag.AlignTop)
+    if kind in _GROUND:
+        cell.setBackgroundColor(QColor(_GROUND[kind]))
     return cell
-
-
-def _head(lines, column):
-    head = QgsLayoutTableColumn()
-    head.setHeading("\n".join(lines))
-    head.setHAlignment(_align(column))
-    return head
 
 
 _WRITERS = {Heading: _heading, Paragraph: _paragraph, Facts: _facts, Signatures: _signatures, Table: _table, Picture: _picture, Map: _map,

@@ -1,6 +1,7 @@
 """The profile of one axis in both views, as a picture for the screen and one for paper."""
 
 import io
+from html import escape
 
 import numpy as np
 
@@ -17,8 +18,8 @@ _WIDTH, _HEIGHT = 6.6, 5.0
 _BINS = 500
 
 
-def profile_picture(found, axis):
-    """Picture of one axis, None where it has no two stations with a design height."""
+def profile_picture(found, axis, *, screen, paper):
+    """Picture of one axis, for the screen and for paper as asked for; None where it has no two stations with a design height."""
     one = found.reviewed
     rows = one.rows(axis)
     rows = rows[np.isfinite(one.chainage[rows]) & np.isfinite(one.design[rows])]
@@ -37,11 +38,11 @@ def profile_picture(found, axis):
     caption = tr("Above: heights above the level surface through the first station; the dashed line is the design as if the Earth were "
                  "flat. Below: the same heights seen from the design; the band is the tolerance, and the dash-dotted line is the level "
                  "surface. Crosses are doubted heights.")
-    svg, png = _drawn(found, profile, rows, alt)
+    svg, png = _drawn(found, profile, rows, alt, screen, paper)
     return Picture(svg, png, alt, caption, _HEIGHT / _WIDTH)
 
 
-def _drawn(found, profile, rows, alt):
+def _drawn(found, profile, rows, alt, screen, paper):
     try:
         from matplotlib import rc_context
         from matplotlib.backends.backend_agg import FigureCanvasAgg
@@ -59,13 +60,14 @@ def _drawn(found, profile, rows, alt):
         _draw_level(above, found, profile)
         _draw_straight(below, found, profile, rows)
         text, image = io.StringIO(), io.BytesIO()
-        figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None})
-        FigureCanvasAgg(figure)
-        figure.savefig(image, format="png", dpi=300, metadata={"Software": None})
+        if screen:
+            figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None})
+        if paper:
+            FigureCanvasAgg(figure)
+            figure.savefig(image, format="png", dpi=300, metadata={"Software": None})
     svg = text.getvalue()
-    from html import escape
-
-    return svg[svg.index("<svg"):].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1), image.getvalue()
+    named = svg[svg.index("<svg"):].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1) if svg else ""
+    return named, image.getvalue()
 
 
 def _common(axes, found, unit_text, scale):
@@ -128,8 +130,10 @@ def _draw_straight(axes, found, profile, rows):
     doubt = found.doubt[rows] & np.isfinite(y)
     axes.plot(s[doubt], np.clip(y[doubt], low, high), "x", color="#111827", markersize=9, markeredgewidth=1.4, zorder=4, clip_on=False)
     for k in np.flatnonzero(shown & ((y > high) | (y < low)))[:12]:
-        axes.annotate(amounts.signed(profile.residual[k]), (s[k], np.clip(y[k], low, high)), xytext=(7, -3), textcoords="offset points",
+        axes.annotate(amounts.signed(profile.residual[k]), (s[k], np.clip(y[k], low, high)), xytext=(8, -3 if y[k] > 0 else 3), textcoords="offset points",
                       fontsize=8)
+    for artist in (*axes.lines, *axes.texts):
+        artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller
     axes.set_ylim(low, high)
     _common(axes, found, tr("from design ({})").format(amounts.label), factor)
     axes.yaxis.set_major_formatter(_plain_ticks)

@@ -3,7 +3,7 @@
 import numpy as np
 
 from .core.report import BIAS_LIMIT, FEWEST
-from .texts import counted, listed, number_text, tr
+from .texts import counted, number_text, tr
 
 _MOST = 6
 
@@ -22,12 +22,15 @@ def tolerance_text(found):
 
 
 def named_rows(found, rows, sizes=True):
-    """'1+650 (−20.0 mm), 1+700 (…) of north arm' for a sentence, the greatest first."""
+    """'1+650 (−21.0 mm) and 1+700 (…) of north arm; 1+150 (…) of east arm' for a sentence, the greatest first."""
     one = found.reviewed
     rows = sorted(np.asarray(rows, int).tolist(), key=lambda row: -abs(np.nan_to_num(one.residual[row])))
-    texts = [one.named(row) + (f" ({found.amounts.with_unit(one.residual[row], True)})"
-                               if sizes and np.isfinite(one.residual[row]) else "") for row in rows]
-    return listed(texts, _MOST)
+    shown, by_axis = rows[:_MOST], {}
+    for row in shown:
+        size = f" ({found.amounts.with_unit(one.residual[row], True)})" if sizes and np.isfinite(one.residual[row]) else ""
+        by_axis.setdefault(one.axis[row], []).append(one.named(row, alone=True) + size)
+    parts = [", ".join(texts) + (tr(" of {}").format(axis) if axis and len(one.axes) > 1 else "") for axis, texts in by_axis.items()]
+    return "; ".join(parts) + (tr(" and {} more").format(len(rows) - len(shown)) if len(rows) > len(shown) else "")
 
 
 def headline(found, structure):
@@ -53,18 +56,21 @@ def headline(found, structure):
     return texts[v.kind].format(structure, tolerance_text(found), held)
 
 
-def verdict_sentences(found, structure):
-    """The verdict paragraph: what was found, what is doubted, how certain it is."""
+def verdict_sentences(found):
+    """The sentences after the headline: what was found, what is doubted, how certain it is."""
     v, one = found.verdict, found.reviewed
-    said = [headline(found, structure)]
+    said = []
     if np.any(v.out):
-        said.append(tr("Beyond it: {}.").format(named_rows(found, np.flatnonzero(v.out))))
+        said.append(tr("Beyond the tolerance: {}.").format(named_rows(found, np.flatnonzero(v.out))))
     for rows in found.moved[:3]:
-        said.append(tr("{} to {} depart together to one side, by {} at most: that is a movement of the structure rather than an error "
-                       "of reading.").format(one.named(rows[0], alone=True), one.named(rows[-1]), found.amounts.with_unit(
-                           float(one.residual[rows][np.argmax(np.abs(one.residual[rows]))]), True)))
+        greatest = float(one.residual[rows][np.argmax(np.abs(one.residual[rows]))])
+        words = tr("{} to {} lie high together, by up to {}: neighbours that depart to one side are a movement of the structure rather "
+                   "than errors of reading.") if greatest > 0 else tr(
+                       "{} to {} lie low together, by up to {}: neighbours that depart to one side are a movement of the structure rather "
+                       "than errors of reading.")
+        said.append(words.format(one.named(rows[0], alone=True), one.named(rows[-1]), found.amounts.with_unit(abs(greatest))))
     if np.any(v.doubted):
-        said.append(tr("Beyond it but doubted, as suspected blunders or by decision, and not counted against the structure: {}.").format(
+        said.append(tr("Beyond it too, but doubted (suspected blunders, or by decision) and not counted against the structure: {}.").format(
             named_rows(found, np.flatnonzero(v.doubted))))
     if np.any(v.accepted):
         said.append(tr("Beyond it and accepted by decision: {}.").format(named_rows(found, np.flatnonzero(v.accepted))))
@@ -151,6 +157,8 @@ def glossary():
         (tr("chainage"), tr("distance along the axis from its origin, at the chainage height; also its notation, 12+50 or 1+250")),
         (tr("offset"), tr("distance from the axis, + to the right looking up-chainage")),
         (tr("w"), tr("residual of the fit over its standard deviation; beyond 3.29 a blunder is suspected (chance of a false alarm 0.1 %)")),
+        (tr("chance within"), tr("probability that the true height is within the tolerance, from the residual and its standard deviation "
+                                 "(JCGM 106:2012)")),
         (tr("tolerance"), tr("greatest residual, up or down, that counts as within")),
         (tr("RMS"), tr("root of the mean of the squared residuals")),
         (tr("undulation"), tr("height of the geoid above the ellipsoid, h = H + N")),

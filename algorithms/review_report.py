@@ -11,6 +11,7 @@ from .documents import Document
 from .layers import check_cancel
 from .recorded_run import recorded_run
 from .report_blocks import Map
+from .report_calls import local_geopackage
 from .report_content import content
 from .report_data import read_reviewed
 from .report_findings import findings
@@ -18,7 +19,7 @@ from .report_map import ReportMap
 from .report_page import screen_document
 from .report_parameters import TITLE_BLOCK, report_parameters
 from .report_print import paper_document
-from .report_words import verdict_sentences
+from .report_words import headline, verdict_sentences
 from .texts import tr
 from .version import VERSION
 
@@ -51,6 +52,7 @@ class ReviewReport(ToolboxEntry):
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
         self.records = {key: recorded_run(parameters.get(key), context) for key in ("STATIONS", "TESTED")}
+        self.records["PLACED"] = recorded_run(local_geopackage(self.records["STATIONS"]), context)
         self._imagery = self.parameterAsRasterLayer(parameters, "IMAGERY", context)
         if parameters.get("IMAGERY") and self._imagery is None:
             raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(parameters["IMAGERY"]))
@@ -64,11 +66,12 @@ class ReviewReport(ToolboxEntry):
         feedback.setProgress(20)
         titles = self._titles(parameters, context)
         structure = titles["STRUCTURE"] or reviewed.points.name
-        for sentence in verdict_sentences(found, structure):
+        for sentence in (headline(found, structure), *verdict_sentences(found)):
             feedback.pushInfo(sentence) if sentence else None
         chart = ReportMap(found, self.parameterAsSource(parameters, "AXIS", context), self._imagery, feedback)
         drawn = self._map(chart, found, bool(parameters.get("HTML")))
-        blocks = content(found, titles, drawn, self._runs(reviewed, parameters, context))
+        blocks = content(found, titles, drawn, self._runs(reviewed, parameters, context), screen=bool(parameters.get("HTML")),
+                         paper=bool(parameters.get("PDF")))
         title = tr("Review report: {}").format(structure)
         check_cancel(feedback)
         feedback.setProgress(40)
@@ -88,7 +91,7 @@ class ReviewReport(ToolboxEntry):
 
     def _runs(self, reviewed, parameters, context):
         """Records of all runs that the report rests on, in their order, each once; this one last."""
-        records = [reviewed.record, self.records["TESTED"], *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
+        records = [self.records["PLACED"], reviewed.record, self.records["TESTED"], *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
                    self.record(parameters, context)]
         found = []
         for record in records:

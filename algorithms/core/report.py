@@ -73,10 +73,9 @@ def normality(values):
     number = len(values)
     if number < 8 or not np.all(np.isfinite(values)):
         raise InputError("The test of normality needs at least 8 values.")
-    sd = values.std(ddof=1)
-    if not sd > 0.0:
+    if not np.ptp(values) > 0.0:
         return float("inf")
-    z = (values - values.mean()) / sd
+    z = (values - values.mean()) / values.std(ddof=1)
     # The upper tail by the lower of the mirrored value: 1 - F would lose all digits there.
     lower, upper = _normal(z), _normal(-z[::-1])
     with np.errstate(divide="ignore"):

@@ -49,7 +49,7 @@ class AdjustLevelling(ToolboxEntry):
             p.advanced(lp.weights()),
             p.advanced(lp.limit_factor()), lp.distance_unit(), lp.free_point(),
             p.table("OUTPUT", tr("Adjusted heights"), optional=False),
-            p.sink("POINTS", tr("Stations with adjusted heights"), optional=True),
+            lp.stations_with_heights(),
             p.table("LINES", tr("Adjusted lines")),
             p.table("MISCLOSURES", tr("Misclosures")), lp.covariance_table(), lp.levelling_summary(),
         ]
@@ -68,6 +68,8 @@ class AdjustLevelling(ToolboxEntry):
         run = LevellingRun(self, parameters, context, feedback, lines, benchmarks, named, units)
         record = self.record(parameters, context, weights=lines.weights, free=run.free)
         sentences = tell(run)
+        if named is None and parameters.get("POINTS"):
+            feedback.pushInfo(tr("POINTS is not made, since there are no STATIONS."))
         tables = _Tables(run, record_text(record)).made(bool(parameters.get("COVARIANCE")))
         page = levelling_page(run, sentences, record) if parameters.get("SUMMARY") else b""
         adjustment = run.adjustment

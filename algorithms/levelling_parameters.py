@@ -234,6 +234,11 @@ def named_stations():
                                     "are drawn. They need not carry heights."))
 
 
+def stations_with_heights():
+    return QgsProcessingParameterFeatureSink("POINTS", tr("Stations with adjusted heights"), _SOURCE.TypeVectorPoint,
+                                             optional=True, createByDefault=True)
+
+
 def station_name_field():
     return advanced(_field("NAME_FIELD", tr("Field with the station's name"),
                            tr("Empty: a field 'point', 'name' or 'station'."), "STATIONS"))

@@ -9,6 +9,7 @@ from . import parameters as p
 from .base import Result, ToolboxEntry, record_text
 from .core.errors import InputError
 from .layers import checked_crs, named_field, placed_points, read_axes, read_table
+from .old_lists import decimal_sign, heading_row, read_height_list, suspicions, told
 from .outputs import OutputTable
 from .structure import (
     AxisFields,
@@ -40,6 +41,10 @@ class PlaceStations(ToolboxEntry):
         "counts stations of 1000; a bare number is a distance; a sign or a label such as Sta or Ch may stand before "
         "it. Offsets are positive to the right looking up-chainage; some exchange formats count left positive: check "
         "yours.\n\n"
+        "Lists are read as people keep them: decimal commas, thousands in groups, feet and inches with fractions, a "
+        "heading further down, blank and comment rows, an axis named once above its rows. The log says how each column "
+        "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station out "
+        "of order) are named with their rows; nothing is changed.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
         "names them.")
 
@@ -47,7 +52,8 @@ class PlaceStations(ToolboxEntry):
         return [
             p.height_list(), p.axis(), p.station_field(), p.offset_field(), p.height_field("INPUT"), p.height_unit(),
             p.station_axis_field("INPUT"), p.axis_field(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
-            p.equations(), p.sink("OUTPUT", tr("Placed stations")), p.table("REJECTED", tr("Rejected rows")),
+            p.equations(), decimal_sign(), p.sink("OUTPUT", tr("Placed stations")),
+            p.table("REJECTED", tr("Rejected rows")),
         ]
 
     def result_numbers(self):
@@ -57,6 +63,9 @@ class PlaceStations(ToolboxEntry):
         source, axis_source = self.source(parameters, "INPUT", context), self.source(parameters, "AXIS", context)
         fields = {key: named_field(source, self.text(parameters, name, context), name, defaults)
                   for key, (name, defaults) in _KEYS.items()}
+        heading = -1
+        if fields["station"] < 0:
+            fields, heading = heading_row(source, fields, feedback)
         if fields["station"] < 0:
             raise InputError(tr("Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
                                 "(STATION_FIELD).").format(source.sourceName()))
@@ -70,9 +79,14 @@ class PlaceStations(ToolboxEntry):
             warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, feedback)
         notation = station_style(self, parameters, context, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
-        rows.read(table.columns)
+        sign = self.choice(parameters, "DECIMAL_SIGN", context)
+        heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1)
+        rows.read(heights)
         rows.refuse_if_none(source.sourceName())
         _tell(rows, source, fields, len(axes), run_units, feedback)
+        told(heights, source, feedback)
+        for sentence in suspicions(rows, heights, rows.names, notation):
+            feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
         lat, lon = self._places(parameters, context, axes, axis_source, rows, notation, run_units, feedback)
         warn_duplicates(duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
                         source.sourceName(), feedback)
@@ -137,17 +151,25 @@ class _Rows:
     offset: list = field(default_factory=list)
     height: list = field(default_factory=list)
     rejected: list = field(default_factory=list)
+    quiet: set = field(default_factory=set)
 
-    def read(self, columns):
+    def read(self, heights):
+        """Sort the rows of a HeightList."""
         index = {name: k for k, name in enumerate(self.names)}
-        for k, (station, offset, height, axis) in enumerate(zip(*(columns[key] for key in _KEYS))):
+        self.quiet = heights.quiet
+        for k, (station, axis) in enumerate(zip(heights.station, heights.axis)):
             try:
-                values = (self._axis(axis, index), self._chainage(station), self._number(offset, tr("offset"), 0.0)
-                          * self.units.chainage, self._number(height, tr("height"), np.nan))
+                if k in heights.quiet:
+                    raise InputError(heights.reasons[k])
+                axis, chainage = self._axis(axis, index), self._chainage(station)
+                if k in heights.reasons:
+                    raise InputError(heights.reasons[k])
             except InputError as error:
                 self.rejected.append((k, str(error)))
                 continue
-            for target, value in zip((self.row, self.axis, self.chainage, self.offset, self.height), (k, *values)):
+            offset = 0.0 if np.isnan(heights.offset[k]) else heights.offset[k] * self.units.chainage
+            for target, value in zip((self.row, self.axis, self.chainage, self.offset, self.height),
+                                     (k, axis, chainage, offset, heights.height[k])):
                 target.append(value)
 
     def _axis(self, name, index):
@@ -164,21 +186,9 @@ class _Rows:
             raise InputError(tr("The row has no station."))
         return self.notation.chainage(text)
 
-    @staticmethod
-    def _number(text, what, default):
-        if not text or text.lower() == "nan":
-            return default
-        try:
-            value = float(text)
-        except ValueError:
-            raise InputError(tr("The {} '{}' is not a number.").format(what, text)) from None
-        if not np.isfinite(value):
-            raise InputError(tr("The {} '{}' is infinite.").format(what, text))
-        return value
-
     def refuse_if_none(self, layer):
         if not self.row:
-            row, reason = self.rejected[0]
+            row, reason = next((one for one in self.rejected if one[0] not in self.quiet), self.rejected[0])
             raise InputError(tr("Layer '{}': none of {} can be placed; row {}: {}").format(
                 layer, counted(len(self.rejected), tr("row"), tr("rows")), row + 1, reason))
 
@@ -195,8 +205,9 @@ def _tell(rows, source, fields, axis_count, run_units, feedback):
     empty = int(np.isnan(rows.height).sum())
     feedback.pushInfo(tr("{} placed, {} of them without a height; {} rejected.").format(
         counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)))
-    for row, reason in rows.rejected[:20]:
+    loud = [one for one in rows.rejected if one[0] not in rows.quiet]
+    for row, reason in loud[:20]:
         feedback.pushWarning(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason))
-    if len(rows.rejected) > 20:
+    if len(loud) > 20:
         feedback.pushWarning(tr("{} rejected; see REJECTED.").format(
-            counted(len(rows.rejected) - 20, tr("more row is"), tr("more rows are"))))
+            counted(len(loud) - 20, tr("more row is"), tr("more rows are"))))

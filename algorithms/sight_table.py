@@ -70,7 +70,8 @@ def read_sights(entry, parameters, context, source, feedback, units):
         unit = units.chainage if name in _DISTANCES else units.height if name in _HEIGHTS else 1.0
         columns[name] = unit * _numbers(texts[key], name, rejected, name not in _DISTANCES)
     for row in np.flatnonzero(np.abs(np.nan_to_num(columns["k"])) > MOST_K):
-        rejected.setdefault(int(row), tr("The coefficient of refraction '{}' is not a number near 0, such as 0.13.").format(
+        rejected.setdefault(int(row), tr("The coefficient of refraction '{}' is not a number near 0, such as "
+                                         "0.13.").format(
             texts["K_FIELD"][row]))
     unit = entry.choice(parameters, "ANGLE_UNIT", context)
     zenith = _zeniths(texts["ZENITH_FIELD"], texts["VERTICAL_FIELD"], unit, rejected)

@@ -110,8 +110,8 @@ class Reduced:
 
 
 def reduced(observed, k, collimation, precision):
-    """Reduced of single sights and setups. ``k``: (n,), NaN where not known: InputError where it is needed or no coefficient;
-    ``collimation``: rise of the level's line of sight per length, (n,), 0 for trigonometric sights."""
+    """Reduced of single sights and setups. ``k``: (n,), NaN where not known: InputError where it is needed or no
+    coefficient; ``collimation``: rise of the level's line of sight per length, (n,), 0 for trigonometric sights."""
     if np.any(needs_k(observed, k)):
         raise InputError("A sight has no coefficient of refraction k.")
     if np.any(np.abs(np.nan_to_num(k)) > MOST_K):

@@ -241,8 +241,10 @@ def test_every_line_and_point_has_its_look(toolbox):
     from qgis.core import QgsRenderContext
 
     # Three lines that misclose by 4.5 mm have w = 2.6, by 50 mm 29; none where nothing checks them.
-    rows = [("A", "B", 1.0, 1.0), ("B", "C", 1.0, 1.0), ("C", "A", -2.0045, 1.0), ("C", "D", 1.0, 1.0), ("D", "E", 1.0, 1.0),
-            ("E", "C", -2.05, 1.0), ("E", "F", 1.0, 1.0), ("X", "Y", 1.0, 1.0), ("F", "G", 1.0, 1.0), ("G", "F", -1.0, 1.0)]
+    rows = [("A", "B", 1.0, 1.0), ("B", "C", 1.0, 1.0), ("C", "A", -2.0045, 1.0), ("C", "D", 1.0, 1.0),
+            ("D", "E", 1.0, 1.0),
+            ("E", "C", -2.05, 1.0), ("E", "F", 1.0, 1.0), ("X", "Y", 1.0, 1.0), ("F", "G", 1.0, 1.0),
+            ("G", "F", -1.0, 1.0)]
     stations = toolbox.points([{"at": (10.0 + 0.01 * k, 50.0 + 0.01 * (k % 2)), "name": name}
                                for k, name in enumerate("ABCDEFGXYZ")])
     run = toolbox.run("adjustlevelling", INPUT=toolbox.table(lines(rows)), BENCHMARKS=benchmarks(toolbox, {"A": 1.0}),
@@ -250,7 +252,8 @@ def test_every_line_and_point_has_its_look(toolbox):
     from tautline.algorithms.styling import StyleSpec, dress
 
     for key, kind, names in (
-            ("LINES", "level_lines", [*["1.96 to the limit"] * 3, *["blunder suspected"] * 3, "Checked by no", "No benchmark",
+            ("LINES", "level_lines", [*["1.96 to the limit"] * 3, *["blunder suspected"] * 3, "Checked by "
+                                                                                              "no", "No benchmark",
                                       *["up to 1.96"] * 2]),
             ("POINTS", "levelled", ["held fixed", *["Adjusted height"] * 6, *["No height"] * 3])):
         layer = run.layer(key)
@@ -271,5 +274,6 @@ def test_cancel_leaves_nothing(toolbox, tmp_path):
 
     place = tmp_path / "heights.gpkg"
     text = toolbox.refusal("adjustlevelling", Log(cancel_at=1), INPUT=toolbox.table(lines(LS02)), SIGMA_KM=1.0,
-                           BENCHMARKS=benchmarks(toolbox, {"4": 1.0}), OUTPUT=str(place), SUMMARY=str(tmp_path / "s.html"))
+                           BENCHMARKS=benchmarks(toolbox, {"4": 1.0}), OUTPUT=str(place),
+                           SUMMARY=str(tmp_path / "s.html"))
     assert text == "Cancelled; no output was written." and not list(tmp_path.iterdir())

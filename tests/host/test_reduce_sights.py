@@ -192,12 +192,14 @@ def test_k_by_sight_by_day_and_for_all(toolbox):
 @pytest.mark.parametrize("change, words", [
     ({"drop": ("from",)}, "has no fields 'from' and 'to', nor a field 'point'"),
     ({"drop": ("to",)}, "has no fields 'from' and 'to'"),
-    ({"drop": ("horiz_dist",)}, "has angles but no distance"), ({"drop": ("horiz_dist", "zenith")}, "neither a distance"),
+    ({"drop": ("horiz_dist",)}, "has angles but no distance"),
+    ({"drop": ("horiz_dist", "zenith")}, "neither a distance"),
     ({"REFRACTION_DAYS": "mon 0.1"}, "REFRACTION_DAYS: 'mon 0.1' is not day=k."),
     ({"REFRACTION_DAYS": "sun=0.1"}, "no row of layer 'list' has the day 'sun'"),
     ({"PEG_TEST": "1 2 3"}, "The two-peg test '1 2 3' is not two setups of four numbers"),
     ({"PEG_TEST": "1 1 5 5; 1 1 20 5", "COLLIMATION": 3.0}, "COLLIMATION and PEG_TEST are both given"),
-    ({"REFRACTION": 130.0}, "coefficient of refraction"), ({"ANGLE_SIGMA": -1.0}, "ANGLE_SIGMA is -1.0, but must be at least 0"),
+    ({"REFRACTION": 130.0}, "coefficient of refraction"), ({"ANGLE_SIGMA": -1.0}, "ANGLE_SIGMA is -1.0, but must be at "
+                                                                                  "least 0"),
     ({"ZENITH_FIELD": "z"}, "has no field 'z' (ZENITH_FIELD)"), ({"LATITUDE": 95.0}, "beyond 90 degrees")])
 def test_bad_input(toolbox, change, words):
     row = {"from": "A", "to": "B", "horiz_dist": 1000.0, "zenith": 90.0, "day": "mon"}

@@ -1,0 +1,108 @@
+"""Readings that look like slips of the pen: named with what would explain them, never changed."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+# A reading is looked at where it stands off its neighbours by this many times their usual scatter, and by this much.
+FAR, LEAST = 8.0, 0.02
+# An explanation is believed where it brings the reading this near, in parts of the distance it stands off.
+NEAR = 0.1
+_CHUNK = 50_000
+_EARLIER, _LATER = np.triu_indices(4, 1)
+_UNITS = ((0.3048, "feet taken for metres"), (1.0 / 0.3048, "metres taken for feet"))
+
+
+@dataclass(frozen=True)
+class Suspicion:
+    """``row``: index of the reading; ``kind``: 'transposed digits', 'slipped decimal point' or a confusion of units;
+    ``instead``: the value that would fit, for the reader to look for, not to use."""
+
+    row: int
+    kind: str
+    instead: float
+
+
+def suspicious_readings(chainage, height, written):
+    """Suspicions among heights along one axis, list in order of rows.
+
+    ``chainage``, ``height``: one unit each (n,), NaN for none; ``written``: the heights as text, for the digits.
+    """
+    order = np.argsort(chainage, kind="stable")
+    order = order[np.isfinite(height[order]) & np.isfinite(chainage[order])]
+    if len(order) < 5:
+        return []
+    expected = _expected(chainage[order], height[order])
+    off = np.abs(height[order] - expected)
+    scatter = 1.4826 * np.median(off)
+    found = []
+    for at in np.flatnonzero(off > np.maximum(FAR * scatter, LEAST)):
+        row = int(order[at])
+        best = _explanation(height[row], expected[at], off[at], written[row])
+        if best is not None:
+            found.append(Suspicion(row, *best))
+    return sorted(found, key=lambda suspicion: suspicion.row)
+
+
+def _expected(s, h):
+    """Height of each reading from the two nearest on either side (n,): the median of their lines' slopes and
+    heights."""
+    n, expected = len(s), np.empty(len(s))
+    for first in range(0, n, _CHUNK):
+        k = np.arange(first, min(first + _CHUNK, n))
+        low = np.clip(k - 2, 0, n - 5)
+        window = low[:, None] + np.arange(5)
+        near = window[window != k[:, None]].reshape(-1, 4)
+        sn, hn = s[near], h[near]
+        ds, dh = sn[:, _LATER] - sn[:, _EARLIER], hn[:, _LATER] - hn[:, _EARLIER]
+        slopes = np.where(ds > 0.0, dh / np.where(ds > 0.0, ds, 1.0), np.nan)
+        slopes[np.all(np.isnan(slopes), axis=1)] = 0.0  # all at one place
+        expected[k] = np.median(hn - np.nanmedian(slopes, axis=1)[:, None] * (sn - s[k][:, None]), axis=1)
+    return expected
+
+
+def _explanation(value, expected, off, text):
+    """(kind, value that would fit) of the explanation that fits best, None where none does."""
+    candidates = [("transposed digits", swapped) for swapped in _transposed(text)]
+    candidates += [("slipped decimal point", value * 10.0**power) for power in (-3, -2, -1, 1, 2, 3)]
+    candidates += [(words, value * factor) for factor, words in _UNITS]
+    kind, instead = min(candidates, key=lambda item: abs(item[1] - expected))
+    return (kind, float(instead)) if abs(instead - expected) < NEAR * off else None
+
+
+def _transposed(text):
+    """Values of a number as written with two neighbouring digits exchanged."""
+    body = text.strip().replace("\u2212", "-").replace(",", ".")
+    values = []
+    places = [k for k, letter in enumerate(body) if letter.isdigit()]
+    for a, b in zip(places, places[1:]):
+        if body[a] != body[b]:
+            letters = list(body)
+            letters[a], letters[b] = letters[b], letters[a]
+            try:
+                values.append(float("".join(letters)))
+            except ValueError:
+                continue
+    return values
+
+
+def out_of_order(chainage):
+    """Indices of readings that break an otherwise rising or falling list (n,): where leaving one out mends it. A list
+    in which many do is in no order, and none is named."""
+    s = np.asarray(chainage, float)
+    if len(s) < 5:
+        return []
+    steps = np.sign(np.diff(s))
+    way = 1.0 if np.sum(steps > 0) >= np.sum(steps < 0) else -1.0
+    breaks = np.flatnonzero(steps * way < 0)
+    if not 0 < len(breaks) <= max(1, len(s) // 10):
+        return []
+    found = []
+    for k in breaks:
+        # Of the two readings at the break the one whose neighbours are in order without it.
+        for row in (k, k + 1):
+            rest = s[[j for j in (row - 2, row - 1, row + 1, row + 2) if 0 <= j < len(s)]]
+            if np.all(np.diff(rest) * way >= 0):
+                found.append(int(row))
+                break
+    return found

@@ -145,7 +145,7 @@ class _Tables:
                                 unit),
             "flag": flags.tolist()}
         named = run.named
-        crs, wkb = (QgsCoordinateReferenceSystem(), _TABLE) if named is None else (
+        crs, wkb = (lines.source.sourceCrs(), lines.source.wkbType()) if named is None else (
             named.points.crs, QgsWkbTypes.Type.LineString)
         return OutputTable("LINES", columns, crs, wkb, self._style("level_lines", tr("Adjusted lines")), lines.source,
                            np.arange(rows), lines.table.ids, features=lines.table.features,

@@ -58,6 +58,16 @@ def test_reciprocal_vertical_angles_1411_m():
     assert found.k[0] == pytest.approx(expected, abs=2e-3)
 
 
+def test_solved_k_carries_the_error_of_the_collimation():
+    """By hand: k = 1 - (error - c D) 2R/D^2, so that sigma_c moves it by sigma_c 2R/D; the difference is free of it."""
+    precision = Precision(reading=0.001, collimation=2e-5)
+    ways = [level_setups(np.array([1.5]), np.array([fore]), np.zeros(1), np.array([800.0]), R, precision)
+            for fore in (1.8, 1.3)]
+    found = combined(*ways, np.array([1e-5]), np.zeros(1, bool), precision)
+    assert found.reduced.deviation[0] == pytest.approx(0.001, rel=1e-12)
+    assert found.k_deviation[0] == pytest.approx(np.hypot(0.001 * 2 * R / 800.0**2, 2e-5 * 2 * R / 800.0), rel=1e-12)
+
+
 def test_setups_add_up_and_share_k_and_collimation():
     """Ten equally unbalanced setups: own errors grow with the root, k's and the collimation's in proportion."""
     n = 10

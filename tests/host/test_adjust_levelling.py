@@ -281,7 +281,9 @@ def test_cancel_leaves_nothing(toolbox, tmp_path):
 
 def test_lines_that_are_drawn_stay_drawn(toolbox):
     """The output of reducesights with points is a line layer; without STATIONS its lines stay where they are."""
-    layer = toolbox.lines([{"at": [(10.0, 50.0), (10.01, 50.0)], "from_pt": "A", "to_pt": "B", "dh": 1.0, "length": 700.0}])
+    layer = toolbox.lines([{"at": [(10.0, 50.0), (10.01, 50.0)], "from_pt": "A", "to_pt": "B", "dh": 1.0,
+                            "length": 700.0}])
     run = toolbox.run("adjustlevelling", INPUT=layer, BENCHMARKS=benchmarks(toolbox, {"A": 1.0}), LINES="memory:")
     drawn, = run.layer("LINES").getFeatures()
-    assert drawn.geometry().asWkt(2) == "LineString (10 50, 10.01 50)" and run.layer("LINES").crs().authid() == "EPSG:4326"
+    assert drawn.geometry().asWkt(2) == "LineString (10 50, 10.01 50)"
+    assert run.layer("LINES").crs().authid() == "EPSG:4326"

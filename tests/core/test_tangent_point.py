@@ -95,6 +95,12 @@ def test_the_geoid_widens_the_ellipse(wgs84):
     # With heights without error, 4 seconds of each component are all: a circle of 2.45 x 4 x 31 m.
     assert precise.geoid.semi_a == pytest.approx(2.4477 * 4 * 31.0, rel=0.01)
     assert precise.geoid.semi_b == pytest.approx(precise.geoid.semi_a, rel=0.01)
+    # The geoid's share is stated beforehand, so it does not grow where sigma is estimated from four stations too many.
+    few = [0, 7, 14, 20, 27, 34, 40]
+    errors = 1e-7 * np.array([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0])
+    estimated = tangent_point(plane_fit(wgs84, lat[few], lon[few], errors=errors, known=False), lat[few], lon[few],
+                              geoid_slope_sigma=4.0)
+    assert estimated.geoid.semi_a == pytest.approx(precise.geoid.semi_a, rel=0.001)
     rough = tangent_point(plane_fit(wgs84, lat, lon, sigma=0.01), lat, lon, geoid_slope_sigma=4.0)
     # Variances add: the sum of squares of both semi-axes is that of either share.
     shares = [ellipse.semi_a**2 + ellipse.semi_b**2 for ellipse in (rough.geoid, rough.levelling, precise.geoid)]

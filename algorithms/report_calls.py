@@ -31,8 +31,7 @@ def common_folder(records):
 
 
 def _parameters(record):
-    found = record.get("parameters")
-    return found if isinstance(found, dict) else {}
+    return record.get("parameters", {})
 
 
 def _short(value, folder):
@@ -56,7 +55,7 @@ def quoted(text):
 
 def usable(record):
     """True where a record names an entry of this toolbox that can be called again."""
-    return re.fullmatch(r"tautline:[a-z]+", str(record.get("entry", ""))) is not None
+    return re.fullmatch(r"tautline:[a-z]+", record.get("entry", "")) is not None
 
 
 def command_lines(records, folder):
@@ -84,6 +83,4 @@ def python_lines(records, folder):
 
 def versions_text(record):
     """'Tautline 0.1.0, QGIS 3.22, PROJ 9.1' of a record."""
-    versions = record.get("versions")
-    known = versions if isinstance(versions, dict) else {}
-    return ", ".join(f"{name} {value}" for name, value in sorted(known.items())) or tr("not recorded")
+    return ", ".join(f"{name} {value}" for name, value in sorted(record.get("versions", {}).items())) or tr("not recorded")

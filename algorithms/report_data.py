@@ -1,6 +1,5 @@
 """What a review report is written about: stations with residuals, flags and decisions, and the records of the runs."""
 
-import json
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,6 +12,7 @@ from .core.units import metres_per
 from .decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
 from .layers import named_field, read_points, read_table
 from .recorded_run import recorded_number, recorded_unit
+from .report_records import clean_record
 from .structure import Units
 from .texts import listed, tr
 
@@ -134,21 +134,11 @@ def _statuses(given, order, residual, tolerance):
     return found
 
 
-def _json(text):
-    try:
-        found = json.loads(text or "{}")
-    except ValueError:
-        return {}
-    return found if isinstance(found, dict) else {}
-
-
 def _summary_record(entry, parameters, context, feedback):
     """The record in a summary: that of its first row with the axes of all rows."""
-    records = [row["record"] for row in _rows(entry, parameters, context, feedback, "SUMMARY", "axis", (), ("record",))]
-    found = dict(records[0]) if records else {}
-    found["axes"] = {name: one for record in records if isinstance(record.get("axes"), dict)
-                     for name, one in record["axes"].items()}
-    return found if records else {}
+    rows = _rows(entry, parameters, context, feedback, "SUMMARY", "axis", (), ("record",))
+    records = [row["record"] for row in rows if row["record"]]
+    return {**records[0], "axes": {name: one for record in records for name, one in record["axes"].items()}} if records else {}
 
 
 def _tolerances(entry, parameters, context, feedback, axis, record):
@@ -174,7 +164,7 @@ def _rows(entry, parameters, context, feedback, key, needed, numbers, texts):
     for row in rows:
         row.update({name: float(row[name]) for name in numbers})
         if "record" in row:
-            row["record"] = _json(row["record"])
+            row["record"] = clean_record(row["record"])
     return rows
 
 
@@ -225,9 +215,8 @@ def _deviations(entry, parameters, context, units, given, tested, layer):
         return given, tr("the stations' field 'sd'")
     if typed is not None:
         return np.full(len(given), typed * units.height), tr("as stated for this report")
-    made = tested.get("parameters", {}) if isinstance(tested.get("parameters"), dict) else {}
     try:
-        value = float(made.get("SIGMA", "nan"))
+        value = float(tested.get("parameters", {}).get("SIGMA", "nan"))
     except (TypeError, ValueError):
         value = float("nan")
     if value > 0.0 and np.isfinite(value):

@@ -34,7 +34,7 @@ def run_facts(found, titles):
         yield tr("Surveyed"), days[0] if len(days) == 1 else tr("{} to {}").format(days[0], days[-1])
     system = _SYSTEMS.get(record.get("height_system"))
     yield tr("Heights"), tr(system or _NOT_RECORDED)
-    source = str(record.get("undulation_source") or "")
+    source = record.get("undulation_source", "")
     if record.get("height_system") in ("grid", "constant") and source:
         yield tr("Source of the undulations"), source if record["height_system"] == "grid" else tr("{} in the unit of heights").format(
             source.replace("-", "\u2212"))
@@ -67,29 +67,25 @@ def _state(text):
 def axis_facts(found, axis):
     """(name, value) of one axis as its record tells; nothing without a record."""
     one, record = found.reviewed, found.reviewed.record
-    axes = record.get("axes")
-    mine = axes.get(axis) if isinstance(axes, dict) else None
-    if not isinstance(mine, dict):
+    mine = record.get("axes", {}).get(axis)
+    if mine is None:
         return
-    design = str(mine.get("design") or "")
-    yield tr("Design"), tr(_DESIGNS[design]) if design in _DESIGNS else design
-    controls = mine.get("controls")
-    for letter, control in zip("AB", controls if isinstance(controls, list) else ()):
-        if isinstance(control, dict):
-            yield tr("Control {}").format(letter), _control(control, record)
+    design = mine.get("design", "")
+    yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
+    for letter, control in zip("AB", mine["controls"]):
+        yield tr("Control {}").format(letter), _control(control, record)
     slope = mine.get("slope")
-    if isinstance(slope, float):
+    if slope is not None:
         yield tr("Slope"), tr("{} (rise per chainage)").format(number_text(slope, 8))
     height_unit = recorded_unit(record, "height_name") or one.units.height_name
     height = recorded_number(record, axis, "chainage_height")
     if height is not None:
         yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
     yield tr("Earth model"), {"ellipsoid": tr("ellipsoid, exact"), "sphere": tr("sphere, for comparison only"),
-                              "flat": tr("flat, for comparison only")}.get(mine.get("earth"), str(mine.get("earth")))
+                              "flat": tr("flat, for comparison only")}.get(mine.get("earth"), mine.get("earth", tr("not recorded")))
     yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
-    refraction = mine.get("refraction")
-    if isinstance(refraction, (int, float)) and refraction:
-        yield tr("Refraction coefficient k"), number_text(refraction, 3)
+    if mine.get("refraction"):
+        yield tr("Refraction coefficient k"), number_text(mine["refraction"], 3)
     tolerance = recorded_number(record, axis, "tolerance")
     yield tr("Tolerance"), tr("none") if tolerance is None else "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
 
@@ -97,9 +93,6 @@ def axis_facts(found, axis):
 def _control(control, record):
     unit = recorded_unit(record, "height_name") or "metre"
     along = recorded_unit(record, "chainage_name") or unit
-    try:
-        chainage, height = float(control["chainage"]), float(control["height"])
-    except (KeyError, TypeError, ValueError):
-        return tr("not recorded")
+    chainage, height = float(control["chainage"]), float(control["height"])
     how = tr("stated") if control.get("typed") else tr("the as-built height there")
     return tr("{}, {} {} ({})").format(station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how)

@@ -58,15 +58,9 @@ def findings(reviewed):
 
 def own_heights(reviewed):
     """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted reference."""
-    axes = reviewed.record.get("axes")
-    for one in axes.values() if isinstance(axes, dict) else ():
-        controls = one.get("controls") if isinstance(one, dict) else None
-        if isinstance(controls, list) and any(isinstance(c, dict) and c.get("typed") is False for c in controls):
-            return True
-        fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
-        if isinstance(one, dict) and one.get("design") == "reference" and (not fitted or any(fitted)):
-            return True
-    return False
+    fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
+    return any(any(control.get("typed") is False for control in axis["controls"])
+               or axis.get("design") == "reference" and (not fitted or any(fitted)) for axis in reviewed.record.get("axes", {}).values())
 
 
 def _amounts(one):

@@ -20,6 +20,7 @@ from .texts import tr
 MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
 _DISTANCE = QgsUnitTypes.DistanceUnit
 NORTH = ":/images/north_arrows/layout_default_north_arrow.svg"
+_MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
 SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots per inch
 
 
@@ -155,13 +156,16 @@ def _encoded(image, kind):
 def _stations(found):
     """The stations as a layer of its own, dressed like the result of the run."""
     one = found.reviewed
-    layer = QgsVectorLayer("Point?field=axis:string&field=station:string&field=residual:double&field=status:string", "stations", "memory")
+    layer = QgsVectorLayer("Point?field=axis:string&field=station:string&field=residual:double&field=status:string"
+                           "&field=named:integer", "stations", "memory")
     layer.setCrs(one.points.crs)
+    greatest = set(np.argsort(-np.nan_to_num(np.abs(one.residual)), kind="stable")[:_MOST_NAMED].tolist())
     features = []
     for row, k in enumerate(one.order.tolist()):
         feature = QgsFeature(layer.fields())
         value = float(one.residual[row]) / one.units.height
-        feature.setAttributes([one.axis[row], one.station[row], value if math.isfinite(value) else None, str(one.status[row])])
+        feature.setAttributes([one.axis[row], one.station[row], value if math.isfinite(value) else None, str(one.status[row]),
+                               int(row in greatest)])
         feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
         features.append(feature)
     layer.dataProvider().addFeatures(features)
@@ -169,11 +173,20 @@ def _stations(found):
     known = one.tolerance[np.isfinite(one.tolerance)]
     styling.dress(layer, styling.StyleSpec("stations_review", tr("Residuals"), one.units.height_name, one.units.chainage_name,
                                            float(known.max()) / one.units.height if len(known) else None))
-    # Those that are out of tolerance are named at every scale, for it is they that the map is for; the others' symbols stay free.
-    notable, _, silent = layer.labeling().rootRule().children()
-    notable.setMinimumScale(0.0)
-    silent.setMinimumScale(0.0)
+    _name(layer)
     return layer
+
+
+def _name(layer):
+    """Name those that are out of tolerance at every scale, for it is they that the map is for; the greatest, where they are many."""
+    notable, quiet, silent = layer.labeling().rootRule().children()
+    notable.setMinimumScale(0.0)
+    notable.setFilterExpression(f'({notable.filterExpression()}) AND "named" = 1')
+    silent.setMinimumScale(0.0)
+    if layer.featureCount() > _MOST_SYMBOLS_KEPT_FREE:
+        # Keeping labels off thousands of symbols takes longer than the rest of the report.
+        for rule in (quiet, silent):
+            rule.setActive(False)
 
 
 def _axis(source):

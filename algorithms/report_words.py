@@ -117,8 +117,7 @@ def certainty(found):
 
 def system_warning(found):
     """What an unknown or constant undulation leaves out of a straight design; '' where nothing is."""
-    axes = found.reviewed.record.get("axes")
-    designs = {one.get("design") for one in axes.values() if isinstance(one, dict)} if isinstance(axes, dict) else set()
+    designs = {axis.get("design") for axis in found.reviewed.record.get("axes", {}).values()}
     if found.reviewed.record.get("height_system") not in ("unknown", "constant") or not designs - {"level", "grade", None}:
         return ""
     return tr("The geoid's slope and bending were not known to this run. A slope of 5 seconds of arc, which is common, changes the "

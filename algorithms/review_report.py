@@ -19,6 +19,7 @@ from .report_map import ReportMap
 from .report_page import screen_document
 from .report_parameters import TITLE_BLOCK, report_parameters
 from .report_print import paper_document
+from .report_records import clean_record
 from .report_words import headline, verdict_sentences
 from .texts import tr
 from .version import VERSION
@@ -51,8 +52,8 @@ class ReviewReport(ToolboxEntry):
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
-        self.records = {key: recorded_run(parameters.get(key), context) for key in ("STATIONS", "TESTED")}
-        self.records["PLACED"] = recorded_run(local_geopackage(self.records["STATIONS"]), context)
+        self.records = {key: clean_record(recorded_run(parameters.get(key), context)) for key in ("STATIONS", "TESTED")}
+        self.records["PLACED"] = clean_record(recorded_run(local_geopackage(self.records["STATIONS"]), context))
         self._imagery = self.parameterAsRasterLayer(parameters, "IMAGERY", context)
         if parameters.get("IMAGERY") and self._imagery is None:
             raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(parameters["IMAGERY"]))
@@ -92,7 +93,7 @@ class ReviewReport(ToolboxEntry):
     def _runs(self, reviewed, parameters, context):
         """Records of all runs that the report rests on, in their order, each once; this one last."""
         records = [self.records["PLACED"], reviewed.record, self.records["TESTED"], *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
-                   self.record(parameters, context)]
+                   clean_record(self.record(parameters, context))]
         found = []
         for record in records:
             if record.get("entry") and (record["entry"], record.get("parameters")) not in [(r["entry"], r.get("parameters")) for r in found]:

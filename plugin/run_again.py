@@ -1,9 +1,8 @@
 """Run again: the run that made a layer, with its recorded settings, on the stations as they are now."""
 
-import os
-
-from qgis.core import (QgsApplication, QgsProcessingParameterFeatureSource, QgsProcessingParameterMapLayer,
-                       QgsProcessingParameterMultipleLayers, QgsProcessingParameterRasterLayer, QgsProject, QgsVectorLayer)
+from qgis.core import (QgsApplication, QgsProcessingContext, QgsProcessingParameterFeatureSource, QgsProcessingParameterMapLayer,
+                       QgsProcessingParameterMultipleLayers, QgsProcessingParameterRasterLayer, QgsProcessingUtils, QgsProject,
+                       QgsVectorLayer)
 
 from ..algorithms.outputs import place_of, place_of_layer, same_place
 from ..algorithms.recorded_run import recorded_run
@@ -31,6 +30,8 @@ class RunAgain:
         if not record.get("entry") or not isinstance(given, dict):
             raise CannotRunAgain(tr("Layer '{}' does not know the run that made it.").format(layer.name()))
         self.layer, self.entry = layer, record["entry"]
+        self._context = QgsProcessingContext()
+        self._context.setProject(QgsProject.instance())
         algorithm = QgsApplication.processingRegistry().createAlgorithmById(self.entry)
         if algorithm is None:
             raise CannotRunAgain(tr("The toolbox has no entry {}, which made layer '{}'.").format(self.entry, layer.name()))
@@ -47,20 +48,20 @@ class RunAgain:
         """The layer of the project that a recorded source is, else the source itself where it can be read."""
         if isinstance(value, (list, tuple)):
             return [self._input(name, one) for one in value]
-        place = place_of_layer(value, None) if os.path.exists(str(value).split("|")[0]) else None
+        place = place_of_layer(value, self._context)
         for layer in QgsProject.instance().mapLayers().values():
-            if layer.source() == value or (place is not None and place == place_of_layer(layer, None)):
+            if layer.source() == value or (place is not None and place == place_of_layer(layer, self._context)):
                 if isinstance(layer, QgsVectorLayer) and layer.isEditable() and layer.isModified():
                     self.unsaved.append(layer)
                 return layer.id()
-        if place is None:
+        if QgsProcessingUtils.mapLayerFromString(value, self._context) is None:
             raise CannotRunAgain(tr("The layer of {} is not there any more: {}.").format(name, value))
         return value
 
     def _settle_outputs(self):
         """Results in files are written where they were; of temporary ones only this layer's own comes anew."""
         places = {name: place_of(str(self.parameters[name])) for name in self.outputs}
-        mine = place_of_layer(self.layer, None)
+        mine = place_of_layer(self.layer, self._context)
         for name in self.outputs:
             if places[name] is None and name != "OUTPUT":
                 del self.parameters[name]
@@ -68,7 +69,7 @@ class RunAgain:
         if places.get("OUTPUT") is None:
             self.parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
         self.results = [layer for layer in QgsProject.instance().mapLayers().values() if isinstance(layer, QgsVectorLayer)
-                        and any(same_place(place_of_layer(layer, None), place) for place in places.values() if place)]
+                        and any(same_place(place_of_layer(layer, self._context), place) for place in places.values() if place)]
         edited = [layer.name() for layer in self.results if layer.isEditable() and layer.isModified()]
         if edited:
             raise CannotRunAgain(tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0]))

@@ -79,6 +79,7 @@ class Drawing:
         self.figure, self.look = figure, look
         self.upper, self.lower = figure.subplots(2, 1, sharex=True)
         self.shown: Optional[Shown] = None
+        self._coloured = None
         self.x = self.built = self.residual = np.zeros(0)
 
     def draw(self, shown, ranges, look):
@@ -119,34 +120,43 @@ class Drawing:
     # --- pieces
 
     def _clear(self):
+        """Take off what was drawn; the charts' frames stay, since making them anew takes the longest."""
         for chart in (self.upper, self.lower):
-            chart.cla()
-        for old in [*self.figure.texts, *self.figure.legends]:
-            old.remove()
+            # Error bars are lines and collections too; their container only lists them.
+            chart.containers.clear()
+            for artist in [*chart.lines, *chart.collections, *chart.patches, *chart.texts]:
+                artist.remove()
 
     def _frame(self, ranges):
+        """Ranges, titles and the colours of the frames."""
         look, shown = self.look, self.shown
-        self.figure.set_facecolor(look.back)
         unit = UNIT_LABELS[shown.height_unit]
         titles = {"level": tr("Height above the level surface ({})"), "straight": tr("Height from the design ({})")}
         for chart, low_high, title in ((self.upper, ranges.y, titles[shown.view].format(unit)),
                                        (self.lower, ranges.r, tr("Residual ({})").format(small_unit(shown.height_unit)[1]))):
-            chart.set_facecolor(look.back)
             chart.set_xlim(*ranges.x)
             chart.set_ylim(*low_high)
+            # Level and above: turned titles run into each other where the dock is low.
+            chart.set_title(title, loc="left", color=look.text, fontsize=look.size, y=1.0, pad=0.35 * look.size)
+        self.lower.xaxis.set_major_formatter(FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212")))
+        self.lower.set_xlabel(tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text,
+                              fontsize=look.size)
+        if self._coloured != look:
+            self._colour()
+
+    def _colour(self):
+        look, self._coloured = self.look, self.look
+        self.figure.set_facecolor(look.back)
+        for chart in (self.upper, self.lower):
+            chart.set_facecolor(look.back)
             chart.grid(True, color=look.grid, linewidth=0.8)
             chart.set_axisbelow(True)
-            # Level and above: turned titles run into each other where the dock is low.
-            chart.set_title(title, loc="left", color=look.text, fontsize=look.size, pad=0.35 * look.size)
             chart.tick_params(colors=look.faint, labelcolor=look.text, labelsize=look.size)
             chart.yaxis.set_major_formatter(ScalarFormatter(useOffset=False))
             for side, spine in chart.spines.items():
                 spine.set_color(look.faint)
                 spine.set_visible(side in ("left", "bottom"))
-        self.upper.tick_params(axis="x", labelbottom=not self.lower.get_visible(), length=0)
-        self.lower.xaxis.set_major_formatter(FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212")))
-        self.lower.set_xlabel(tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text,
-                              fontsize=look.size)
+        self.upper.tick_params(axis="x", labelbottom=False, length=0)
 
     def _thin(self, y, ranges):
         return thinned(self.x, y, *ranges.x, PIECES)
@@ -231,11 +241,11 @@ class Drawing:
         (low, high), look = ranges.r, self.look
         room = (high - y if up > 0 else y - low) / (high - low) * chart.bbox.height
         inside = ranges.x[0] + 0.5 * apart < self.x[row] < ranges.x[1] - 0.5 * apart
-        if room > 2.2 * self.em and inside:
-            how = {"xytext": (0, 7 * up), "ha": "center", "va": "bottom" if up > 0 else "top"}
+        if room > 1.8 * self.em and inside:
+            how = {"xytext": (0, 6 * up), "ha": "center", "va": "bottom" if up > 0 else "top"}
         else:
             right = self.x[row] < ranges.x[1] - 1.1 * apart
-            how = {"xytext": (8 if right else -8, 0), "ha": "left" if right else "right", "va": "center"}
+            how = {"xytext": (11 if right else -11, 0), "ha": "left" if right else "right", "va": "center"}
         chart.annotate(text, (self.x[row], y), textcoords="offset points", fontsize=look.size * 0.92, color=look.text,
                        bbox={"facecolor": look.back, "edgecolor": "none", "pad": 0.6, "alpha": 0.75}, **how)
 
@@ -289,7 +299,7 @@ class Drawing:
             rows = []
         head = em * (1.45 * len(lines) + 1.6 * len(rows) + 0.8)
         bottom, top = 3.5 * em / height, max(1.0 - (head + 1.5 * em) / height, 4.5 * em / height)
-        self._split(5.0 * em / width, 1.0 - 1.2 * em / width, bottom, top, 2.1 * em / height)
+        self._split(5.0 * em / width, 1.0 - 2.4 * em / width, bottom, top, 2.1 * em / height)
         factor = self.factor
         lines = self._sentence(factor_text(factor) if factor is not None else "", width)
         self.figure.text(0.9 * em / width, 1.0 - 0.5 * em / height, "\n".join(lines), va="top", ha="left", color=look.text,

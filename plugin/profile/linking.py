@@ -77,8 +77,10 @@ class MapLink(QObject):
 
     # --- places
 
-    def _transform(self):
-        return QgsCoordinateTransform(self.subject.layer.crs(), self.canvas.mapSettings().destinationCrs(), QgsProject.instance())
+    def _transform(self, back=False):
+        """From the layer to the map, or ``back``."""
+        systems = (self.subject.layer.crs(), self.canvas.mapSettings().destinationCrs())
+        return QgsCoordinateTransform(*(reversed(systems) if back else systems), QgsProject.instance())
 
     def place(self, row):
         """Where a station is on the map; None where there is none or it cannot be shown."""
@@ -103,9 +105,8 @@ class MapLink(QObject):
             return -1
         reach = REACH * self.canvas.mapUnitsPerPixel()
         try:
-            box = self._transform().transformBoundingBox(
-                QgsRectangle(point.x() - reach, point.y() - reach, point.x() + reach, point.y() + reach),
-                QgsCoordinateTransform.TransformDirection.ReverseTransform)
+            box = self._transform(back=True).transformBoundingBox(
+                QgsRectangle(point.x() - reach, point.y() - reach, point.x() + reach, point.y() + reach))
         except QgsCsException:
             return -1
         near = np.flatnonzero((stations.x >= box.xMinimum()) & (stations.x <= box.xMaximum())

@@ -41,8 +41,8 @@ def view_sentence(profile, view, station_at, height_unit):
     if not profile.has_design:
         return tr("This layer has no design heights: only the residuals are drawn.")
     if not profile.is_straight:
-        return tr("This design follows the level surface, so it shows no curve against it.") if view == "level" else (
-            tr("The design lies flat here; the level line leaves it only by the design's slope."))
+        return tr("This design keeps to the level surface, level or at a constant grade, so it shows no curve against it.") if (
+            view == "level") else tr("The design lies flat here; the level surface leaves it by the design's grade alone.")
     effect = profile.curvature_effect
     at = int(np.nanargmax(np.abs(effect)))
     if view == "straight":

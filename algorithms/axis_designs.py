@@ -17,7 +17,7 @@ _CONTROLS = ("chain_a", "height_a", "chain_b", "height_b", "slope")
 class Designs:
     """Makes the DesignSpec and tolerance of each axis, in metres, from the form and the axis layer's fields."""
 
-    def __init__(self, entry, parameters, context, feedback, fields, notation, run_units, height_system):
+    def __init__(self, entry, parameters, context, feedback, fields, notation, run_units, height_system, datum):
         self._fields, self._notation, self._units = fields, notation, run_units
         self._kind = entry.choice(parameters, "DESIGN", context)
         self._form = {"chain_a": entry.text(parameters, "CHAINAGE_A", context),
@@ -29,7 +29,7 @@ class Designs:
                        "radius": entry.number(parameters, "RADIUS", context),
                        "refraction": entry.number(parameters, "REFRACTION", context) or 0.0}
         self._references = self._read_references(entry, parameters, context, feedback)
-        self._system = height_system
+        self._system, self._datum = height_system, datum
         self.overridden = []
 
     @staticmethod
@@ -97,6 +97,9 @@ class Designs:
         if values["undul"] and values["undul"] != undulation_text(self._system):
             raise InputError(tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
                 chosen[0].name, values["undul"], undulation_text(self._system)))
+        if values["datum"] and values["datum"] != self._datum:
+            raise InputError(tr("the reference '{}' is on the datum '{}', but the stations are on '{}'.").format(
+                chosen[0].name, values["datum"], self._datum))
         unit = metres_per(values["h_unit"]) if values["h_unit"] else self._units.height
         ellipsoid = axis.line.ellipsoid
         point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)

@@ -8,10 +8,11 @@ from .axis_designs import Designs
 from .base import Result, ToolboxEntry, record_text
 from .core.design import Stations, design_heights
 from .core.doubts import unit_doubt
+from .core.geodesy import datum_name
 from .core.residuals import statistics, statuses
 from .design_report import AxisReport, summary_table, tell
 from .height_system import height_system, undulation_index
-from .layers import check_cancel
+from .layers import check_cancel, definition
 from .outputs import OutputTable
 from .structure import (
     AxisFields,
@@ -79,7 +80,8 @@ class _Run:
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(entry, parameters, context, points, self.units.height, needed)
-        self.designs = Designs(entry, parameters, context, feedback, self.fields, self.notation, self.units, self.system)
+        self.designs = Designs(entry, parameters, context, feedback, self.fields, self.notation, self.units, self.system,
+                               datum_name(definition(points.crs)))
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         rows = len(feet.station)

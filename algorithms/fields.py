@@ -65,6 +65,7 @@ _ALL = (
     OutputField("h_unit", TEXT, NONE, "Unit of heights", "Unit of h0 and of all heights in this row"),
     OutputField("h_system", TEXT, NONE, "Height system", "ellipsoidal, or above the geoid"),
     OutputField("undul", TEXT, NONE, "Undulation", "Where the undulations came from; a run that uses the row must agree"),
+    OutputField("datum", TEXT, NONE, "Datum", "Geographic reference system of the point; a run on another one is refused"),
     OutputField("slopes", TEXT, NONE, "Slopes", "Slope along each axis at its origin against the ellipsoid's horizon"),
     OutputField("sd_h", REAL, HEIGHT, "Standard deviation of the height", "Of the height at the point"),
     OutputField("sd_slope", REAL, NONE, "Standard deviation of the slope", "Of the slope; of a plane the greater of both"),
@@ -194,7 +195,8 @@ DESIGNED = ("axis", "station", "chainage", "offset", "design_h", "residual", "ad
 SUMMARY = ("axis", "design", "chain_a", "height_a", "chain_b", "height_b", "slope", "chain_h", "tolerance",
            "number", "rms", "max_abs", "max_at", "within", "high", "low", "no_height", "record")
 
-REFERENCE = ("name", "kind", "axes", "lat0", "lon0", "h0", "nx", "ny", "nz", "h_unit", "h_system", "undul", "azimuth", "slopes",
+REFERENCE = ("name", "kind", "axes", "lat0", "lon0", "h0", "nx", "ny", "nz", "h_unit", "h_system", "undul", "datum", "azimuth",
+             "slopes",
              "sd_h", "sd_slope", "number", "suspected", "removed", "rms", "str_vert", "rng_vert", "str_lat", "rng_lat",
              "str_comb", "max_comb", "var_factor", "global_t", "tan_lat", "tan_lon", "tan_chain", "tan_sd", "tan_state",
              "first_date", "last_date", "record")

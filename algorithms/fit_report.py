@@ -5,13 +5,14 @@ from qgis.core import QgsGeometry, QgsPointXY, QgsWkbTypes
 
 from .base import record_text
 from .core.errors import InputError
+from .core.geodesy import datum_name
 from .core.measure import measure
 from .core.quantiles import BAARDA
 from .core.units import metres_per
 from .design_report import height_text, small_text
 from .fields import ELLIPSE, REFERENCE, UNIT_LABELS
 from .height_system import undulation_text
-from .layers import placed_points
+from .layers import definition, placed_points
 from .outputs import OutputTable
 from .texts import listed, number_text, signed_text, tr
 
@@ -241,7 +242,7 @@ def _reference_row(run, fit, record):
         name=fit.name, kind=fit.kind, axes="; ".join(run.structure.names[k] for k in fit.axes), lat0=frame.lat,
         lon0=frame.lon, h0=surface.height / unit.height, nx=float(normal[0]), ny=float(normal[1]), nz=float(normal[2]),
         h_unit=unit.height_name, h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
-        undul=undulation_text(run.system), azimuth=frame.azimuth,
+        undul=undulation_text(run.system), datum=datum_name(definition(run.structure.points.crs)), azimuth=frame.azimuth,
         slopes="; ".join(f"{run.structure.names[k]} {slope:+.10f}" for k, slope in zip(fit.axes, fit.slopes)),
         sd_h=float(solution.deviations[0]) / unit.height, sd_slope=_slope_deviation(fit),
         number=int(surface.search.kept.sum()), suspected=int(fit.suspected.sum()),

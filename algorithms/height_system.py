@@ -37,7 +37,9 @@ class HeightSystem:
 
 def undulation_text(system):
     """How a reference says where its undulations came from; a run that uses it must say the same."""
-    return f"constant {system.constant:g} m" if system.kind == "constant" else system.kind
+    if system.kind == "constant":
+        return f"constant {system.constant:g} m"
+    return f"grid: {system.source}" if system.kind == "grid" else system.kind
 
 
 def undulation_index(entry, parameters, context):

@@ -417,7 +417,7 @@ def read_references(source, feedback):
         values = {name: as_number(feature[indices[name]], source, indices[name], row) for name in needed[1:]}
         if not np.all(np.isfinite(list(values.values()))):
             raise InputError(tr("Layer '{}', row {}: the plane is not complete.").format(source.sourceName(), row))
-        for name in ("h_system", "undul", "h_unit", "axes"):
+        for name in ("h_system", "undul", "h_unit", "axes", "datum"):
             values[name] = as_text(feature[indices[name]]) if name in indices else ""
         rows.append(ReferenceRow(as_text(feature[indices["name"]]), values))
     if not rows:

@@ -69,6 +69,7 @@ def fitted_renderer(fields):
     looks = (
         ("kept", tr("Kept"), marker(Shape.Circle, 2.0, fill=KEPT, halo=0.25, size_expression=SIZE)),
         ("no height", tr("No as-built height"), marker(Shape.Circle, 2.4, outline=0.35, halo=0.35)),
+        ("not fitted", tr("Not fitted: too few on its leg"), marker(Shape.Square, 2.0, outline=0.35, halo=0.35)),
         ("off axis", tr("Off axis: not fitted"), marker(Shape.Cross, 2.4, outline=0.4, halo=0.35)),
         ("suspected blunder", tr("Suspected blunder"), marker(Shape.Star, 4.6, fill=SUSPECT)),
     )

@@ -15,15 +15,29 @@ MEETING = 10.0
 
 @dataclass(frozen=True)
 class Accuracies:
-    """``sigma``: of each station, metres (n,), ones where it is not known; ``km``: of levelling over 1 km, metres, or None."""
+    """``sigma``: of each station, metres (n,), ones where it is not known; ``km``: of levelling over 1 km, metres, or None;
+    ``given``: a GivenCovariance, which has precedence, or None."""
 
     sigma: np.ndarray
     known: bool
     km: Optional[float]
     described: str
+    given: Optional[object] = None
+
+    @property
+    def by_arms(self):
+        """True where the covariance needs to know how the stations were levelled along the arms."""
+        return self.km is not None and self.given is None
+
+    @property
+    def independent(self):
+        """True where the errors of the heights are taken as independent."""
+        return self.km is None and self.given is None
 
     def covariance(self, rows, arms, distances):
         """Covariance of some stations. ``arms``, ``distances``: of their levelling, see core.covariance.levelled."""
+        if self.given is not None:
+            return self.given.covariance(rows)
         if self.km is None:
             return independent(self.sigma[rows])
         return levelled(self.sigma[rows], arms, distances, self.km)
@@ -40,8 +54,9 @@ def sigma_index(entry, parameters, context):
     return find
 
 
-def accuracies(entry, parameters, context, points, unit, needed, field_used):
-    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,).
+def accuracies(entry, parameters, context, points, unit, needed, field_used, given=None):
+    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``: a
+    GivenCovariance, which has precedence.
 
     InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
     """
@@ -51,6 +66,9 @@ def accuracies(entry, parameters, context, points, unit, needed, field_used):
     if typed is not None and not typed > 0:
         raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"))
     km = None if km is None else km / 1000.0
+    if given is not None:
+        return Accuracies(np.ones(len(points)), True, None, tr("covariance of the heights from the layer '{}'").format(
+            given.layer), given)
     if field_used:
         values = points.columns["sigma"] * unit
         bad = np.flatnonzero(needed & ~(values > 0))

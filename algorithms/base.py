@@ -4,6 +4,7 @@ import json
 import math
 from dataclasses import dataclass, field
 
+import numpy as np
 from qgis.core import (
     Qgis,
     QgsProcessingAlgorithm,
@@ -178,6 +179,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     # --- the run
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
+        # The oldest host reads a numpy number as 0.
+        parameters = {key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()}
         try:
             self._warn_of_unused(parameters, context, feedback)
             result = self.computed(parameters, context, feedback)

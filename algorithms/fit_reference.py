@@ -37,7 +37,7 @@ class FitReference(ToolboxEntry):
     def entry_parameters(self):
         return [
             p.stations(), p.axis(), p.fit_kind(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(),
-            p.sigma_field(), p.sigma_km(), p.group_field(), p.robust(), p.geoid_slope_sigma(), p.axis_field(),
+            p.sigma_field(), p.sigma_km(), *p.given_covariance(), p.group_field(), p.robust(), p.geoid_slope_sigma(), p.axis_field(),
             p.station_axis_field(), p.max_distance(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
             p.equations(), p.undulation(), p.undulation_field(), p.undulation_value(), p.geoid(),
             p.sink("REFERENCE", tr("Reference")), p.sink("OUTPUT", tr("Tested stations")),

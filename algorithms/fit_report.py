@@ -26,7 +26,7 @@ def tell(run, fits):
         len(points), points.name, _counted(len(run.structure.axes)), run.heights.described,
         UNIT_LABELS[run.units.height_name], run.accuracies.described))
     say(run.system.described)
-    if run.accuracies.km is None:
+    if run.accuracies.independent:
         say(tr("The errors of the heights are taken as independent; heights levelled along an arm share errors, so give "
                "SIGMA_KM for ellipses and intervals that hold."))
     for fit in fits[:MOST_TOLD]:

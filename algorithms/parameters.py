@@ -276,6 +276,17 @@ def sigma_km():
                                "truth in 15 to 60 percent of cases instead of 95."), None, 0.0))
 
 
+def given_covariance():
+    """Parameters COVARIANCE and NAME_FIELD."""
+    parameter = QgsProcessingParameterFeatureSource("COVARIANCE", tr("Covariance of the heights"), [_SOURCE.TypeVector],
+                                                    optional=True)
+    return (advanced(_with_help(parameter, tr("Table that 'Adjust levelled height differences' writes: fields point and covar. "
+                                              "It has precedence over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of "
+                                              "a height beside the levelling and is added."))),
+            advanced(_field("NAME_FIELD", tr("Field with the station's name"),
+                            tr("Finds each station in COVARIANCE. Empty: a field 'point', 'name' or 'station'."), "STATIONS")))
+
+
 def fit_kind():
     return _choice("FIT", tr("Fit"), tr("line: for each axis, or each leg of a bent one. plane: one for each group of "
                                         "axes, counting a common corner once."), ("line", "plane"), "line")

@@ -99,7 +99,7 @@ class Group:
                    step=_step(run, rows, surface, sections), arms_apart=0 if datums is None else int(datums.max()), **more)
 
     def _accuracy(self, run, rows, station):
-        if run.accuracies.km is None:
+        if not run.accuracies.by_arms:
             return run.accuracies.covariance(station, None, None), (), None
         index = np.searchsorted(self.axes, run.structure.feet.axis[rows])
         arms, distances, datums = levelling_arms([run.axes[k] for k in self.axes], index, run.chainage[rows])

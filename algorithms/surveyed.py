@@ -4,6 +4,7 @@ import numpy as np
 
 from .accuracies import accuracies, sigma_index
 from .core.errors import InputError
+from .given_covariance import given_covariance
 from .height_system import height_system, undulation_index
 from .structure import AxisFields, axis_at_height, read_structure, station_style, units
 from .texts import tr
@@ -25,8 +26,11 @@ class Surveyed:
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(entry, parameters, context, points, self.units.height, needed)
         known = needed & np.isfinite(points.columns["height"])
+        typed = entry.number(parameters, "SIGMA", context)
+        given = given_covariance(entry, parameters, context, feedback, self.structure.source,
+                                 None if typed is None else typed * self.units.height)
         self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
-                                     sigma(self.structure.source) >= 0)
+                                     sigma(self.structure.source) >= 0, given)
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         self.usable = ~self.structure.off & np.isfinite(self.height)

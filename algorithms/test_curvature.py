@@ -45,7 +45,7 @@ class TestCurvature(ToolboxEntry):
         bending = p.geoid_bending()
         return [
             p.stations(), p.axis(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(), p.sigma_field(),
-            p.sigma_km(), bending, p.axis_field(), p.station_axis_field(), p.max_distance(), p.chainage_unit(),
+            p.sigma_km(), *p.given_covariance(), bending, p.axis_field(), p.station_axis_field(), p.max_distance(), p.chainage_unit(),
             p.chainage_start(), p.chainage_height(), p.equations(), p.undulation(), p.undulation_field(),
             p.undulation_value(), p.geoid(), p.table("OUTPUT", tr("Curvature of each axis"), optional=False), html,
         ]

@@ -1,0 +1,79 @@
+"""From the levelling to the fit: heights and covariance of adjustlevelling in fitreference."""
+
+import numpy as np
+import pytest
+
+pyproj = pytest.importorskip("pyproj")
+GEOD = pyproj.Geod(ellps="WGS84")
+KM = 0.0007
+
+
+class Arm:
+    """One arm of 2 km, levelled outwards from a benchmark at its origin with 0.7 mm over 1 km, single lines."""
+
+    def __init__(self, toolbox):
+        distances = np.arange(0.0, 2001.0, 100.0)
+        places = [GEOD.fwd(8.0, 50.0, 40.0, d)[:2] for d in distances.tolist()]
+        random = np.random.default_rng(5)
+        self.heights = 100.0 + distances**2 / (2 * 6.38e6) + np.cumsum(random.normal(0.0, KM * np.sqrt(0.1), 21))
+        rise = np.diff(self.heights).tolist()
+        self.lines = toolbox.table([{"from": f"P{k}", "to": f"P{k + 1}", "dh": dh, "length": 100.0, "sd": KM * 0.1**0.5}
+                                    for k, dh in enumerate(rise)], "lines")
+        self.marks = toolbox.table([{"name": "P0", "height": float(self.heights[0])}], "marks")
+        self.places = toolbox.points([{"at": at, "point": f"P{k}"} for k, at in enumerate(places)])
+        self.axis = toolbox.lines([{"at": [places[0], places[-1]], "name": "A"}])
+
+    def adjusted(self, toolbox, tmp_path):
+        files = {key: str(tmp_path / f"{key.lower()}.gpkg") for key in ("POINTS", "COVARIANCE")}
+        toolbox.run("adjustlevelling", INPUT=self.lines, BENCHMARKS=self.marks, STATIONS=self.places, **files)
+        return files
+
+    def fitted(self, toolbox, files, **more):
+        run = toolbox.run("fitreference", STATIONS=files["POINTS"], AXIS=self.axis, UNDULATION="ellipsoidal",
+                          CHAINAGE_HEIGHT=0, REFERENCE="memory:", REMOVE_BLUNDERS=False, **more)
+        return run, run.rows("REFERENCE")[0]
+
+
+@pytest.fixture
+def arm(toolbox):
+    return Arm(toolbox)
+
+
+def test_covariance_of_the_adjustment_is_that_of_levelling_outwards(toolbox, arm, tmp_path):
+    """A line levelled outwards from its benchmark has C_ij = km^2 min(d_i, d_j): the same fit as by SIGMA_KM."""
+    files = arm.adjusted(toolbox, tmp_path)
+    given, one = arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"], SIGMA=0.001)
+    _, other = arm.fitted(toolbox, files, SIGMA=0.001, SIGMA_KM=0.7)
+    for name in ("h0", "nx", "ny", "nz"):
+        assert one[name] == pytest.approx(other[name], abs=1e-8)
+    for name in ("sd_h", "sd_slope", "var_factor", "tan_sd"):
+        assert one[name] == pytest.approx(other[name], rel=1e-6)
+    _, without = arm.fitted(toolbox, files, SIGMA=0.001)
+    assert one["sd_slope"] > 1.5 * without["sd_slope"]
+    assert "covariance of the heights from the layer" in " ".join(given.info)
+
+
+def test_fixed_benchmark_without_sigma_is_named(toolbox, arm, tmp_path):
+    files = arm.adjusted(toolbox, tmp_path)
+    with pytest.raises(Exception, match="point 'P0' was held fixed .* give SIGMA"):
+        arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"])
+
+
+def test_bad_covariance_is_one_sentence(toolbox, arm, tmp_path):
+    files = arm.adjusted(toolbox, tmp_path)
+    with pytest.raises(Exception, match="Layer 'lines' is no covariance: it lacks the field point, covar"):
+        arm.fitted(toolbox, files, COVARIANCE=arm.lines, SIGMA=0.001)
+    short = toolbox.table([{"point": f"P{k}", "covar": "1"} for k in range(21)], "short")
+    with pytest.raises(Exception, match="Layer 'short': .* is not complete"):
+        arm.fitted(toolbox, files, COVARIANCE=short, SIGMA=0.001)
+    foreign = toolbox.table([{"point": "Q", "covar": "1"}], "foreign")
+    with pytest.raises(Exception, match="Layer 'foreign': The covariance has no point 'P0'"):
+        arm.fitted(toolbox, files, COVARIANCE=foreign, SIGMA=0.001)
+
+
+def test_numpy_numbers_are_numbers(toolbox, arm, tmp_path):
+    """The oldest host reads a numpy number as 0."""
+    files = arm.adjusted(toolbox, tmp_path)
+    _, one = arm.fitted(toolbox, files, SIGMA=np.float64(0.002))
+    _, other = arm.fitted(toolbox, files, SIGMA=0.002)
+    assert one["sd_h"] == other["sd_h"] > 0

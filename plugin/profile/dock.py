@@ -315,7 +315,8 @@ class ProfileDock(QgsDockWidget):
             self._go_to_axis(row)
             self.chart.bring_into_view(self._place(row))
         self.chart.mark(current=self._place(row))
-        self.table.choose(self.chart.chosen, self.chart.current)
+        if not self.table.hasFocus():
+            self.table.choose(self.chart.chosen, self.chart.current)
         self._tell_story()
 
     def _follow_selection(self):

@@ -15,7 +15,7 @@ from time import monotonic
 import numpy as np
 import qgis.utils
 from qgis.core import QgsFeature, QgsGeometry, QgsPointXY, QgsProject, QgsVectorLayer
-from qgis.gui import QgsMessageBarItem, QgsVertexMarker
+from qgis.gui import QgsVertexMarker
 from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QPoint, QPointF, Qt, QTimer
 from qgis.PyQt.QtGui import QColor, QMouseEvent, QPalette
 from qgis.PyQt.QtTest import QTest
@@ -88,7 +88,7 @@ def subject():
 
 
 def messages():
-    return [item.text() for item in iface.messageBar().findChildren(QgsMessageBarItem) if item.title() == "Tautline"]
+    return [item.text() for item in iface.messageBar().items() if item.title() == "Tautline"]
 
 
 def docks():
@@ -166,6 +166,7 @@ def ticks(chart):
 def load():
     iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
     until(lambda: iface.mainWindow().width() > 1500, "a wide window")
+    THINGS["marks"] = len(marks())
     SEEN["charts_before"] = "matplotlib" in sys.modules
     SEEN["loaded"] = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
     SEEN["charts_after_loading"] = "matplotlib.backends.backend_qtagg" in sys.modules
@@ -196,7 +197,7 @@ def compute():
         project.addMapLayer(THINGS[key])
     THINGS["folder"] = folder
     iface.setActiveLayer(THINGS["stations"])
-    SEEN["not_reviewable"] = subject().layer is None
+    SEEN["stays"] = subject().layer is not THINGS["stations"]
     iface.setActiveLayer(THINGS["residuals"])
     extent = THINGS["residuals"].extent()
     extent.scale(1.2)
@@ -258,6 +259,14 @@ def pick():
     click(chart, QPoint(round(chart.width() * 0.5), 3))
     chart.picked.emit(-1, False)
     found["nothing"] = selected()
+    dock = profile()
+    chart.setFocus()
+    before = chart.ranges.x
+    mouse(chart, QEvent.Type.MouseButtonPress, in_chart(5), Qt.MouseButton.MiddleButton, Qt.MouseButton.MiddleButton)
+    mouse(chart, QEvent.Type.MouseMove, in_chart(5) + QPoint(60, 0), NO_BUTTON, Qt.MouseButton.MiddleButton)
+    mouse(chart, QEvent.Type.MouseButtonRelease, in_chart(5), Qt.MouseButton.MiddleButton, NO_BUTTON)
+    found["panned"] = chart.ranges.x[0] - before[0]
+    dock.whole.click()
     SEEN["pick"] = found
 
 
@@ -331,9 +340,11 @@ def export():
         dock.save_chart(str(path))
         found[ending] = [path.stat().st_size, path.read_bytes()[:8].decode("latin-1")]
     found["svg_text"] = "Design on a flat Earth" in (THINGS["folder"] / "chart.svg").read_text()
+    iface.messageBar().clearWidgets()
+    settle()
     before = len(messages())
     dock.save_chart(str(THINGS["folder"] / "nowhere" / "chart.png"))
-    found["failed"] = messages()[-1] if len(messages()) > before else ""
+    found["failed"] = until(lambda: len(messages()) > before and messages(), "the message")[-1]
     dock.copy_chart()
     found["copied"] = QApplication.clipboard().image().width()
     dock.table.copy()
@@ -341,6 +352,8 @@ def export():
     iface.messageBar().clearWidgets()
     dock.values.click()
     found["table_shown"] = dock.table.isVisible() and dock.table.model().rowCount()
+    dock.table.setFocus()
+    settle()
     click(dock.table.viewport(), dock.table.visualRect(dock.table.model().index(3, 0)).center())
     found["by_table"] = (selected(), current())
     dock.values.click()
@@ -380,8 +393,10 @@ def decide():
     path = THINGS["folder"] / "residuals_decisions.gpkg"
     found["before"] = path.exists()
     found["list"] = listed()
-    dock.list.setFocus()
+    subject().set_current(-1)
+    dock.list.clearSelection()
     dock.step(1)
+    dock.list.setFocus()
     found["first"] = current()
     QTest.keyClick(dock.list, Qt.Key.Key_3)
     dock.note.setFocus()
@@ -431,7 +446,7 @@ def run_again():
     found["list"] = listed()
     found["same_file"] = (digest(path), kept(path)) == before
     found["layer"] = subject().layer is THINGS["residuals"] and THINGS["residuals"].isValid()
-    found["messages"] = messages()
+    found["messages"] = until(messages, "the message that it was run again")
     iface.messageBar().clearWidgets()
     # And by the toolbox itself, as from its form.
     from tautline.plugin import toolbox
@@ -547,9 +562,10 @@ def many():
     rows = [["long", "", float(k), 100.0 + 7.8e-8 * k * k, float(wave[k]), 100.0, "high" if k == 54321 else "within"] for k in range(count)]
     layer = made("Many", fields, rows, {"units": {"height_name": "metre", "chainage_name": "metre"}, "axes": {"long": {"tolerance": 0.01}}})
     chart, seconds = profile().chart, {}
-    started = monotonic()
     subject().set_layer(layer)
-    seconds["read and first drawing"] = monotonic() - started
+    started = monotonic()
+    subject().read()
+    seconds["reading and setting out"] = monotonic() - started
     started = monotonic()
     chart.draw()
     seconds["drawing"] = monotonic() - started
@@ -588,7 +604,7 @@ def unload():
     for _ in range(2):
         gone = qgis.utils.unloadPlugin("tautline")
         settle()
-        rounds.append({"unloaded": gone, "docks": docks(), "marks": len(marks()),
+        rounds.append({"unloaded": gone, "docks": docks(), "marks": len(marks()) - THINGS["marks"],
                        "all_docks": [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")],
                        "modules": [name for name in sys.modules if name.split(".")[0] == "tautline"]})
         # What the project and the map still tell must reach nobody.

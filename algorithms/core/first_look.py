@@ -57,8 +57,9 @@ def spacing(chainages):
 class Shape:
     """What heights along one axis suggest.
 
-    ``range``: greatest minus least height, ``length``: over the stations with heights, metres. ``factor``: their bend in
-    units of the Earth's curvature (1 straight in space, 0 along the level surface), ``deviation``: its standard deviation.
+    ``range``: greatest minus least height but for those that stand out, ``length``: over the stations with heights,
+    metres. ``factor``: their bend in units of the Earth's curvature (1 straight in space, 0 along the level surface),
+    ``deviation``: its standard deviation.
     ``suggests``: of SHAPES. ``outstanding``: indices into the given arrays of heights far off their neighbours' curve.
     """
 
@@ -93,7 +94,7 @@ def shape(chainages, heights):
             break
         keep = ~outside
     deviation = float(np.hypot(deviation, _GEOID_BENDING * _GEOID_LENGTH / length))
-    return Shape(height_range, length, factor, deviation, _suggested(factor, deviation),
+    return Shape(float(np.ptp(h[keep])), length, factor, deviation, _suggested(factor, deviation),
                  tuple(int(k) for k in known[~keep]))
 
 

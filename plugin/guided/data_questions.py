@@ -135,6 +135,7 @@ class HeightsQuestion(Question):
 
     def _lay_out(self):
         made = {
+            "heights": self.answer,
             "station_field": Answer(tr("S&tation"), self.columns["station"], tr(
                 "Column with the station, 12+50 or 1+250, or a distance.")),
             "height_field": Answer(tr("Hei&ght"), self.columns["height"], tr(
@@ -228,7 +229,8 @@ class HeightsQuestion(Question):
                 return False
             names = [field.name() for field in layer.fields()]
             height = guessed_column(names, "height")
-            return bool(height and (layer.isSpatial() or guessed_column(names, "station")))
+            # Results have heights too, but a new run begins with what they came from.
+            return bool(height and "residual" not in names and (layer.isSpatial() or guessed_column(names, "station")))
 
         layers = [active, *(node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers())]
         self.box.setLayer(next((layer for layer in layers if layer is not None and fits(layer)), None))

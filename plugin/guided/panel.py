@@ -159,6 +159,8 @@ class GuidedPanel(QgsDockWidget):
     def _answered(self):
         if self._filling:
             return
+        if any(kind == "problem" for kind, _ in self.outcome.told()):
+            self.outcome.tell([])
         self._timer.start()
 
     def _keep_and_look(self):
@@ -249,7 +251,7 @@ class GuidedPanel(QgsDockWidget):
             if answer in self.answers:
                 self.answers[answer].say(message)
                 self.scroll.ensureWidgetVisible(self.answers[answer])
-            self.outcome.tell([("problem", message)])
+            self.outcome.tell([("wait" if run.cancelled else "problem", message)])
             return
         running.show(outcome, run.title, run.settings.place)
         report.bring_into_view(self.iface, outcome.layers["residuals"])

@@ -17,7 +17,12 @@ ANSWERS = {
     "SIGMA": ("sigma", "Accuracy of a height"), "AXIS": ("axis", "Axis layer"), "STATIONS": ("heights", "Heights from"),
     "INPUT": ("heights", "Heights from"), "OUTPUT": ("place", "Keep the results in"),
 }
+# As the sentences of the core call the same controls.
+ANSWERS.update({"chain_a": ANSWERS["CHAINAGE_A"], "chain_b": ANSWERS["CHAINAGE_B"], "height_a": ANSWERS["HEIGHT_A"],
+                "height_b": ANSWERS["HEIGHT_B"]})
 _KEYS = re.compile(r"\b(" + "|".join(sorted(ANSWERS, key=len, reverse=True)) + r")\b")
+# Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
+_OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
 _NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
 CONTROLS = {"chord": ("A", "B"), "tangent": ("A",), "inclined": ("A",), "reference": (), "level": ("A",), "grade": ("A", "B")}
 WITH_SLOPE = ("inclined", "grade")
@@ -26,6 +31,9 @@ WITH_SLOPE = ("inclined", "grade")
 def in_panel_words(message):
     """``message`` with the panel's names for the entries' parameters, and the answer that it is about ('' for none)."""
     found = _KEYS.search(message)
+    message = _OTHER_KEYS.sub("", message)
+    if found is None and "needs a slope" in message:
+        return message, "slope"
     words = _KEYS.sub(lambda match: "\u2018" + tr(ANSWERS[match[1]][1]) + "\u2019", message)
     return words, ANSWERS[found[1]][0] if found else ""
 

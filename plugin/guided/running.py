@@ -10,6 +10,7 @@ from qgis.core import (
     QgsProcessingUtils,
     QgsProject,
     QgsProviderRegistry,
+    QgsVectorLayer,
 )
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
@@ -56,7 +57,7 @@ class GuidedRun(QObject):
         super().__init__(parent)
         self.settings, self.understood, self.title = settings, understood, title
         self.outcome, self._steps, self._number, self._started = Outcome(), [], 0, None
-        self._cancelled = False
+        self.cancelled = False
 
     def begin(self):
         """Start; what does not fit is told by ``ended`` like all else."""
@@ -70,7 +71,7 @@ class GuidedRun(QObject):
         self._next()
 
     def cancel(self):
-        self._cancelled = True
+        self.cancelled = True
         if self._started is not None:
             self._started.cancel()
 
@@ -162,7 +163,7 @@ class GuidedRun(QObject):
             self.progressed.emit(title, value)
 
     def _stepped(self, step, done, message):
-        if done is None and (step.needed or self._cancelled):
+        if done is None and (step.needed or self.cancelled):
             self._end_badly(message)
             return
         if done is None:
@@ -180,8 +181,7 @@ class GuidedRun(QObject):
             destination = done.results.get(key)
             if not destination:
                 continue
-            layer = QgsProcessingUtils.mapLayerFromString(destination, done.context)
-            owned = done.context.takeResultLayer(layer.id()) or layer
+            owned = self._layer(table, destination, done.context)
             details = waiting.get(destination)
             if details is not None and details.postProcessor() is not None:
                 details.postProcessor().postProcessLayer(owned, done.context, done.feedback)
@@ -189,6 +189,12 @@ class GuidedRun(QObject):
         self.outcome.warnings += [text for text in done.feedback.warnings if text not in self.outcome.warnings]
         if step.entry == "tautline:designheights":
             self.outcome.numbers = {key: done.results.get(key) for key in ("COUNT", "WITHIN", "RMS", "MAX_ABS")}
+
+    def _layer(self, table, destination, context):
+        """The written layer as our own: by its file where it has one, for the project may show an older state of it."""
+        if self.settings.place:
+            return QgsVectorLayer(f"{self.settings.place}|layername={table}", table, "ogr")
+        return context.takeResultLayer(QgsProcessingUtils.mapLayerFromString(destination, context).id())
 
     def _end_badly(self, message):
         self._started = None

@@ -80,9 +80,11 @@ def test_few_heights_say_nothing():
 def test_a_slip_stands_out_and_does_not_bend_the_rest():
     s = np.arange(0.0, 2401.0, 50.0)
     h = heights(s, "straight", 0.003)
-    h[17] += 0.1
+    wanted = np.ptp(h)
+    h[17] += 100.0
     h[30] = np.nan
     found = shape(s, h)
+    assert found.range == pytest.approx(wanted, abs=0.01)
     assert found.outstanding == (17,) and found.suggests == "straight"
 
 

@@ -72,6 +72,18 @@ def driven(screen, folder, script):
 
 
 @pytest.fixture(scope="session")
-def seen(screen, tmp_path_factory):
+def drive(screen, tmp_path_factory):
+    """A function that runs a script of this folder in a new window and gives what it saw."""
+    return lambda script: driven(screen, tmp_path_factory.mktemp("window"), script)
+
+
+@pytest.fixture(scope="session")
+def seen(drive):
     """What the script saw in the window: {what: value}."""
-    return driven(screen, tmp_path_factory.mktemp("window"), "window_script.py")
+    return drive("window_script.py")
+
+
+@pytest.fixture(scope="session")
+def profile_seen(screen, tmp_path_factory):
+    """What the script of the profile and of the flagged stations saw."""
+    return driven(screen, tmp_path_factory.mktemp("profile_window"), "profile_script.py")

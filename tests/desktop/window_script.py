@@ -351,7 +351,20 @@ def without_window():
     SEEN["without_window_after"] = entries()
 
 
+def failed(kind, error, trace):
+    """In place of the host's window with the traceback, which would stand still for ever."""
+    SEEN["error"] = "".join(traceback.format_exception(kind, error, trace))
+    end()
+
+
+def end():
+    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
+    # Leaving the host's own shutdown out: what is tested ends here.
+    os._exit(0)
+
+
 def main():
+    sys.excepthook = failed
     try:
         for step in STEPS:
             step()
@@ -359,9 +372,7 @@ def main():
     except BaseException:
         SEEN["error"] = traceback.format_exc()
         iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
-    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
-    # Leaving the host's own shutdown out: what is tested ends here.
-    os._exit(0)
+    end()
 
 
 STEPS = (widen, load, give_up, fail, open_example, reopen, run_form, unload_and_reload, translate, without_window)

@@ -1,0 +1,423 @@
+"""Runs inside the real window: goes through the guided run as a person does and writes down what it saw."""
+
+import faulthandler
+import json
+import os
+import shutil
+import sys
+import tempfile
+import traceback
+from pathlib import Path
+from time import monotonic
+
+import qgis.utils
+from qgis.core import (QgsApplication, QgsFeature, QgsGeometry, QgsPoint, QgsPointXY, QgsProject, QgsProviderRegistry,
+                       QgsVectorLayer)
+from qgis.gui import QgsGui
+from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, Qt, QTimer
+from qgis.PyQt.QtTest import QTest
+from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox
+from qgis.utils import iface
+
+LIMIT = 20
+SEEN = {}
+PLACE = Path(tempfile.gettempdir())
+GALLERY = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "gallery"
+STACK = open(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".stack"), "w")
+faulthandler.dump_traceback_later(60, file=STACK)
+
+
+def until(condition, what):
+    """Let the window live until ``condition()`` is true."""
+    end = monotonic() + LIMIT
+    while not condition():
+        if monotonic() > end:
+            raise AssertionError(f"not seen within {LIMIT} s: {what}; {panel().understanding.found}")
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+
+
+def settle():
+    for _ in range(2):
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        QCoreApplication.processEvents()
+
+
+def plugin():
+    return qgis.utils.plugins["tautline"]
+
+
+def panel():
+    return plugin().guided
+
+
+def looked():
+    """Wait until the panel has looked at the answers as they stand; return what it says."""
+    def quiet():
+        guided = panel()
+        return (not guided._timer.isActive() and not guided.understanding.found.busy
+                and guided.understanding.settings == guided.settings())
+
+    until(quiet, "the panel quiet")
+    return said()
+
+
+def said():
+    """All sentences of the panel, as one sees them."""
+    guided = panel()
+    return {"structure": guided.structure.notes.told(), "heights": guided.heights.notes.told(),
+            "design": guided.design.notes.told(), "outcome": guided.outcome.told(),
+            "beside": {key: answer.problem.told()[0][1] for key, answer in guided.answers.items() if answer.problem.told()},
+            "can_run": guided.run_button.isEnabled() and guided.run_button.isVisible()}
+
+
+def run():
+    """Press the button and wait for the end."""
+    panel().run_button.click()
+    until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
+    during = {"cancel": panel().cancel_button.isVisible(), "answers": panel().scroll.isEnabled()}
+    until(lambda: panel().run is None, "the run's end")
+    settle()
+    return {**said(), "during": during}
+
+
+def history():
+    if hasattr(QgsGui, "historyProviderRegistry"):
+        return [entry.entry.get("python_command", "") for entry in QgsGui.historyProviderRegistry().queryEntries()]
+    from processing.core.ProcessingLog import ProcessingLog
+
+    return [entry.text for entry in ProcessingLog.getLogEntries()]
+
+
+def groups():
+    """{group: [[layer, shown, table or source]]} of the layer tree."""
+    found = {}
+    for group in QgsProject.instance().layerTreeRoot().findGroups():
+        found[group.name()] = [[node.name(), node.itemVisibilityChecked(), table(node.layer())] for node in group.findLayers()]
+    return found
+
+
+def table(layer):
+    parts = QgsProviderRegistry.instance().decodeUri(layer.providerType(), layer.source())
+    return parts.get("layerName") or layer.providerType()
+
+
+def layer(name):
+    return QgsProject.instance().mapLayersByName(name)[0]
+
+
+def residuals(found):
+    return {f"{f['axis']} {f['station']}": f["residual"] or None for f in found.getFeatures()}
+
+
+def type_into(edit, text):
+    edit.setFocus()
+    edit.clear()
+    QTest.keyClicks(edit, text)
+
+
+def picture(name):
+    settle()
+    panel().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_name(name + ".png")))
+
+
+# --- the steps
+
+
+def load():
+    iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
+    assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+    action = next(a for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))
+                  if a.objectName() == "tautline_guided_run")
+    for original in GALLERY.iterdir():
+        if original.is_file():
+            shutil.copyfile(original, PLACE / original.name)
+    QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
+    action.trigger()
+    SEEN["empty"] = looked()
+    SEEN["dock"] = panel().isVisible() and panel().windowTitle()
+
+
+def list_of_the_gallery():
+    guided = panel()
+    guided.heights.take_file(str(PLACE / "heights.csv"))
+    SEEN["list"] = looked()
+    SEEN["list_settings"] = vars(guided.settings())
+    SEEN["tabs"] = tab_order()
+    for box in guided.accuracy.more.values():
+        box.click()
+    type_into(guided.accuracy.edits["sigma"], "0.003")
+    guided.accuracy.place.setFilePath(str(PLACE / "results.gpkg"))
+    looked()
+    SEEN["list_run"] = run()
+    SEEN["list_groups"], SEEN["list_history"] = groups(), history()
+    SEEN["list_residuals"] = residuals(layer("Residuals"))
+    SEEN["list_style"] = [rule.label() for rule in layer("Residuals").renderer().rootRule().children()]
+    SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
+    SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
+    SEEN["profile"] = any(d.objectName() == "tautline_profile" and d.isVisible()
+                          for d in iface.mainWindow().findChildren(QDockWidget))
+    picture("guided_list")
+
+
+def tab_order():
+    """What the tab key reaches from the first answer on, by class and text, until it comes round."""
+    guided = panel()
+    found, now = [], guided.structure.by_layer
+    while True:
+        now = now.nextInFocusChain()
+        if now is guided.structure.by_layer:
+            break
+        if guided.isAncestorOf(now) and now.isVisible() and now.isEnabled() and now.focusPolicy() & Qt.FocusPolicy.TabFocus:
+            found.append(now)
+    reached = set(found) | {w.parentWidget() for w in found}
+    wanted = [*guided.heights.columns.values(), guided.heights.box, guided.heights.open_button, guided.heights.height_unit,
+              guided.heights.chainage_unit, guided.heights.system, *guided.accuracy.edits.values(), guided.run_button,
+              guided.accuracy.more["fit"], guided.accuracy.place.lineEdit(), guided.structure.box]
+    missed = [w.accessibleName() or w.objectName() or type(w).__name__ for w in wanted
+              if w.isVisible() and w.isEnabled() and w not in reached]
+    return {"reached": len(found), "missed": missed}
+
+
+def again_and_reopened():
+    """The same run again replaces its layers; the saved project has the answers."""
+    before = len(QgsProject.instance().mapLayers())
+    SEEN["again"] = run()
+    SEEN["again_groups"] = groups()
+    SEEN["again_layers"] = len(QgsProject.instance().mapLayers()) - before
+    settings = panel().settings()
+    project = QgsProject.instance()
+    project.setFileName(str(PLACE / "kept.qgz"))
+    assert project.write(), project.error()
+    iface.newProject(False)
+    SEEN["new_project"] = {**vars(panel().settings()), **{"can_run": panel().run_button.isEnabled()}}
+    assert project.read(str(PLACE / "kept.qgz"))
+    looked()
+    SEEN["kept"] = {"settings": vars(panel().settings()), "wanted": vars(settings), "dirty": project.isDirty(),
+                    "can_run": panel().run_button.isEnabled()}
+
+
+def plain_points():
+    """Points with heights in feet, in no order, without chainages, and no line layer."""
+    source = layer("Placed stations")
+    rows = [f for f in source.getFeatures() if f["axis"] == "north arm"]
+    rows = rows[7:] + rows[:7]
+    crs = source.crs()
+    iface.newProject(False)
+    points = QgsVectorLayer("Point?field=id:integer&field=elev_ft:double", "points", "memory")
+    points.setCrs(crs)
+    made = []
+    for number, row in enumerate(rows):
+        feature = QgsFeature(points.fields())
+        feature.setGeometry(QgsGeometry(row.geometry()))
+        height = row["height"]
+        feature.setAttributes([number, height / 0.3048 if height else None])
+        made.append(feature)
+    points.dataProvider().addFeatures(made)
+    points.updateExtents()
+    QgsProject.instance().addMapLayer(points)
+    guided = panel()
+    guided.fill()
+    SEEN["points_before"] = looked()
+    guided.structure.by_stations.click()
+    SEEN["points"] = looked()
+    SEEN["points_settings"] = vars(guided.settings())
+    SEEN["points_placeholders"] = {key: edit.placeholderText() for key, edit in guided.design.edits.items()}
+    type_into(guided.accuracy.edits["tolerance"], "0.05")
+    looked()
+    picture("guided_points")
+    commands = len(history())
+    SEEN["points_run"] = run()
+    SEEN["points_groups"] = groups()
+    SEEN["points_history"] = history()
+    SEEN["points_commands"] = len(SEEN["points_history"]) - commands
+    result, axis = layer("Residuals"), layer("Drawn axis")
+    SEEN["points_axis"] = [[p.x(), p.y()] for p in axis.getFeature(1).geometry().asPolyline()] if axis.featureCount() else []
+    SEEN["points_ends"] = [[f.geometry().asPoint().x(), f.geometry().asPoint().y()] for f in result.getFeatures()
+                           if f["station"] == "0+00"]
+    values = sorted((f["chainage"], f["residual"] or 0.0) for f in result.getFeatures())
+    SEEN["points_values"] = {"first": values[0], "last": values[-1], "number": len(values)}
+    edited = guided.heights.box.currentLayer()
+    edited.startEditing()
+    edited.changeAttributeValue(next(edited.getFeatures()).id(), 1, 9999.0)
+    SEEN["points_edited"] = looked()
+    edited.rollBack()
+
+
+# --- what goes wrong
+
+
+def table_layer(name, fields, rows):
+    made = QgsVectorLayer("NoGeometry?" + "&".join(f"field={f}" for f in fields), name, "memory")
+    features = []
+    for row in rows:
+        feature = QgsFeature(made.fields())
+        feature.setAttributes(list(row))
+        features.append(feature)
+    made.dataProvider().addFeatures(features)
+    QgsProject.instance().addMapLayer(made)
+    return made
+
+
+def line_layer(points):
+    made = QgsVectorLayer("LineString?crs=EPSG:32734&field=name:string", "line", "memory")
+    feature = QgsFeature(made.fields())
+    feature.setGeometry(QgsGeometry.fromPolylineXY([QgsPointXY(*p) for p in points]))
+    feature["name"] = "line"
+    made.dataProvider().addFeatures([feature])
+    QgsProject.instance().addMapLayer(made)
+    return made
+
+
+def wrong_inputs():
+    iface.newProject(False)
+    line = line_layer([(300000, 6500000), (300000, 6502000)])
+    good = [("0+000", 5.0), ("1+000", 5.1), ("2+000", 5.2)]
+    guided, wrong = panel(), {}
+    guided.fill()
+    guided.structure.box.setLayer(line)
+
+    guided.heights.box.setLayer(table_layer("no station", ["height:double", "what:string"], [(5.0, "a")]))
+    wrong["no_station"] = looked()
+    guided.heights.box.setLayer(table_layer("no height", ["station:string", "what:string"], [("0+000", "a")]))
+    wrong["no_height"] = looked()
+    guided.heights.box.setLayer(table_layer("text", ["station:string", "height:string"], [("0+000", "4,5"), ("1+000", "x")]))
+    wrong["text_heights"] = looked()
+    guided.heights.box.setLayer(table_layer("one bad", ["station:string", "height:double"], [*good, ("here", 5.0)]))
+    wrong["one_bad_row"] = looked()
+    feet = [(f"{k}+00", 100.0) for k in range(0, 66)]
+    guided.heights.box.setLayer(table_layer("feet", ["station:string", "height:double"], feet))
+    wrong["feet"] = looked()
+
+    guided.heights.box.setLayer(table_layer("good", ["station:string", "height:double"], good))
+    assert looked()["can_run"]
+    layers = set(QgsProject.instance().mapLayers())
+    guided.design.buttons["inclined"].click()
+    looked()
+    wrong["no_slope"] = run()
+    guided.design.buttons["chord"].click()
+    type_into(guided.design.edits["height_a"], "abc")
+    looked()
+    wrong["no_number"] = run()
+    guided.design.edits["height_a"].clear()
+    type_into(guided.design.edits["chainage_a"], "12+5")
+    looked()
+    wrong["no_notation"] = run()
+    guided.design.edits["chainage_a"].clear()
+    guided.accuracy.place.setFilePath(str(PLACE / "nowhere" / "results.gpkg"))
+    looked()
+    wrong["no_folder"] = run()
+    guided.accuracy.place.setFilePath("")
+    guided.structure.by_stations.click()
+    wrong["drawn_from_list"] = looked()
+    guided.structure.by_layer.click()
+    guided.heights.take_file(str(PLACE / "axis.gpkg" / "nothing.csv"))
+    wrong["no_file"] = said()
+    looked()
+    wrong["left"] = sorted(QgsProject.instance().mapLayer(i).name() for i in set(QgsProject.instance().mapLayers()) - layers)
+    looked()
+    guided.run_button.click()
+    guided.cancel_button.click()
+    until(lambda: guided.run is None, "the cancelled run's end")
+    wrong["cancelled"] = said()
+    wrong["left_by_cancel"] = len(set(QgsProject.instance().mapLayers()) - layers)
+
+    far = QgsVectorLayer("PointZ?crs=EPSG:32734", "far", "memory")
+    features = []
+    for k in range(5):
+        feature = QgsFeature()
+        feature.setGeometry(QgsGeometry(QgsPoint(350000, 6500000 + 100 * k, 5.0)))
+        features.append(feature)
+    far.dataProvider().addFeatures(features)
+    QgsProject.instance().addMapLayer(far)
+    guided.heights.box.setLayer(far)
+    wrong["far"] = looked()
+    QgsProject.instance().removeMapLayer(line.id())
+    wrong["line_gone"] = looked()
+    SEEN["wrong"] = wrong
+
+
+def example_then_guided():
+    """From the example's own text into the guided run, as a beginner goes."""
+    from tautline.plugin import example
+
+    ask = example.ask_place
+    example.ask_place = lambda window: tempfile.mkdtemp(prefix="example_")
+    iface.newProject(False)
+    try:
+        plugin().open_example()
+    finally:
+        example.ask_place = ask
+    settle()
+    plugin().guide.guided_button.click()
+    panel().fill()
+    SEEN["in_example"] = looked()
+    SEEN["in_example_settings"] = vars(panel().settings())
+
+
+def unload_while_it_goes():
+    """The panel open and a run going, when the plugin is taken away; then again without one."""
+    looked()
+    rounds = []
+    for going in (True, False):
+        if going:
+            panel().run_button.click()
+            assert panel().run is not None
+        unloaded = qgis.utils.unloadPlugin("tautline")
+        until_gone()
+        rounds.append({"unloaded": unloaded, "going": going, "docks": tautline_docks(),
+                       "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")})
+        assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+        plugin().open_guided()
+        rounds[-1]["again"] = panel().isVisible()
+    SEEN["rounds"] = rounds
+
+
+def tautline_docks():
+    return [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")]
+
+
+def until_gone():
+    """Until what the run left going has ended too."""
+    end = monotonic() + LIMIT
+    while QgsApplication.taskManager().countActiveTasks() and monotonic() < end:
+        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+    settle()
+
+
+def no_questions():
+    """A question of the host's that nobody answers would stand still for ever."""
+    box = QApplication.activeModalWidget()
+    if isinstance(box, QMessageBox):
+        SEEN.setdefault("asked", []).append(box.text())
+        box.reject()
+
+
+def failed(kind, error, trace):
+    """In place of the host's window with the traceback, which would stand still for ever."""
+    SEEN["error"] = "".join(traceback.format_exception(kind, error, trace))
+    end()
+
+
+def end():
+    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
+    os._exit(0)
+
+
+def main():
+    sys.excepthook = failed
+    timer = QTimer()
+    timer.timeout.connect(no_questions)
+    timer.start(100)
+    try:
+        for step in STEPS:
+            step()
+            SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
+    except BaseException:
+        SEEN["error"] = traceback.format_exc()
+        iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
+    end()
+
+
+STEPS = (load, list_of_the_gallery, again_and_reopened, plain_points, wrong_inputs, example_then_guided, unload_while_it_goes)
+STARTED = monotonic()
+QTimer.singleShot(0, main)

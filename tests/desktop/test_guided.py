@@ -1,0 +1,197 @@
+"""The guided run in the real window; what ``guided_script.py`` saw there."""
+
+import hashlib
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+SAMPLES = Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
+ENTRIES = ["placestations", "designheights", "fitreference", "testcurvature", "drawdeviations"]
+
+
+def digests():
+    return {path.name: hashlib.sha256(path.read_bytes()).hexdigest() for path in SAMPLES.iterdir() if path.is_file()}
+
+
+ORIGINALS = digests()
+
+
+@pytest.fixture(scope="module")
+def guided(drive):
+    return drive("guided_script.py")
+
+
+@pytest.fixture(scope="module")
+def expected():
+    """The stations as computed without the plugin; see sample_layers/README.md."""
+    return json.loads((SAMPLES / "expected.json").read_text())["stations"]
+
+
+def sentences(found):
+    return " ".join(text for _, text in found)
+
+
+def entries(commands):
+    return [re.search(r"tautline:(\w+)", command)[1] for command in commands if "tautline:" in command]
+
+
+def test_panel_opens_and_asks_for_what_is_missing(guided):
+    found = guided["empty"]
+    assert guided["dock"] == "Guided run" and not found["can_run"]
+    assert "north arm (2.40 km), east arm (1.70 km)" in sentences(found["structure"])
+    assert "Choose a layer or open a file" in sentences(found["heights"])
+
+
+def test_says_at_once_what_it_understood_of_the_list(guided, expected):
+    found, text = guided["list"], sentences(guided["list"]["heights"])
+    assert found["can_run"] and found["beside"] == {}
+    assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.218 to 1104.466 m" in text
+    for words in ("49 stations from 0+000 to 2+400, usually every 50 m", "over 2.40 km, as those of a straight line would",
+                  "over 1.70 km, as those of a straight line would", "no height at 2+200", "no height at 0+700",
+                  "out of line with the others: 0+850", "out of line with the others: 1+150"):
+        assert words in text, words
+    assert "states the design itself (inclined)" in sentences(found["design"])
+
+
+def test_finds_the_columns_of_the_list_by_itself(guided):
+    found = guided["list_settings"]
+    columns = {"station": "station", "height": "height", "offset": "offset", "axis_name": "axis", "undulation": "undulation"}
+    assert {key: found[f"{key}_field"] for key in columns} == columns
+    assert (found["undulation"], found["height_unit"], found["design"]) == ("field", "metre", "chord")
+
+
+def test_tab_key_reaches_every_answer(guided):
+    assert guided["tabs"]["missed"] == [] and guided["tabs"]["reached"] > 15
+
+
+def test_run_from_the_list_has_the_residuals_computed_without_the_plugin(guided, expected):
+    wanted = {f"{s['axis']} {s['station']}": s["residual"] for s in expected}
+    assert guided["list_residuals"] == {
+        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()}
+    within = sum(s["status"] == "within" for s in expected)
+    number = sum(s["residual"] is not None for s in expected)
+    assert f"{within} of {number} stations within the tolerance" in sentences(guided["list_run"]["outcome"])
+    assert not [text for kind, text in guided["list_run"]["outcome"] if kind == "problem"]
+
+
+def test_window_lives_while_it_runs(guided):
+    """The panel came back from starting the run with its cancel button shown and the answers closed."""
+    for run in ("list_run", "points_run"):
+        assert guided[run]["during"] == {"cancel": True, "answers": False}
+
+
+def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
+    (name, layers), = guided["list_groups"].items()
+    assert name == "Guided run: heights"
+    assert [table for _, _, table in layers] == ["bars", "residuals", "strip", "band", "tested_stations", "reference",
+                                                 "ellipses", "stations", "summary", "curvature"]
+    assert [table for _, shown, table in layers if not shown] == ["tested_stations", "stations"]
+    assert guided["list_style"][0] == "High: above the tolerance" and guided["list_record"] == "tautline:designheights"
+    assert guided["in_view"] and guided["profile"]
+
+
+def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):
+    assert sorted(entries(guided["list_history"])) == sorted(ENTRIES)
+    assert guided["points_commands"] == 1 and sorted(entries(guided["points_history"])) == sorted(2 * ENTRIES + ["designheights"])
+
+
+def test_second_run_replaces_the_layers_of_the_first(guided):
+    assert guided["again_groups"] == guided["list_groups"] and guided["again_layers"] == 0
+    assert guided["again"]["outcome"] == guided["list_run"]["outcome"]
+
+
+def test_answers_are_kept_in_the_project(guided):
+    assert guided["new_project"]["heights"] == guided["new_project"]["sigma"] == guided["new_project"]["place"] == ""
+    assert not guided["new_project"]["can_run"]
+    kept = guided["kept"]
+    assert kept["settings"] == kept["wanted"] and kept["settings"]["sigma"] == "0.003" and kept["settings"]["fit"]
+    assert kept["can_run"] and not kept["dirty"]
+
+
+def test_points_without_a_line_layer_get_an_axis_from_the_first_to_the_last(guided):
+    assert "have the axis drawn" in sentences(guided["points_before"]["structure"])
+    assert "1 axis: axis, 2.40 km" in sentences(guided["points"]["structure"]) and guided["points"]["can_run"]
+    begin, _end = guided["points_axis"]
+    assert guided["points_ends"] == [begin]
+    assert [table for _, _, table in guided["points_groups"]["Guided run: points"]] == ["memory"] * 3
+
+
+def test_points_in_feet_are_understood_by_their_column(guided):
+    found, text = guided["points_settings"], sentences(guided["points"]["heights"])
+    assert (found["height_field"], found["height_unit"], found["drawn"]) == ("elev_ft", "foot", True)
+    # 1104.218 m and 2,400 m in international feet of 0.3048 m (NIST).
+    assert "heights from 3622.7" in text and "from 0+00 to 78+7" in text and "every 164 ft" in text
+    assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(" ft")
+
+
+def test_chord_through_plain_points_begins_and_ends_at_zero(guided):
+    values = guided["points_values"]
+    assert values["number"] == 49 and values["first"][1] == pytest.approx(0.0, abs=1e-6)
+    assert values["last"] == pytest.approx([2400.0 / 0.3048, 0.0], abs=0.2)
+    # The built-in slip of 0.1 m is what stands out.
+    assert re.search(r"greatest residual 0\.3\d\d ft", sentences(guided["points_run"]["outcome"]))
+
+
+def test_looks_again_when_the_points_are_edited(guided):
+    assert "to 9999.000 ft" in sentences(guided["points_edited"]["heights"])
+
+
+@pytest.mark.parametrize(("case", "field", "words"), [
+    ("no_station", "station_field", "has no field 'station' or 'chainage'"),
+    ("no_height", "height_field", "No station has a height"),
+    ("feet", "chainage_unit", "they may be in feet"),
+    ("no_slope", "slope", "needs a slope"),
+    ("no_number", "height_a", "'abc', which is no number"),
+    ("no_notation", "chainage_a", "'12+5' is no station"),
+    ("no_folder", "place", "There is no folder"),
+    ("no_file", "heights", "cannot be read as a table or layer"),
+])
+def test_problem_stands_beside_its_field(guided, case, field, words):
+    assert list(guided["wrong"][case]["beside"]) == [field]
+    assert words in guided["wrong"][case]["beside"][field]
+
+
+@pytest.mark.parametrize(("case", "question", "words"), [
+    ("text_heights", "heights", "row 2: The height 'x' is not a number"),
+    ("one_bad_row", "heights", "row 4: 'here' is no station"),
+    ("far", "heights", "farther than 100 m from every axis"),
+    ("drawn_from_list", "structure", "A list has no places"),
+    ("line_gone", "structure", "Choose the line layer"),
+    ("cancelled", "outcome", "Cancelled; no output was written"),
+])
+def test_other_problems_stand_below_their_question(guided, case, question, words):
+    assert words in sentences(guided["wrong"][case][question])
+
+
+def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):
+    wrong = guided["wrong"]
+    assert not any(wrong[case]["can_run"] for case in ("no_station", "no_height", "drawn_from_list", "far", "line_gone"))
+    assert wrong["left"] == [] and wrong["left_by_cancel"] == 0
+
+
+def test_sentences_have_no_names_of_parameters(guided):
+    """What the person reads is in the panel's words."""
+    told = json.dumps([guided["wrong"], guided["list_run"], guided["points_run"]], ensure_ascii=False)
+    assert re.findall(r"\b[A-Z]+_[A-Z_]+\b|\bchain_[ab]\b|ROBUST|Traceback", told) == []
+
+
+def test_example_leads_into_the_guided_run(guided):
+    assert guided["in_example"]["can_run"] and "2 axes" in sentences(guided["in_example"]["structure"])
+    assert guided["in_example_settings"]["heights"].startswith("Placed_stations")
+    assert guided["in_example_settings"]["place"].endswith("tautline_results.gpkg")
+
+
+def test_unloads_without_leftovers_while_a_run_goes_on(guided):
+    assert [turn["going"] for turn in guided["rounds"]] == [True, False]
+    for turn in guided["rounds"]:
+        assert turn["unloaded"] and turn["docks"] == [] and turn["modules"] == [] and turn["again"]
+
+
+def test_no_question_of_the_host_stood_in_the_way(guided):
+    assert "asked" not in guided
+
+
+def test_sample_files_stay_as_they_are(guided):
+    assert digests() == ORIGINALS

@@ -9,8 +9,8 @@ SAMPLES = Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
 
 
 @pytest.fixture(scope="module")
-def seen(profile_seen):
-    return profile_seen
+def seen(drive):
+    return drive("profile_script.py")
 
 
 @pytest.fixture(scope="module")

@@ -32,8 +32,8 @@ _HUNDREDS = re.compile(r"^\D*\d+\s*\+\s*\d{2}(\.\d*)?\D*$")
 
 @dataclass(frozen=True)
 class Spacing:
-    """``step``: usual distance between neighbours, metres (NaN for one station); ``gaps``: ((from, to), ...) of chainages
-    in metres between neighbours that stand more than 1.75 steps apart."""
+    """``step``: usual distance between neighbours, metres (NaN for one station); ``gaps``: ((from, to), ...) of
+    chainages in metres between neighbours that stand more than 1.75 steps apart."""
 
     step: float
     gaps: tuple
@@ -99,7 +99,7 @@ def shape(chainages, heights):
 
 
 def _bend(s, h, keep):
-    """Factor of s²/2R, its standard deviation, and what the fit leaves at every station; closed sums, no linear algebra."""
+    """Factor of s²/2R, its standard deviation, and what the fit leaves at every station; sums, no linear algebra."""
     x = s - s[keep].mean()
     x2 = x * x - (x[keep] ** 2).mean()
     tilt = float(np.sum(x[keep] * x2[keep]) / np.sum(x[keep] ** 2))
@@ -125,9 +125,9 @@ def _suggested(factor, deviation):
 def ends(feet, order=None):
     """Indices (first, last) of the stations that an axis is drawn between.
 
-    ``feet``: Earth-centred foot points (n, 3), metres. ``order``: chainages (n,) where they are known, NaN elsewhere; then
-    the least and the greatest. Else the two that stand farthest apart along the structure, the one that comes earlier in
-    the list first. InputError where all stand at one place.
+    ``feet``: Earth-centred foot points (n, 3), metres. ``order``: chainages (n,) where they are known, NaN elsewhere;
+    then the least and the greatest. Else the two that stand farthest apart along the structure, the one that comes
+    earlier in the list first. InputError where all stand at one place.
     """
     feet = np.asarray(feet, float)
     if len(feet) < 2:
@@ -154,8 +154,8 @@ def guessed_unit(name):
 
 
 def guessed_column(names, kind):
-    """The first of ``names`` that says ``kind`` ('station', 'height', 'offset', 'axis', 'undulation'), with or without a
-    unit at its end; '' for none."""
+    """The first of ``names`` that says ``kind`` ('station', 'height', 'offset', 'axis', 'undulation'), with or without
+    a unit at its end; '' for none."""
     plain = {}
     for name in names:
         text = re.sub(r"[\s\W_]+", "_", name.lower()).strip("_")
@@ -174,7 +174,7 @@ def counts_hundreds(texts):
 
 
 def unit_by_length(listed, drawn):
-    """'foot' where a list read as metres runs 3.28 times as far as the axis is long, 'metre' where a list read as feet runs
+    """'foot' where a list read as metres runs 3.28 times as far as the axis is long, 'metre' where one read as feet runs
     0.3048 times as far; '' else. ``listed``: span of the list's chainages, ``drawn``: length of the axis, metres."""
     if not (drawn > 0.0 and listed > 0.0):
         return ""

@@ -55,10 +55,12 @@ class StructureQuestion(Question):
         self.by_layer, self.by_stations = (QRadioButton(text) for text in (
             tr("Along a &line layer"), tr("From the &first to the last station")))
         self.by_layer.setChecked(True)
-        self.by_stations.setToolTip(tr("Where there is no line layer: points with heights are enough, and a line layer is "
+        self.by_stations.setToolTip(tr("Where there is no line layer: points with heights are enough, and a line "
+                                       "layer is "
                                        "made from them."))
         self.box = layer_box(_LAYERS.LineLayer)
-        self.answer = Answer(tr("A&xis layer"), self.box, tr("Line of the structure in plan, one line for each axis, drawn in "
+        self.answer = Answer(tr("A&xis layer"), self.box, tr("Line of the structure in plan, one line for each axis, "
+                                                             "drawn in "
                                                              "the direction of rising chainage."))
         for widget in (self.by_layer, self.answer, self.by_stations):
             self.body.addWidget(widget)
@@ -99,11 +101,13 @@ class HeightsQuestion(Question):
     answered = pyqtSignal()
 
     def __init__(self, parent=None):
-        super().__init__(2, tr("Heights"), tr("Where are the surveyed heights, and what are they measured from?"), parent)
+        question = tr("Where are the surveyed heights, and what are they measured from?")
+        super().__init__(2, tr("Heights"), question, parent)
         self.box = layer_box(_LAYERS.PointLayer | _LAYERS.NoGeometry)
         self.open_button = QPushButton(tr("&Open a file…"))
         self.open_button.setToolTip(tr("A height list as CSV file or spreadsheet, or a layer with points."))
-        self.answer = Answer(tr("Heights fro&m"), self.box, tr("A height list with a station and a height in each row, or "
+        self.answer = Answer(tr("Heights fro&m"), self.box, tr("A height list with a station and a height in each "
+                                                               "row, or "
                                                                "points with heights."))
         row = QHBoxLayout()
         row.addWidget(self.answer, 1)
@@ -144,7 +148,8 @@ class HeightsQuestion(Question):
                 "Distance from the axis, right positive. Empty: on the axis.")),
             "axis_name_field": Answer(tr("&Name of the axis"), self.columns["axis"], tr(
                 "Column that says which axis a row belongs to. Points without one belong to the nearest axis.")),
-            "height_unit": Answer(tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit too.")),
+            "height_unit": Answer(tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit "
+                                                                              "too.")),
             "chainage_unit": Answer(tr("&Distances are in"), self.chainage_unit, tr("Stations and offsets.")),
             "undulation": Answer(tr("Heights a&re"), self.system, tr(
                 "What they are measured from. The undulation is the height of the geoid, of the sea level, above the "
@@ -207,8 +212,10 @@ class HeightsQuestion(Question):
 
     def open_file(self):
         """Ask for a file and choose it; it joins the project."""
-        filters = tr("Height lists and layers (*.csv *.txt *.xlsx *.ods *.gpkg *.shp *.geojson)") + ";;" + tr("All files (*)")
-        path, _kind = QFileDialog.getOpenFileName(self, tr("Height list or points"), QgsProject.instance().homePath(), filters)
+        filters = ";;".join((tr("Height lists and layers (*.csv *.txt *.xlsx *.ods *.gpkg *.shp *.geojson)"),
+                             tr("All files (*)")))
+        home = QgsProject.instance().homePath()
+        path, _kind = QFileDialog.getOpenFileName(self, tr("Height list or points"), home, filters)
         if path:
             self.take_file(path)
 

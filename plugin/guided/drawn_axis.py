@@ -32,7 +32,7 @@ def _chainage(text):
 
 
 def read_ends(heights, station_field):
-    """The two points, map coordinates ((x, y), (x, y)), between which the axis of the points ``heights`` (layer id) runs.
+    """The two points ((x, y), (x, y)), map coordinates, between which the axis of the points ``heights`` (layer id) runs.
 
     In the order of the column ``station_field``, or one named station or chainage; without one, of the layer. Works in
     any thread. Raises InputError.
@@ -66,7 +66,8 @@ def kept(layer, path, table):
     options = QgsVectorFileWriter.SaveVectorOptions()
     options.driverName, options.layerName = "GPKG", table
     action = QgsVectorFileWriter.ActionOnExistingFile
-    options.actionOnExistingFile = action.CreateOrOverwriteLayer if os.path.exists(path) else action.CreateOrOverwriteFile
+    there = os.path.exists(path)
+    options.actionOnExistingFile = action.CreateOrOverwriteLayer if there else action.CreateOrOverwriteFile
     outcome = QgsVectorFileWriter.writeAsVectorFormatV3(layer, path, QgsCoordinateTransformContext(), options)
     if outcome[0] != QgsVectorFileWriter.WriterError.NoError:
         raise InputError(tr("The drawn axis could not be written into '{}': {}").format(path, outcome[1]))

@@ -1,4 +1,4 @@
-"""What the panel's questions are made of: a question, an answer with its label and problem, and sentences with a sign."""
+"""What the panel is made of: a question, an answer with its label and problem, and sentences with a sign."""
 
 from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
@@ -94,7 +94,7 @@ class Answer(QWidget):
 
 
 class Question(QWidget):
-    """One of the panel's questions: number, title, the question as a sentence, what is answered and what was understood."""
+    """One of the panel's questions: number, title, the question as a sentence, its answers and what was understood."""
 
     def __init__(self, number, title, question, parent=None, notes_first=False):
         super().__init__(parent)

@@ -20,7 +20,8 @@ def outcome_sentences(outcome, settings):
         told = [("fact", tr("{} compared, {}. Without a tolerance none is judged.").format(total, greatest))]
     else:
         within = int(numbers["WITHIN"])
-        told = [("fact" if within == count else "doubt", tr("{} of {} within the tolerance, {}.").format(within, total, greatest))]
+        sentence = tr("{} of {} within the tolerance, {}.").format(within, total, greatest)
+        told = [("fact" if within == count else "doubt", sentence)]
     told += [("doubt", in_panel_words(text)[0]) for text in outcome.warnings[:3]]
     told += [("problem", text) for text in outcome.failed]
     return told

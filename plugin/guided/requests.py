@@ -24,7 +24,8 @@ _KEYS = re.compile(r"\b(" + "|".join(sorted(ANSWERS, key=len, reverse=True)) + r
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
 _NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
-CONTROLS = {"chord": ("A", "B"), "tangent": ("A",), "inclined": ("A",), "reference": (), "level": ("A",), "grade": ("A", "B")}
+CONTROLS = {"chord": ("A", "B"), "tangent": ("A",), "inclined": ("A",), "reference": (), "level": ("A",),
+            "grade": ("A", "B")}
 WITH_SLOPE = ("inclined", "grade")
 
 

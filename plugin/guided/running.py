@@ -21,14 +21,14 @@ from . import drawn_axis, requests
 
 GROUP_MARK = "tautline/guided"
 # The layers of the group, the topmost first; those that repeat others are there, but not drawn.
-_ORDER = ("bars", "residuals", "strip", "band", "tested_stations", "reference", "ellipses", "stations", "drawn_axis", "summary",
-          "curvature", "rejected_rows")
+_ORDER = ("bars", "residuals", "strip", "band", "tested_stations", "reference", "ellipses", "stations", "drawn_axis",
+          "summary", "curvature", "rejected_rows")
 _HIDDEN = ("stations", "tested_stations")
 
 
 @dataclass
 class Step:
-    """One entry to run: its id, a function that gives its parameters, {output key: table}, and whether the rest needs it."""
+    """One entry to run: its id, a function that gives its parameters, {output key: table}; ``needed`` by the rest."""
 
     entry: str
     title: str
@@ -48,7 +48,7 @@ class Outcome:
 
 
 class GuidedRun(QObject):
-    """One run of the panel's answers. Signals come in the main thread; ``ended`` once, with an Outcome or a sentence."""
+    """One run of the panel's answers; ``ended`` comes once, in the main thread, with an Outcome or a sentence."""
 
     progressed = pyqtSignal(str, float)
     ended = pyqtSignal(object, str, str)
@@ -90,7 +90,8 @@ class GuidedRun(QObject):
             raise InputError(tr("There is no folder '{}' for OUTPUT.").format(os.path.dirname(place)))
         for layer in _layers_in(place):
             if layer.isEditable():
-                raise InputError(tr("The layer '{}' of an earlier run is being edited; save or discard its changes first.")
+                raise InputError(tr("The layer '{}' of an earlier run is being edited; save or discard its changes "
+                                    "first.")
                                  .format(layer.name()))
 
     def _axis(self):
@@ -125,7 +126,8 @@ class GuidedRun(QObject):
                               {"REFERENCE": "reference", "OUTPUT": "tested_stations", "ELLIPSE": "ellipses"}, False))
         if settings.test_shape:
             steps.append(Step("tautline:testcurvature", tr("Testing the shape"),
-                              lambda: requests.testing(settings, stations(), axis, placed), {"OUTPUT": "curvature"}, False))
+                              lambda: requests.testing(settings, stations(), axis, placed),
+                              {"OUTPUT": "curvature"}, False))
         if settings.draw:
             steps.append(Step("tautline:drawdeviations", tr("Drawing the deviations"),
                               lambda: {"STATIONS": layers["residuals"], "AXIS": axis},
@@ -156,7 +158,8 @@ class GuidedRun(QObject):
             return
         share = 1.0 / len(self._steps)
         first, started = 100.0 * self._number * share, self._started
-        started.task.progressChanged.connect(lambda value: self._tell_progress(started, step.title, first + value * share))
+        started.task.progressChanged.connect(
+            lambda value: self._tell_progress(started, step.title, first + value * share))
 
     def _tell_progress(self, started, title, value):
         if started is self._started and started.ended is not None:

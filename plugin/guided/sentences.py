@@ -33,8 +33,8 @@ def many_lines(number):
 
 def structure(axes):
     """What is known of the axes."""
-    told = listed([tr("{}, {}").format(axis.name, _length(axis.length)) for axis in axes], _MOST) if len(axes) == 1 else (
-        listed([tr("{} ({})").format(axis.name, _length(axis.length)) for axis in axes], _MOST))
+    form = tr("{}, {}") if len(axes) == 1 else tr("{} ({})")
+    told = listed([form.format(axis.name, _length(axis.length)) for axis in axes], _MOST)
     return [("fact", tr("{}: {}.").format(counted(len(axes), tr("axis"), tr("axes")), told))]
 
 
@@ -46,7 +46,8 @@ def own_designs(axes):
     stated = sum(bool(axis.design) for axis in axes)
     who = tr("The axis layer states the design itself") if stated == len(axes) else (
         tr("The axis layer states the design of {} of {} axes itself").format(stated, len(axes)))
-    return [("fact", tr("{} ({}), with its controls and its tolerance where they are filled in. That goes before the answers "
+    return [("fact", tr("{} ({}), with its controls and its tolerance where they are filled in. That goes before the "
+                        "answers "
                         "here.").format(who, listed(own)))]
 
 
@@ -93,8 +94,10 @@ def _doubts(look, unit):
     if empty and len(empty) < len(look.stations):
         found.append(tr("no height at {}").format(listed(empty, _MOST)))
     if look.spacing.gaps:
-        gaps = [tr("{} to {}").format(*(station_text(end / metres_per(unit), unit) for end in gap)) for gap in look.spacing.gaps]
-        found.append(tr("{} between stations: {}").format(tr("gap") if len(gaps) == 1 else tr("gaps"), listed(gaps, _MOST)))
+        per = metres_per(unit)
+        gaps = [tr("{} to {}").format(*(station_text(end / per, unit) for end in gap)) for gap in look.spacing.gaps]
+        word = tr("gap") if len(gaps) == 1 else tr("gaps")
+        found.append(tr("{} between stations: {}").format(word, listed(gaps, _MOST)))
     if look.twice:
         found.append(tr("there more than once, all kept: {}").format(listed(look.twice, _MOST)))
     if look.shape.outstanding:

@@ -68,8 +68,8 @@ class AxisLook:
     offset: float
 
     def with_height(self, which):
-        """(station, height in metres) of the 'first' or 'last' station with a height, or the one nearest to the 'middle'
-        between them; None where there is none."""
+        """(station, height in metres) of the 'first' or 'last' station with a height, or of the one nearest to the
+        'middle' between them; None where there is none."""
         known = np.flatnonzero(np.isfinite(self.heights))
         if not len(known):
             return None
@@ -91,8 +91,10 @@ def known_axes(layer):
 
 
 def looks_at(layer, height_field, unit, chainage_unit):
-    """AxisLook of each axis of stations with axis, station, chainage and offset; works in any thread. ``layer``: a result of
-    placestations or measurestations."""
+    """AxisLook of each axis of stations with axis, station, chainage and offset; works in any thread.
+
+    ``layer``: a result of placestations or measurestations.
+    """
     context = QgsProcessingContext()
     source = QgsProcessingFeatureSource(layer, context)
     names = [f.name().lower() for f in source.fields()]
@@ -185,7 +187,8 @@ class Understanding(QObject):
 
     def _draw(self, heights):
         if self.found.is_list:
-            raise InputError(tr("A list has no places to draw an axis between; choose the line layer of the structure, or "
+            raise InputError(tr("A list has no places to draw an axis between; choose the line layer of the "
+                                "structure, or "
                                 "points instead of the list. (AXIS)"))
         crs = heights.crs()
         if not crs.isValid():

@@ -81,9 +81,3 @@ def drive(screen, tmp_path_factory):
 def seen(drive):
     """What the script saw in the window: {what: value}."""
     return drive("window_script.py")
-
-
-@pytest.fixture(scope="session")
-def profile_seen(screen, tmp_path_factory):
-    """What the script of the profile and of the flagged stations saw."""
-    return driven(screen, tmp_path_factory.mktemp("profile_window"), "profile_script.py")

@@ -48,7 +48,8 @@ def test_says_at_once_what_it_understood_of_the_list(guided, expected):
     found, text = guided["list"], sentences(guided["list"]["heights"])
     assert found["can_run"] and found["beside"] == {}
     assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.218 to 1104.466 m" in text
-    for words in ("49 stations from 0+000 to 2+400, usually every 50 m", "over 2.40 km, as those of a straight line would",
+    for words in ("49 stations from 0+000 to 2+400, usually every 50 m", "over 2.40 km, as those of a straight line "
+                                                                         "would",
                   "over 1.70 km, as those of a straight line would", "no height at 2+200", "no height at 0+700",
                   "out of line with the others: 0+850", "out of line with the others: 1+150"):
         assert words in text, words

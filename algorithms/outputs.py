@@ -81,7 +81,6 @@ class OutputTable:
     rows: Optional[np.ndarray] = None
     ids: Optional[np.ndarray] = None
     points: Optional[tuple] = None
-    keep_ids: bool = True
     features: Optional[list] = None
     shapes: Optional[list] = None
     moved: Optional[tuple] = None
@@ -197,7 +196,7 @@ def _source_features(table):
     total = len(kept) + len(table.columns)
     everything = len(kept) == table.source.fields().count()
     once = len(table.rows) == 0 or bool(np.all(np.diff(table.rows) > 0))
-    fid = -1 if once and table.keep_ids else _fid_field(fields)
+    fid = -1 if once else _fid_field(fields)
     geometry = table.wkb != QgsWkbTypes.Type.NoGeometry and table.points is None and table.shapes is None
     for at, feature in enumerate(_rows_of_source(table, geometry)):
         copy = feature if once else QgsFeature(feature)

@@ -23,7 +23,7 @@ from .layers import (
     read_axes,
     read_points,
 )
-from .texts import counted, listed, number_text, tr
+from .texts import listed, number_text, tr
 
 _CHUNK = 100_000
 SAME_STATION = 0.001

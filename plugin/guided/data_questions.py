@@ -121,10 +121,10 @@ class HeightsQuestion(Question):
         self.height_unit = choice_box(units)
         self.chainage_unit = choice_box([("", tr("the same unit")), *units])
         self.system = choice_box([
-            ("unknown", tr("above sea level (nothing more is known)")),
-            ("field", tr("above sea level, with undulations in a column")),
-            ("grid", tr("above sea level, undulations from the grid EGM96")),
-            ("constant", tr("above sea level, with one undulation for all")),
+            ("unknown", tr("above sea level, nothing more known")),
+            ("field", tr("above sea level, undulations in a column")),
+            ("grid", tr("above sea level, undulations by EGM96")),
+            ("constant", tr("above sea level, one undulation for all")),
             ("ellipsoidal", tr("above the ellipsoid, as GNSS gives them"))])
         self.undulation_value = QLineEdit()
         self._lay_out()

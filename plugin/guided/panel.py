@@ -250,14 +250,19 @@ class GuidedPanel(QgsDockWidget):
         if outcome is None:
             if answer in self.answers:
                 self.answers[answer].say(message)
-                self.scroll.ensureWidgetVisible(self.answers[answer])
+                # When the sentence has its room.
+                QTimer.singleShot(0, lambda: self._show_answer(answer))
             self.outcome.tell([("wait" if run.cancelled else "problem", message)])
             return
         running.show(outcome, run.title, run.settings.place)
         report.bring_into_view(self.iface, outcome.layers["residuals"])
-        self.outcome.tell(report.outcome_sentences(outcome, run.settings))
+        self.outcome.tell(report.outcome_sentences(outcome, run.settings, run.understood))
         self._result = outcome.layers["residuals"]
         self.finished.emit(outcome)
+
+    def _show_answer(self, answer):
+        self.scroll.ensureWidgetVisible(self.answers[answer], 0, 30)
+        self.answers[answer].field.setFocus()
 
     def offer_profile(self):
         """Show the button that opens the profile."""

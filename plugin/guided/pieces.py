@@ -2,10 +2,9 @@
 
 from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
-from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
 
-_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "problem": "/mIconCritical.svg",
-          "wait": "/mIconInfo.svg"}
+_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg"}
 
 
 def wrapped(text="", parent=None):
@@ -32,7 +31,10 @@ class Sentence(QWidget):
         self.label = wrapped(text)
         self.label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         size = self.fontMetrics().height()
-        self._sign.setPixmap(QgsApplication.getThemeIcon(_SIGNS[kind]).pixmap(size, size))
+        # The host's own sign for what is critical is white on light.
+        icon = QgsApplication.getThemeIcon(_SIGNS[kind]) if kind in _SIGNS else self.style().standardIcon(
+            QStyle.StandardPixmap.SP_MessageBoxCritical)
+        self._sign.setPixmap(icon.pixmap(size, size))
         self._sign.setAccessibleName(kind)
         row.addWidget(self._sign, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.label, 1)
@@ -58,7 +60,10 @@ class Sentences(QWidget):
             return
         self._told = list(told)
         while self._column.count():
-            self._column.takeAt(0).widget().deleteLater()
+            old = self._column.takeAt(0).widget()
+            # Hidden at once: deleted later, it would shine through what takes its place.
+            old.hide()
+            old.deleteLater()
         for kind, text in told:
             self._column.addWidget(Sentence(kind, text, self))
         self.setVisible(bool(told))

@@ -7,7 +7,7 @@ from ...algorithms.texts import counted, number_text, tr
 from .requests import in_panel_words
 
 
-def outcome_sentences(outcome, settings):
+def outcome_sentences(outcome, settings, understood):
     """(kind, sentence) of the Outcome: the numbers, what else failed, and the caution."""
     numbers, unit = outcome.numbers, UNIT_LABELS[settings.height_unit]
     count = int(numbers.get("COUNT") or 0)
@@ -22,7 +22,10 @@ def outcome_sentences(outcome, settings):
         within = int(numbers["WITHIN"])
         sentence = tr("{} of {} within the tolerance, {}.").format(within, total, greatest)
         told = [("fact" if within == count else "doubt", sentence)]
-    told += [("doubt", in_panel_words(text)[0]) for text in outcome.warnings[:3]]
+    # Not again what stands above: rows that were rejected, and stations beyond the ends.
+    said = (tr("is rejected"), tr("rejected; see"), tr("more than once"), tr("beyond its ends"))
+    new = [text for text in outcome.warnings if not (understood.looks and any(words in text for words in said))]
+    told += [("doubt", in_panel_words(text)[0]) for text in new[:3]]
     told += [("problem", text) for text in outcome.failed]
     return told
 

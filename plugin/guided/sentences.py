@@ -76,15 +76,19 @@ def _of_axis(look, settings, several):
     """One sentence on what there is, one on what is missing or stands out."""
     unit = settings.chainage_unit or settings.height_unit
     name = tr("{}: ").format(look.name) if several else ""
-    told = tr("{}{} from {} to {}").format(name, counted(len(look.stations), tr("station"), tr("stations")),
-                                           look.stations[0], look.stations[-1])
+    told = tr("{} from {} to {}").format(name + counted(len(look.stations), tr("station"), tr("stations")),
+                                         look.stations[0], look.stations[-1])
+    if not several:
+        # How many there are stands in the sentence before.
+        told = tr("From {} to {}").format(look.stations[0], look.stations[-1])
     if np.isfinite(look.spacing.step):
         told += tr(", usually every {}").format(_in_unit(look.spacing.step, unit, 1 if look.spacing.step < 10 else 0))
     kind, suggested = _shape(look, settings)
     found = [(kind, told + (". " + suggested if suggested else ".")), ]
     doubts = _doubts(look, unit)
     if doubts:
-        found.append(("doubt", name + "; ".join(doubts) + "."))
+        text = name + "; ".join(doubts) + "."
+        found.append(("doubt", text[0].upper() + text[1:] if not several else text))
     return found
 
 

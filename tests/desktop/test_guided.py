@@ -123,7 +123,7 @@ def test_points_in_feet_are_understood_by_their_column(guided):
     found, text = guided["points_settings"], sentences(guided["points"]["heights"])
     assert (found["height_field"], found["height_unit"], found["drawn"]) == ("elev_ft", "foot", True)
     # 1104.218 m and 2,400 m in international feet of 0.3048 m (NIST).
-    assert "heights from 3622.7" in text and "from 0+00 to 78+7" in text and "every 164 ft" in text
+    assert "heights from 3622.7" in text and "From 0+00 to 78+7" in text and "every 164 ft" in text
     assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(" ft")
 
 

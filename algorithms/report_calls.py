@@ -35,6 +35,8 @@ def _parameters(record):
 
 
 def _short(value, folder):
+    if isinstance(value, str) and re.search(r"[?&]uid=\{", value):
+        return tr("a layer in memory: save it first")
     return value.replace(folder, "") if folder and isinstance(value, str) else value
 
 

@@ -1,5 +1,7 @@
 """The review report as a list of pieces, from which the screen's and the paper's document are both written."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from .amounts import height_text
@@ -15,6 +17,7 @@ from .report_words import accuracy_sentence, caution_texts, glossary, headline, 
 from .texts import counted, number_text, tr
 
 MOST_PROFILES = 12
+_MOST_AXES = 40
 MARKS = {"high": "▲ ", "low": "▼ "}
 
 
@@ -43,11 +46,11 @@ def _title_block(titles, structure):
 
 
 def _profiles(found, screen, paper):
-    axes = found.reviewed.axes
+    axes = [axis for axis in found.reviewed.axes if len(found.reviewed.rows(axis))]
     parts = [Heading(tr("Profile in both views"))]
     for axis in axes[:MOST_PROFILES]:
         picture = profile_picture(found, axis, screen=screen, paper=paper)
-        title = tr("Axis {}").format(axis) if axis else tr("All stations")
+        title = tr("Axis '{}'").format(axis) if axis else tr("All stations")
         if picture is None:
             parts.append(Paragraph(tr("{}: there are no two stations with a chainage and a design height, so there is no profile.").format(
                 title), "small"))
@@ -100,7 +103,7 @@ def _straightness(found):
         rows.append([row["name"], number_text(row["number"], 0)] + [amounts.text(row[name] * unit) for name in (
             "str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_comb")])
     small = amounts.label
-    columns = (Column(tr("Line"), "", 44), Column(tr("Stations"), "n", 18),
+    columns = (Column(tr("Line"), "", 48), Column(tr("Stations"), "n", 18),
                *(Column(text.format(small), "n", 20) for text in (
                    tr("Upwards RMS ({})"), tr("Upwards range ({})"), tr("Sideways RMS ({})"), tr("Sideways range ({})"),
                    tr("Together RMS ({})"), tr("Together greatest ({})"))))
@@ -111,7 +114,7 @@ def _remark(found, row):
     """Flag and decision of one station as text."""
     one = found.reviewed
     texts = []
-    if one.suspected[row]:
+    if found.suspected[row]:
         moved = any(row in rows for rows in found.moved)
         texts.append(tr("suspected; stretch that moved") if moved else tr("suspected blunder"))
     if row in one.decided:
@@ -128,10 +131,12 @@ def _station_columns(found, with_axis, with_remark):
     columns += [Column(tr("Station"), "k", 18), Column(tr("As built ({})").format(unit), "n", 20), Column(tr("Design ({})").format(unit), "n", 20),
                 Column(tr("Residual ({})").format(small), "n", 16)]
     columns += [] if with_axis else [Column(tr("Curvature effect ({})").format(small), "n", 18)]
-    columns += [Column(tr("Status"), "k", 20)] + ([Column(tr("w"), "n", 11)] if one.has_tested else [])
+    columns += [Column(tr("Status"), "k", 20)] + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
     columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
-    used = sum(column.width for column in columns)
-    return tuple(columns + ([Column(tr("Flag and decision"), "", 186 - used)] if with_remark else []))
+    left = 186.0 - sum(column.width for column in columns)
+    if with_remark:
+        return (*columns, Column(tr("Flag and decision"), "", left))
+    return tuple(replace(column, width=column.width + left / len(columns)) for column in columns)
 
 
 def _station_row(found, row, with_axis, with_remark):
@@ -142,10 +147,15 @@ def _station_row(found, row, with_axis, with_remark):
               height_text(one.design[row], one.units.height_name), amounts.signed(one.residual[row])]
     cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
     cells += [MARKS.get(status, "") + status]
-    cells += [number_text(one.w[row], 1) if np.isfinite(one.w[row]) else ""] if one.has_tested else []
+    cells += [_test_text(one.w[row])] if one.has_tested else []
     if np.any(np.isfinite(found.probability)):
         cells.append(_percent(found.probability[row]))
     return cells + ([_remark(found, row)] if with_remark else [])
+
+
+def _test_text(w):
+    """A test value: its tenths where it is near what it is compared with."""
+    return "" if not np.isfinite(w) else number_text(w, 1 if abs(w) < 99.95 else 0)
 
 
 def _percent(probability):
@@ -162,6 +172,10 @@ def _flagged(found):
     parts = [Heading(tr("Stations to look at"))]
     if not one.has_tested:
         parts.append(Paragraph(tr("Blunders: not tested; no tested stations were handed in."), "small"))
+    elif int(np.sum(one.suspected & ~found.suspected)):
+        parts.append(Paragraph(tr("Blunders: the test flags {} of {}. So many mean that the structure has another shape than the one fitted, so "
+                                  "these flags are not taken for blunders.").format(
+            int(np.sum(one.suspected & ~found.suspected)), counted(int(np.sum(np.isfinite(one.w))), tr("station"), tr("stations"))), "warn"))
     if not one.has_decisions:
         parts.append(Paragraph(tr("Decisions: none were handed in."), "small"))
     if not rows:
@@ -177,10 +191,12 @@ def _flagged(found):
 def _axes(found):
     parts = []
     for axis in found.reviewed.axes:
-        facts = axis_facts(found, axis)
+        facts = tuple(axis_facts(found, axis))
         if facts:
-            parts += [Heading(tr("Axis {}").format(axis) if axis else tr("The axis"), 3), Facts(tuple(facts))]
-    return parts[:2 * 40]
+            parts += [Heading(tr("Axis '{}'").format(axis) if axis else tr("The axis"), 3), Facts(facts)]
+    if len(parts) > 2 * _MOST_AXES:
+        return parts[:2 * _MOST_AXES] + [Paragraph(tr("Designs of the first {} axes are shown; the summary has them all.").format(_MOST_AXES), "small")]
+    return parts
 
 
 def _reproduce(records):
@@ -202,6 +218,7 @@ def _all_stations(found):
         if not rows:
             continue
         kinds = tuple("out" if found.verdict.out[row] else "" for row in rows)
-        parts.append(Table(_station_columns(found, False, True), [_station_row(found, row, False, True) for row in rows],
-                           (tr("Axis {}: {}.") if axis else "{}{}.").format(axis, counted(len(rows), tr("station"), tr("stations"))), kinds))
+        remarks = one.has_tested or one.has_decisions
+        parts.append(Table(_station_columns(found, False, remarks), [_station_row(found, row, False, remarks) for row in rows],
+                           (tr("Axis '{}': {}.") if axis else "{}{}.").format(axis, counted(len(rows), tr("station"), tr("stations"))), kinds))
     return parts

@@ -247,13 +247,13 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
     return True, decided
 
 
-def doubtful(reviewed, moved):
-    """Mask (n,) of stations whose height is not believed, or not yet: suspected ones that are no part of a movement (mask
-    ``moved``), and those decided to be measured again or a reading error. A decision goes before a flag."""
+def doubtful(reviewed, suspected):
+    """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision, and
+    those decided to be measured again or a reading error. A decision goes before a flag."""
     decisions = [reviewed.decision(row) for row in range(len(reviewed))]
     undecided = np.array([not text for text in decisions], bool)
     doubted = np.array([text in (MEASURE_AGAIN, READING_ERROR) for text in decisions], bool)
-    return doubted | (undecided & reviewed.suspected & ~moved)
+    return doubted | (undecided & suspected)
 
 
 def accepted(reviewed):

@@ -75,7 +75,7 @@ def axis_facts(found, axis):
     for letter, control in zip("AB", mine["controls"]):
         yield tr("Control {}").format(letter), _control(control, record)
     slope = mine.get("slope")
-    if slope is not None:
+    if slope is not None and design in ("inclined", "grade"):
         yield tr("Slope"), tr("{} (rise per chainage)").format(number_text(slope, 8))
     height_unit = recorded_unit(record, "height_name") or one.units.height_name
     height = recorded_number(record, axis, "chainage_height")
@@ -83,7 +83,8 @@ def axis_facts(found, axis):
         yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
     yield tr("Earth model"), {"ellipsoid": tr("ellipsoid, exact"), "sphere": tr("sphere, for comparison only"),
                               "flat": tr("flat, for comparison only")}.get(mine.get("earth"), mine.get("earth", tr("not recorded")))
-    yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
+    if design in ("tangent", "inclined"):
+        yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
     if mine.get("refraction"):
         yield tr("Refraction coefficient k"), number_text(mine["refraction"], 3)
     tolerance = recorded_number(record, axis, "tolerance")

@@ -5,21 +5,21 @@ from dataclasses import dataclass
 import numpy as np
 
 from .amounts import Amounts
-from .core.quantiles import BAARDA
-from .core.report import Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, stretches, verdict
+from .core.report import Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, flags_hold, stretches, verdict
 from .report_data import Reviewed, accepted, doubtful
 
 
 @dataclass(frozen=True)
 class Findings:
     """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights that are not
-    believed; ``all``, ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
+    believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``, ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
 
     reviewed: Reviewed
     verdict: Verdict
     probability: np.ndarray
     moved: list
     doubt: np.ndarray
+    suspected: np.ndarray
     all: Figures
     believed: Figures
     accuracy: Accuracy
@@ -33,7 +33,7 @@ class Findings:
     def flagged(self):
         """Indices of the stations that somebody must look at: beyond the tolerance, suspected, decided, without a height."""
         one = self.reviewed
-        looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | one.suspected
+        looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | self.suspected
         looked[list(one.decided)] = True
         return np.flatnonzero(looked & (one.status != "off axis"))
 
@@ -43,16 +43,18 @@ def findings(reviewed):
     one = reviewed
     names = one.axes
     number = np.array([names.index(name) for name in one.axis], int)
-    beyond = np.isin(one.status.astype(str), ("high", "low")) | (one.suspected & (np.nan_to_num(np.abs(one.w)) > BAARDA))
+    suspected = one.suspected & flags_hold(number, np.isfinite(one.w), one.suspected)
+    # Without a tolerance it is the test that says which stations depart.
+    beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
     moved = stretches(number, one.chainage, one.residual, beyond)
     in_stretch = np.zeros(len(one), bool)
     for rows in moved:
         in_stretch[rows] = True
-    doubt = doubtful(one, in_stretch)
+    doubt = doubtful(one, suspected & ~in_stretch)
     probability = conformance(one.residual, one.tolerance, one.sd)
     on = np.where(one.status == "off axis", np.nan, one.residual)
     believed = np.where(doubt, np.nan, on)
-    return Findings(one, verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one)), probability, moved, doubt,
+    return Findings(one, verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one)), probability, moved, doubt, suspected,
                     figures(on), figures(believed), accuracy_95(believed, own_heights=own_heights(one)), _amounts(one))
 
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsFeature, QgsGeometry, QgsLayoutExporter,
                        QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar,
-                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPointXY, QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRasterLayer,
+                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPalLayerSettings, QgsPointXY, QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRasterLayer,
                        QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsTextFormat, QgsUnitTypes, QgsVectorLayer)
 from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from qgis.PyQt.QtGui import QColor, QFont
@@ -21,6 +21,8 @@ MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
 _DISTANCE = QgsUnitTypes.DistanceUnit
 NORTH = ":/images/north_arrows/layout_default_north_arrow.svg"
 _MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
+_GREATEST, _END = 1, 2
+_CORNERS = ((False, False), (True, False), (False, True), (True, True))  # right, top
 SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots per inch
 
 
@@ -39,7 +41,8 @@ class ReportMap:
         self.axis = _axis(axis_source)
         self.layers = [layer for layer in (stations, self.axis, self.imagery) if layer is not None]
         self.stations = stations
-        self.extent = _extent(one, crs, self.project)
+        self.places = _places(one, crs, self.project)
+        self.extent = _extent(self.places, crs)
         if self.imagery is not None and not self._covers(feedback):
             self.layers.remove(self.imagery)
             self.imagery = None
@@ -69,16 +72,30 @@ class ReportMap:
         item.setBackgroundColor(QColor("#ececf0"))
         item.setFrameEnabled(True)
         item.setFrameStrokeColor(QColor("#45454d"))
-        self._scale_bar(layout, item, page, x + 2.0, y + height - 13.0, width)
+        bar, arrow = self._corners(item.extent(), width, height)
+        self._scale_bar(layout, item, page, (x, y, width, height), bar)
         north = QgsLayoutItemPicture(layout)
         layout.addLayoutItem(north)
-        _place(north, page, x + width - 12.0, y + 2.0, 10.0, 13.0)
+        _place(north, page, *_in_corner(x, y, width, height, arrow, 10.0, 13.0), 10.0, 13.0)
         _grounded(north)
         north.setPicturePath(NORTH)
         north.setLinkedMap(item)
         north.setNorthMode(QgsLayoutItemPicture.NorthMode.TrueNorth)
 
-    def _scale_bar(self, layout, item, page, x, y, width):
+    def _corners(self, extent, width, height):
+        """Corners (right, top) of scale bar and arrow: where the fewest stations are, never the same."""
+        x = (self.places[0] - extent.xMinimum()) / extent.width() * width
+        y = (self.places[1] - extent.yMinimum()) / extent.height() * height
+
+        def covered(corner, wide, high):
+            right, top = corner
+            return int(np.sum((x > width - wide if right else x < wide) & (y > height - high if top else y < high)))
+
+        bar = min(_CORNERS, key=lambda corner: covered(corner, 58.0, 18.0))
+        return bar, min((corner for corner in _CORNERS[::-1] if corner != bar), key=lambda corner: covered(corner, 18.0, 20.0))
+
+    def _scale_bar(self, layout, item, page, frame, corner):
+        x, y, width, height = frame
         feet = self.units.chainage_name != "metre"
         ground = item.extent().width() * QgsUnitTypes.fromUnitToUnitFactor(self.project.crs().mapUnits(), _DISTANCE.DistanceMeters)
         half = round_number(ground / (0.3048 if feet else 1.0) * 0.14)
@@ -100,6 +117,8 @@ class ReportMap:
         _grounded(bar)
         # Its box asks for what it needs; what is given here is the least.
         _place(bar, page, x, y, 20.0, 11.0)
+        wide = bar.sizeWithUnits().width()
+        _place(bar, page, *_in_corner(x, y, width, height, corner, wide, 11.0), wide, 11.0)
 
     def image(self):
         """The map for the screen: (bytes, kind)."""
@@ -156,16 +175,18 @@ def _encoded(image, kind):
 def _stations(found):
     """The stations as a layer of its own, dressed like the result of the run."""
     one = found.reviewed
-    layer = QgsVectorLayer("Point?field=axis:string&field=station:string&field=residual:double&field=status:string"
-                           "&field=named:integer", "stations", "memory")
+    fields = "&".join(f"field={name}" for name in ("axis:string", "station:string", "residual:double", "status:string", "named:integer",
+                                                   "label:string"))
+    layer = QgsVectorLayer(f"Point?{fields}", "stations", "memory")
     layer.setCrs(one.points.crs)
-    greatest = set(np.argsort(-np.nan_to_num(np.abs(one.residual)), kind="stable")[:_MOST_NAMED].tolist())
-    features = []
+    named, features = _named(one), []
     for row, k in enumerate(one.order.tolist()):
         feature = QgsFeature(layer.fields())
         value = float(one.residual[row]) / one.units.height
-        feature.setAttributes([one.axis[row], one.station[row], value if math.isfinite(value) else None, str(one.status[row]),
-                               int(row in greatest)])
+        known = math.isfinite(value)
+        label = one.station[row] + (f"\n{found.amounts.with_unit(one.residual[row], True)}" if named.get(row) == _GREATEST and known else "")
+        feature.setAttributes([one.axis[row][:80], one.station[row][:80], value if known else None, str(one.status[row])[:80],
+                               named.get(row, 0), label[:120]])
         feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
         features.append(feature)
     layer.dataProvider().addFeatures(features)
@@ -177,16 +198,28 @@ def _stations(found):
     return layer
 
 
+def _named(one):
+    """{row: which label}: the greatest residuals, and the ends of every axis by their station alone."""
+    size = np.nan_to_num(np.abs(one.residual))
+    greatest = np.argsort(-size, kind="stable")[:_MOST_NAMED]
+    by_axis = [one.rows(axis).tolist() for axis in one.axes]
+    ends = [row for rows in by_axis for row in (*rows[:1], *rows[-1:])]
+    beyond = np.isin(one.status.astype(str), ("high", "low")) | (one.status == "no tolerance") & (size >= 0.5 * size.max())
+    return {**dict.fromkeys(ends[:_MOST_NAMED], _END), **{row: _GREATEST for row in greatest.tolist() if beyond[row]}}
+
+
 def _name(layer):
-    """Name those that are out of tolerance at every scale, for it is they that the map is for; the greatest, where they are many."""
-    notable, quiet, silent = layer.labeling().rootRule().children()
-    notable.setMinimumScale(0.0)
-    notable.setFilterExpression(f'({notable.filterExpression()}) AND "named" = 1')
+    """Labels at every scale: it is for those that are out of tolerance that the map is made."""
+    notable, ends, silent = layer.labeling().rootRule().children()
+    for rule, which in ((notable, _GREATEST), (ends, _END)):
+        settings = QgsPalLayerSettings(rule.settings())
+        settings.fieldName = '"label"'
+        rule.setSettings(settings)
+        rule.setMinimumScale(0.0)
+        rule.setFilterExpression(f'"named" = {which}' + (f" AND ({rule.filterExpression()})" if rule is notable else ""))
     silent.setMinimumScale(0.0)
-    if layer.featureCount() > _MOST_SYMBOLS_KEPT_FREE:
-        # Keeping labels off thousands of symbols takes longer than the rest of the report.
-        for rule in (quiet, silent):
-            rule.setActive(False)
+    # Keeping labels off thousands of symbols takes longer than the rest of the report.
+    silent.setActive(layer.featureCount() <= _MOST_SYMBOLS_KEPT_FREE)
 
 
 def _axis(source):
@@ -238,12 +271,23 @@ def _map_crs(points, imagery):
         "+no_defs") if ellipsoid.f else points.crs
 
 
-def _extent(one, crs, project):
+def _in_corner(x, y, width, height, corner, wide, high):
+    """Upper left corner of something that is to stand in a corner of a frame, 2 mm off its sides."""
+    right, top = corner
+    return x + width - wide - 2.0 if right else x + 2.0, y + 2.0 if top else y + height - high - 2.0
+
+
+def _places(one, crs, project):
+    """Map coordinates (x, y) of the stations on an axis, of all where there are none."""
     there = QgsCoordinateTransform(one.points.crs, crs, project)
     on = one.order[one.status != "off axis"] if np.any(one.status != "off axis") else one.order
     places = [there.transform(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))) for k in on.tolist()]
-    x, y = [at.x() for at in places], [at.y() for at in places]
-    extent = QgsRectangle(min(x), min(y), max(x), max(y))
+    return np.array([at.x() for at in places]), np.array([at.y() for at in places])
+
+
+def _extent(places, crs):
+    x, y = places
+    extent = QgsRectangle(float(x.min()), float(y.min()), float(x.max()), float(y.max()))
     size = max(extent.width(), extent.height(), 10.0 if not crs.isGeographic() else 1e-4)
     # Room about the structure for its labels, also where it runs along a side of the map.
     extent.grow(0.09 * size)

@@ -13,11 +13,11 @@ figure.map img.map,figure>svg{width:100%;max-width:46rem}
 ul.legend{list-style:none;padding:0;margin:.5rem 0;display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;font-size:.86rem}
 figure.map ul.legend img{display:inline-block;width:1.4rem;height:1.4rem;vertical-align:middle;margin-right:.3rem}
 pre{background:#f3f4f6;padding:.7rem .9rem;font-size:.76rem;white-space:pre;overflow-x:auto;border-radius:3px}
-table.facts th{min-width:8.5em}table.sign{width:auto;max-width:100%}
+.wide td:last-child:not(.n){min-width:10em}.wide td:first-child{white-space:nowrap}table.facts th{min-width:8.5em}table.sign{width:auto;max-width:100%}
 table.sign th,table.sign td{border:0;background:none;padding:1.5rem .8rem 0 0;vertical-align:bottom}
 table.sign td.line{min-width:14em}table.sign span{display:block;border-top:1px solid #1b1b1f;font-size:.75rem;color:#45454d}
 @media(max-width:480px){body{padding:12px}table.facts th{min-width:6.5em}table.sign td.line{min-width:7em}}
-@media print{figure.map img.map{max-width:150mm}figure>svg{max-width:150mm}h2{margin-top:1rem}pre{white-space:pre-wrap;overflow-wrap:anywhere}
+@media print{figure.map img.map{max-width:150mm;max-height:125mm;width:auto}figure>svg{max-width:150mm}h2{margin-top:1rem}pre{white-space:pre-wrap;overflow-wrap:anywhere}
 .lead,pre{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
 </style>"""
 

@@ -27,6 +27,7 @@ _FIRST_LINE = 0.94
 # Heights of the map: at most, at least where it is made smaller to fit the page, and of its legend.
 _MAP, _LEAST_MAP, _LEGEND = 125.0, 80.0, 20.0
 _CHART = 140.0
+_MOST_LINES = 40
 
 
 class Paper:
@@ -128,8 +129,8 @@ def _format(font, size, color):
     return form
 
 
-def paper_document(title, blocks, feedback, project=None):
-    """The PDF as bytes. ``project``: of the map, whose layers are drawn. InputError where the host cannot write it."""
+def paper_document(title, blocks, feedback, project=None, *, author=""):
+    """The PDF as bytes. ``project``: of the map, whose layers are drawn; ``author``: for the file's properties. InputError where the host cannot write it."""
     project = project or QgsProject()
     with tempfile.TemporaryDirectory(prefix="tautline_") as folder:
         paper = Paper(title, project, feedback)
@@ -142,7 +143,10 @@ def paper_document(title, blocks, feedback, project=None):
         settings = QgsLayoutExporter.PdfExportSettings()
         settings.dpi = 200
         settings.textRenderFormat = Qgis.TextRenderFormat.AlwaysText
-        settings.exportMetadata = False
+        described = project.metadata()
+        described.setTitle(title)
+        described.setAuthor(author)  # else the host takes the name of the computer's user
+        project.setMetadata(described)
         path = paper.folder / "report.pdf"
         if QgsLayoutExporter(paper.layout).exportToPdf(str(path), settings) != QgsLayoutExporter.ExportResult.Success:
             raise InputError(tr("The PDF could not be written."))
@@ -263,7 +267,12 @@ def _caution(paper, block, _following):
 
 def _cells(table, row):
     """The texts of one row, wrapped to their columns: list of lists of lines."""
-    return [_indented(table, k, wrapped(text, _CELL, _inner(table, k))) for k, text in enumerate(row)]
+    return [_indented(table, k, _cut(wrapped(text, _CELL, _inner(table, k)))) for k, text in enumerate(row)]
+
+
+def _cut(lines):
+    """A cell that would not fit on a page ends with a mark; the screen's document has it whole."""
+    return lines if len(lines) <= _MOST_LINES else [*lines[:_MOST_LINES], tr("… (cut)")]
 
 
 def _inner(table, k):

@@ -35,11 +35,22 @@ def profile_picture(found, axis, *, screen, paper):
         high = found.amounts.with_unit(float(np.nanmax(one.residual[rows])), True)
     alt = tr("Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the station. Below, "
              "heights from the design, from {} to {}.").format(axis or tr("the axis"), low or tr("none"), high or tr("none"))
-    caption = tr("Above: heights above the level surface through the first station; the dashed line is the design as if the Earth were "
-                 "flat. Below: the same heights seen from the design; the band is the tolerance, and the dash-dotted line is the level "
-                 "surface. Crosses are doubted heights.")
+    caption = _caption(profile, bool(np.any(found.doubt[rows])))
     svg, png = _drawn(found, profile, rows, alt, screen, paper)
     return Picture(svg, png, alt, caption, _HEIGHT / _WIDTH)
+
+
+def _caption(profile, doubted):
+    """What is to be seen, and no more."""
+    texts = [tr("Above: heights above the level surface through the first station.")]
+    if profile.is_straight:
+        texts.append(tr("The dashed line is the design as if the Earth were flat."))
+    texts.append(tr("Below: the same heights seen from the design."))
+    if profile.tolerance:
+        texts.append(tr("The band is the tolerance."))
+    if profile.is_straight:
+        texts.append(tr("The dash-dotted line is the level surface, as far as it lies in the picture."))
+    return " ".join(texts + ([tr("Crosses are doubted heights.")] if doubted else []))
 
 
 def _drawn(found, profile, rows, alt, screen, paper):
@@ -89,7 +100,8 @@ def _draw_level(axes, found, profile):
     s = profile.chainage / units.chainage
     ticks = axes.yaxis
     axes.axhline(0.0, color="#6b7280", linestyle="-.", linewidth=1.1, label=tr("level surface"))
-    for name, color, dashes, label in (("flat", "#6b7280", (0, (5, 3)), tr("as if flat")), ("design", "#111827", "solid", tr("design"))):
+    flat = (("flat", "#6b7280", (0, (5, 3)), tr("as if flat")),) if profile.is_straight else ()
+    for name, color, dashes, label in (*flat, ("design", "#111827", "solid", tr("design"))):
         k = _thin(profile, lines[name])
         axes.plot(s[k], lines[name][k] / units.height, color=color, linestyle=dashes, linewidth=1.4, label=label)
     k = _thin(profile, lines["as-built"])

@@ -15,6 +15,8 @@ def _stations(number):
 def tolerance_text(found):
     """'±10.0 mm', or that each axis has its own."""
     known = np.unique(np.round(found.reviewed.tolerance[np.isfinite(found.reviewed.tolerance)], 9))
+    if not len(known):
+        return tr("the tolerance of its run (not recorded)")
     if len(known) == 1:
         return tr("the tolerance of ±{}").format(found.amounts.with_unit(float(known[0])))
     return tr("the tolerances of its axes, ±{} to ±{}").format(found.amounts.text(float(known[0])),
@@ -70,10 +72,12 @@ def verdict_sentences(found):
                        "than errors of reading.")
         said.append(words.format(one.named(rows[0], alone=True), one.named(rows[-1]), found.amounts.with_unit(abs(greatest))))
     if np.any(v.doubted):
-        said.append(tr("Beyond it too, but doubted (suspected blunders, or by decision) and not counted against the structure: {}.").format(
+        said.append((tr("Beyond it too, but doubted (suspected blunders, or by decision) and not counted against the structure: {}.") if said
+                     else tr("Beyond the tolerance, but doubted (suspected blunders, or by decision) and not counted against the structure: "
+                             "{}.")).format(
             named_rows(found, np.flatnonzero(v.doubted))))
     if np.any(v.accepted):
-        said.append(tr("Beyond it and accepted by decision: {}.").format(named_rows(found, np.flatnonzero(v.accepted))))
+        said.append(tr("Beyond the tolerance and accepted by decision: {}.").format(named_rows(found, np.flatnonzero(v.accepted))))
     said += _not_judged(found)
     said.append(certainty(found))
     return said
@@ -108,8 +112,10 @@ def certainty(found):
         return tr("Certainty: there is none to state without a tolerance.") if np.any(found.known) else ""
     if not deviation:
         return tr("Certainty: not known, since no accuracy of the heights was stated; the numbers are taken as they stand.")
+    if not np.any(np.isfinite(found.probability)):
+        return tr("Certainty: not known, since the tolerance is not recorded with the stations; the statuses are taken as they stand.")
     text = tr("Certainty: a height has a standard deviation of {} ({}). Each taken alone, {} are within with at least 95 % probability "
-              "and {} beyond").format(deviation, found.reviewed.sd_source, _stations(int(v.sure_in.sum())), int(v.sure_out.sum()))
+              "and {} beyond").format(deviation, found.reviewed.sd_source, _stations(int(v.sure_in.sum())), int(v.sure_out.sum()) or tr("none"))
     unsure = int(v.unsure.sum())
     text += tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
     return text + tr(" The design is taken as exact.")

@@ -21,7 +21,7 @@ from .report_parameters import TITLE_BLOCK, report_parameters
 from .report_print import paper_document
 from .report_records import clean_record
 from .report_words import headline, verdict_sentences
-from .texts import tr
+from .texts import counted, tr
 from .version import VERSION
 
 
@@ -67,6 +67,7 @@ class ReviewReport(ToolboxEntry):
         feedback.setProgress(20)
         titles = self._titles(parameters, context)
         structure = titles["STRUCTURE"] or reviewed.points.name
+        _tell_understood(reviewed, feedback)
         for sentence in (headline(found, structure), *verdict_sentences(found)):
             feedback.pushInfo(sentence) if sentence else None
         chart = ReportMap(found, self.parameterAsSource(parameters, "AXIS", context), self._imagery, feedback)
@@ -75,10 +76,11 @@ class ReviewReport(ToolboxEntry):
                          paper=bool(parameters.get("PDF")))
         title = tr("Review report: {}").format(structure)
         check_cancel(feedback)
-        feedback.setProgress(40)
+        feedback.setProgress(50)
         documents = [Document("HTML", screen_document(title, blocks))] if parameters.get("HTML") else []
         if parameters.get("PDF"):
-            documents.append(Document("PDF", paper_document(title, blocks, feedback, chart.project)))
+            documents.append(Document("PDF", paper_document(title, blocks, feedback, chart.project, author=titles["PREPARED_BY"])))
+        feedback.setProgress(100)
         unit = reviewed.units.height
         numbers = {"COUNT": found.all.number, "WITHIN": int(sum(reviewed.status == "within")), "FLAGGED": len(found.flagged),
                    "RMS": found.all.rms / unit, "MAX_ABS": abs(found.all.greatest) / unit}
@@ -109,3 +111,11 @@ class ReviewReport(ToolboxEntry):
         caption = tr("Stations by their status; size by the residual. North is up, as the arrow shows. ") + (
             tr("Background: {}.").format(chart.imagery.name()) if chart.imagery is not None else tr("No imagery was handed in."))
         return Map(chart, image, kind, alt, caption, chart.legend())
+
+
+def _tell_understood(reviewed, feedback):
+    on = [name for name in reviewed.axes if len(reviewed.rows(name))]
+    feedback.pushInfo(tr("Understood: {} of layer '{}' on {}; heights in {}, {}.").format(
+        counted(len(reviewed), tr("station"), tr("stations")), reviewed.points.name, counted(len(on), tr("axis"), tr("axes")),
+        reviewed.units.height_label, tr("with the record of their run") if reviewed.record else tr(
+            "without a record of their run, so that design and height system are not told")))

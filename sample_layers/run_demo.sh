@@ -8,7 +8,7 @@ install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy pyt
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 result=$folder/gallery.gpkg
-rm -f "$result" "$folder/gallery.png" "$folder/curvature.html"
+rm -f "$result" "$folder/gallery.png" "$folder/curvature.html" "$folder/report.html" "$folder/report.pdf"
 
 # A profile of its own, so that nothing of the user's is read or changed.
 private=$(mktemp -d)
@@ -46,6 +46,10 @@ step "The plane that both arms share" run tautline:fitreference --STATIONS="$res
     --OUTPUT="ogr:dbname='$result' table=\"tested\" (geom)"
 step "Which shape was built" run tautline:testcurvature --STATIONS="$result|layername=stations" --AXIS="$scenario/axis.gpkg" \
     --SIGMA=0.003 --UNDULATION=field --OUTPUT="ogr:dbname='$result' table=\"curvature\"" --HTML="$folder/curvature.html"
+step "The review report" run tautline:reviewreport --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" \
+    --IMAGERY="$scenario/imagery.tif" --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" \
+    --CURVATURE="$result|layername=curvature" --PROJECT="Invented example" --STRUCTURE="The gallery" \
+    --HTML="$folder/report.html" --PDF="$folder/report.pdf"
 echo "== Result"
 /usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/gallery.png" 2>"$private/err" || {
     cat "$private/err" >&2
@@ -55,4 +59,5 @@ echo
 echo "Layers, styled, for QGIS:  $result"
 echo "Map:                       $folder/gallery.png"
 echo "Which shape was built:     $folder/curvature.html"
+echo "Review report:             $folder/report.html, report.pdf"
 echo "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."

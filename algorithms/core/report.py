@@ -134,6 +134,15 @@ def stretches(axes, chainages, residuals, beyond):
             if side[first] != 0 and len(part) >= FEWEST_NEIGHBOURS]
 
 
+def flags_hold(axes, tested, suspected):
+    """Whether the ``suspected`` (mask (n,)) of each station's axis may be blunders (n,): not where they are three or more and over a
+    tenth of those ``tested``, since then the structure has another shape than was fitted (METHOD 6). ``axes``: axis index (n,)."""
+    axes = np.asarray(axes, int)
+    count = np.bincount(axes, np.asarray(suspected, bool))
+    many = (count >= FEWEST_NEIGHBOURS) & (count > 0.1 * np.bincount(axes, np.asarray(tested, bool)))
+    return ~many[axes]
+
+
 VERDICTS = ("nothing to judge", "no tolerance", "not within", "not within, not certain", "doubtful", "accepted",
             "within, not certain", "within")
 

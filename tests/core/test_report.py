@@ -114,6 +114,14 @@ def test_stretches_go_by_chainage_and_not_by_row():
     assert report.stretches([], [], [], []) == []
 
 
+def test_flags_of_a_fit_that_does_not_hold():
+    """METHOD 6: more than 10 % flagged is a deformation; two of five are no crowd."""
+    axes = np.repeat([0, 1, 2], [30, 20, 5])
+    suspected = np.zeros(55, bool)
+    suspected[[0, 5, 9, 30, 35, 40, 50, 51]] = True
+    assert report.flags_hold(axes, np.ones(55, bool), suspected).tolist() == [True] * 30 + [False] * 20 + [True] * 5
+
+
 @pytest.mark.parametrize("residuals, status, sd, doubtful, accepted, kind", [
     ([np.nan], ["no height"], 1, [], [], "nothing to judge"),
     ([5.0, 1.0], ["no tolerance"] * 2, 1, [], [], "no tolerance"),

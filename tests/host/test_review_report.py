@@ -149,7 +149,7 @@ def test_the_page_stands_alone_and_is_accessible(gallery):
 
 def test_what_was_computed_is_told(gallery):
     words = Page(gallery["html"]).words
-    for text in ("inclined: straight", "0+000, 1104.2500 m (stated)", MINUS + "0.00009717", "1134.000 m", "a = 6378137.000 m",
+    for text in ("inclined: straight", "0+000, 1104.2500 m (stated)", MINUS + "0.00009717", "of the geoid", "1134.000 m", "a = 6378137.000 m",
                  "above the geoid, undulations of the stations from a field", "EPSG:32734", "PROJ", "Tautline", "QGIS", "2025-03-11",
                  "licensed surveyor or engineer", "local codes", "as-built minus design", "Prepared Person", "Checking Person",
                  "Upwards RMS (mm)"):
@@ -224,7 +224,7 @@ def test_five_stations_and_nothing_else(toolbox, tmp_path):
     for text in ("No tolerance was stated", "no table of curvature was handed in", "Blunders: not tested", "Decisions: none were handed in",
                  "No imagery was handed in", "only 5 stations are left", "no reference was handed in", "carry no record"):
         assert text in words, text
-    assert run.results["COUNT"] == 5 and not run.warnings
+    assert run.results["COUNT"] == 5 and not run.warnings and "Axis 'line' How to" not in words
     pages = pdf_pages(run.results["PDF"])
     assert 2 <= len(pages) <= 5 and "No tolerance was stated" in " ".join(pages[0].split())
 
@@ -240,6 +240,11 @@ def test_five_thousand_stations(toolbox, tmp_path):
     found = [line.split()[0] for page in table for line in page.splitlines() if re.match(r"\s*\d+\+\d{3}\s", line)]
     assert found == [row["station"] for row in rows], "each once, in order, none lost at the end of a page"
     assert f"page {len(pages)} of {len(pages)}" in pages[-1]
+
+
+def test_the_file_tells_its_title_and_not_the_users_name(gallery):
+    told = read_with("pdfinfo", gallery["pdf"]).decode("utf-8")
+    assert re.search(r"Title:\s+Review report: Gallery\n", told) and re.search(r"Author:\s+Prepared Person\n", told)
 
 
 def decided(rows):
@@ -284,7 +289,7 @@ def test_feet_and_decisions(toolbox, tmp_path):
     run = write(toolbox, tmp_path, rows, HEIGHT_UNIT="foot", DECISIONS=decisions, SUMMARY=summary)
     page = Page(run.results["HTML"])
     assert "cannot be said yet" in page.words and "±0.100 ft" in page.words and "international foot" in page.words
-    assert "Beyond it and accepted by decision: 0+040 (+0.200 ft)" in page.words
+    assert "Beyond the tolerance and accepted by decision: 0+040 (+0.200 ft)" in page.words
     (row,) = [row for row in page.rows if len(row) > 6 and row[0] == "0+040"][-1:]
     assert row[1:4] == ["120.2000", "120.0000", "+0.200"] and "Somebody, 2026-01-02" in row[-1] and "shim on order" in row[-1]
     assert "standard deviation of 0.010 ft" in page.words
@@ -309,6 +314,34 @@ def test_a_record_that_is_no_record_does_no_harm(toolbox, tmp_path):
     assert "rm -rf" not in page.words
 
 
+def test_statuses_without_the_tolerance_they_came_from(toolbox, tmp_path):
+    rows = reviewed(6, status="within")
+    rows[2].update(residual=0.3, status="high")
+    words = Page(write(toolbox, tmp_path, rows, SIGMA=0.002).results["HTML"]).words
+    assert "was not built to its design within the tolerance of its run (not recorded): 5 of 6 stations" in words
+    assert "Certainty: not known, since the tolerance is not recorded" in words
+
+
+def test_a_note_longer_than_a_page_is_cut_on_paper_and_marked(toolbox, tmp_path):
+    rows = reviewed(4, status="within")
+    run = write(toolbox, tmp_path, rows, DECISIONS=decided([("line", rows[1]["station"], "accept", "words " * 900 + "last", "", "")]))
+    assert "words last" in Page(run.results["HTML"]).words
+    text = " ".join(" ".join(pdf_pages(run.results["PDF"])).split())
+    assert "… (cut)" in text and all(re.search(re.escape(row["station"]) + r".{0,80}within", text) for row in rows)
+
+
+def test_many_axes_long_names_and_stations_off_axis(toolbox, tmp_path):
+    rows = [row for k in range(15) for row in reviewed(4, axis=f"axis {k} " + "of a very long name " * (8 if k == 1 else 0), status="within")]
+    for row in rows[:4]:
+        row.update(residual=None, design_h=None, status="off axis")
+    rows[9].update(axis="Unbroken" * 30)
+    run = write(toolbox, tmp_path, rows, name="name " * 40, PREPARED_BY="Somebody " * 30)
+    words = Page(run.results["HTML"]).words
+    assert "Off axis and not reviewed: 4 stations." in words and "Profiles of the first 12 of 15 axes are shown." in words
+    boxes = read_with("pdftotext", "-bbox", run.results["PDF"], "-").decode("utf-8")
+    assert all(float(right) < 567 for right in re.findall(r'xMax="([-\d.]+)"', boxes)), "names that are too long are parted"
+
+
 def test_in_degrees_and_across_the_globe(toolbox, tmp_path):
     rows = reviewed(8)
     for k, row in enumerate(rows):
@@ -322,6 +355,24 @@ def test_imagery_elsewhere_is_left_out_with_a_warning(toolbox, tmp_path):
     run = write(toolbox, tmp_path, reviewed(5), IMAGERY=str(SAMPLE / "imagery.tif"))
     assert any("does not cover the stations" in text for text in run.warnings)
     assert "No imagery was handed in" in Page(run.results["HTML"]).words
+
+
+@pytest.mark.parametrize("at", [1, 3, 8])
+def test_cancel_leaves_nothing(toolbox, log, tmp_path, at):
+    layer = toolbox.points(reviewed(40), "EPSG:32631")
+    text = toolbox.refusal("reviewreport", log(cancel_at=at), OUTPUT=None, STATIONS=layer, HTML=str(tmp_path / "r.html"),
+                           PDF=str(tmp_path / "r.pdf"))
+    assert "Cancelled" in text and not list(tmp_path.iterdir())
+
+
+def test_a_fit_of_another_shape_flags_no_blunders(toolbox, tmp_path):
+    rows = reviewed(30, status="within")
+    rows[3].update(residual=0.02, status="high")
+    tested = toolbox.table([{"axis": "line", "station": row["station"], "flag": "suspected blunder" if k % 2 else "kept", "w": 5.0}
+                            for k, row in enumerate(rows)], name="t")
+    summary = toolbox.table([{"axis": "line", "tolerance": 0.01, "record": ""}])
+    words = Page(write(toolbox, tmp_path, rows, TESTED=tested, SUMMARY=summary).results["HTML"]).words
+    assert "the test flags 15 of 30 stations" in words and "was not built to its design" in words and "but doubted" not in words
 
 
 def test_in_a_worker_thread(host, gallery, tmp_path):

@@ -19,8 +19,12 @@ def decision_label(decision):
 
 def decision_help(decision):
     """One sentence that tells when a decision is the right one."""
-    return {"": tr("Nothing has been decided about this station."),
-            ACCEPT: tr("The station stays as it was built, although it is flagged."),
-            MEASURE_AGAIN: tr("The height is doubted; nothing is moved before it has been measured again."),
-            READING_ERROR: tr("The height is wrong, not the structure; the station is left out of the adjustment schedule."),
-            MOVE: tr("The height is right; the support is to be raised or lowered.")}.get(decision, "")
+    return {
+        "": tr("Nothing has been decided about this station."),
+        ACCEPT: tr("The station stays as it was built, although it is flagged."),
+        MEASURE_AGAIN: tr("The height is doubted; nothing is moved before it has been measured again."),
+        READING_ERROR: tr(
+            "The height is wrong, not the structure; the station is left out of the adjustment schedule."
+        ),
+        MOVE: tr("The height is right; the support is to be raised or lowered."),
+    }.get(decision, "")

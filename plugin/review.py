@@ -37,8 +37,12 @@ class Review:
             try:
                 dock = kind(self.iface, self.subject, self.link)
             except ImportError as error:
-                self.iface.messageBar().pushMessage("Tautline", tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
-                                                    Qgis.MessageLevel.Critical, 0)
+                self.iface.messageBar().pushMessage(
+                    "Tautline",
+                    tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
+                    Qgis.MessageLevel.Critical,
+                    0,
+                )
                 return None
             self.docks[name] = dock
             self.iface.addDockWidget(area, dock)
@@ -58,7 +62,9 @@ class Review:
         if area == Qt.DockWidgetArea.BottomDockWidgetArea:
             window.resizeDocks([dock], [int(0.46 * window.height())], Qt.Orientation.Vertical)
         else:
-            window.resizeDocks([dock], [min(max(int(0.29 * window.width()), 420), window.width() // 2)], Qt.Orientation.Horizontal)
+            window.resizeDocks(
+                [dock], [min(max(int(0.29 * window.width()), 420), window.width() // 2)], Qt.Orientation.Horizontal
+            )
 
     def _start(self):
         if self.subject is not None:

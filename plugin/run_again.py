@@ -1,8 +1,16 @@
 """Run again: the run that made a layer, with its recorded settings, on the stations as they are now."""
 
-from qgis.core import (QgsApplication, QgsProcessingContext, QgsProcessingParameterFeatureSource, QgsProcessingParameterMapLayer,
-                       QgsProcessingParameterMultipleLayers, QgsProcessingParameterRasterLayer, QgsProcessingUtils, QgsProject,
-                       QgsVectorLayer)
+from qgis.core import (
+    QgsApplication,
+    QgsProcessingContext,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterMapLayer,
+    QgsProcessingParameterMultipleLayers,
+    QgsProcessingParameterRasterLayer,
+    QgsProcessingUtils,
+    QgsProject,
+    QgsVectorLayer,
+)
 
 from ..algorithms.outputs import place_of, place_of_layer, same_place
 from ..algorithms.recorded_run import recorded_run
@@ -34,7 +42,9 @@ class RunAgain:
         self._context.setProject(QgsProject.instance())
         algorithm = QgsApplication.processingRegistry().createAlgorithmById(self.entry)
         if algorithm is None:
-            raise CannotRunAgain(tr("The toolbox has no entry {}, which made layer '{}'.").format(self.entry, layer.name()))
+            raise CannotRunAgain(
+                tr("The toolbox has no entry {}, which made layer '{}'.").format(self.entry, layer.name())
+            )
         self.title = algorithm.displayName()
         self.unsaved, self.parameters = [], dict(given)
         for definition in algorithm.parameterDefinitions():
@@ -68,11 +78,17 @@ class RunAgain:
         self.temporary = places.get("OUTPUT") is None and not any(same_place(mine, place) for place in places.values())
         if places.get("OUTPUT") is None:
             self.parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
-        self.results = [layer for layer in QgsProject.instance().mapLayers().values() if isinstance(layer, QgsVectorLayer)
-                        and any(same_place(place_of_layer(layer, self._context), place) for place in places.values() if place)]
+        self.results = [
+            layer
+            for layer in QgsProject.instance().mapLayers().values()
+            if isinstance(layer, QgsVectorLayer)
+            and any(same_place(place_of_layer(layer, self._context), place) for place in places.values() if place)
+        ]
         edited = [layer.name() for layer in self.results if layer.isEditable() and layer.isModified()]
         if edited:
-            raise CannotRunAgain(tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0]))
+            raise CannotRunAgain(
+                tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0])
+            )
 
     def save_edits(self):
         """Save the edits of the layers that the run reads; CannotRunAgain where one refuses."""

@@ -1,4 +1,4 @@
-"""What a profile on the screen needs from the numbers: two ways of looking, ranges, thinning, picking, the worst first."""
+"""What a profile on the screen needs of numbers: two ways of looking, ranges, thinning, picking, the worst first."""
 
 from dataclasses import dataclass
 from typing import Optional
@@ -76,7 +76,7 @@ class Profile:
         return {name: value - base for name, value in heights.items()}
 
     def shown_range(self, view):
-        """(lowest, highest) that a chart of ``view`` should hold, metres: design, flat and level line, ordinary residuals.
+        """(lowest, highest) that a chart of ``view`` holds, metres: design, flat and level line, ordinary residuals.
 
         As-built heights beyond those count where they widen the range by less than half.
         """
@@ -115,9 +115,9 @@ def widened(low, high, share=0.06):
 def thinned(x, y, low, high, bins):
     """Indices, rising, of points that draw like all of those within [low, high] and one beyond each end.
 
-    ``x`` (n,) does not fall; of each of ``bins`` equal pieces of the range the first, last, lowest and highest point are
-    kept, so that no peak is lost. All points where there are at most four for each piece. Points whose ``y`` is NaN are
-    passed over.
+    ``x`` (n,) does not fall; of each of ``bins`` equal pieces of the range the first, last, lowest and highest point
+    are kept, so that no peak is lost. All points where there are at most four for each piece. Points whose ``y`` is NaN
+    are passed over.
     """
     first = max(int(np.searchsorted(x, low, side="left")) - 1, 0)
     last = min(int(np.searchsorted(x, high, side="right")) + 1, len(x))
@@ -178,7 +178,7 @@ def severity(residual, tolerance, w, suspected):
 
 
 def worst_first(flagged, severities, residual):
-    """Indices of the ``flagged`` (mask (n,)) stations, the severest first, then the greatest |residual|, then in order."""
+    """Indices of the ``flagged`` (mask (n,)) stations: severest first, then by |residual|, then in order."""
     rows = np.flatnonzero(flagged)
     size, step = np.nan_to_num(np.abs(residual[rows])), np.nan_to_num(severities[rows])
     return rows[np.lexsort((rows, -size, -step))]

@@ -110,7 +110,11 @@ class Book:
         if not done:
             reason = "; ".join(layer.dataProvider().errors()).strip().rstrip(".")
             layer.dataProvider().clearErrors()
-            raise BookFailed(tr("The decision could not be saved in {}: {}.").format(self.path, reason or tr("the place is read-only")))
+            raise BookFailed(
+                tr("The decision could not be saved in {}: {}.").format(
+                    self.path, reason or tr("the place is read-only")
+                )
+            )
 
     @staticmethod
     def _rows(layer, key):
@@ -119,7 +123,9 @@ class Book:
     def _made(self):
         """A new, empty table; BookFailed where the place cannot be written."""
         if os.path.isdir(self.path):
-            raise BookFailed(tr("The decisions cannot be saved as {}: there is a folder of that name.").format(self.path))
+            raise BookFailed(
+                tr("The decisions cannot be saved as {}: there is a folder of that name.").format(self.path)
+            )
         if not self.path.lower().endswith(".gpkg"):
             raise BookFailed(tr("The decisions cannot be saved as {}: its name must end in .gpkg.").format(self.path))
         existed = os.path.exists(self.path)
@@ -128,7 +134,9 @@ class Book:
         if existed:
             options.actionOnExistingFile = QgsVectorFileWriter.ActionOnExistingFile.CreateOrOverwriteLayer
         empty = QgsVectorLayer(_NEW, TABLE, "memory")
-        error, message = QgsVectorFileWriter.writeAsVectorFormatV3(empty, self.path, QgsProject.instance().transformContext(), options)[:2]
+        error, message = QgsVectorFileWriter.writeAsVectorFormatV3(
+            empty, self.path, QgsProject.instance().transformContext(), options
+        )[:2]
         layer = self._layer() if error == QgsVectorFileWriter.WriterError.NoError else None
         if layer is None:
             if not existed and os.path.isfile(self.path):

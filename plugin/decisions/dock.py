@@ -7,27 +7,21 @@ from pathlib import Path
 
 import numpy as np
 from qgis.core import Qgis, QgsApplication, QgsProcessingException
-from qgis.gui import QgsDockWidget
 from qgis.PyQt.QtCore import QEvent, Qt, pyqtSignal
 from qgis.PyQt.QtGui import QKeySequence
-from qgis.PyQt.QtWidgets import (QAbstractItemView, QApplication, QButtonGroup, QComboBox, QFileDialog, QHBoxLayout, QHeaderView,
-                                 QLabel, QLineEdit, QMessageBox, QPushButton, QRadioButton, QStackedWidget, QTableView, QVBoxLayout,
-                                 QWidget)
+from qgis.PyQt.QtWidgets import QApplication, QWidget
 
 from ...algorithms.core.units import METRES
-from ...algorithms.decision_words import DECISIONS, ENDING, decision_help, decision_label
 from ...algorithms.texts import counted, tr
 from ..profile.texts import station_lines
 from ..run_again import CannotRunAgain, RunAgain
 from .book import PLACE_PROPERTY, Book, BookFailed, Decision, History, key_of, place_of
 from .model import COLUMNS, STATION, FlaggedModel
-
-CHOICES = (*DECISIONS, "")
-KEYS = (*(str(number) for number in range(1, len(CHOICES))), "0")
-ALL, OPEN = "all", "open"
+from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
+from .questions import ask_place, may_save
 
 
-class FlaggedDock(QgsDockWidget):
+class FlaggedDock(FlaggedPanel):
     """Lists the subject's flagged stations; chart and map follow the one that is current here."""
 
     profile_wanted = pyqtSignal()
@@ -42,96 +36,6 @@ class FlaggedDock(QgsDockWidget):
         self._connect()
         self.refresh()
 
-    # --- what it is made of
-
-    def _build(self):
-        page = QWidget(self)
-        column = QVBoxLayout(page)
-        top = QHBoxLayout()
-        self.summary = QLabel(page)
-        self.filter = QComboBox(page)
-        self.filter.addItem(tr("All of them"), ALL)
-        self.filter.addItem(tr("Without a decision"), OPEN)
-        self.filter.setAccessibleName(tr("Stations listed"))
-        self.filter.setToolTip(tr("Which stations are listed."))
-        top.addWidget(self.summary, 1)
-        top.addWidget(self.filter)
-        column.addLayout(top)
-        column.addWidget(self._made_list(page), 1)
-        self.story = QLabel(page)
-        self.story.setWordWrap(True)
-        self.story.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        column.addWidget(self.story)
-        self.choice = QWidget(page)
-        column.addWidget(self.choice)
-        self._build_choice()
-        self._build_buttons(page, column)
-        self.place = QLabel(page)
-        self.place.setWordWrap(True)
-        self.place.setObjectName("tautline_place")
-        column.addWidget(self.place)
-        self.empty = QLabel(self)
-        self.empty.setWordWrap(True)
-        self.empty.setMargin(24)
-        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.pages = QStackedWidget(self)
-        self.pages.addWidget(page)
-        self.pages.addWidget(self.empty)
-        self.setWidget(self.pages)
-
-    def _made_list(self, parent):
-        view = self.list = QTableView(parent)
-        view.setObjectName("tautline_flagged_list")
-        view.setModel(self.model)
-        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        view.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        view.setAlternatingRowColors(True)
-        view.setShowGrid(False)
-        view.setWordWrap(False)
-        view.setTabKeyNavigation(False)
-        view.verticalHeader().hide()
-        view.verticalHeader().setDefaultSectionSize(int(view.fontMetrics().height() * 1.6))
-        view.horizontalHeader().setHighlightSections(False)
-        view.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        view.horizontalHeader().setStretchLastSection(True)
-        view.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        view.setAccessibleName(tr("Flagged stations, worst first"))
-        view.setToolTip(tr("Up and down go from station to station, the figures decide, Enter zooms the map."))
-        return view
-
-    def _build_choice(self):
-        box = QVBoxLayout(self.choice)
-        box.setContentsMargins(0, 0, 0, 0)
-        self.group, self.radios = QButtonGroup(self), {}
-        for number, (word, key) in enumerate(zip(CHOICES, KEYS)):
-            radio = self.radios[word] = QRadioButton(f"{decision_label(word)}   ({key})", self.choice)
-            radio.setToolTip(decision_help(word))
-            self.group.addButton(radio, number)
-            box.addWidget(radio)
-        self.note = QLineEdit(self.choice)
-        self.note.setPlaceholderText(tr("Note: why, or what is to be done"))
-        self.note.setAccessibleName(tr("Note"))
-        self.note.setClearButtonEnabled(True)
-        box.addWidget(self.note)
-        self.who = QLabel(self.choice)
-        box.addWidget(self.who)
-
-    def _build_buttons(self, parent, column):
-        rows = (("previous", tr("&Previous"), tr("Previous station (Alt+Up)")), ("next", tr("&Next"), tr("Next station (Alt+Down)")),
-                ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
-                ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)"))), (
-            ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
-            ("again", tr("Run a&gain"), tr("Repeat the run that made this layer, with the same settings, after the stations were edited.")))
-        for row in rows:
-            line = QHBoxLayout()
-            for name, text, tip in row:
-                button = QPushButton(text, parent)
-                button.setToolTip(tip)
-                button.setObjectName(f"tautline_{name}")
-                setattr(self, f"{name}_button", button)
-                line.addWidget(button)
-            column.addLayout(line)
-
     def _connect(self):
         self.subject.changed.connect(self.refresh)
         self.subject.current_changed.connect(self._follow_current)
@@ -140,8 +44,14 @@ class FlaggedDock(QgsDockWidget):
         self.filter.currentIndexChanged.connect(lambda _index: self._list())
         self.group.idClicked.connect(lambda number: self.decide(CHOICES[number]))
         self.note.editingFinished.connect(self._note_finished)
-        for name, slot in (("previous", lambda: self.step(-1)), ("next", lambda: self.step(1)), ("back", self.undo), ("forward", self.redo),
-                           ("profile", self.profile_wanted.emit), ("again", self.run_again)):
+        for name, slot in (
+            ("previous", lambda: self.step(-1)),
+            ("next", lambda: self.step(1)),
+            ("back", self.undo),
+            ("forward", self.redo),
+            ("profile", self.profile_wanted.emit),
+            ("again", self.run_again),
+        ):
             getattr(self, f"{name}_button").clicked.connect(lambda _checked=False, slot=slot: slot())
         for widget in self.findChildren(QWidget):
             if widget.focusPolicy() != Qt.FocusPolicy.NoFocus:
@@ -163,8 +73,12 @@ class FlaggedDock(QgsDockWidget):
         if stations is None or not len(stations):
             self.decisions = {}
             self.model.show(None, np.zeros(0, int), {})
-            self._say_empty(tr("There are no stations to review yet.\n\nRun 'Design heights and residuals' from the toolbox, or open the "
-                               "example from the menu Plugins, Tautline."))
+            self._say_empty(
+                tr(
+                    "There are no stations to review yet.\n\nRun 'Design heights and residuals' from the toolbox, or "
+                    "open the example from the menu Plugins, Tautline."
+                )
+            )
             return
         with self._told():
             self.decisions = self._read()
@@ -217,8 +131,10 @@ class FlaggedDock(QgsDockWidget):
     def _none_flagged(stations):
         if np.isin(stations.status, ("within",)).any():
             return tr("All measured stations are within the tolerance; no blunder is suspected.")
-        return tr("No station is flagged: the run that made this layer had no tolerance and tested for no blunders. Run it again with a "
-                  "tolerance to have stations judged.")
+        return tr(
+            "No station is flagged: the run that made this layer had no tolerance and tested for no blunders. Run it "
+            "again with a tolerance to have stations judged."
+        )
 
     def _size_columns(self):
         metrics, model = self.list.fontMetrics(), self.model
@@ -295,7 +211,9 @@ class FlaggedDock(QgsDockWidget):
             self.story.setText(station_lines(stations, row))
         else:
             self.story.setText(tr("Choose a station: up and down in the list, or click it in the map or the profile."))
-        self.radios[decision.decision if decision is not None and decision.decision in self.radios else ""].setChecked(True)
+        self.radios[decision.decision if decision is not None and decision.decision in self.radios else ""].setChecked(
+            True
+        )
         if not (self.note.hasFocus() and self.note.isModified()):
             self.note.setText(decision.note if decision is not None else "")
         self.who.setText(_who_and_when(decision))
@@ -330,7 +248,11 @@ class FlaggedDock(QgsDockWidget):
             path = place_of(self.subject.layer)
             try:
                 if not path:
-                    raise BookFailed(tr("Layer '{}' is in no file, so there is no place beside it.").format(self.subject.layer.name()))
+                    raise BookFailed(
+                        tr("Layer '{}' is in no file, so there is no place beside it.").format(
+                            self.subject.layer.name()
+                        )
+                    )
                 book = Book(path)
                 book.drop(before.key) if after is None else book.put(after)
                 break
@@ -350,19 +272,9 @@ class FlaggedDock(QgsDockWidget):
 
     def _ask_place(self, reason):
         """Ask for another place, with the reason; decisions made so far go there too. False where the user gave up."""
-        box = QMessageBox(QMessageBox.Icon.Question, tr("Decisions"), reason, QMessageBox.StandardButton.Cancel, self)
-        box.setInformativeText(tr("Where should the decisions on these stations be kept?"))
-        choose = box.addButton(tr("Choose a place…"), QMessageBox.ButtonRole.AcceptRole)
-        box.setDefaultButton(choose)
-        box.exec()
-        if box.clickedButton() is not choose:
-            return False
-        proposed = str(Path.home() / (self.subject.layer.name().replace("/", "-") + ENDING))
-        path, _kind = QFileDialog.getSaveFileName(self, tr("Place for the decisions"), proposed, tr("GeoPackage (*.gpkg)"), "",
-                                                  QFileDialog.Option.DontConfirmOverwrite)
+        path = ask_place(self, reason, self.subject.layer.name())
         if not path:
             return False
-        path = path if path.lower().endswith(".gpkg") else path + ".gpkg"
         try:
             book = Book(path)
             known = book.read()
@@ -405,7 +317,7 @@ class FlaggedDock(QgsDockWidget):
             return
         try:
             again = RunAgain(layer)
-            if again.unsaved and not self._may_save(again.unsaved):
+            if again.unsaved and not may_save(self, again.unsaved):
                 return
             again.save_edits()
             QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
@@ -421,19 +333,17 @@ class FlaggedDock(QgsDockWidget):
             self.subject.set_layer(result)
         else:
             self.subject.read()
-        bar.pushMessage("Tautline", tr("'{}' was run again with the same settings.").format(again.title), Qgis.MessageLevel.Success, 6)
-
-    def _may_save(self, layers):
-        names = ", ".join(layer.name() for layer in layers)
-        box = QMessageBox(QMessageBox.Icon.Question, tr("Run again"), tr("The edits of '{}' are not saved.").format(names),
-                          QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Cancel, self)
-        box.setInformativeText(tr("They must be saved before the run can use them."))
-        return box.exec() == QMessageBox.StandardButton.Save
+        bar.pushMessage(
+            "Tautline",
+            tr("'{}' was run again with the same settings.").format(again.title),
+            Qgis.MessageLevel.Success,
+            6,
+        )
 
     # --- keys
 
     def eventFilter(self, widget, event):  # noqa: N802 - the host's name
-        """Alt+Up and Alt+Down step, Ctrl+Z undoes, in the list the figures decide and Enter zooms; the host's own keys wait."""
+        """Alt+Up and Alt+Down step, Ctrl+Z undoes, figures decide and Enter zooms in the list; the host's keys wait."""
         if event.type() not in (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress):
             return super().eventFilter(widget, event)
         slot = self._slot(widget, event)

@@ -60,5 +60,8 @@ class FlaggedModel(QAbstractTableModel):
             decision = self.decision_of(row)
             return "" if decision is None else decision_label(decision.decision)
         several = len(self._axes) > 1
-        return (f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]), small(stations.heights["residual"][row], stations.height_unit),
-                why_flagged(stations.status[row], stations.flag[row]))[index.column()]
+        return (
+            f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]),
+            small(stations.heights["residual"][row], stations.height_unit),
+            why_flagged(stations.status[row], stations.flag[row]),
+        )[index.column()]

@@ -11,8 +11,9 @@ from qgis.PyQt.QtWidgets import QSizePolicy
 
 from ...algorithms.core.profile_views import nearest, thinned, within_box
 from ...algorithms.texts import tr
-from .drawing import PIECES, Drawing, Ranges
+from .drawing import PIECES, Drawing
 from .look import look_of
+from .shown import Ranges
 
 # Pixels of the screen: what is still a click, and how far from a station one may point at it.
 CLICK, REACH = 5, 40
@@ -46,9 +47,14 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self.ranges = Ranges((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
         self.current, self.hover, self.chosen = -1, -1, np.zeros(0, int)
         self._ground, self._press, self._corner = None, None, None
-        for name, slot in (("draw_event", self._keep_ground), ("motion_notify_event", self._moved), ("button_press_event", self._pressed),
-                           ("button_release_event", self._released), ("scroll_event", self._scrolled),
-                           ("figure_leave_event", lambda _event: self._set_hover(-1))):
+        for name, slot in (
+            ("draw_event", self._keep_ground),
+            ("motion_notify_event", self._moved),
+            ("button_press_event", self._pressed),
+            ("button_release_event", self._released),
+            ("scroll_event", self._scrolled),
+            ("figure_leave_event", lambda _event: self._set_hover(-1)),
+        ):
             self.mpl_connect(name, slot)
 
     def _look(self):
@@ -179,7 +185,11 @@ class ProfileCanvas(FigureCanvasQTAgg):
         across, up = box.width / (x2 - x1), box.height / (y2 - y1)
         # Along the chart counts more: one points at a chainage first.
         row = nearest(self.drawing.x * across, y * up, event.xdata * across, event.ydata * up, across=0.3)
-        return row if row >= 0 and abs(self.drawing.x[row] - event.xdata) * across <= REACH * self.devicePixelRatioF() else -1
+        return (
+            row
+            if row >= 0 and abs(self.drawing.x[row] - event.xdata) * across <= REACH * self.devicePixelRatioF()
+            else -1
+        )
 
     def _set_hover(self, row):
         if row != self.hover:
@@ -224,7 +234,9 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self._press = self._corner = None
         if press is None or press[3] != 1:
             return
-        more = bool(event.guiEvent.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier))
+        more = bool(
+            event.guiEvent.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+        )
         if corner is None:
             self.picked.emit(self.station_at(event), more)
             return
@@ -237,7 +249,11 @@ class ProfileCanvas(FigureCanvasQTAgg):
             return
         factor = _WHEEL ** -event.step
         if event.guiEvent.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            (low, high), at, name = (self.ranges.y, event.ydata, "y") if event.inaxes is self.drawing.upper else (self.ranges.r, event.ydata, "r")
+            (low, high), at, name = (
+                (self.ranges.y, event.ydata, "y")
+                if event.inaxes is self.drawing.upper
+                else (self.ranges.r, event.ydata, "r")
+            )
         else:
             (low, high), at, name = self.ranges.x, event.xdata, "x"
         self.set_ranges(replace(self.ranges, **{name: (at - (at - low) * factor, at + (high - at) * factor)}))
@@ -253,7 +269,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
     # --- keys
 
     def keyPressEvent(self, event):  # noqa: N802 - the host's name
-        """Arrows step from station to station, Home and End go to the ends, plus and minus zoom, Enter shows it on the map."""
+        """Arrows step from station to station, Home and End go to the ends, plus and minus zoom, Enter the map."""
         keys, count = Qt.Key, len(self.drawing.x) if self.shown is not None else 0
         steps = {keys.Key_Right: 1, keys.Key_Left: -1, keys.Key_PageDown: 10, keys.Key_PageUp: -10}
         if not count:

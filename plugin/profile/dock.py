@@ -5,23 +5,19 @@ from pathlib import Path
 
 import numpy as np
 from qgis.core import Qgis
-from qgis.gui import QgsDockWidget
-from qgis.PyQt.QtCore import QEvent, Qt
+from qgis.PyQt.QtCore import QEvent
 from qgis.PyQt.QtGui import QImage
-from qgis.PyQt.QtWidgets import (QApplication, QComboBox, QFileDialog, QHBoxLayout, QLabel, QMenu, QSlider, QSplitter,
-                                 QStackedWidget, QToolButton, QVBoxLayout, QWidget)
+from qgis.PyQt.QtWidgets import QApplication, QFileDialog
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.fields import UNIT_LABELS
 from ...algorithms.texts import tr
-from .flow import FlowLayout
-from .texts import small_unit, station_story
-
-# The slider's steps of one tenfold, and its ends: 1 to 100,000 times.
-STEPS, DECADES = 100, 5
+from .panel import STEPS, ProfilePanel
+from .shown import Shown
+from .texts import factor_text, small_unit, station_story
 
 
-class ProfileDock(QgsDockWidget):
+class ProfileDock(ProfilePanel):
     """Shows the subject's stations, one axis at a time. Made when it is first asked for: matplotlib takes its time."""
 
     chart = None
@@ -41,106 +37,6 @@ class ProfileDock(QgsDockWidget):
         self._build()
         self._connect()
         self.refresh()
-
-    # --- what it is made of
-
-    def _build(self):
-        page = QWidget(self)
-        column = QVBoxLayout(page)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        controls = QWidget(page)
-        flow = FlowLayout(controls, 8)
-        self.layers, self.axes, self.views = (QComboBox(controls) for _ in range(3))
-        self.views.addItem(tr("Heights above the level surface"), "level")
-        self.views.addItem(tr("Heights from the straight line"), "straight")
-        self.views.setToolTip(tr("The same heights seen in two ways: with the level surface flat, or with the straight line flat."))
-        self.views.setAccessibleName(tr("Way of looking"))
-        for label, box in ((tr("&Layer"), self.layers), (tr("&Axis"), self.axes), ("", self.views)):
-            flow.addWidget(self._labelled(label, box, controls) if label else box)
-            box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-        self.scale = QSlider(Qt.Orientation.Horizontal, controls)
-        self.scale.setRange(0, STEPS * DECADES)
-        self.scale.setPageStep(STEPS // 5)
-        self.scale.setMinimumWidth(110)
-        self.scale.setToolTip(tr("How many times larger heights are drawn than chainages."))
-        self.scale_box = self._labelled(tr("&Exaggeration"), self.scale, controls)
-        self.factor = QLabel(self.scale_box)
-        self.factor.setMinimumWidth(self.factor.fontMetrics().horizontalAdvance("× 00,000"))
-        self.scale_box.layout().addWidget(self.factor)
-        flow.addWidget(self.scale_box)
-        self.whole = self._button(controls, flow, tr("Show &all"), tr("Show all stations of the axis."))
-        self.go = self._button(controls, flow, tr("Zoom &map"), tr("Zoom the map to the selected stations, or to all of this axis."))
-        self.fix = self._button(controls, flow, tr("&Ranges"), tr("Type the ranges of the chart, and keep them."), True)
-        self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
-        self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
-        self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        self.export.setMenu(self._export_menu())
-        column.addWidget(controls)
-        self.ranges_panel.hide()
-        column.addWidget(self.ranges_panel)
-        self.splitter = QSplitter(Qt.Orientation.Horizontal, page)
-        self.splitter.addWidget(self.chart)
-        self.splitter.addWidget(self.table)
-        self.splitter.setStretchFactor(0, 3)
-        self.splitter.setStretchFactor(1, 2)
-        self.splitter.setChildrenCollapsible(False)
-        self.table.hide()
-        column.addWidget(self.splitter, 1)
-        self.story = QLabel(page)
-        self.story.setObjectName("tautline_story")
-        self.story.setMargin(6)
-        self.story.setWordWrap(True)
-        self.story.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        column.addWidget(self.story)
-        self.empty = QLabel(self)
-        self.empty.setObjectName("tautline_empty")
-        self.empty.setWordWrap(True)
-        self.empty.setMargin(24)
-        self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.pages = QStackedWidget(self)
-        self.pages.addWidget(page)
-        self.pages.addWidget(self.empty)
-        self.setWidget(self.pages)
-        self._order([self.layers, self.axes, self.views, self.scale, self.whole, self.go, self.fix, self.values, self.export,
-                     self.chart, self.table])
-
-    @staticmethod
-    def _order(widgets):
-        for before, after in zip(widgets, widgets[1:]):
-            QWidget.setTabOrder(before, after)
-
-    @staticmethod
-    def _labelled(text, widget, parent):
-        box = QWidget(parent)
-        row = QHBoxLayout(box)
-        row.setContentsMargins(0, 0, 0, 0)
-        label = QLabel(text, box)
-        label.setBuddy(widget)
-        widget.setAccessibleName(text.replace("&", ""))
-        row.addWidget(label)
-        row.addWidget(widget)
-        return box
-
-    @staticmethod
-    def _button(parent, layout, text, tip, checkable=False):
-        button = QToolButton(parent)
-        button.setText(text)
-        button.setToolTip(tip)
-        button.setCheckable(checkable)
-        # By the Tab key too, which tool buttons leave out.
-        button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        layout.addWidget(button)
-        return button
-
-    def _export_menu(self):
-        menu = QMenu(self)
-        for ending, text in ((".png", tr("Save as P&NG…")), (".svg", tr("Save as &SVG…")), (".pdf", tr("Save as &PDF…"))):
-            menu.addAction(text).triggered.connect(lambda _checked=False, ending=ending: self._ask_and_save(ending))
-        menu.addSeparator()
-        menu.addAction(tr("&Copy the chart")).triggered.connect(lambda: self.copy_chart())
-        menu.addAction(tr("Copy the &table")).triggered.connect(lambda: self.table.copy())
-        return menu
 
     def _connect(self):
         subject, chart = self.subject, self.chart
@@ -179,7 +75,10 @@ class ProfileDock(QgsDockWidget):
     def changeEvent(self, event):  # noqa: N802 - the host's name
         """A theme that is switched on or off switches the chart."""
         super().changeEvent(event)
-        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange) and self.chart is not None:
+        if (
+            event.type() in (QEvent.Type.PaletteChange, QEvent.Type.StyleChange, QEvent.Type.FontChange)
+            and self.chart is not None
+        ):
             self.chart.restyle()
 
     # --- filling
@@ -203,7 +102,9 @@ class ProfileDock(QgsDockWidget):
             self.layers.setCurrentIndex(-1)
 
     def _layer_chosen(self):
-        self.subject.set_layer(next((layer for layer in self.subject.candidates() if layer.id() == self.layers.currentData()), None))
+        self.subject.set_layer(
+            next((layer for layer in self.subject.candidates() if layer.id() == self.layers.currentData()), None)
+        )
 
     def refresh(self):
         """Show the subject anew: another layer, or other values of the same."""
@@ -229,20 +130,28 @@ class ProfileDock(QgsDockWidget):
     def _why_empty(self):
         if self.subject.layer is not None:
             return tr("Layer '{}' has no station with a chainage.").format(self.subject.layer.name())
-        return tr("There are no stations to show yet.\n\nRun 'Design heights and residuals' from the toolbox, or open the example from "
-                  "the menu Plugins, Tautline. The layer with its results then appears here.")
+        return tr(
+            "There are no stations to show yet.\n\nRun 'Design heights and residuals' from the toolbox, or open the "
+            "example from the menu Plugins, Tautline. The layer with its results then appears here."
+        )
 
     def _draw(self):
         """Draw the chosen axis in the chosen view; the ranges stay where the same thing is shown."""
-        from .drawing import Shown
-
         stations = self.subject.stations
         if stations is None or not len(stations):
             return
         self.rows = stations.rows_of(self.axis)
         rows = self.rows
-        shown = Shown(self.axis, stations.profile(rows), stations.status[rows], stations.suspected[rows], stations.station[rows],
-                      stations.height_unit, stations.chainage_unit, self.view)
+        shown = Shown(
+            self.axis,
+            stations.profile(rows),
+            stations.status[rows],
+            stations.suspected[rows],
+            stations.station[rows],
+            stations.height_unit,
+            stations.chainage_unit,
+            self.view,
+        )
         self.scale_box.setEnabled(shown.profile.has_design)
         self.views.setEnabled(shown.profile.has_design)
         self.table.show_stations(stations, rows)
@@ -268,15 +177,17 @@ class ProfileDock(QgsDockWidget):
         self._kept = {**self._kept, self.view: self.chart.ranges} if self.ranges_panel.keep.isChecked() else {}
 
     def _tell_ranges(self):
-        from .drawing import factor_text
-
         shown, factor = self.chart.shown, self.chart.drawing.factor
         if shown is None:
             return
         if self.ranges_panel.keep.isChecked():
             self._remember()
-        self.ranges_panel.show_ranges(self.chart.ranges, UNIT_LABELS[shown.height_unit], small_unit(shown.height_unit)[1],
-                                      UNIT_LABELS[shown.chainage_unit])
+        self.ranges_panel.show_ranges(
+            self.chart.ranges,
+            UNIT_LABELS[shown.height_unit],
+            small_unit(shown.height_unit)[1],
+            UNIT_LABELS[shown.chainage_unit],
+        )
         self.factor.setText("" if factor is None else "× " + factor_text(factor))
         if factor is not None:
             self.scale.blockSignals(True)
@@ -363,8 +274,13 @@ class ProfileDock(QgsDockWidget):
             self.story.setText(station_story(stations, row))
             return
         number = len(self.chart.chosen)
-        self.story.setText(tr("{} selected.").format(number) if number else
-                           tr("Point at a station to read it; click to select it, drag to select several, turn the wheel to zoom."))
+        self.story.setText(
+            tr("{} selected.").format(number)
+            if number
+            else tr(
+                "Point at a station to read it; click to select it, drag to select several, turn the wheel to zoom."
+            )
+        )
 
     # --- the buttons
 
@@ -395,7 +311,9 @@ class ProfileDock(QgsDockWidget):
         if self.chart.shown is None:
             return
         name = " ".join(filter(None, (self.subject.layer.name(), self.axis))).replace("/", "-") + ending
-        path, _kind = QFileDialog.getSaveFileName(self, tr("Save the chart"), str(Path.home() / name), f"{KINDS[ending]} (*{ending})")
+        path, _kind = QFileDialog.getSaveFileName(
+            self, tr("Save the chart"), str(Path.home() / name), f"{KINDS[ending]} (*{ending})"
+        )
         if path:
             self.save_chart(path if path.lower().endswith(ending) else path + ending)
 
@@ -407,8 +325,12 @@ class ProfileDock(QgsDockWidget):
         try:
             write_chart(path, self.chart.shown, self.chart.ranges, self._note())
         except (OSError, ValueError) as error:
-            bar.pushMessage("Tautline", tr("The chart could not be saved as {}: {}").format(path, getattr(error, "strerror", None) or error),
-                            Qgis.MessageLevel.Critical, 0)
+            bar.pushMessage(
+                "Tautline",
+                tr("The chart could not be saved as {}: {}").format(path, getattr(error, "strerror", None) or error),
+                Qgis.MessageLevel.Critical,
+                0,
+            )
             return
         bar.pushMessage("Tautline", tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
 

@@ -1,12 +1,10 @@
 """The chart itself on a matplotlib figure: profile above, residuals below, one chainage; on the screen and in files."""
 
 import textwrap
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Optional
 
 import numpy as np
-from matplotlib.lines import Line2D
-from matplotlib.patches import Patch
 from matplotlib.ticker import FuncFormatter, MaxNLocator, ScalarFormatter
 
 from ...algorithms.core import profile_views
@@ -14,8 +12,10 @@ from ...algorithms.core.profile_views import thinned, widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
 from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import number_text, tr
-from .texts import small, small_unit, view_sentence
+from ...algorithms.texts import tr
+from .legend import legend_handles
+from .shown import Shown
+from .texts import factor_text, small, small_unit, view_sentence
 
 # Pieces that the chainages in view are thinned to, each with up to four points; more than a screen has columns.
 PIECES = 1500
@@ -25,55 +25,8 @@ MOST_BARS = 1500
 LEAST_ROOM = 14.0
 
 
-@dataclass(frozen=True)
-class Ranges:
-    """What the chart shows, (lowest, highest) in display units: chainages, heights, residuals."""
-
-    x: tuple
-    y: tuple
-    r: tuple
-
-
-@dataclass(frozen=True)
-class Shown:
-    """One axis as displayed: heights in their unit, residuals in mm or feet. Arrays (n,)."""
-
-    name: str
-    profile: object
-    status: np.ndarray
-    suspected: np.ndarray
-    station: np.ndarray
-    height_unit: str
-    chainage_unit: str
-    view: str
-
-    @property
-    def x(self):
-        return self.profile.chainage / METRES[self.chainage_unit]
-
-    @property
-    def lines(self):
-        return {name: value / METRES[self.height_unit] for name, value in self.profile.lines(self.view).items()}
-
-    @property
-    def residual(self):
-        return self.profile.residual / small_unit(self.height_unit)[0]
-
-    def whole(self):
-        """Ranges that show all of it."""
-        x = self.x
-        low, high = (x.min(), x.max()) if len(x) else (0.0, 1.0)
-        low, high = (low, high) if high > low else (low - 1.0, high + 1.0)
-        y = np.array(self.profile.shown_range(self.view)) / METRES[self.height_unit]
-        r = np.array(self.profile.residual_range()) / small_unit(self.height_unit)[0]
-        return Ranges(widened(low, high, 0.02), widened(*y.tolist(), 0.08), widened(*r.tolist(), 0.12))
-
-    def station_at(self, chainage):
-        return station_text(chainage / METRES[self.chainage_unit], self.chainage_unit)
-
-
 class Drawing:
-    """Draws one axis onto a figure; ``upper`` and ``lower`` are the two charts, ``upper`` hidden without design heights."""
+    """Draws one axis onto a figure; ``upper`` and ``lower`` are its charts, ``upper`` hidden without design heights."""
 
     def __init__(self, figure, look):
         self.figure, self.look = figure, look
@@ -132,13 +85,17 @@ class Drawing:
         look, shown = self.look, self.shown
         unit = UNIT_LABELS[shown.height_unit]
         titles = {"level": tr("Height above the level surface ({})"), "straight": tr("Height from the design ({})")}
-        for chart, low_high, title in ((self.upper, ranges.y, titles[shown.view].format(unit)),
-                                       (self.lower, ranges.r, tr("Residual ({})").format(small_unit(shown.height_unit)[1]))):
+        for chart, low_high, title in (
+            (self.upper, ranges.y, titles[shown.view].format(unit)),
+            (self.lower, ranges.r, tr("Residual ({})").format(small_unit(shown.height_unit)[1])),
+        ):
             chart.set_xlim(*ranges.x)
             chart.set_ylim(*low_high)
             # Level and above: turned titles run into each other where the dock is low.
             chart.set_title(title, loc="left", color=look.text, fontsize=look.size, y=1.0, pad=0.35 * look.size)
-        self.lower.xaxis.set_major_formatter(FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212")))
+        self.lower.xaxis.set_major_formatter(
+            FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212"))
+        )
         self.lower.set_xlabel(tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text,
                               fontsize=look.size)
         if self._coloured != look:
@@ -170,7 +127,9 @@ class Drawing:
         tolerance = shown.profile.tolerance
         if tolerance:
             rows, half = self._thin(lines["design"], ranges), tolerance / METRES[shown.height_unit]
-            chart.fill_between(self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0)
+            chart.fill_between(
+                self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0
+            )
         self._line(chart, lines["level"], ranges, color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)))
         if shown.profile.is_straight:
             self._line(chart, lines["flat"], ranges, color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)))
@@ -200,7 +159,9 @@ class Drawing:
         rows = self._thin(y, ranges)
         rows = rows[np.isfinite(sd[rows])]
         if 0 < len(rows) <= MOST_BARS:
-            chart.errorbar(self.x[rows], y[rows], yerr=sd[rows], fmt="none", ecolor=self.look.built, elinewidth=0.9, capsize=2)
+            chart.errorbar(
+                self.x[rows], y[rows], yerr=sd[rows], fmt="none", ecolor=self.look.built, elinewidth=0.9, capsize=2
+            )
 
     def _markers(self, chart, y, ranges, shape, fill, edge, size, width=0.6):
         rows = self._thin(y, ranges)
@@ -212,14 +173,18 @@ class Drawing:
         dense = 3.0 if len(self.x) > 2000 else 4.2
         other = ~np.isin(status, ("high", "low"))
         judged = "within" in status or self.shown.profile.tolerance
-        self._markers(chart, np.where(other, y, np.nan), ranges, "o", look.within if judged else look.built, look.edge, dense, 0.4)
+        self._markers(
+            chart, np.where(other, y, np.nan), ranges, "o", look.within if judged else look.built, look.edge, dense, 0.4
+        )
         self._markers(chart, np.where(status == "high", y, np.nan), ranges, "^", look.high, look.edge, dense + 3.0)
         self._markers(chart, np.where(status == "low", y, np.nan), ranges, "v", look.low, look.edge, dense + 3.0)
-        self._markers(chart, np.where(self.shown.suspected, y, np.nan), ranges, "x", look.text, look.text, dense + 3.0, 1.4)
+        self._markers(
+            chart, np.where(self.shown.suspected, y, np.nan), ranges, "x", look.text, look.text, dense + 3.0, 1.4
+        )
 
     def _labels(self, chart, y, ranges):
         """Names of the worst flagged stations, as many as stand clear of each other."""
-        shown, look = self.shown, self.look
+        shown = self.shown
         flagged = np.flatnonzero((np.isin(shown.status, ("high", "low")) | shown.suspected) & np.isfinite(self.residual)
                                  & (self.x >= ranges.x[0]) & (self.x <= ranges.x[1]))
         taken = []
@@ -256,36 +221,6 @@ class Drawing:
         """Height of the text, pixels."""
         return self.look.size * self.figure.dpi / 72.0
 
-    def _legend(self):
-        look, shown = self.look, self.shown
-        judged = bool(shown.profile.tolerance) or bool(np.isin(shown.status, ("high", "low", "within")).any())
-
-        def mark(shape, fill, edge, text, size=7.0):
-            return Line2D([], [], linestyle="none", marker=shape, markersize=size, markerfacecolor=fill, markeredgecolor=edge,
-                          markeredgewidth=0.6, label=text)
-
-        found = []
-        if shown.profile.has_design:
-            sd = bool(np.isfinite(shown.profile.sd).any())
-            found += [Line2D([], [], color=look.built, linewidth=0.9, marker="o", markersize=4,
-                             markerfacecolor=look.within if judged else look.built, markeredgecolor=look.edge, markeredgewidth=0.4,
-                             label=tr("As-built ± 1 sd") if sd else tr("As-built")),
-                      Line2D([], [], color=look.design, linewidth=1.6, label=tr("Design"))]
-            if shown.profile.is_straight:
-                found.append(Line2D([], [], color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)), label=tr("Design on a flat Earth")))
-            found.append(Line2D([], [], color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)), label=tr("Level surface")))
-        if shown.profile.tolerance:
-            found.append(Patch(facecolor=look.band, edgecolor=look.faint, linewidth=0.5,
-                               label=tr("Tolerance ± {}").format(small(shown.profile.tolerance, shown.height_unit, False))))
-        if judged:
-            found += [mark("^", look.high, look.edge, tr("Too high")), mark("v", look.low, look.edge, tr("Too low"))]
-        if shown.suspected.any():
-            found.append(Line2D([], [], linestyle="none", marker="x", markersize=6, markeredgecolor=look.text, markeredgewidth=1.4,
-                                label=tr("Suspected blunder")))
-        if np.any(~np.isfinite(shown.profile.residual)) and shown.profile.has_design:
-            found.append(mark("o", look.back, look.text, tr("Not measured"), 5.0))
-        return found
-
     def _head(self):
         """Sentence, legend and margins for the figure's present size."""
         for old in [*self.figure.texts, *self.figure.legends]:
@@ -302,13 +237,32 @@ class Drawing:
         self._split(5.0 * em / width, 1.0 - 2.4 * em / width, bottom, top, 2.1 * em / height)
         factor = self.factor
         lines = self._sentence(factor_text(factor) if factor is not None else "", width)
-        self.figure.text(0.9 * em / width, 1.0 - 0.5 * em / height, "\n".join(lines), va="top", ha="left", color=look.text,
-                         fontsize=look.size, linespacing=1.3)
+        self.figure.text(
+            0.9 * em / width,
+            1.0 - 0.5 * em / height,
+            "\n".join(lines),
+            va="top",
+            ha="left",
+            color=look.text,
+            fontsize=look.size,
+            linespacing=1.3,
+        )
         for number, handles in enumerate(rows):
             at = 1.0 - em * (1.45 * len(lines) + 0.5 + 1.6 * number) / height
-            self.figure.legend(handles=handles, loc="upper left", bbox_to_anchor=(0.4 * em / width, at), ncol=len(handles),
-                               frameon=False, fontsize=look.size, labelcolor=look.text, handlelength=2.2, columnspacing=1.3,
-                               handletextpad=0.5, borderpad=0.3, borderaxespad=0.0)
+            self.figure.legend(
+                handles=handles,
+                loc="upper left",
+                bbox_to_anchor=(0.4 * em / width, at),
+                ncol=len(handles),
+                frameon=False,
+                fontsize=look.size,
+                labelcolor=look.text,
+                handlelength=2.2,
+                columnspacing=1.3,
+                handletextpad=0.5,
+                borderpad=0.3,
+                borderaxespad=0.0,
+            )
 
     def _sentence(self, factor, width):
         """The sentence on the view and the exaggeration, in lines that fit the width."""
@@ -321,7 +275,7 @@ class Drawing:
     def _legend_rows(self, width):
         """The legend's entries in rows, each as full as ``width`` (pixels) allows."""
         rows, used = [], width
-        for handle in self._legend():
+        for handle in legend_handles(self.shown, self.look):
             needed = 0.54 * self.em * len(handle.get_label()) + 4.0 * self.em
             if used + needed > width:
                 rows.append([])
@@ -339,11 +293,6 @@ class Drawing:
         for chart in (self.upper, self.lower):
             ticks = int(np.clip(chart.bbox.height / (2.6 * self.em), 2, 6))
             chart.yaxis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 5, 10]))
-        self.lower.xaxis.set_major_locator(MaxNLocator(int(np.clip(self.lower.bbox.width / (7 * self.em), 2, 8)), steps=[1, 2, 5, 10]))
-
-
-def factor_text(factor):
-    """An exaggeration to three digits: 1.25, 12.5, 640, 12,300."""
-    digits = max(2 - int(np.floor(np.log10(factor))), 0)
-    rounded = round(factor, 2 - int(np.floor(np.log10(factor))))
-    return number_text(rounded, digits) if rounded < 10000 else f"{rounded:,.0f}"
+        self.lower.xaxis.set_major_locator(
+            MaxNLocator(int(np.clip(self.lower.bbox.width / (7 * self.em), 2, 8)), steps=[1, 2, 5, 10])
+        )

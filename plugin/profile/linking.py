@@ -149,4 +149,8 @@ class MapLink(QObject):
         here = self.place(row)
         others = [self.place(other) for other in (row - 3, row + 3)]
         known = [place.distance(here) for place in others if place is not None and here is not None]
-        return max(min(known), 60 * self.canvas.mapUnitsPerPixel() * 1e-6) if known else 100 * self.canvas.mapUnitsPerPixel()
+        return (
+            max(min(known), 60 * self.canvas.mapUnitsPerPixel() * 1e-6)
+            if known
+            else 100 * self.canvas.mapUnitsPerPixel()
+        )

@@ -47,7 +47,10 @@ def _ground_and_text(palette):
     """Ground and text of a QPalette; some themes leave the text of one role as dark as its ground."""
     roles = QPalette.ColorRole
     back = palette.color(roles.Base)
-    text = max((palette.color(role) for role in (roles.Text, roles.WindowText, roles.ButtonText)), key=lambda one: _contrast(one, back))
+    text = max(
+        (palette.color(role) for role in (roles.Text, roles.WindowText, roles.ButtonText)),
+        key=lambda one: _contrast(one, back),
+    )
     if _contrast(text, back) < 100:
         text = QColor("#e6e6e6" if back.lightness() < 128 else "#1b1b1f")
     return back, text
@@ -56,8 +59,16 @@ def _ground_and_text(palette):
 def look_of(palette, size):
     """The Look that fits a QPalette; ``size``: points of the window's own text."""
     back, text = _ground_and_text(palette)
-    shades = {"back": _hex(back), "text": _hex(text), "faint": _mixed(back, text, 0.72), "grid": _mixed(back, text, 0.14),
-              "built": _mixed(back, text, 0.85), "high": _hex(HIGH), "low": _hex(LOW), "size": size}
+    shades = {
+        "back": _hex(back),
+        "text": _hex(text),
+        "faint": _mixed(back, text, 0.72),
+        "grid": _mixed(back, text, 0.14),
+        "built": _mixed(back, text, 0.85),
+        "high": _hex(HIGH),
+        "low": _hex(LOW),
+        "size": size,
+    }
     if text.lightness() > back.lightness():
         return Look(**shades, design="#d7a6ff", flat="#e3b95f", level="#7fc4e8", band="#3f5d56", within="#5fc4ae",
                     edge=_hex(back), chosen="#ffe14d")

@@ -4,8 +4,8 @@ from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QCheckBox, QDoubleSpinBox, QHBoxLayout, QLabel, QWidget
 
 from ...algorithms.texts import tr
-from .drawing import Ranges
 from .flow import FlowLayout
+from .shown import Ranges
 
 _MOST = 1e9
 

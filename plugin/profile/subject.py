@@ -1,4 +1,4 @@
-"""What is under review: the layer, its stations, the current station and the selection; shared by chart, list and map."""
+"""What is under review: layer, stations, current station and selection; shared by chart, list and map."""
 
 import numpy as np
 from qgis.core import QgsProject

@@ -54,10 +54,20 @@ class StationModel(QAbstractTableModel):
             columns += [(tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
                         (tr("Design ({})").format(unit), number(design, height, 4), True)]
         if np.isfinite(s.heights["flat_h"]).any():
-            columns.append((tr("Curvature effect ({})").format(unit), number(design - s.heights["flat_h"], height, 4, signed_text), True))
+            columns.append(
+                (
+                    tr("Curvature effect ({})").format(unit),
+                    number(design - s.heights["flat_h"], height, 4, signed_text),
+                    True,
+                )
+            )
         if np.isfinite(s.heights["sd"]).any():
-            columns.append((tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True))
-        columns.append((tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True))
+            columns.append(
+                (tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True)
+            )
+        columns.append(
+            (tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True)
+        )
         return columns
 
     def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default
@@ -88,7 +98,7 @@ class StationModel(QAbstractTableModel):
 
 
 class StationTable(QTableView):
-    """The table; ``chosen`` tells the lines that a person has selected in it, ``entered`` the line that became current."""
+    """The table; ``chosen`` tells the lines a person has selected, ``entered_line`` the one that became current."""
 
     chosen = pyqtSignal(object)
     entered_line = pyqtSignal(int)
@@ -149,7 +159,9 @@ class StationTable(QTableView):
 
     def copy(self):
         """Put the selected lines, or all where none is, onto the clipboard."""
-        lines = sorted({index.row() for index in self.selectionModel().selectedRows()}) or range(self.model().rowCount())
+        lines = sorted({index.row() for index in self.selectionModel().selectedRows()}) or range(
+            self.model().rowCount()
+        )
         QApplication.clipboard().setText(self.model().text_of(lines))
 
     def keyPressEvent(self, event):  # noqa: N802 - the host's name

@@ -41,15 +41,23 @@ def view_sentence(profile, view, station_at, height_unit):
     if not profile.has_design:
         return tr("This layer has no design heights: only the residuals are drawn.")
     if not profile.is_straight:
-        return tr("This design keeps to the level surface, level or at a constant grade, so it shows no curve against it.") if (
-            view == "level") else tr("The design lies flat here; the level surface leaves it by the design's grade alone.")
+        return (
+            tr("This design keeps to the level surface, level or at a constant grade, so it shows no curve against it.")
+            if (view == "level")
+            else tr("The design lies flat here; the level surface leaves it by the design's grade alone.")
+        )
     effect = profile.curvature_effect
     at = int(np.nanargmax(np.abs(effect)))
     if view == "straight":
-        return tr("Seen along the straight design the line lies flat, and the level surface, where water would stand, is the curve.")
+        return tr(
+            "Seen along the straight design the line lies flat, and the level surface, where water would stand, is "
+            "the curve."
+        )
     words = tr("above") if effect[at] > 0 else tr("below")
-    return tr("Seen from the level surface, where water would stand, a straight design is a curve: at {} it lies {} {} what a flat "
-              "Earth would give.").format(station_at(profile.chainage[at]), small_height(effect[at], height_unit), words)
+    return tr(
+        "Seen from the level surface, where water would stand, a straight design is a curve: at {} it lies {} {} what "
+        "a flat Earth would give."
+    ).format(station_at(profile.chainage[at]), small_height(effect[at], height_unit), words)
 
 
 def why_flagged(status, flag):
@@ -90,3 +98,10 @@ def station_lines(stations, row):
     """The same in lines of rich text, for a narrow place."""
     parts = [part[0].upper() + part[1:] for part in _judged(stations, row) if part]
     return "<br>".join([f"<b>{escape(_name(stations, row))}</b>", *map(escape, parts)])
+
+
+def factor_text(factor):
+    """An exaggeration to three digits: 1.25, 12.5, 640, 12,300."""
+    digits = max(2 - int(np.floor(np.log10(factor))), 0)
+    rounded = round(factor, 2 - int(np.floor(np.log10(factor))))
+    return number_text(rounded, digits) if rounded < 10000 else f"{rounded:,.0f}"

@@ -137,7 +137,11 @@ def test_worst_first():
     w = np.array([np.nan, np.nan, np.nan, np.nan, 8.0, np.nan])
     suspected = np.array([False, False, False, False, True, True])
     found = views.severity(residual, tolerance, w, suspected)
-    assert found[:3] == pytest.approx([2.0, 5.0, 1.1]) and np.isnan(found[3]) and found[4:] == pytest.approx([8 / 3.29, 1.0])
+    assert (
+        found[:3] == pytest.approx([2.0, 5.0, 1.1])
+        and np.isnan(found[3])
+        and found[4:] == pytest.approx([8 / 3.29, 1.0])
+    )
     flagged = np.array([True, True, True, False, True, True])
     assert views.worst_first(flagged, found, residual).tolist() == [1, 4, 0, 2, 5]
 

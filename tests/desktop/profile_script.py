@@ -1,4 +1,4 @@
-"""Runs inside the real window: uses profile and flagged stations as a person does. See ``conftest.py``, ``test_profile.py``."""
+"""Runs inside the real window: uses profile and flagged stations as a person does. See ``test_profile.py``."""
 
 import hashlib
 import json
@@ -27,7 +27,11 @@ SEEN = {}
 PLACE = Path(tempfile.gettempdir())
 SAMPLES = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "gallery"
 LEFT, NO_BUTTON = Qt.MouseButton.LeftButton, Qt.MouseButton.NoButton
-PLAIN, CONTROL, ALT = (Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier)
+PLAIN, CONTROL, ALT = (
+    Qt.KeyboardModifier.NoModifier,
+    Qt.KeyboardModifier.ControlModifier,
+    Qt.KeyboardModifier.AltModifier,
+)
 THINGS = {}
 
 
@@ -119,7 +123,9 @@ def in_chart(place, chart=None):
 
 def mouse(widget, kind, at, button=NO_BUTTON, buttons=NO_BUTTON, modifiers=PLAIN):
     position = QPointF(at)
-    QApplication.sendEvent(widget, QMouseEvent(kind, position, QPointF(widget.mapToGlobal(at)), button, buttons, modifiers))
+    QApplication.sendEvent(
+        widget, QMouseEvent(kind, position, QPointF(widget.mapToGlobal(at)), button, buttons, modifiers)
+    )
     QCoreApplication.processEvents()
 
 
@@ -188,9 +194,19 @@ def compute():
     for name in ("axis.gpkg", "heights.csv", "heights.csvt"):
         shutil.copyfile(SAMPLES / name, folder / name)
     axis = f"{folder / 'axis.gpkg'}|layername=axis"
-    toolbox.run("tautline:placestations", {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": str(folder / "stations.gpkg")})
-    toolbox.run("tautline:designheights", {"STATIONS": str(folder / "stations.gpkg"), "AXIS": axis, "UNDULATION": "field",
-                                           "OUTPUT": str(folder / "residuals.gpkg")})
+    toolbox.run(
+        "tautline:placestations",
+        {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": str(folder / "stations.gpkg")},
+    )
+    toolbox.run(
+        "tautline:designheights",
+        {
+            "STATIONS": str(folder / "stations.gpkg"),
+            "AXIS": axis,
+            "UNDULATION": "field",
+            "OUTPUT": str(folder / "residuals.gpkg"),
+        },
+    )
     project = QgsProject.instance()
     for key in ("stations", "residuals"):
         THINGS[key] = QgsVectorLayer(str(folder / f"{key}.gpkg"), key.capitalize(), "ogr")
@@ -213,12 +229,19 @@ def look():
     chart = dock.chart
     chart.draw()
     SEEN["opened"] = {
-        "layers": [dock.layers.itemText(k) for k in range(dock.layers.count())], "page": dock.pages.currentIndex(),
-        "axes": [dock.axes.itemText(k) for k in range(dock.axes.count())], "stations": len(chart.drawing.x), "sentence": sentence(),
-        "legend": legend(), "ticks": ticks(chart.drawing.lower), "factor": chart.drawing.factor, "factor_text": dock.factor.text(),
+        "layers": [dock.layers.itemText(k) for k in range(dock.layers.count())],
+        "page": dock.pages.currentIndex(),
+        "axes": [dock.axes.itemText(k) for k in range(dock.axes.count())],
+        "stations": len(chart.drawing.x),
+        "sentence": sentence(),
+        "legend": legend(),
+        "ticks": ticks(chart.drawing.lower),
+        "factor": chart.drawing.factor,
+        "factor_text": dock.factor.text(),
         "titles": [one.get_title(loc="left") for one in (chart.drawing.upper, chart.drawing.lower)],
         "shared": chart.drawing.upper.get_xlim() == chart.drawing.lower.get_xlim(),
-        "bars": len(chart.drawing.lower.containers), "labels": [text.get_text() for text in chart.drawing.lower.texts],
+        "bars": len(chart.drawing.lower.containers),
+        "labels": [text.get_text() for text in chart.drawing.lower.texts],
     }
     iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_name("profile.png")))
 
@@ -246,12 +269,19 @@ def pick():
     click(chart, in_chart(place_named("0+200"), chart.drawing.upper))
     found["upper"] = selected()
     ends = [in_chart(place_named(station)) for station in ("1+600", "1+700")]
-    drag(chart, QPoint(ends[0].x() - 4, chart.height() - 4 - round(chart.drawing.lower.bbox.y0) + 1), QPoint(ends[1].x() + 4, ends[1].y() - 8))
+    drag(
+        chart,
+        QPoint(ends[0].x() - 4, chart.height() - 4 - round(chart.drawing.lower.bbox.y0) + 1),
+        QPoint(ends[1].x() + 4, ends[1].y() - 8),
+    )
     found["box"] = selected()
     THINGS["residuals"].selectByExpression("\"axis\" = 'east arm' and \"chainage\" >= 1100 and \"chainage\" <= 1200")
     QCoreApplication.processEvents()
-    found["from_map"] = {"axis": profile().axis, "rings": [chart.shown.station[k] for k in chart.chosen],
-                         "lines": sorted({i.row() for i in profile().table.selectionModel().selectedRows()}) == chart.chosen.tolist()}
+    found["from_map"] = {
+        "axis": profile().axis,
+        "rings": [chart.shown.station[k] for k in chart.chosen],
+        "lines": sorted({i.row() for i in profile().table.selectionModel().selectedRows()}) == chart.chosen.tolist(),
+    }
     before = iface.mapCanvas().extent().width()
     profile().go.click()
     found["zoomed"] = [before, iface.mapCanvas().extent().width(),
@@ -282,8 +312,12 @@ def switch_view():
     level = heights()
     dock.views.setCurrentIndex(1)
     chart.draw()
-    SEEN["straight"] = {"heights": heights(), "sentence": sentence(), "title": chart.drawing.upper.get_title(loc="left"),
-                        "level_heights": level}
+    SEEN["straight"] = {
+        "heights": heights(),
+        "sentence": sentence(),
+        "title": chart.drawing.upper.get_title(loc="left"),
+        "level_heights": level,
+    }
     dock.views.setCurrentIndex(0)
 
 
@@ -298,8 +332,13 @@ def scale():
     dock.axes.setCurrentIndex(dock.axes.findData("east arm"))
     dock.axes.activated.emit(dock.axes.currentIndex())
     field = dock.ranges_panel._fields["r"][1]
-    SEEN["kept"] = {"x": chart.ranges.x, "r": chart.ranges.r, "limits": chart.drawing.lower.get_ylim(), "field": field.value(),
-                    "panel": dock.ranges_panel.isVisible()}
+    SEEN["kept"] = {
+        "x": chart.ranges.x,
+        "r": chart.ranges.r,
+        "limits": chart.drawing.lower.get_ylim(),
+        "field": field.value(),
+        "panel": dock.ranges_panel.isVisible(),
+    }
     field.setValue(45.0)
     SEEN["typed"] = chart.drawing.lower.get_ylim()
     dock.ranges_panel.keep.setChecked(False)
@@ -314,8 +353,13 @@ def keys():
     dock, chart, found = profile(), profile().chart, {}
     iface.mainWindow().activateWindow()
     chart.setFocus()
-    for key, name in ((Qt.Key.Key_Home, "home"), (Qt.Key.Key_Right, "right"), (Qt.Key.Key_Right, "right again"), (Qt.Key.Key_Left, "left"),
-                      (Qt.Key.Key_End, "end")):
+    for key, name in (
+        (Qt.Key.Key_Home, "home"),
+        (Qt.Key.Key_Right, "right"),
+        (Qt.Key.Key_Right, "right again"),
+        (Qt.Key.Key_Left, "left"),
+        (Qt.Key.Key_End, "end"),
+    ):
         QTest.keyClick(chart, key)
         found[name] = current()
     before = chart.ranges.x
@@ -324,7 +368,18 @@ def keys():
     dock.whole.click()
     widget, passed = dock.layers, []
     for _ in range(60):
-        if widget in (dock.layers, dock.axes, dock.views, dock.scale, dock.whole, dock.go, dock.fix, dock.values, dock.export, chart):
+        if widget in (
+            dock.layers,
+            dock.axes,
+            dock.views,
+            dock.scale,
+            dock.whole,
+            dock.go,
+            dock.fix,
+            dock.values,
+            dock.export,
+            chart,
+        ):
             passed.append(widget.accessibleName() or widget.text().replace("&", ""))
         if widget is chart:
             break
@@ -385,7 +440,10 @@ def kept(path):
 
 def listed():
     model = flagged().model
-    return [[model.data(model.index(line, column)) for column in range(model.columnCount())] for line in range(model.rowCount())]
+    return [
+        [model.data(model.index(line, column)) for column in range(model.columnCount())]
+        for line in range(model.rowCount())
+    ]
 
 
 def decide():
@@ -466,7 +524,7 @@ def run_again():
 
 def other_places():
     """A layer that is in no file, and one whose place is taken by a folder."""
-    from tautline.plugin.decisions import dock as module
+    from tautline.plugin.decisions import questions as module
 
     found = {}
     ask = module.QFileDialog.getSaveFileName
@@ -485,7 +543,11 @@ def other_places():
         module.QFileDialog.getSaveFileName = lambda *_: (str(chosen), "")
         clicker = Clicker("Choose")
         flagged().decide("accept")
-        found["memory"] = {**clicker.done(), "kept": [row[:4] for row in kept(chosen)], "property": layer.customProperty("tautline/decisions")}
+        found["memory"] = {
+            **clicker.done(),
+            "kept": [row[:4] for row in kept(chosen)],
+            "property": layer.customProperty("tautline/decisions"),
+        }
         QgsProject.instance().removeMapLayer(layer.id())
         copied = PLACE / "copied"
         copied.mkdir()
@@ -536,31 +598,78 @@ def made(name, fields, rows, record):
 
 def in_feet():
     """A layer in feet without curvature, and one of a fit: no design heights, a suspected blunder."""
-    fields = ("axis:string", "station:string", "chainage:double", "design_h:double", "residual:double", "flat_h:double", "status:string")
-    rows = [["track", "", 1200.0 + 50.0 * k, 100.0 + 0.06 * k, 0.02 * (-1) ** k, 100.0 + 0.06 * k, "within"] for k in range(12)]
+    fields = (
+        "axis:string",
+        "station:string",
+        "chainage:double",
+        "design_h:double",
+        "residual:double",
+        "flat_h:double",
+        "status:string",
+    )
+    rows = [
+        ["track", "", 1200.0 + 50.0 * k, 100.0 + 0.06 * k, 0.02 * (-1) ** k, 100.0 + 0.06 * k, "within"]
+        for k in range(12)
+    ]
     record = {"units": {"height_name": "foot", "chainage_name": "foot"}, "axes": {"track": {"tolerance": 0.03}}}
     subject().set_layer(made("Feet", fields, rows, record))
     chart = profile().chart
-    SEEN["feet"] = {"titles": [one.get_title(loc="left") for one in (chart.drawing.upper, chart.drawing.lower)],
-                    "ticks": ticks(chart.drawing.lower), "sentence": sentence(), "legend": legend(), "list": flagged().empty.text(),
-                    "tolerance": chart.shown.profile.tolerance, "range": chart.ranges.x}
+    SEEN["feet"] = {
+        "titles": [one.get_title(loc="left") for one in (chart.drawing.upper, chart.drawing.lower)],
+        "ticks": ticks(chart.drawing.lower),
+        "sentence": sentence(),
+        "legend": legend(),
+        "list": flagged().empty.text(),
+        "tolerance": chart.shown.profile.tolerance,
+        "range": chart.ranges.x,
+    }
     fields = ("axis:string", "station:string", "chainage:double", "residual:double", "w:double", "flag:string")
-    rows = [["line", f"{k}+000", 1000.0 * k, 0.003 if k != 4 else 0.2, 0.5 if k != 4 else 9.0, "kept" if k != 4 else "suspected blunder"]
-            for k in range(9)]
+    rows = [
+        [
+            "line",
+            f"{k}+000",
+            1000.0 * k,
+            0.003 if k != 4 else 0.2,
+            0.5 if k != 4 else 9.0,
+            "kept" if k != 4 else "suspected blunder",
+        ]
+        for k in range(9)
+    ]
     subject().set_layer(made("Fit", fields, rows, {"units": {"height_name": "metre", "chainage_name": "metre"}}))
     chart.draw()
-    SEEN["fit"] = {"upper": chart.drawing.upper.get_visible(), "sentence": sentence(), "list": listed(), "views": profile().views.isEnabled(),
-                   "labels": [text.get_text() for text in chart.drawing.lower.texts]}
+    SEEN["fit"] = {
+        "upper": chart.drawing.upper.get_visible(),
+        "sentence": sentence(),
+        "list": listed(),
+        "views": profile().views.isEnabled(),
+        "labels": [text.get_text() for text in chart.drawing.lower.texts],
+    }
 
 
 def many():
     """100,000 stations: what it takes, and that a click still finds the right one."""
     count = 100_000
-    fields = ("axis:string", "station:string", "chainage:double", "design_h:double", "residual:double", "flat_h:double", "status:string")
+    fields = (
+        "axis:string",
+        "station:string",
+        "chainage:double",
+        "design_h:double",
+        "residual:double",
+        "flat_h:double",
+        "status:string",
+    )
     wave = 0.003 * np.sin(np.arange(count) * 0.7)
     wave[54321] = 0.09
-    rows = [["long", "", float(k), 100.0 + 7.8e-8 * k * k, float(wave[k]), 100.0, "high" if k == 54321 else "within"] for k in range(count)]
-    layer = made("Many", fields, rows, {"units": {"height_name": "metre", "chainage_name": "metre"}, "axes": {"long": {"tolerance": 0.01}}})
+    rows = [
+        ["long", "", float(k), 100.0 + 7.8e-8 * k * k, float(wave[k]), 100.0, "high" if k == 54321 else "within"]
+        for k in range(count)
+    ]
+    layer = made(
+        "Many",
+        fields,
+        rows,
+        {"units": {"height_name": "metre", "chainage_name": "metre"}, "axes": {"long": {"tolerance": 0.01}}},
+    )
     chart, seconds = profile().chart, {}
     subject().set_layer(layer)
     started = monotonic()
@@ -581,8 +690,15 @@ def many():
     chart.draw()
     seconds["zooming"] = monotonic() - started
     whole = max(len(line.get_xdata()) for line in chart.drawing.upper.lines)
-    SEEN["many"] = {"seconds": {key: round(value, 3) for key, value in seconds.items()}, "picked": subject().current, "drawn": drawn,
-                    "peak": peak, "whole": whole, "selected": layer.selectedFeatureCount(), "list": listed()}
+    SEEN["many"] = {
+        "seconds": {key: round(value, 3) for key, value in seconds.items()},
+        "picked": subject().current,
+        "drawn": drawn,
+        "peak": peak,
+        "whole": whole,
+        "selected": layer.selectedFeatureCount(),
+        "list": listed(),
+    }
 
 
 def theme():
@@ -604,11 +720,23 @@ def unload():
     for _ in range(2):
         gone = qgis.utils.unloadPlugin("tautline")
         settle()
-        rounds.append({"unloaded": gone, "docks": docks(), "marks": len(marks()) - THINGS["marks"],
-                       "all_docks": [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")],
-                       "modules": [name for name in sys.modules if name.split(".")[0] == "tautline"]})
+        rounds.append(
+            {
+                "unloaded": gone,
+                "docks": docks(),
+                "marks": len(marks()) - THINGS["marks"],
+                "all_docks": [
+                    d.objectName()
+                    for d in iface.mainWindow().findChildren(QDockWidget)
+                    if d.objectName().startswith("tautline")
+                ],
+                "modules": [name for name in sys.modules if name.split(".")[0] == "tautline"],
+            }
+        )
         # What the project and the map still tell must reach nobody.
-        layer = made("After", ("axis:string", "chainage:double", "residual:double"), [["a", 1.0, 0.1], ["a", 2.0, 0.2]], {})
+        layer = made(
+            "After", ("axis:string", "chainage:double", "residual:double"), [["a", 1.0, 0.1], ["a", 2.0, 0.2]], {}
+        )
         iface.setActiveLayer(layer)
         QgsProject.instance().removeMapLayer(layer.id())
         qgis.utils.loadPlugin("tautline")
@@ -638,7 +766,26 @@ def main():
     os._exit(0)
 
 
-STEPS = (load, open_empty, compute, look, point, pick, switch_view, scale, keys, export, edit, decide, run_again, other_places, remove_layer,
-         in_feet, many, theme, unload)
+STEPS = (
+    load,
+    open_empty,
+    compute,
+    look,
+    point,
+    pick,
+    switch_view,
+    scale,
+    keys,
+    export,
+    edit,
+    decide,
+    run_again,
+    other_places,
+    remove_layer,
+    in_feet,
+    many,
+    theme,
+    unload,
+)
 STARTED = monotonic()
 QTimer.singleShot(0, main)

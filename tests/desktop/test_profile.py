@@ -49,14 +49,25 @@ def test_profile_follows_the_active_layer_and_ignores_others(seen):
 def test_chart_explains_itself(seen, expected, worst):
     found = seen["opened"]
     assert found["stations"] == sum(station["axis"] == "north arm" for station in expected)
-    assert found["legend"] == ["As-built ± 1 sd", "Design", "Design on a flat Earth", "Level surface", "Tolerance ± 10.0 mm",
-                               "Too high", "Too low", "Not measured"]
+    assert found["legend"] == [
+        "As-built ± 1 sd",
+        "Design",
+        "Design on a flat Earth",
+        "Level surface",
+        "Tolerance ± 10.0 mm",
+        "Too high",
+        "Too low",
+        "Not measured",
+    ]
     # sample_layers/README.md: at 2+400 the design is 0.45 m above what a flat Earth would give.
     assert "at 2+400 it lies 0.449 m above what a flat Earth would give" in found["sentence"]
     assert {"0+000", "0+500", "2+000"} <= set(found["ticks"]) and found["shared"]
     assert found["titles"] == ["Height above the level surface (m)", "Residual (mm)"] and found["bars"] == 1
     assert found["labels"][0].startswith(f"0+850  {millimetres(worst[0][1])}")
-    assert f"exaggerated {found['factor']:.0f} times" in found["sentence"] and found["factor_text"] == f"× {found['factor']:.0f}"
+    assert (
+        f"exaggerated {found['factor']:.0f} times" in found["sentence"]
+        and found["factor_text"] == f"× {found['factor']:.0f}"
+    )
 
 
 def test_pointing_in_the_chart_marks_the_map_and_back(seen):
@@ -83,12 +94,17 @@ def test_selecting_in_the_map_shows_the_axis_and_zooms(seen):
 
 
 def test_two_ways_of_looking(seen):
-    """One view flattens the level surface, the other the design; the difference of the two curves is the same in both."""
+    """One view flattens the level surface, the other the design; the curves differ by the same in both."""
     found = seen["straight"]
     assert found["level_heights"]["level"] == 0.0 and found["level_heights"]["design"] > 0.2
-    assert found["heights"]["design"] == 0.0 and found["heights"]["level"] == pytest.approx(found["level_heights"]["design"], abs=1e-9)
+    assert found["heights"]["design"] == 0.0 and found["heights"]["level"] == pytest.approx(
+        found["level_heights"]["design"], abs=1e-9
+    )
     assert found["heights"]["flat"] == pytest.approx(0.4487, abs=1e-4)
-    assert "level surface, where water would stand, is the curve" in found["sentence"] and found["title"] == "Height from the design (m)"
+    assert (
+        "level surface, where water would stand, is the curve" in found["sentence"]
+        and found["title"] == "Height from the design (m)"
+    )
 
 
 def test_exaggeration_and_ranges(seen):
@@ -106,8 +122,18 @@ def test_keyboard(seen):
     assert [found[key] for key in ("home", "right", "right again", "left", "end")] == [
         f"north arm {station}" for station in ("0+000", "0+050", "0+100", "0+050", "2+400")]
     assert found["closer"] == pytest.approx(0.8)
-    assert found["tab"] == ["Layer", "Axis", "Way of looking", "Exaggeration", "Show all", "Zoom map", "Ranges", "Table", "Export",
-                            "Profile chart"]
+    assert found["tab"] == [
+        "Layer",
+        "Axis",
+        "Way of looking",
+        "Exaggeration",
+        "Show all",
+        "Zoom map",
+        "Ranges",
+        "Table",
+        "Export",
+        "Profile chart",
+    ]
 
 
 @pytest.mark.parametrize("kind, first", [("png", "\x89PNG"), ("svg", "<?xml"), ("pdf", "%PDF")])
@@ -119,7 +145,9 @@ def test_exported_files(seen, kind, first):
 def test_export_copies_and_failure(seen, expected):
     found = seen["export"]
     assert found["svg_text"] and found["copied"] == 2200
-    assert "nowhere" in found["failed"] and "could not be saved" in found["failed"] and "Traceback" not in found["failed"]
+    assert (
+        "nowhere" in found["failed"] and "could not be saved" in found["failed"] and "Traceback" not in found["failed"]
+    )
     north = [station for station in expected if station["axis"] == "north arm"]
     assert len(found["table"]) == len(north) + 1
     header, rows = found["table"][0].split("\t"), [line.split("\t") for line in found["table"][1:]]
@@ -141,8 +169,12 @@ def test_chart_follows_edits_of_the_layer(seen):
 
 
 def test_flagged_stations_worst_first(seen, worst):
-    assert [(row[0], row[1]) for row in seen["decide"]["list"]] == [(name, millimetres(residual)) for name, residual in worst]
-    assert {row[2] for row in seen["decide"]["list"]} == {"Too high", "Too low"} and all(row[3] == "" for row in seen["decide"]["list"])
+    assert [(row[0], row[1]) for row in seen["decide"]["list"]] == [
+        (name, millimetres(residual)) for name, residual in worst
+    ]
+    assert {row[2] for row in seen["decide"]["list"]} == {"Too high", "Too low"} and all(
+        row[3] == "" for row in seen["decide"]["list"]
+    )
 
 
 def test_decisions_by_key_are_kept_in_their_own_file(seen):
@@ -167,10 +199,17 @@ def test_undo_and_redo(seen):
 def test_run_again_after_an_edit(seen):
     """The slip of 0.1 m is corrected; the station is within now, and what was decided about it is still listed."""
     found = seen["again"]
-    assert found["refused"]["unanswered"] == [] and "not saved" in found["refused"]["asked"][0] and found["not_run"] == ["Too high"]
+    assert (
+        found["refused"]["unanswered"] == []
+        and "not saved" in found["refused"]["asked"][0]
+        and found["not_run"] == ["Too high"]
+    )
     assert found["question"]["unanswered"] == [] and found["layer"]
     rows = {row[0]: row[2:] for row in found["list"]}
-    assert rows["north arm 0+850"] == ["Within now", "Reading error"] and rows["east arm 1+150"] == ["Too low", "Measure again"]
+    assert rows["north arm 0+850"] == ["Within now", "Reading error"] and rows["east arm 1+150"] == [
+        "Too low",
+        "Measure again",
+    ]
     assert len(rows) == 5 and "run again" in found["messages"][0]
 
 

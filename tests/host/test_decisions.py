@@ -41,8 +41,12 @@ def test_file_is_made_with_the_first_decision(book_of, tmp_path):
     book = book_of(tmp_path / "x_decisions.gpkg")
     assert book.read() == {} and not list(tmp_path.iterdir())
     book.put(decision(note="a ‘note’ with ünïcode", by="Someone", at="2026-01-02T03:04:05+00:00"))
-    assert rows(book.path) == [("north arm", "0+850", 850.0, "accept", "a ‘note’ with ünïcode", "Someone", "2026-01-02T03:04:05+00:00")]
-    assert list(book.read().values()) == [decision(note="a ‘note’ with ünïcode", by="Someone", at="2026-01-02T03:04:05+00:00")]
+    assert rows(book.path) == [
+        ("north arm", "0+850", 850.0, "accept", "a ‘note’ with ünïcode", "Someone", "2026-01-02T03:04:05+00:00")
+    ]
+    assert list(book.read().values()) == [
+        decision(note="a ‘note’ with ünïcode", by="Someone", at="2026-01-02T03:04:05+00:00")
+    ]
 
 
 def test_one_row_for_a_station_and_none_when_dropped(book_of, tmp_path):
@@ -50,7 +54,10 @@ def test_one_row_for_a_station_and_none_when_dropped(book_of, tmp_path):
     book.put(decision())
     book.put(decision(word="measure again"))
     book.put(decision("1+650", "move the support"))
-    assert [row[1:4] for row in rows(book.path)] == [("0+850", 850.0, "measure again"), ("1+650", 850.0, "move the support")]
+    assert [row[1:4] for row in rows(book.path)] == [
+        ("0+850", 850.0, "measure again"),
+        ("1+650", 850.0, "move the support"),
+    ]
     book.drop(decision().key)
     book.drop(decision("9+999").key)
     assert [row[1] for row in rows(book.path)] == ["1+650"]
@@ -175,9 +182,11 @@ def test_decisions_survive_a_run_over_the_result(book_of, toolbox, tmp_path):
 
 
 def test_schedule_takes_the_decisions(book_of, toolbox, tmp_path):
-    """The file as it is, given to the adjustment schedule: accepted stays, a reading error is left out, the moved moves."""
+    """The file as it is, given to the schedule: accepted stays, a reading error is left out, the moved moves."""
     points, axis = toolbox.straight()
-    run = toolbox.run("designheights", STATIONS=points, AXIS=axis, TOLERANCE=0.0005, OUTPUT=str(tmp_path / "tunnel.gpkg"))
+    run = toolbox.run(
+        "designheights", STATIONS=points, AXIS=axis, TOLERANCE=0.0005, OUTPUT=str(tmp_path / "tunnel.gpkg")
+    )
     names = [row["station"] for row in run.rows() if row["status"] in ("high", "low")]
     assert len(names) >= 4
     book = book_of(tmp_path / "tunnel_decisions.gpkg")

@@ -1,0 +1,86 @@
+"""The legend of the chart."""
+
+import numpy as np
+from matplotlib.lines import Line2D
+from matplotlib.patches import Patch
+
+from ...algorithms.texts import tr
+from .texts import small
+
+
+def legend_handles(shown, look):
+    """What the legend lists for a Shown: only what can be seen in the chart."""
+    judged = bool(shown.profile.tolerance) or bool(np.isin(shown.status, ("high", "low", "within")).any())
+
+    def mark(shape, fill, edge, text, size=7.0):
+        return Line2D(
+            [],
+            [],
+            linestyle="none",
+            marker=shape,
+            markersize=size,
+            markerfacecolor=fill,
+            markeredgecolor=edge,
+            markeredgewidth=0.6,
+            label=text,
+        )
+
+    found = []
+    if shown.profile.has_design:
+        sd = bool(np.isfinite(shown.profile.sd).any())
+        found += [
+            Line2D(
+                [],
+                [],
+                color=look.built,
+                linewidth=0.9,
+                marker="o",
+                markersize=4,
+                markerfacecolor=look.within if judged else look.built,
+                markeredgecolor=look.edge,
+                markeredgewidth=0.4,
+                label=tr("As-built ± 1 sd") if sd else tr("As-built"),
+            ),
+            Line2D([], [], color=look.design, linewidth=1.6, label=tr("Design")),
+        ]
+        if shown.profile.is_straight:
+            found.append(
+                Line2D(
+                    [],
+                    [],
+                    color=look.flat,
+                    linewidth=1.4,
+                    linestyle=(0, (5, 3)),
+                    label=tr("Design on a flat Earth"),
+                )
+            )
+        found.append(
+            Line2D([], [], color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)), label=tr("Level surface"))
+        )
+    if shown.profile.tolerance:
+        found.append(
+            Patch(
+                facecolor=look.band,
+                edgecolor=look.faint,
+                linewidth=0.5,
+                label=tr("Tolerance ± {}").format(small(shown.profile.tolerance, shown.height_unit, False)),
+            )
+        )
+    if judged:
+        found += [mark("^", look.high, look.edge, tr("Too high")), mark("v", look.low, look.edge, tr("Too low"))]
+    if shown.suspected.any():
+        found.append(
+            Line2D(
+                [],
+                [],
+                linestyle="none",
+                marker="x",
+                markersize=6,
+                markeredgecolor=look.text,
+                markeredgewidth=1.4,
+                label=tr("Suspected blunder"),
+            )
+        )
+    if np.any(~np.isfinite(shown.profile.residual)) and shown.profile.has_design:
+        found.append(mark("o", look.back, look.text, tr("Not measured"), 5.0))
+    return found

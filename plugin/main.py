@@ -196,7 +196,8 @@ class TautlinePlugin:
         self._close_message()
         bar = self.iface.messageBar()
         message = bar.createMessage("Tautline", text)
-        message.destroyed.connect(lambda: self._forget(message))
+        # Its method, not a function that holds the message: Python may clear such a circle before the window calls it.
+        message.destroyed.connect(self._forget)
         if open_form is not None:
             button = QPushButton(tr("Open its form…"), message)
             button.clicked.connect(lambda: open_form())
@@ -204,11 +205,11 @@ class TautlinePlugin:
         bar.pushWidget(message, level, 0)
         self.message = message
 
-    def _forget(self, message):
-        if self.message is message:
-            self.message = None
+    def _forget(self, *_):
+        self.message = None
 
     def _close_message(self):
-        if self.message is not None:
-            self.iface.messageBar().popWidget(self.message)
-            self.message = None
+        message, self.message = self.message, None
+        if message is not None:
+            message.destroyed.disconnect(self._forget)
+            self.iface.messageBar().popWidget(message)

@@ -37,8 +37,8 @@ class Signatures:
 
 @dataclass(frozen=True)
 class Column:
-    """One column of a table. ``kind``: 'n' for numbers, 'k' for text on one line, '' for other text; ``width``: millimetres on
-    paper."""
+    """One column of a table. ``kind``: 'n' for numbers, 'k' for text on one line, '' for other text; ``width``:
+    millimetres on paper."""
 
     heading: str
     kind: str
@@ -68,7 +68,9 @@ class Picture:
 
 @dataclass(frozen=True)
 class Map:
-    """A map: ``chart`` draws it in a layout; ``image`` bytes and its ``kind`` for the screen; ``legend``: (text, png bytes)."""
+    """A map: ``chart`` draws it in a layout; ``image`` bytes and its ``kind`` for the screen; ``legend``: (text, png
+    bytes).
+    """
 
     chart: object
     image: bytes

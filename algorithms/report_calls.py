@@ -9,7 +9,6 @@ from qgis.core import QgsDataSourceUri
 from .texts import tr
 
 
-
 def _paths(parameters):
     for value in parameters.values():
         text = str(value)
@@ -41,8 +40,8 @@ def _short(value, folder):
 
 
 def local_geopackage(record):
-    """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is data: nothing else
-    that it names is opened."""
+    """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is
+    data: nothing else that it names is opened."""
     place = str(_parameters(record).get("STATIONS", ""))
     path = place.split("|")[0]
     return place if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path) else ""
@@ -64,7 +63,8 @@ def command_lines(records, folder):
     """qgis_process lines, one for each record that can be called again."""
     lines = []
     for record in records:
-        parts = [f"--{key}={quoted(_plain(_short(value, folder)))}" for key, value in sorted(_parameters(record).items())
+        parts = [f"--{key}={quoted(_plain(_short(value, folder)))}"
+                 for key, value in sorted(_parameters(record).items())
                  if re.fullmatch(r"[A-Z0-9_]+", key)]
         lines.append(" \\\n    ".join([f"qgis_process run {record['entry']}", *parts]))
     return "\n".join(([f"cd {shlex.quote(folder)}"] if folder else []) + lines)
@@ -85,4 +85,5 @@ def python_lines(records, folder):
 
 def versions_text(record):
     """'Tautline 0.1.0, QGIS 3.22, PROJ 9.1' of a record."""
-    return ", ".join(f"{name} {value}" for name, value in sorted(record.get("versions", {}).items())) or tr("not recorded")
+    told = ", ".join(f"{name} {value}" for name, value in sorted(record.get("versions", {}).items()))
+    return told or tr("not recorded")

@@ -20,8 +20,10 @@ _NUMBERS = ("residual", "design_h", "flat_h", "chainage", "offset", "sd")
 _TEXTS = ("axis", "station", "status", "date")
 SUSPECTED = "suspected blunder"
 # What others write for the same decisions.
-_ALIKE = {"accepted": ACCEPT, "keep": ACCEPT, "blunder": READING_ERROR, "leave out": READING_ERROR, "left out": READING_ERROR}
-REFERENCE_NUMBERS = ("number", "removed", "rms", "sd_h", "str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_comb",
+_ALIKE = {"accepted": ACCEPT, "keep": ACCEPT, "blunder": READING_ERROR, "leave out": READING_ERROR,
+          "left out": READING_ERROR}
+REFERENCE_NUMBERS = ("number", "removed", "rms", "sd_h", "str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb",
+                     "max_comb",
                      "tan_lat", "tan_lon", "tan_chain", "tan_sd")
 REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "record")
 CURVATURE_NUMBERS = ("factor", "factor_lo", "factor_hi")
@@ -32,8 +34,8 @@ CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
 class Reviewed:
     """Stations by axis and chainage; metres, arrays (n,), NaN where there is none; texts as lists (n,).
 
-    ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: (decision, note, by, at)};
-    ``record``: of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``tested``: record and name of TESTED.
+    ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: (decision,
+    note, by, at)}; ``record``: of the run that computed them; ``references``, ``curvatures``: rows as dicts.
     """
 
     points: object
@@ -83,11 +85,14 @@ class Reviewed:
     def named(self, row, *, alone=False):
         """'1+650 of north arm', or the station alone where there is one axis."""
         text = self.station[row] or tr("row {}").format(int(self.order[row]) + 1)
-        return text if alone or len(self.axes) < 2 or not self.axis[row] else tr("{} of {}").format(text, self.axis[row])
+        alone = alone or len(self.axes) < 2 or not self.axis[row]
+        return text if alone else tr("{} of {}").format(text, self.axis[row])
 
 
 def read_reviewed(entry, parameters, context, feedback, record):
-    """Read all inputs but the map's; ``record``: of the run that made STATIONS. InputError for stations without residuals."""
+    """Read all inputs but the map's; ``record``: of the run that made STATIONS. InputError for stations without
+    residuals.
+    """
     source = entry.source(parameters, "STATIONS", context)
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
@@ -98,25 +103,33 @@ def read_reviewed(entry, parameters, context, feedback, record):
     points = read_points(source, feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS})
     columns = points.columns
     if not np.any(np.isfinite(columns["residual"])):
-        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to review.").format(source.sourceName()))
+        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to "
+                            "review.").format(source.sourceName()))
     names = list(dict.fromkeys(columns["axis"]))
     number = np.array([names.index(name) for name in columns["axis"]], int)
     order = np.lexsort((columns["chainage"], number))
     station = columns["station"]
     if index["station"] < 0:
-        station = station_texts(columns["chainage"], units.chainage_name) if index["chainage"] >= 0 else [""] * len(points)
-    axis, station, date = ([column[k] for k in order.tolist()] for column in (columns["axis"], station, columns["date"]))
-    residual, design, flat, sd = (columns[key][order] * units.height for key in ("residual", "design_h", "flat_h", "sd"))
+        known = index["chainage"] >= 0
+        station = station_texts(columns["chainage"], units.chainage_name) if known else [""] * len(points)
+    axis, station, date = ([column[k] for k in order.tolist()]
+                           for column in (columns["axis"], station, columns["date"]))
+    residual, design, flat, sd = (columns[key][order] * units.height
+                                  for key in ("residual", "design_h", "flat_h", "sd"))
     tolerance = _tolerances(entry, parameters, context, feedback, axis, record) * units.height
     status = _statuses(columns["status"], order, residual, tolerance)
     keys = _keys(axis, station)
     has_tested, w, suspected, tested = _tested(entry, parameters, context, feedback, keys, source.sourceName())
     sd, sd_source = _deviations(entry, parameters, context, units, sd, tested, source.sourceName())
     has_decisions, decided = _decisions(entry, parameters, context, feedback, keys, source.sourceName())
-    return Reviewed(points, order, axis, station, columns["chainage"][order] * units.chainage, columns["offset"][order] * units.chainage,
-                    residual, design, flat, sd, sd_source, tolerance, status, date, w, suspected, decided, units, record,
-                    _rows(entry, parameters, context, feedback, "REFERENCE", "name", REFERENCE_NUMBERS, REFERENCE_TEXTS),
-                    _rows(entry, parameters, context, feedback, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
+    return Reviewed(points, order, axis, station, columns["chainage"][order] * units.chainage,
+                    columns["offset"][order] * units.chainage,
+                    residual, design, flat, sd, sd_source, tolerance, status, date, w, suspected, decided, units,
+                    record,
+                    _rows(entry, parameters, context, feedback, "REFERENCE", "name", REFERENCE_NUMBERS,
+                          REFERENCE_TEXTS),
+                    _rows(entry, parameters, context, feedback, "CURVATURE", "verdict", CURVATURE_NUMBERS,
+                          CURVATURE_TEXTS),
                     has_tested, has_decisions)
 
 
@@ -130,7 +143,8 @@ def _statuses(given, order, residual, tolerance):
     """Statuses as the run gave them; computed where the layer has none."""
     found = np.full(len(residual), "", dtype=object)
     for row, k in enumerate(order.tolist()):
-        found[row] = given[k] or str(statuses(residual[row:row + 1], None if np.isnan(tolerance[row]) else tolerance[row])[0])
+        limit = None if np.isnan(tolerance[row]) else tolerance[row]
+        found[row] = given[k] or str(statuses(residual[row:row + 1], limit)[0])
     return found
 
 
@@ -138,7 +152,8 @@ def _summary_record(entry, parameters, context, feedback):
     """The record in a summary: that of its first row with the axes of all rows."""
     rows = _rows(entry, parameters, context, feedback, "SUMMARY", "axis", (), ("record",))
     records = [row["record"] for row in rows if row["record"]]
-    return {**records[0], "axes": {name: one for record in records for name, one in record["axes"].items()}} if records else {}
+    axes = {name: one for record in records for name, one in record["axes"].items()}
+    return {**records[0], "axes": axes} if records else {}
 
 
 def _tolerances(entry, parameters, context, feedback, axis, record):
@@ -194,7 +209,8 @@ def _tested(entry, parameters, context, feedback, keys, layer):
             w[k] = row["w"]
             suspected[k] |= row["flag"].casefold() == SUSPECTED
     if strange == len(rows):
-        raise InputError(tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
+        raise InputError(tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must "
+                            "agree.").format(
             found.sourceName(), layer))
     if strange:
         feedback.pushWarning(tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
@@ -230,7 +246,8 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
     found = entry.parameterAsSource(parameters, "DECISIONS", context)
     if found is None:
         return False, {}
-    rows = _rows(entry, parameters, context, feedback, "DECISIONS", "decision", (), ("axis", "station", "decision", "note", "by", "at"))
+    rows = _rows(entry, parameters, context, feedback, "DECISIONS", "decision", (),
+                 ("axis", "station", "decision", "note", "by", "at"))
     places, decided, strange = _places(keys), {}, []
     for row in rows:
         decision = row["decision"].casefold()
@@ -248,8 +265,8 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
 
 
 def doubtful(reviewed, suspected):
-    """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision, and
-    those decided to be measured again or a reading error. A decision goes before a flag."""
+    """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision,
+    and those decided to be measured again or a reading error. A decision goes before a flag."""
     decisions = [reviewed.decision(row) for row in range(len(reviewed))]
     undecided = np.array([not text for text in decisions], bool)
     doubted = np.array([text in (MEASURE_AGAIN, READING_ERROR) for text in decisions], bool)

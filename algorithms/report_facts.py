@@ -36,15 +36,16 @@ def run_facts(found, titles):
     yield tr("Heights"), tr(system or _NOT_RECORDED)
     source = record.get("undulation_source", "")
     if record.get("height_system") in ("grid", "constant") and source:
-        yield tr("Source of the undulations"), source if record["height_system"] == "grid" else tr("{} in the unit of heights").format(
-            source.replace("-", "\u2212"))
+        value = tr("{} in the unit of heights").format(source.replace("-", "\u2212"))
+        yield tr("Source of the undulations"), source if record["height_system"] == "grid" else value
     yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
     yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
     name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
     yield tr("Coordinate reference system"), f"{name}; {datum_name(crs)}"
-    yield tr("Ellipsoid"), tr("a = {} m, 1/f = {}").format(number_text(ellipsoid.a, 3), number_text(1.0 / ellipsoid.f, 9)) if (
-        ellipsoid.f) else tr("sphere of {} m").format(number_text(ellipsoid.a, 3))
-    yield tr("Accuracy of a height"), deviation_text(found) + f" ({one.sd_source})" if one.sd_source else tr("not stated")
+    shape = tr("a = {} m, 1/f = {}") if ellipsoid.f else tr("sphere of {} m")
+    yield tr("Ellipsoid"), shape.format(number_text(ellipsoid.a, 3), number_text(1.0 / (ellipsoid.f or 1.0), 9))
+    stated = deviation_text(found) + f" ({one.sd_source})"
+    yield tr("Accuracy of a height"), stated if one.sd_source else tr("not stated")
     yield tr("Computed with"), versions_text(record) if record else tr(_NOT_RECORDED)
     yield tr("Reported with"), titles["VERSIONS"]
     yield from _reference_facts(one)
@@ -81,14 +82,16 @@ def axis_facts(found, axis):
     height = recorded_number(record, axis, "chainage_height")
     if height is not None:
         yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
+    earth = mine.get("earth", tr("not recorded"))
     yield tr("Earth model"), {"ellipsoid": tr("ellipsoid, exact"), "sphere": tr("sphere, for comparison only"),
-                              "flat": tr("flat, for comparison only")}.get(mine.get("earth"), mine.get("earth", tr("not recorded")))
+                              "flat": tr("flat, for comparison only")}.get(earth, earth)
     if design in ("tangent", "inclined"):
         yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
     if mine.get("refraction"):
         yield tr("Refraction coefficient k"), number_text(mine["refraction"], 3)
     tolerance = recorded_number(record, axis, "tolerance")
-    yield tr("Tolerance"), tr("none") if tolerance is None else "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
+    if tolerance is not None:
+        yield tr("Tolerance"), "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
 
 
 def _control(control, record):
@@ -96,4 +99,5 @@ def _control(control, record):
     along = recorded_unit(record, "chainage_name") or unit
     chainage, height = float(control["chainage"]), float(control["height"])
     how = tr("stated") if control.get("typed") else tr("the as-built height there")
-    return tr("{}, {} {} ({})").format(station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how)
+    return tr("{}, {} {} ({})").format(station_text(chainage, along), height_text(height * metres_per(unit), unit),
+                                       UNIT_LABELS[unit], how)

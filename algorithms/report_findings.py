@@ -1,18 +1,22 @@
-"""What a review report finds: figures, stretches that moved, doubts and the verdict; all from the core's pure functions."""
+"""What a review report finds: figures, stretches that moved, doubts and the verdict; all from the core's pure
+functions.
+"""
 
 from dataclasses import dataclass
 
 import numpy as np
 
 from .amounts import Amounts
-from .core.report import Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, flags_hold, stretches, verdict
+from .core.report import (Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, flags_hold,
+                          stretches, verdict)
 from .report_data import Reviewed, accepted, doubtful
 
 
 @dataclass(frozen=True)
 class Findings:
-    """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights that are not
-    believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``, ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
+    """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
+    that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
+    ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
 
     reviewed: Reviewed
     verdict: Verdict
@@ -31,7 +35,9 @@ class Findings:
 
     @property
     def flagged(self):
-        """Indices of the stations that somebody must look at: beyond the tolerance, suspected, decided, without a height."""
+        """Indices of the stations that somebody must look at: beyond the tolerance, suspected, decided, without a
+        height.
+        """
         one = self.reviewed
         looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | self.suspected
         looked[list(one.decided)] = True
@@ -54,15 +60,19 @@ def findings(reviewed):
     probability = conformance(one.residual, one.tolerance, one.sd)
     on = np.where(one.status == "off axis", np.nan, one.residual)
     believed = np.where(doubt, np.nan, on)
-    return Findings(one, verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one)), probability, moved, doubt, suspected,
+    said = verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one))
+    return Findings(one, said, probability, moved, doubt, suspected,
                     figures(on), figures(believed), accuracy_95(believed, own_heights=own_heights(one)), _amounts(one))
 
 
 def own_heights(reviewed):
-    """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted reference."""
+    """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted
+    reference.
+    """
     fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
     return any(any(control.get("typed") is False for control in axis["controls"])
-               or axis.get("design") == "reference" and (not fitted or any(fitted)) for axis in reviewed.record.get("axes", {}).values())
+               or axis.get("design") == "reference" and (not fitted or any(fitted))
+               for axis in reviewed.record.get("axes", {}).values())
 
 
 def _amounts(one):

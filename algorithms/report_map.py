@@ -1,27 +1,22 @@
 """The map of a review report: stations styled by status over imagery, in a layout of the host; works in any thread."""
 
-import math
-
 import numpy as np
-from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsFeature, QgsGeometry, QgsLayoutExporter,
-                       QgsLayoutItemMap, QgsLayoutItemPicture, QgsLayoutItemScaleBar,
-                       QgsLayoutPoint, QgsLayoutSize, QgsLineSymbol, QgsPalLayerSettings, QgsPointXY, QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRasterLayer,
-                       QgsRectangle, QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsTextFormat, QgsUnitTypes, QgsVectorLayer)
+from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsLayoutExporter, QgsLayoutItemMap,
+                       QgsLayoutItemPicture, QgsLayoutItemScaleBar, QgsLayoutPoint, QgsLayoutSize, QgsPointXY,
+                       QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRectangle, QgsTextFormat, QgsUnitTypes)
 from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from qgis.PyQt.QtGui import QColor, QFont
 
-from . import styling
 from .core.errors import InputError
 from .core.exaggeration import round_number
-from .layers import check_geometry, definition
 from .core.geodesy import ellipsoid_of
+from .layers import definition
+from .report_layers import axis_layer, imagery_layer, stations_layer
 from .texts import tr
 
 MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
 _DISTANCE = QgsUnitTypes.DistanceUnit
 NORTH = ":/images/north_arrows/layout_default_north_arrow.svg"
-_MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
-_GREATEST, _END = 1, 2
 _CORNERS = ((False, False), (True, False), (False, True), (True, True))  # right, top
 SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots per inch
 
@@ -33,12 +28,12 @@ class ReportMap:
         one = found.reviewed
         self.project = QgsProject()
         self.units = one.units
-        stations = _stations(found)
-        self.imagery = _imagery(imagery)
+        stations = stations_layer(found)
+        self.imagery = imagery_layer(imagery)
         crs = _map_crs(one.points, self.imagery)
         self.project.setCrs(crs)
         self.project.setEllipsoid(one.points.crs.ellipsoidAcronym())
-        self.axis = _axis(axis_source)
+        self.axis = axis_layer(axis_source)
         self.layers = [layer for layer in (stations, self.axis, self.imagery) if layer is not None]
         self.stations = stations
         self.places = _places(one, crs, self.project)
@@ -92,19 +87,22 @@ class ReportMap:
             return int(np.sum((x > width - wide if right else x < wide) & (y > height - high if top else y < high)))
 
         bar = min(_CORNERS, key=lambda corner: covered(corner, 58.0, 18.0))
-        return bar, min((corner for corner in _CORNERS[::-1] if corner != bar), key=lambda corner: covered(corner, 18.0, 20.0))
+        return bar, min((corner for corner in _CORNERS[::-1] if corner != bar),
+                        key=lambda corner: covered(corner, 18.0, 20.0))
 
     def _scale_bar(self, layout, item, page, frame, corner):
         x, y, width, height = frame
         feet = self.units.chainage_name != "metre"
-        ground = item.extent().width() * QgsUnitTypes.fromUnitToUnitFactor(self.project.crs().mapUnits(), _DISTANCE.DistanceMeters)
+        unit = self.project.crs().mapUnits()
+        ground = item.extent().width() * QgsUnitTypes.fromUnitToUnitFactor(unit, _DISTANCE.DistanceMeters)
         half = round_number(ground / (0.3048 if feet else 1.0) * 0.14)
         kilo = not feet and half >= 1000
         bar = QgsLayoutItemScaleBar(layout)
         layout.addLayoutItem(bar)
         bar.setStyle("Single Box")
         bar.setLinkedMap(item)
-        bar.setUnits(_DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo else _DISTANCE.DistanceMeters)
+        bar.setUnits(_DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo
+                     else _DISTANCE.DistanceMeters)
         bar.setUnitLabel("ft" if feet else "km" if kilo else "m")
         bar.setNumberOfSegments(2)
         bar.setNumberOfSegmentsLeft(0)
@@ -172,94 +170,10 @@ def _encoded(image, kind):
     return bytes(data)
 
 
-def _stations(found):
-    """The stations as a layer of its own, dressed like the result of the run."""
-    one = found.reviewed
-    fields = "&".join(f"field={name}" for name in ("axis:string", "station:string", "residual:double", "status:string", "named:integer",
-                                                   "label:string"))
-    layer = QgsVectorLayer(f"Point?{fields}", "stations", "memory")
-    layer.setCrs(one.points.crs)
-    named, features = _named(one), []
-    for row, k in enumerate(one.order.tolist()):
-        feature = QgsFeature(layer.fields())
-        value = float(one.residual[row]) / one.units.height
-        known = math.isfinite(value)
-        label = one.station[row] + (f"\n{found.amounts.with_unit(one.residual[row], True)}" if named.get(row) == _GREATEST and known else "")
-        feature.setAttributes([one.axis[row][:80], one.station[row][:80], value if known else None, str(one.status[row])[:80],
-                               named.get(row, 0), label[:120]])
-        feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
-        features.append(feature)
-    layer.dataProvider().addFeatures(features)
-    layer.updateExtents()
-    known = one.tolerance[np.isfinite(one.tolerance)]
-    styling.dress(layer, styling.StyleSpec("stations_review", tr("Residuals"), one.units.height_name, one.units.chainage_name,
-                                           float(known.max()) / one.units.height if len(known) else None))
-    _name(layer)
-    return layer
-
-
-def _named(one):
-    """{row: which label}: the greatest residuals, and the ends of every axis by their station alone."""
-    size = np.nan_to_num(np.abs(one.residual))
-    greatest = np.argsort(-size, kind="stable")[:_MOST_NAMED]
-    by_axis = [one.rows(axis).tolist() for axis in one.axes]
-    ends = [row for rows in by_axis for row in (*rows[:1], *rows[-1:])]
-    beyond = np.isin(one.status.astype(str), ("high", "low")) | (one.status == "no tolerance") & (size >= 0.5 * size.max())
-    return {**dict.fromkeys(ends[:_MOST_NAMED], _END), **{row: _GREATEST for row in greatest.tolist() if beyond[row]}}
-
-
-def _name(layer):
-    """Labels at every scale: it is for those that are out of tolerance that the map is made."""
-    notable, ends, silent = layer.labeling().rootRule().children()
-    for rule, which in ((notable, _GREATEST), (ends, _END)):
-        settings = QgsPalLayerSettings(rule.settings())
-        settings.fieldName = '"label"'
-        rule.setSettings(settings)
-        rule.setMinimumScale(0.0)
-        rule.setFilterExpression(f'"named" = {which}' + (f" AND ({rule.filterExpression()})" if rule is notable else ""))
-    silent.setMinimumScale(0.0)
-    # Keeping labels off thousands of symbols takes longer than the rest of the report.
-    silent.setActive(layer.featureCount() <= _MOST_SYMBOLS_KEPT_FREE)
-
-
-def _axis(source):
-    if source is None:
-        return None
-    from qgis.core import QgsWkbTypes
-
-    check_geometry(source, QgsWkbTypes.GeometryType.LineGeometry)
-    layer = QgsVectorLayer("LineString", "axis", "memory")
-    layer.setCrs(source.sourceCrs())
-    features = []
-    for feature in source.getFeatures():
-        for part in feature.geometry().asGeometryCollection():
-            copy = QgsFeature()
-            copy.setGeometry(part)
-            features.append(copy)
-    layer.dataProvider().addFeatures(features)
-    symbol = QgsLineSymbol()
-    symbol.changeSymbolLayer(0, QgsSimpleLineSymbolLayer(QColor("white"), 1.0))
-    symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor("#222222"), 0.35))
-    layer.setRenderer(QgsSingleSymbolRenderer(symbol))
-    return layer
-
-
-def _imagery(layer):
-    """The raster opened anew: a layer of the project lives in another thread."""
-    if layer is None:
-        return None
-    found = QgsRasterLayer(layer.source(), layer.name(), layer.providerType())
-    if not found.isValid():
-        raise InputError(tr("The imagery '{}' cannot be read.").format(layer.name()))
-    if not found.crs().isValid():
-        found.setCrs(layer.crs())
-    if not found.crs().isValid():
-        raise InputError(tr("The imagery '{}' has no coordinate reference system; set it first.").format(layer.name()))
-    return found
-
-
 def _map_crs(points, imagery):
-    """That of the stations, or where it is in degrees that of the imagery, or a transverse Mercator about the stations."""
+    """That of the stations, or where it is in degrees that of the imagery, or a transverse Mercator about the
+    stations.
+    """
     if not points.crs.isGeographic():
         return points.crs
     if imagery is not None and not imagery.crs().isGeographic():
@@ -267,7 +181,8 @@ def _map_crs(points, imagery):
     ellipsoid = ellipsoid_of(definition(points.crs))
     lat, lon = float(np.median(points.lat)), float(np.median(points.lon))
     return QgsCoordinateReferenceSystem.fromProj(
-        f"+proj=tmerc +lat_0={lat:.6f} +lon_0={lon:.6f} +k=1 +x_0=0 +y_0=0 +a={ellipsoid.a:.10g} +rf={1.0 / ellipsoid.f:.12g} +units=m "
+        f"+proj=tmerc +lat_0={lat:.6f} +lon_0={lon:.6f} +k=1 +x_0=0 +y_0=0 +a={ellipsoid.a:.10g} "
+        f"+rf={1.0 / ellipsoid.f:.12g} +units=m "
         "+no_defs") if ellipsoid.f else points.crs
 
 

@@ -8,16 +8,20 @@ from .report_blocks import Caution, Code, Facts, Heading, Map, Paragraph, Pictur
 from .texts import tr
 
 _LOOK = """<style>
-h3{font-size:1rem;margin:1.1rem 0 .3rem;break-after:avoid}.lead{background:#f3f4f6;border-left:6px solid #1b1b1f;padding:.6rem .9rem}
+h3{font-size:1rem;margin:1.1rem 0 .3rem;break-after:avoid}
+.lead{background:#f3f4f6;border-left:6px solid #1b1b1f;padding:.6rem .9rem}
 figure.map img.map,figure>svg{width:100%;max-width:46rem}
 ul.legend{list-style:none;padding:0;margin:.5rem 0;display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;font-size:.86rem}
 figure.map ul.legend img{display:inline-block;width:1.4rem;height:1.4rem;vertical-align:middle;margin-right:.3rem}
 pre{background:#f3f4f6;padding:.7rem .9rem;font-size:.76rem;white-space:pre;overflow-x:auto;border-radius:3px}
-.wide td:last-child:not(.n){min-width:10em}.wide td:first-child{white-space:nowrap}table.facts th{min-width:8.5em}table.sign{width:auto;max-width:100%}
+.wide td:last-child:not(.n){min-width:10em}.wide td:first-child{white-space:nowrap}
+table.facts th{min-width:8.5em}table.sign{width:auto;max-width:100%}
 table.sign th,table.sign td{border:0;background:none;padding:1.5rem .8rem 0 0;vertical-align:bottom}
-table.sign td.line{min-width:14em}table.sign span{display:block;border-top:1px solid #1b1b1f;font-size:.75rem;color:#45454d}
+table.sign td.line{min-width:14em}
+table.sign span{display:block;border-top:1px solid #1b1b1f;font-size:.75rem;color:#45454d}
 @media(max-width:480px){body{padding:12px}table.facts th{min-width:6.5em}table.sign td.line{min-width:7em}}
-@media print{figure.map img.map{max-width:150mm;max-height:125mm;width:auto}figure>svg{max-width:150mm}h2{margin-top:1rem}pre{white-space:pre-wrap;overflow-wrap:anywhere}
+@media print{figure.map img.map{max-width:150mm;max-height:125mm;width:auto}figure>svg{max-width:150mm}
+h2{margin-top:1rem}pre{white-space:pre-wrap;overflow-wrap:anywhere}
 .lead,pre{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
 </style>"""
 
@@ -38,15 +42,17 @@ def _paragraph(block):
 
 
 def _signatures(block):
-    rows = "".join(f"<tr><th scope='row'>{escape(role)}</th><td>{escape(name)}</td><td class='line'><span>{escape(tr('signature, date'))}"
-                   "</span></td></tr>" for role, name in block.people)
+    line = f"<td class='line'><span>{escape(tr('signature, date'))}</span></td>"
+    rows = "".join(f"<tr><th scope='row'>{escape(role)}</th><td>{escape(name)}</td>{line}</tr>"
+                   for role, name in block.people)
     return pages.facts(block.facts) + f'<table class="sign">{rows}</table>'
 
 
 def _table(block):
     # The caption stands before the table: in it, it would scroll away with it on a narrow screen.
     caption = pages.paragraph(block.caption, "small") if block.caption else ""
-    return caption + pages.table([(column.heading, column.kind) for column in block.columns], block.rows, "", block.kinds or None)
+    columns = [(column.heading, column.kind) for column in block.columns]
+    return caption + pages.table(columns, block.rows, "", block.kinds or None)
 
 
 def _data(image, kind):
@@ -69,5 +75,5 @@ def _caution(block):
 
 
 _WRITERS = {Heading: _heading, Paragraph: _paragraph, Facts: lambda block: pages.facts(block.pairs),
-            Signatures: _signatures, Table: _table, Picture: lambda block: pages.figure(block.svg, block.caption), Map: _map, Code: _code,
-            Caution: _caution}
+            Signatures: _signatures, Table: _table, Picture: lambda block: pages.figure(block.svg, block.caption),
+            Map: _map, Code: _code, Caution: _caution}

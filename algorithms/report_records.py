@@ -19,13 +19,16 @@ def _axis(given):
     axis = {key: given[key] for key in _AXIS_TEXTS if isinstance(given.get(key), str)}
     axis.update({key: float(given[key]) for key in _AXIS_NUMBERS if _number(given.get(key))})
     controls = given.get("controls")
-    axis["controls"] = [one for one in controls if isinstance(one, dict) and _number(one.get("chainage")) and _number(one.get("height"))
+    axis["controls"] = [one for one in controls if isinstance(one, dict) and _number(one.get("chainage"))
+                        and _number(one.get("height"))
                         ] if isinstance(controls, list) else []
     return axis
 
 
 def clean_record(given):
-    """A record with texts, numbers and dicts where these are due; all else is left out. ``given``: a dict, or JSON text."""
+    """A record with texts, numbers and dicts where these are due; all else is left out. ``given``: a dict, or JSON
+    text.
+    """
     if isinstance(given, str):
         try:
             given = json.loads(given or "{}")

@@ -57,7 +57,8 @@ def _pieces(text, size, width, bold, family):
     """Words, the too long ones in pieces that fit."""
     for word in text.split():
         while text_width(word, size, bold, family) > width and len(word) > 1:
-            fits = next((k for k in range(len(word) - 1, 1, -1) if text_width(word[:k], size, bold, family) <= width), 1)
+            fits = next((k for k in range(len(word) - 1, 1, -1) if text_width(word[:k], size, bold, family) <= width),
+                        1)
             yield word[:fits]
             word = word[fits:]
         yield word

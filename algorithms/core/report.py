@@ -1,4 +1,6 @@
-"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, stretches, the verdict."""
+"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, stretches, the
+verdict.
+"""
 
 from dataclasses import dataclass
 from math import erfc, sqrt
@@ -47,13 +49,15 @@ def figures(residuals):
 
 
 def conformance(residuals, tolerance, sd):
-    """Probability (n,) that a station is within ``tolerance``, given its residual and the standard deviation of its height.
+    """Probability (n,) that a station is within ``tolerance``, given its residual and the standard deviation of its
+    height.
 
-    Metres; NaN where one of them is missing. A normal error and no knowledge beforehand. Source: JCGM 106:2012, The role of
-    measurement uncertainty in conformity assessment, section 7.4, two-sided tolerance interval (from memory). InputError for a standard
-    deviation that is not positive or a tolerance below zero.
+    Metres; NaN where one of them is missing. A normal error and no knowledge beforehand. Source: JCGM 106:2012, The
+    role of measurement uncertainty in conformity assessment, section 7.4, two-sided tolerance interval (from memory).
+    InputError for a standard deviation that is not positive or a tolerance below zero.
     """
-    residuals, tolerance, sd = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in (residuals, tolerance, sd)))
+    residuals, tolerance, sd = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float))
+                                                     for v in (residuals, tolerance, sd)))
     if np.any(sd <= 0.0) or np.any(tolerance < 0.0):
         raise InputError("A probability needs a positive standard deviation and a tolerance that is not negative.")
     known = np.isfinite(residuals) & np.isfinite(tolerance) & np.isfinite(sd)
@@ -65,9 +69,11 @@ def conformance(residuals, tolerance, sd):
 
 
 def normality(values):
-    """Anderson and Darling's statistic of ``values`` (n,), modified for an estimated mean and deviation; inf where all are equal.
+    """Anderson and Darling's statistic of ``values`` (n,), modified for an estimated mean and deviation; inf where all
+    are equal.
 
-    Compare with NORMAL_LIMIT. Source: D'Agostino and Stephens (1986), section 4.8.5 (from memory). InputError below 8 values.
+    Compare with NORMAL_LIMIT. Source: D'Agostino and Stephens (1986), section 4.8.5 (from memory). InputError below 8
+    values.
     """
     values = np.sort(np.asarray(values, float))
     number = len(values)
@@ -85,8 +91,8 @@ def normality(values):
 
 @dataclass(frozen=True)
 class Accuracy:
-    """Vertical accuracy at 95 %, metres. ``value``: 1.96 times the RMSE; ``against``: conditions that do not hold, of 'few',
-    'bias', 'not normal', 'own heights'; ``standard_errors``: of the mean from zero."""
+    """Vertical accuracy at 95 %, metres. ``value``: 1.96 times the RMSE; ``against``: conditions that do not hold, of
+    'few', 'bias', 'not normal', 'own heights'; ``standard_errors``: of the mean from zero."""
 
     value: float
     against: tuple
@@ -98,10 +104,11 @@ class Accuracy:
 
 
 def accuracy_95(residuals, *, own_heights=False):
-    """Accuracy of residuals (n,), metres, blunders left out beforehand. ``own_heights``: the design was taken from these heights.
+    """Accuracy of residuals (n,), metres, blunders left out beforehand. ``own_heights``: the design was taken from
+    these heights.
 
-    Source: FGDC-STD-007.3-1998, section 3.2 and appendix 3-A: at least 20 points, blunders and bias removed, normal errors,
-    checked against an independent source (from memory).
+    Source: FGDC-STD-007.3-1998, section 3.2 and appendix 3-A: at least 20 points, blunders and bias removed, normal
+    errors, checked against an independent source (from memory).
     """
     values = np.asarray(residuals, float)
     values = values[np.isfinite(values)]
@@ -119,7 +126,8 @@ def accuracy_95(residuals, *, own_heights=False):
 
 
 def stretches(axes, chainages, residuals, beyond):
-    """Stretches of at least three neighbours that are ``beyond`` (mask (n,)) on one side: list of index arrays by chainage.
+    """Stretches of at least three neighbours that are ``beyond`` (mask (n,)) on one side: list of index arrays by
+    chainage.
 
     ``axes``: index of each station's axis (n,). Stations without a residual are passed over.
     """
@@ -135,8 +143,9 @@ def stretches(axes, chainages, residuals, beyond):
 
 
 def flags_hold(axes, tested, suspected):
-    """Whether the ``suspected`` (mask (n,)) of each station's axis may be blunders (n,): not where they are three or more and over a
-    tenth of those ``tested``, since then the structure has another shape than was fitted (METHOD 6). ``axes``: axis index (n,)."""
+    """Whether the ``suspected`` (mask (n,)) of each station's axis may be blunders (n,): not where they are three or
+    more and over a tenth of those ``tested``, since then the structure has another shape than was fitted (METHOD 6).
+    ``axes``: axis index (n,)."""
     axes = np.asarray(axes, int)
     count = np.bincount(axes, np.asarray(suspected, bool))
     many = (count >= FEWEST_NEIGHBOURS) & (count > 0.1 * np.bincount(axes, np.asarray(tested, bool)))
@@ -149,9 +158,10 @@ VERDICTS = ("nothing to judge", "no tolerance", "not within", "not within, not c
 
 @dataclass(frozen=True)
 class Verdict:
-    """``kind``: one of VERDICTS. Masks (n,): ``judged``: have a residual and a tolerance; ``out``: beyond it and neither doubted
-    nor accepted; ``doubted``: beyond it, but suspected, to be measured again or a reading error; ``accepted``: beyond it and
-    accepted; ``sure_in``, ``sure_out``, ``unsure``: by their probability, none without accuracies."""
+    """``kind``: one of VERDICTS. Masks (n,): ``judged``: have a residual and a tolerance; ``out``: beyond it and
+    neither doubted nor accepted; ``doubted``: beyond it, but suspected, to be measured again or a reading error;
+    ``accepted``: beyond it and accepted; ``sure_in``, ``sure_out``, ``unsure``: by their probability, none without
+    accuracies."""
 
     kind: str
     judged: np.ndarray
@@ -194,7 +204,9 @@ def _kind(known, judged, out, doubted, accepted, _sure_in, sure_out, unsure):
 
 
 def decimals_for(size, *, least, most):
-    """Decimals that show a tenth of ``size`` (a standard deviation or a tolerance, in the unit shown), between least and most."""
+    """Decimals that show a tenth of ``size`` (a standard deviation or a tolerance, in the unit shown), between least
+    and most.
+    """
     if not (size is not None and np.isfinite(size) and size > 0.0):
         return least
     return int(np.clip(np.ceil(-np.log10(0.1 * size) - 1e-9), least, most))

@@ -26,7 +26,9 @@ def test_figures_of_one_and_of_none():
 
 
 def test_conformance_of_the_guide():
-    """JCGM 106:2012, example in 7.3: a voltage of -5.47 V known to 0.05 V, greatest allowed -5.40 V: 0.92 (from memory)."""
+    """JCGM 106:2012, example in 7.3: a voltage of -5.47 V known to 0.05 V, greatest allowed -5.40 V: 0.92 (from
+    memory).
+    """
     far = 100.0  # the other limit out of sight
     assert report.conformance(far - 0.07, far, 0.05)[0] == pytest.approx(0.92, abs=0.005)
 
@@ -103,7 +105,8 @@ def test_stretches():
     chainage = [0, 50, 100, 150, 200, 250, 300, 350, 0, 50, 100]
     residuals = np.array([1, -9, -8, np.nan, -9, 9, 9, -9, -9, -9, 1.0])
     found = report.stretches(axes, chainage, residuals, np.abs(residuals) > 5)
-    assert [rows.tolist() for rows in found] == [[1, 2, 4]], "one side, one axis, a station without a height passed over"
+    assert [rows.tolist() for rows in found] == [[1, 2,
+                                                  4]], "one side, one axis, a station without a height passed over"
 
 
 def test_stretches_go_by_chainage_and_not_by_row():
@@ -138,7 +141,8 @@ def test_flags_of_a_fit_that_does_not_hold():
 ])
 def test_verdict(residuals, status, sd, doubtful, accepted, kind):
     """Tolerance 10; worked out by hand from METHOD's terms."""
-    marks = {name: np.isin(np.arange(len(residuals)), rows) for name, rows in (("doubtful", doubtful), ("accepted", accepted))}
+    marks = {name: np.isin(np.arange(len(residuals)), rows) for name,
+             rows in (("doubtful", doubtful), ("accepted", accepted))}
     probability = report.conformance(residuals, 10.0, np.nan if sd is None else sd)
     found = report.verdict(residuals, status, probability, **marks)
     assert found.kind == kind and kind in report.VERDICTS
@@ -148,12 +152,14 @@ def test_verdict(residuals, status, sd, doubtful, accepted, kind):
 def test_certainty_counts_each_station_once():
     residuals = np.array([0.0, 9.9, 10.1, 30.0, 50.0])
     status = ["within", "within", "high", "high", "high"]
-    found = report.verdict(residuals, status, report.conformance(residuals, 10.0, 1.0), doubtful=np.arange(5) == 4, accepted=np.zeros(5, bool))
+    found = report.verdict(residuals, status, report.conformance(residuals, 10.0, 1.0), doubtful=np.arange(5) == 4,
+                           accepted=np.zeros(5, bool))
     assert found.sure_in.tolist() == [True, False, False, False, False]
     assert found.unsure.tolist() == [False, True, True, False, False]
     assert found.sure_out.tolist() == [False, False, False, True, False], "a doubted height is no evidence"
 
 
-@pytest.mark.parametrize("size, wanted", [(3.0, 1), (0.9, 2), (0.1, 2), (0.05, 3), (10.0, 1), (1000.0, 1), (None, 1), (np.nan, 1), (0.0, 1)])
+@pytest.mark.parametrize("size, wanted", [(3.0, 1), (0.9, 2), (0.1, 2), (0.05, 3), (10.0, 1), (1000.0, 1), (None, 1),
+                                          (np.nan, 1), (0.0, 1)])
 def test_decimals(size, wanted):
     assert report.decimals_for(size, least=1, most=3) == wanted

@@ -144,7 +144,9 @@ def show_map(iface, found):
     for key in ("bars", "strip"):
         if key in found:
             extent.combineExtentWith(found[key].extent())
-    extent.scale(1.08 if "strip" in found else 1.15)
+    extent.scale(1.06 if "strip" in found else 1.15)
+    # The message lies over the map's upper edge.
+    extent.setYMaximum(extent.yMaximum() + 0.12 * extent.height())
     iface.mapCanvas().setExtent(extent)
     iface.mapCanvas().refresh()
     iface.setActiveLayer(found["residuals"])

@@ -245,7 +245,7 @@ def open_example():
         "read_me": (Path(project.fileName()).parent / "read_me_first.html").read_text(encoding="utf-8"),
         "axis_labelled": axis.labelsEnabled(), "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
         "all_in_view": iface.mapCanvas().extent().contains(axis.extent()),
-        "fills_view": iface.mapCanvas().extent().height() < 1.3 * axis.extent().height(),
+        "fills_view": iface.mapCanvas().extent().height() < 1.6 * axis.extent().height(),
         "dirty": project.isDirty(), "file": Path(project.fileName()).name, "history": history(),
         "active": iface.activeLayer().name(),
     }

@@ -36,7 +36,9 @@ class ToldFeedback(QgsProcessingFeedback):
         self.warnings, self.errors = [], []
 
     def pushWarning(self, warning):  # noqa: N802 - the host's name
-        self.warnings.append(warning)
+        # The host's own, of a temporary layer's columns: nothing that a person could do about.
+        if "compatible with scratch layers" not in warning:
+            self.warnings.append(warning)
         super().pushWarning(warning)
 
     def reportError(self, error, fatalError=False):  # noqa: N802, N803 - the host's names

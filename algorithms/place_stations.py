@@ -9,6 +9,7 @@ from . import parameters as p
 from .base import Result, ToolboxEntry, record_text
 from .core.errors import InputError
 from .layers import checked_crs, named_field, placed_points, read_axes, read_table
+from .list_undulations import list_undulation_index, list_undulations
 from .old_lists import decimal_sign, heading_row, read_height_list, suspicions, told
 from .outputs import OutputTable
 from .structure import (
@@ -45,6 +46,8 @@ class PlaceStations(ToolboxEntry):
         "heading further down, blank and comment rows, an axis named once above its rows. The log says how each column "
         "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station out "
         "of order) are named with their rows; nothing is changed.\n\n"
+        "Undulations, where given, serve the chainage height only: give the same here and in 'Design heights and "
+        "residuals', and both take the same chainages.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
         "names them.")
 
@@ -52,7 +55,8 @@ class PlaceStations(ToolboxEntry):
         return [
             p.height_list(), p.axis(), p.station_field(), p.offset_field(), p.height_field("INPUT"), p.height_unit(),
             p.station_axis_field("INPUT"), p.axis_field(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
-            p.equations(), decimal_sign(), p.sink("OUTPUT", tr("Placed stations")),
+            p.equations(), decimal_sign(), p.undulation(), p.undulation_field("INPUT"), p.undulation_value(), p.geoid(),
+            p.sink("OUTPUT", tr("Placed stations")),
             p.table("REJECTED", tr("Rejected rows")),
         ]
 
@@ -69,7 +73,8 @@ class PlaceStations(ToolboxEntry):
         if fields["station"] < 0:
             raise InputError(tr("Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
                                 "(STATION_FIELD).").format(source.sourceName()))
-        table = read_table(source, {}, fields, feedback)
+        columns = {**fields, "undulation": list_undulation_index(self, parameters, context, source)}
+        table = read_table(source, {}, columns, feedback)
         if not len(table.ids):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
@@ -87,12 +92,14 @@ class PlaceStations(ToolboxEntry):
         told(heights, source, feedback)
         for sentence in suspicions(rows, heights, rows.names, notation):
             feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
-        lat, lon = self._places(parameters, context, axes, axis_source, rows, notation, run_units, feedback)
+        n = list_undulations(self, parameters, context, table.columns["undulation"], rows, axes, crs, run_units.height,
+                             sign)
+        lat, lon = self._places(parameters, context, axes, axis_source, rows, n, notation, run_units, feedback)
         warn_duplicates(duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
                         source.sourceName(), feedback)
         return self._result(parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units)
 
-    def _places(self, parameters, context, axes, axis_source, rows, notation, run_units, feedback):
+    def _places(self, parameters, context, axes, axis_source, rows, undulations, notation, run_units, feedback):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
         numbers = np.array(rows.axis, int)
         for k, axis in enumerate(axes):
@@ -100,7 +107,7 @@ class PlaceStations(ToolboxEntry):
             if not len(mine):
                 feedback.pushInfo(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
                 continue
-            heights = np.array(rows.height)[mine] * run_units.height
+            heights = np.array(rows.height)[mine] * run_units.height + undulations[mine]
             placed, word = axis_at_height(self, parameters, context, axis, k + 1, fields, notation, run_units, heights)
             s = np.array(rows.chainage)[mine]
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])

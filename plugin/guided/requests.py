@@ -57,9 +57,15 @@ def _given(settings, keys):
     return found
 
 
+def _height_system(settings):
+    """Keys of the height system and what it needs."""
+    return ["UNDULATION", *{"field": ["UNDULATION_FIELD"], "constant": ["UNDULATION_VALUE"]}.get(settings.undulation, [])]
+
+
 def placing(settings, axis):
     """Parameters of placestations but for its outputs."""
-    keys = ("STATION_FIELD", "OFFSET_FIELD", "HEIGHT_FIELD", "HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT")
+    keys = ("STATION_FIELD", "OFFSET_FIELD", "HEIGHT_FIELD", "HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT",
+            *_height_system(settings))
     return {"INPUT": settings.heights, "AXIS": axis, **_given(settings, keys)}
 
 
@@ -71,8 +77,7 @@ def measuring(settings, axis):
 
 def _reading(settings, stations, axis, placed):
     """What every entry that reads stations is given. ``placed``: they come from placestations, with its own fields."""
-    keys = ["HEIGHT_UNIT", "CHAINAGE_UNIT", "UNDULATION"]
-    keys += {"field": ["UNDULATION_FIELD"], "constant": ["UNDULATION_VALUE"]}.get(settings.undulation, [])
+    keys = ["HEIGHT_UNIT", "CHAINAGE_UNIT", *_height_system(settings)]
     keys += [] if placed else ["HEIGHT_FIELD", "STATION_AXIS_FIELD"]
     return {"STATIONS": stations, "AXIS": axis, **_given(settings, keys)}
 

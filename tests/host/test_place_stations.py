@@ -163,3 +163,15 @@ def test_points_are_taken_for_a_list(toolbox, axis):
     run = toolbox.run("placestations", INPUT=points, AXIS=axis)
     assert run.layer().crs().authid() == "EPSG:4326"
     assert next(run.layer().getFeatures()).geometry().asPoint().x() == pytest.approx(0.0009, abs=1e-5)
+
+
+@pytest.mark.parametrize("system", [{"UNDULATION": "field"}, {"UNDULATION": "constant", "UNDULATION_VALUE": 47.0},
+                                    {"UNDULATION": "grid"}, {}])
+def test_placed_and_reviewed_at_one_chainage_height(toolbox, system):
+    """The chainage height is the median of h = H + N (METHOD 3), for the list as for the points made of it: the same
+    chainages come back. 47 m of undulation would part them by 22 mm in 3 km."""
+    axis = toolbox.lines([{"at": [(8.0, 50.0), (8.0, 50.027)], "name": "A"}])
+    rows = [{"station": f"{k}+000", "height": 300.2 + 0.01 * k, "undulation": 47.1 + 0.1 * k} for k in range(4)]
+    placed = toolbox.run("placestations", INPUT=toolbox.table(rows), AXIS=axis, **system)
+    reviewed = toolbox.run("designheights", STATIONS=placed.layer(), AXIS=axis, **system)
+    assert [row["chainage"] for row in reviewed.rows()] == pytest.approx([0.0, 1000.0, 2000.0, 3000.0], abs=1e-6)

@@ -168,6 +168,10 @@ def status(residual, tolerance):
 # ------------------------------------------------------------------------------------------------------- writing
 
 
+# Standard deviation of a single run of the gallery's levelling over 1 km, metres.
+SINGLE_RUN_KM = 0.0007
+
+
 def write_axis(path, epsg, rows):
     """Write layer ``axis``; ``rows`` are (Axis, overrides by field name)."""
     path.unlink(missing_ok=True)
@@ -194,7 +198,7 @@ def write_axis(path, epsg, rows):
 
 def write_list(path, columns, rows):
     # Without the types beside it, the desktop reads every column of a list as text.
-    types = {"offset": "Real", "height": "Real", "undulation": "Real", "sd": "Real", "date": "Date"}
+    types = {"dh": "Real", "length": "Real", "offset": "Real", "height": "Real", "undulation": "Real", "sd": "Real", "date": "Date"}
     path.with_suffix(".csvt").write_text(
         ",".join(f'"{types.get(c, "String")}"' for c in columns) + "\n", encoding="utf-8"
     )
@@ -202,6 +206,38 @@ def write_list(path, columns, rows):
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(columns)
         writer.writerows(rows)
+
+
+def point_name(axis, number):
+    """Name of a support in the levelling: N00 and on along the north arm, E00 and on along the east arm."""
+    return f"{axis[0].upper()}{number:02d}"
+
+
+def write_levelling(folder, records, seed):
+    """The gallery's levelling: sections between neighbouring supports that were read, out from the corner and back.
+
+    Both runs of a section carry half of their difference with opposite signs, so that their mean is the listed height
+    difference. A staff on the wrong mark shows in no loop: both neighbours' sections hold it.
+    """
+    rng = np.random.default_rng(seed + 1)
+    lines, corner = [], []
+    for name, date in (("north arm", "2025-03-11"), ("east arm", "2025-03-12")):
+        arm = [r for r in records if r["axis"] == name]
+        read = [(point_name(name, k), r) for k, r in enumerate(arm) if r["height"] is not None]
+        corner.append((read[0][0], f"{read[0][1]['height']:.4f}", "corner pillar"))
+        back = []
+        for (first, a), (second, b) in zip(read, read[1:]):
+            length = b["chainage"] - a["chainage"]
+            half = round(float(rng.normal(0.0, SINGLE_RUN_KM * (length / 1000.0) ** 0.5 / 2**0.5)), 4)
+            rise = b["height"] - a["height"]
+            lines.append((first, second, f"{rise + half:.4f}", f"{length:.1f}", date, "out"))
+            back.append((second, first, f"{half - rise:.4f}", f"{length:.1f}", date, "back"))
+        lines += reversed(back)
+    for path, columns, rows in (
+        ("levelling.csv", ("from", "to", "dh", "length", "date", "remark"), lines),
+        ("benchmarks.csv", ("point", "height", "remark"), corner),
+    ):
+        write_list(folder / path, columns, rows)
 
 
 def write_expected(path, record):
@@ -355,6 +391,7 @@ def make_gallery(folder):
                     f"{site['scatter']:.3f}",
                     date,
                     missing.get((name, s), remarks.get((name, s), "")),
+                    point_name(name, len(stations) - 1),
                 )
             )
         near = np.array([(s, n) for s, _, _, _, n, _, _ in stations if s < 500.5])
@@ -414,8 +451,11 @@ def make_gallery(folder):
     check_margin(records, site["tolerance"], 0.0002)
     write_axis(folder / "axis.gpkg", site["epsg"], overrides)
     write_list(
-        folder / "heights.csv", ("axis", "station", "offset", "height", "undulation", "sd", "date", "remark"), listed
+        folder / "heights.csv",
+        ("axis", "station", "offset", "height", "undulation", "sd", "date", "remark", "point"),
+        listed,
     )
+    write_levelling(folder, records, site["seed"])
     settled = [
         {"station": r["station"], "depth": round(settlement(r["chainage"]), 5)}
         for r in records

@@ -8,7 +8,7 @@ install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy pyt
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 result=$folder/gallery.gpkg
-rm -f "$result" "$folder/gallery.png" "$folder/curvature.html" "$folder/report.html" "$folder/report.pdf"
+rm -f "$result" "$folder"/{gallery.png,levelling.html,curvature.html,schedule.html,report.html,report.pdf}
 
 # A profile of its own, so that nothing of the user's is read or changed.
 private=$(mktemp -d)
@@ -20,36 +20,46 @@ export QT_QPA_PLATFORM=offscreen PYTHONDONTWRITEBYTECODE=1
 process=$(command -v qgis_process.bin || command -v qgis_process)
 chmod 700 "$private"
 
+# step TITLE WHAT_TO_SHOW run ENTRY ...: the entry's sentences that hold WHAT_TO_SHOW (an extended regular expression).
 step() {
     echo "== $1"
-    shift
+    local show=$2
+    shift 2
     if ! "$process" "$@" >"$private/out" 2>"$private/err"; then
         cat "$private/out" "$private/err" >&2
         exit 1
     fi
-    # The entry's own sentences, without the host's progress and its lists of inputs and results.
     sed 's/^[0-9. ]*Understood/Understood/; s/^WARNING:[[:space:]]*/Note: /' "$private/out" |
-        sed -n '/^Understood/,/^-----/{/^-----/d;/ - done\.$/d;/^$/d;p}' | fold -s -w 116 | sed 's/^/   /'
+        sed -n '/^Understood/,/^-----/{/^-----/d;p}' | { grep -E "$show" || true; } | fold -s -w 116 | sed 's/^/   /'
 }
 
 "$process" plugins enable tautline >/dev/null 2>&1
 scenario=$here/gallery
+table() { echo "ogr:dbname='$result' table=\"$1\"${2:+ ($2)}"; }
 cp "$scenario/axis.gpkg" "$result"
-step "Height list onto the axes" run tautline:placestations --INPUT="$scenario/heights.csv" --AXIS="$scenario/axis.gpkg" \
-    --OUTPUT="ogr:dbname='$result' table=\"stations\" (geom)" --REJECTED="ogr:dbname='$result' table=\"rejected\""
-step "Design heights and residuals" run tautline:designheights --STATIONS="$result|layername=stations" \
-    --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="ogr:dbname='$result' table=\"residuals\" (geom)" \
-    --SUMMARY="ogr:dbname='$result' table=\"summary\""
-step "The plane that both arms share" run tautline:fitreference --STATIONS="$result|layername=stations" \
-    --AXIS="$scenario/axis.gpkg" --FIT=plane --SIGMA=0.003 --SIGMA_KM=0.7 --UNDULATION=field \
-    --REFERENCE="ogr:dbname='$result' table=\"plane\" (geom)" --ELLIPSE="ogr:dbname='$result' table=\"ellipses\" (geom)" \
-    --OUTPUT="ogr:dbname='$result' table=\"tested\" (geom)"
-step "Which shape was built" run tautline:testcurvature --STATIONS="$result|layername=stations" --AXIS="$scenario/axis.gpkg" \
-    --SIGMA=0.003 --UNDULATION=field --OUTPUT="ogr:dbname='$result' table=\"curvature\"" --HTML="$folder/curvature.html"
-step "The review report" run tautline:reviewreport --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" \
-    --IMAGERY="$scenario/imagery.tif" --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" \
-    --CURVATURE="$result|layername=curvature" --PROJECT="Invented example" --STRUCTURE="The gallery" \
-    --HTML="$folder/report.html" --PDF="$folder/report.pdf"
+step "The height list onto the axes" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights.csv" \
+    --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="$(table stations geom)" --REJECTED="$(table rejected)"
+step "The levelling that the heights come from" "misclosure|Adjusted|adjusted|global" run tautline:adjustlevelling \
+    --INPUT="$scenario/levelling.csv" --BENCHMARKS="$scenario/benchmarks.csv" --SIGMA_KM=0.7 \
+    --STATIONS="$result|layername=stations" --NAME_FIELD=point --OUTPUT="$(table heights)" \
+    --POINTS="$(table levelled geom)" --COVARIANCE="$(table covariance)" --SUMMARY="$folder/levelling.html"
+step "Design heights and residuals" "residuals, RMS" run tautline:designheights --STATIONS="$result|layername=levelled" \
+    --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="$(table residuals geom)" --SUMMARY="$(table summary)"
+step "The plane that both arms share" "RMS|semi-axes|Note" run tautline:fitreference \
+    --STATIONS="$result|layername=levelled" --AXIS="$scenario/axis.gpkg" --FIT=plane --SIGMA=0.003 \
+    --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point --UNDULATION=field --REFERENCE="$(table plane geom)" \
+    --ELLIPSE="$(table ellipses geom)" --OUTPUT="$(table tested geom)"
+step "Which shape was built" "curvature factor" run tautline:testcurvature --STATIONS="$result|layername=levelled" \
+    --AXIS="$scenario/axis.gpkg" --SIGMA=0.003 --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point \
+    --UNDULATION=field --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
+step "Deviations drawn on the map" "^Bars" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
+    --AXIS="$scenario/axis.gpkg" --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
+step "What to raise and lower" "raise|lower|Raise|Lower" run tautline:scheduleadjustments \
+    --STATIONS="$result|layername=residuals" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
+step "The review report" "Verdict|verdict|not built|built to" run tautline:reviewreport \
+    --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" --IMAGERY="$scenario/imagery.tif" \
+    --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" --CURVATURE="$result|layername=curvature" \
+    --SIGMA=0.003 --PROJECT="Invented example" --STRUCTURE="The gallery" --HTML="$folder/report.html" --PDF="$folder/report.pdf"
 echo "== Result"
 /usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/gallery.png" 2>"$private/err" || {
     cat "$private/err" >&2
@@ -58,6 +68,6 @@ echo "== Result"
 echo
 echo "Layers, styled, for QGIS:  $result"
 echo "Map:                       $folder/gallery.png"
-echo "Which shape was built:     $folder/curvature.html"
 echo "Review report:             $folder/report.html, report.pdf"
+echo "Pages:                     levelling.html, curvature.html, schedule.html beside them"
 echo "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."

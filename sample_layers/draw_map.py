@@ -11,9 +11,9 @@ from qgis.core import (
     QgsLayoutItemMap,
     QgsLayoutItemPicture,
     QgsLayoutItemScaleBar,
-    QgsLayoutMeasurement,
     QgsLayoutPoint,
     QgsLayoutSize,
+    QgsLegendStyle,
     QgsLineSymbol,
     QgsPalLayerSettings,
     QgsPrintLayout,
@@ -128,6 +128,8 @@ def draw(layers, picture):
     for layer in (stations, layers[4], layers[1], layers[2]):
         root.addChildNode(QgsLayerTreeLayer(layer))
     legend.setTitle("")
+    for part, size in ((QgsLegendStyle.Style.Subgroup, 11), (QgsLegendStyle.Style.SymbolLabel, 9)):
+        legend.setStyleFont(part, QFont("DejaVu Sans", size))
     legend.setLinkedMap(page)
     legend.setLegendFilterByMapEnabled(True)
     _place(layout, legend, 218, 24, 70, 90)

@@ -8,7 +8,7 @@ from qgis.PyQt.QtGui import QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
 from ..algorithms.texts import tr
-from . import example, toolbox
+from . import example, papers, toolbox
 from .provider import ICON, TautlineProvider
 
 try:
@@ -59,7 +59,7 @@ class TautlinePlugin:
         # Here: without a window there is nothing to review in.
         from .review import Review
 
-        self.review = Review(self.iface)
+        self.review = Review(self.iface, self.open_form)
         self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
         self._add_action("tautline_flagged_open", tr("Flagged stations"), self.review.open_flagged)
         for action in self.iface.pluginMenu().actions():
@@ -159,6 +159,7 @@ class TautlinePlugin:
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
+            self.guided.offer_papers(lambda layer: papers.menu(self.guided, layer, self.open_form))
         self.guided.setUserVisible(True)
 
     def _close_guided(self):
@@ -181,12 +182,12 @@ class TautlinePlugin:
         self.iface.setActiveLayer(layer)
         return review.open_profile() is not None
 
-    def open_form(self, parameters=None):
-        """Open the form of the main entry beside the map; layers that are no longer there are left out."""
+    def open_form(self, parameters=None, entry=MAIN_ENTRY):
+        """Open the form of a toolbox entry beside the map; layers that are no longer there are left out."""
         layers = QgsProject.instance().mapLayers()
         wanted = {key: value for key, value in (parameters or {}).items()
-                  if key not in ("STATIONS", "AXIS") or value in layers}
-        form = toolbox.form(MAIN_ENTRY, wanted)
+                  if key not in ("STATIONS", "AXIS") or value in layers or entry != MAIN_ENTRY}
+        form = toolbox.form(entry, wanted)
         self.forms.append(form)
         form.destroyed.connect(lambda: self.forms.remove(form))
         form.show()

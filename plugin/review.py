@@ -5,7 +5,7 @@ from qgis.PyQt.QtCore import Qt
 
 from ..algorithms.texts import tr
 # By name too: the host forgets on unload only the modules that were imported so.
-from . import decisions, profile  # noqa: F401
+from . import decisions, papers, profile  # noqa: F401
 from .profile.linking import MapLink
 from .profile.subject import Subject
 
@@ -13,8 +13,8 @@ from .profile.subject import Subject
 class Review:
     """Opens the docks when they are first asked for, keeps them in step, and takes all back."""
 
-    def __init__(self, iface):
-        self.iface = iface
+    def __init__(self, iface, open_form):
+        self.iface, self.open_form = iface, open_form
         self.subject = self.link = None
         self.docks = {}
 
@@ -22,7 +22,10 @@ class Review:
         """Open the profile of the stations of the active layer, or of a layer that has some."""
         from .profile.dock import ProfileDock
 
-        return self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
+        dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
+        if dock is not None and dock.papers.menu() is None:
+            dock.papers.setMenu(papers.menu(dock, lambda: self.subject.layer, self.open_form))
+        return dock
 
     def open_flagged(self):
         """Open the list of flagged stations with their decisions."""

@@ -51,6 +51,11 @@ def has(entry):
     return QgsApplication.processingRegistry().algorithmById(entry) is not None
 
 
+def entry(name):
+    """The algorithm of the toolbox entry with the id ``name``; None where there is none."""
+    return QgsApplication.processingRegistry().algorithmById(name)
+
+
 def _prepared(entry, parameters, feedback):
     """The algorithm and a context for a run. Raises QgsProcessingException where the parameters do not fit."""
     algorithm = QgsApplication.processingRegistry().createAlgorithmById(entry)

@@ -486,6 +486,26 @@ def digest(path):
     return hashlib.sha256(path.read_bytes()).hexdigest()
 
 
+def papers():
+    """The forms that the menu of the papers opens, with what they were filled with."""
+    plugin, menu, found = qgis.utils.plugins["tautline"], profile().papers.menu(), {}
+    for action in menu.actions():
+        before = list(plugin.forms)
+        action.trigger()
+        form = until(lambda: [one for one in plugin.forms if one not in before], "the form")[0]
+        until(form.isVisible, "the form shown")
+        widgets = form.mainWidget().wrappers
+        values = {}
+        for name in ("STATIONS", "SURVEYS", "AXIS", "DECISIONS"):
+            wrapper = widgets.get(name)
+            value = getattr(wrapper, "parameterValue", getattr(wrapper, "value", lambda: None))()
+            values[name] = str(getattr(getattr(value, "source", value), "staticValue", lambda: value)())
+        found[action.data()] = {"text": action.text(), "values": values}
+        form.close()
+        until(lambda: form not in plugin.forms, "the form closed")
+    SEEN["papers"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(plugin.forms)}
+
+
 def run_again():
     """The station's height is corrected in the stations' layer, and the recorded run repeated."""
     dock, stations, found = flagged(), THINGS["stations"], {}
@@ -779,6 +799,7 @@ STEPS = (
     export,
     edit,
     decide,
+    papers,
     run_again,
     other_places,
     remove_layer,

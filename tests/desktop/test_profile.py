@@ -270,3 +270,17 @@ def test_unloads_without_leftovers_and_loads_again(seen):
     for turn in seen["rounds"]:
         assert turn == {"unloaded": True, "docks": [], "all_docks": [], "marks": 0, "modules": [],
                         "again": ["tautline_flagged", "tautline_profile"]}
+
+
+def test_papers_open_their_forms_filled(seen):
+    found = seen["papers"]
+    forms = {entry: form["values"] for entry, form in found["forms"].items()}
+    assert set(forms) == {"tautline:reviewreport", "tautline:scheduleadjustments", "tautline:comparesurveys",
+                          "tautline:drawdeviations"}
+    for entry in ("tautline:reviewreport", "tautline:scheduleadjustments", "tautline:drawdeviations"):
+        assert forms[entry]["STATIONS"] == found["layer"]
+    assert found["layer"] in forms["tautline:comparesurveys"]["SURVEYS"]
+    assert forms["tautline:drawdeviations"]["AXIS"].endswith("axis.gpkg|layername=axis")
+    for entry in ("tautline:reviewreport", "tautline:scheduleadjustments"):
+        assert "residuals_decisions.gpkg" in forms[entry]["DECISIONS"]
+    assert found["open"] == 0

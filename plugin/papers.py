@@ -48,7 +48,9 @@ def known(entry, layer):
 def _recorded_axis(layer):
     """The project's layer that the recorded run took for the axis, else its source where it can still be read."""
     source = recorded_parameter(recorded_run(layer, None), "AXIS")
-    axis = QgsProcessingUtils.mapLayerFromString(source, QgsProcessingContext()) if source else None
+    # The context owns what it has opened: it must live as long as the layer is looked at.
+    context = QgsProcessingContext()
+    axis = QgsProcessingUtils.mapLayerFromString(source, context) if source else None
     if axis is None:
         return None
     place = place_of_layer(axis, None)

@@ -492,6 +492,7 @@ def papers():
     for action in menu.actions():
         before = list(plugin.forms)
         action.trigger()
+        assert not FAULTS, FAULTS
         form = until(lambda: [one for one in plugin.forms if one not in before], "the form")[0]
         until(form.isVisible, "the form shown")
         widgets = form.mainWidget().wrappers

@@ -155,12 +155,20 @@ def suspicions(rows, listed_rows, names, notation):
                 row[mine[j]] + 1, name, notation.text(chainage[mine[j]]))
 
 
+def read_as(feedback, text):
+    """Push how something was read; a feedback with ``readings``, such as the guided run's, keeps it to show it before
+    the run."""
+    feedback.pushInfo(text)
+    if hasattr(feedback, "readings"):
+        feedback.readings.append(text)
+
+
 def told(height_list, source, feedback):
     """Push how the columns were read, and how many rows are no readings."""
     for note in height_list.notes:
-        feedback.pushInfo(note)
+        read_as(feedback, note)
     if height_list.quiet:
-        feedback.pushInfo(tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row "
+        read_as(feedback, tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row "
                              "{}.").format(
             source.sourceName(), counted(len(height_list.quiet), tr("row is"), tr("rows are")),
             listed([row + 1 for row in sorted(height_list.quiet)], 8)))

@@ -204,11 +204,13 @@ def _tell(rows, source, fields, axis_count, run_units, feedback):
     def field_text(key):
         return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
 
-    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; station from {}, offset from {}, height from {}, axis "
-                         "from {}; heights in {}, chainages in {}.").format(
+    columns = tr("station from {}, offset from {}, height from {}, axis from {}").format(
+        field_text("station"), field_text("offset"), field_text("height"), field_text("axis"))
+    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.").format(
         counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")), source.sourceName(),
-        counted(axis_count, tr("axis"), tr("axes")), field_text("station"), field_text("offset"), field_text("height"),
-        field_text("axis"), run_units.height_label, run_units.chainage_label))
+        counted(axis_count, tr("axis"), tr("axes")), columns, run_units.height_label, run_units.chainage_label))
+    if hasattr(feedback, "readings"):
+        feedback.readings.append(tr("Columns: {}.").format(columns))
     empty = int(np.isnan(rows.height).sum())
     feedback.pushInfo(tr("{} placed, {} of them without a height; {} rejected.").format(
         counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)))

@@ -29,11 +29,12 @@ class Run:
 
 
 class ToldFeedback(QgsProcessingFeedback):
-    """Feedback that keeps warnings and errors as sentences; filled in the run's thread, read after it."""
+    """Feedback that keeps warnings and errors as sentences, and how a list's columns were read (``readings``); filled in
+    the run's thread, read after it."""
 
     def __init__(self):
         super().__init__(False)
-        self.warnings, self.errors = [], []
+        self.warnings, self.errors, self.readings = [], [], []
 
     def pushWarning(self, warning):  # noqa: N802 - the host's name
         # The host's own, of a temporary layer's columns: nothing that a person could do about.

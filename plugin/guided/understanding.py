@@ -9,7 +9,6 @@ from qgis.core import (
     QgsProcessingException,
     QgsProcessingFeatureSource,
     QgsProcessingFeedback,
-    QgsProcessingUtils,
     QgsProject,
 )
 from qgis.PyQt.QtCore import QObject, pyqtSignal
@@ -232,13 +231,13 @@ class Understanding(QObject):
         settings = self.settings
         height_field = "height" if self.found.is_list else settings.height_field
         chainage_unit = settings.chainage_unit or settings.height_unit
-        warnings = list(done.feedback.warnings)
+        warnings, readings = list(done.feedback.warnings), list(done.feedback.readings)
 
         def ended(looks, error):
             if error is not None:
                 self._ended_badly(error)
                 return
-            self._understood(looks, reasons, warnings)
+            self._understood(looks, reasons, warnings, readings)
 
         def look():
             return looks_at(layer, height_field, settings.height_unit, chainage_unit)
@@ -252,11 +251,12 @@ class Understanding(QObject):
         request = QgsFeatureRequest().setLimit(3)
         return [(feature["row"], as_text(feature["reason"])) for feature in layer.getFeatures(request)]
 
-    def _understood(self, looks, reasons, warnings):
+    def _understood(self, looks, reasons, warnings, readings):
         found, settings = self.found, self.settings
         self._running, found.busy, found.looks = None, False, looks
         heights = QgsProject.instance().mapLayer(settings.heights)
         found.heights += sentences.heights(looks, settings, heights.name() if heights is not None else "")
+        found.heights += [("fact", text) for text in readings]
         found.heights += sentences.rejected(found.rejected, reasons)
         for warning in warnings:
             if settings.drawn and tr("names an axis") in warning:

@@ -51,7 +51,8 @@ def test_says_at_once_what_it_understood_of_the_list(guided, expected):
     for words in ("49 stations from 0+000 to 2+400, usually every 50 m", "over 2.40 km, as those of a straight line "
                                                                          "would",
                   "over 1.70 km, as those of a straight line would", "no height at 2+200", "no height at 0+700",
-                  "out of line with the others: 0+850", "out of line with the others: 1+150"):
+                  "out of line with the others: 0+850", "out of line with the others: 1+150",
+                  "Columns: station from field 'station', offset from field 'offset', height from field 'height'"):
         assert words in text, words
     assert "states the design itself (inclined)" in sentences(found["design"])
 

@@ -240,6 +240,22 @@ def write_levelling(folder, records, seed):
         write_list(folder / path, columns, rows)
 
 
+def later_survey(listed, blunders, seed):
+    """The gallery's list a year later: both blunders read right, the settled stretch 40 % deeper, all else as it was but
+    for the reading, 0.4 mm."""
+    rng = np.random.default_rng(seed + 2)
+    rows = []
+    for axis, station, offset, height, undulation, _sd, _date, _remark, point in listed:
+        noise = float(rng.normal(0.0, 0.0004))
+        s = sum(int(part) * scale for part, scale in zip(station.split("+"), (1000, 1)))
+        if height:
+            moved = 0.4 * settlement(s) if axis == "north arm" else 0.0
+            height = f"{float(height) - blunders.get((axis, s), 0.0) - moved + (noise if s else 0.0):.4f}"
+        date = "2026-03-10" if axis == "north arm" else "2026-03-11"
+        rows.append((axis, station, offset, height, undulation, "0.0004", date, "", point))
+    return rows
+
+
 def write_expected(path, record):
     # One station per line: the file stays readable and a change shows as the station that changed.
     head = {key: value for key, value in record.items() if key != "stations"}
@@ -456,6 +472,11 @@ def make_gallery(folder):
         listed,
     )
     write_levelling(folder, records, site["seed"])
+    write_list(
+        folder / "heights_later.csv",
+        ("axis", "station", "offset", "height", "undulation", "sd", "date", "remark", "point"),
+        later_survey(listed, blunders, site["seed"]),
+    )
     settled = [
         {"station": r["station"], "depth": round(settlement(r["chainage"]), 5)}
         for r in records

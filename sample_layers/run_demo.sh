@@ -8,7 +8,7 @@ install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy pyt
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
 result=$folder/gallery.gpkg
-rm -f "$result" "$folder"/{gallery.png,levelling.html,curvature.html,schedule.html,report.html,report.pdf}
+rm -f "$result" "$folder"/{gallery.png,levelling.html,comparison.html,curvature.html,schedule.html,report.html,report.pdf}
 
 # A profile of its own, so that nothing of the user's is read or changed.
 private=$(mktemp -d)
@@ -56,6 +56,11 @@ step "Deviations drawn on the map" "^Bars" run tautline:drawdeviations --STATION
     --AXIS="$scenario/axis.gpkg" --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
 step "What to raise and lower" "raise|lower|Raise|Lower" run tautline:scheduleadjustments \
     --STATIONS="$result|layername=residuals" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
+step "The same structure a year later" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights_later.csv" \
+    --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="$(table later geom)"
+step "What has moved since" "greatest change" run tautline:comparesurveys \
+    --SURVEYS="$result|layername=levelled" --SURVEYS="$result|layername=later" --SIGMA=0.0008 \
+    --OUTPUT="$(table changes geom)" --REPORT="$folder/comparison.html"
 step "The review report" "Verdict|verdict|not built|built to" run tautline:reviewreport \
     --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" --IMAGERY="$scenario/imagery.tif" \
     --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" --CURVATURE="$result|layername=curvature" \
@@ -69,5 +74,5 @@ echo
 echo "Layers, styled, for QGIS:  $result"
 echo "Map:                       $folder/gallery.png"
 echo "Review report:             $folder/report.html, report.pdf"
-echo "Pages:                     levelling.html, curvature.html, schedule.html beside them"
+echo "Pages:                     levelling.html, curvature.html, schedule.html, comparison.html"
 echo "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."

@@ -7,7 +7,7 @@ import numpy as np
 
 from .covariance import Covariance
 from .errors import InputError
-from .quantiles import ALPHA, BAARDA, DETECTABLE, chi_squared, interval_factor, student
+from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
 
 LEAST_REDUNDANCY = 0.05
 SAME_SUSPECT = 0.999
@@ -119,20 +119,12 @@ class Solution:
         checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
         size = np.sqrt(np.where(checked, self.test_variances, 1.0))
         w = np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
-        if self.known:
-            return w
-        if self.freedom < 2:
-            return np.full(len(w), np.nan)
-        without = (self.quadratic - w**2) / (self.freedom - 1)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            return w / np.sqrt(np.maximum(without, 0.0))
+        return w if self.known else externally_studentised(w, self.quadratic, self.freedom)
 
     @cached_property
     def critical(self):
         """What |w| is compared with: 3.29, or Student's quantile of the same level; inf where no test is possible."""
-        if self.known:
-            return BAARDA
-        return student(1.0 - ALPHA / 2.0, self.freedom - 1) if self.freedom >= 2 else np.inf
+        return critical_value(self.freedom, self.known)
 
     @cached_property
     def detectable(self):
@@ -306,12 +298,12 @@ def _tests_aside(fitted):
     """Rows set aside, their test values as if each were taken in alone, and the limit for these."""
     rows, v, variance, _ = fitted.predictions()
     solution = fitted.solution
-    if solution.known:
-        return rows, v / np.sqrt(variance), BAARDA
-    if solution.freedom < 1:
-        return rows, np.zeros(len(rows)), np.inf
-    limit = student(1.0 - ALPHA / 2.0, solution.freedom)
-    return rows, v / np.sqrt(variance * solution.variance_factor), limit
+    # With one row more there is one degree of freedom more.
+    limit = critical_value(solution.freedom + 1, solution.known)
+    if not np.isfinite(limit):
+        return rows, np.zeros(len(rows)), limit
+    scale = 1.0 if solution.known else solution.variance_factor
+    return rows, v / np.sqrt(variance * scale), limit
 
 
 def _readmitted(fit, fitted):

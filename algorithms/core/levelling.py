@@ -12,7 +12,7 @@ import numpy as np
 
 from .errors import InputError
 from .level_net import LevelNet
-from .quantiles import ALPHA, BAARDA, DETECTABLE, chi_squared, interval_factor, student
+from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
 from .selected_inverse import selected_inverse
 
 # Below this redundancy nothing checks an observation.
@@ -133,20 +133,12 @@ class Adjustment:
         checked = self.redundancies > 0.0
         size = np.sqrt(self.variance * np.where(checked, self.redundancies, 1.0))
         w = np.where(checked, self.residuals / size, np.nan)
-        if self.known:
-            return w
-        if self.freedom < 2:
-            return np.full(len(w), np.nan)
-        without = (self.quadratic - w**2) / (self.freedom - 1)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            return w / np.sqrt(np.maximum(without, 0.0))
+        return w if self.known else externally_studentised(w, self.quadratic, self.freedom)
 
     @cached_property
     def critical(self):
         """What |w| is compared with; inf where no test is possible."""
-        if self.known:
-            return BAARDA
-        return student(1.0 - ALPHA / 2.0, self.freedom - 1) if self.freedom >= 2 else np.inf
+        return critical_value(self.freedom, self.known)
 
     @cached_property
     def detectable(self):

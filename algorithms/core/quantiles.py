@@ -1,5 +1,7 @@
 """Quantiles of the tests and intervals of METHOD 6; scipy is imported where it is needed only."""
 
+import numpy as np
+
 from .errors import InputError
 
 NORMAL_95 = 1.959963984540054
@@ -45,3 +47,22 @@ def ellipse_factor(freedom, known):
     if known:
         return CHI2_2_95**0.5
     return (2.0 * fisher(0.95, 2, freedom)) ** 0.5 if freedom > 0 else float("inf")
+
+
+def externally_studentised(w, quadratic, freedom):
+    """Test values where sigma is unknown: ``w`` (n,), residuals over the roots of their variances in units of the variance
+    factor, against the variance factor of all the others. ``quadratic``: v^T W v; ``freedom``: m. Student's t with m - 1
+    degrees of freedom; NaN for m < 2."""
+    if freedom < 2:
+        return np.full(len(w), np.nan)
+    without = (quadratic - w**2) / (freedom - 1)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        return w / np.sqrt(np.maximum(without, 0.0))
+
+
+def critical_value(freedom, known):
+    """What |w| is compared with: 3.29 where sigma is known, else Student's quantile of the same level with ``freedom`` - 1
+    degrees of freedom; inf where no test is possible."""
+    if known:
+        return BAARDA
+    return student(1.0 - ALPHA / 2.0, freedom - 1) if freedom >= 2 else float("inf")

@@ -15,8 +15,9 @@ MEETING = 10.0
 
 @dataclass(frozen=True)
 class Accuracies:
-    """``sigma``: of each station, metres (n,), ones where it is not known; ``km``: of levelling over 1 km, metres, or None;
-    ``given``: a GivenCovariance, which has precedence, or None."""
+    """``sigma``: of each station, metres (n,), ones where it is not known; ``km``: of levelling over 1 km, metres, or
+    None; ``given``: a GivenCovariance, which has precedence, or None.
+    """
 
     sigma: np.ndarray
     known: bool
@@ -55,8 +56,8 @@ def sigma_index(entry, parameters, context):
 
 
 def accuracies(entry, parameters, context, points, unit, needed, field_used, given=None):
-    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``: a
-    GivenCovariance, which has precedence.
+    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``:
+    a GivenCovariance, which has precedence.
 
     InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
     """
@@ -85,11 +86,11 @@ def accuracies(entry, parameters, context, points, unit, needed, field_used, giv
 
 
 def levelling_arms(axes, axis_index, chainage):
-    """How heights of a group were levelled: arm (n,) and distance from the origin, metres (n,), of each station, and the
-    index of its height unknown (n,).
+    """How heights of a group were levelled: arm (n,) and distance from the origin, metres (n,), of each station, and
+    the index of its height unknown (n,).
 
-    ``axes``: core Axis objects of the group; ``axis_index``: of each station into these. Axes whose ends meet within 10 m
-    start from the meeting point; the others from their first vertex, with a height unknown each.
+    ``axes``: core Axis objects of the group; ``axis_index``: of each station into these. Axes whose ends meet within 10
+    m start from the meeting point; the others from their first vertex, with a height unknown each.
     """
     origins, datum = _origins(axes)
     along = chainage - np.array(origins)[axis_index]

@@ -13,7 +13,8 @@ from .structure import AxisFields, Notation, Units, read_structure
 from .core.station_notation import station_equations
 from .texts import counted, number_text, tr
 
-# What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the axis.
+# What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the
+# axis.
 _SLACK, _SLACK_SHARE = 0.05, 1e-3
 # No structure stands higher than this, metres.
 _HIGHEST = 20_000.0

@@ -15,8 +15,9 @@ from .texts import listed, tr
 
 @dataclass(frozen=True)
 class GivenCovariance:
-    """``names``, ``texts``: rows of the table; ``stations``: name of each station (n,); ``sigma``: of a height beside the
-    levelling, metres, None without; ``layer``: name of the table."""
+    """``names``, ``texts``: rows of the table; ``stations``: name of each station (n,); ``sigma``: of a height beside
+    the levelling, metres, None without; ``layer``: name of the table.
+    """
 
     names: list
     texts: list
@@ -25,7 +26,9 @@ class GivenCovariance:
     layer: str
 
     def covariance(self, rows):
-        """Covariance of some stations, square metres; InputError for one that the table lacks or holds without error."""
+        """Covariance of some stations, square metres; InputError for one that the table lacks or holds without
+        error.
+        """
         wanted = [self.stations[row] for row in rows]
         try:
             matrix = covariance_of(self.names, self.texts, wanted)

@@ -1,5 +1,6 @@
-"""Undulations of a height list's rows, for the chainage height only: so that a list is placed at the chainage height that
-later runs on its points take."""
+"""Undulations of a height list's rows, for the chainage height only: so that a list is placed at the chainage height
+that later runs on its points take.
+"""
 
 import numpy as np
 

@@ -171,7 +171,9 @@ def _names():
 
 
 def height_label(value, step, units, sign=False):
-    """A height of the grid, metres, as its label: mm below a step of 1 m, else m; feet with the decimals of the step."""
+    """A height of the grid, metres, as its label: mm below a step of 1 m, else m; feet with the decimals of the
+    step.
+    """
     write = signed_text if sign else number_text
     if units.height_name == "metre" and step < 0.9999:
         return write(value * 1000.0, 0 if step > 0.0009 else 2) + " mm"

@@ -32,10 +32,11 @@ class Step:
 
 @dataclass(frozen=True)
 class Fit:
-    """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each into the
-    fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
-    ``moved``: runs of three and more flagged neighbours, tuples of the fit's own rows; ``many``: more than a tenth of all is
-    flagged. Both look like deformation rather than like blunders."""
+    """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
+    into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
+    ``moved``: runs of three and more flagged neighbours, tuples of the fit's own rows; ``many``: more than a tenth of
+    all is flagged. Both look like deformation rather than like blunders.
+    """
 
     name: str
     kind: str

@@ -64,9 +64,10 @@ class StyleNotSaved(RuntimeError):
 class StyleSpec:
     """What a layer's style depends on.
 
-    ``kind`` is one of the keys of ``_FIELDS``; ``title`` the layer's name in the desktop and the style's name in a GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None
-    without one; ``record`` is the record of the run (JSON) or ''. Raises ValueError for an unknown kind or unit, an
-    empty title or a negative tolerance.
+    ``kind`` is one of the keys of ``_FIELDS``; ``title`` the layer's name in the desktop and the style's name in a
+    GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None without one;
+    ``record`` is the record of the run (JSON) or ''. Raises ValueError for an unknown kind or unit, an empty title or a
+    negative tolerance.
     """
 
     kind: str

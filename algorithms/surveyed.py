@@ -11,8 +11,9 @@ from .texts import tr
 
 
 class Surveyed:
-    """One run's stations, read and checked. Arrays of rows (a station and an axis): ``height`` as built and ``n``, metres;
-    ``usable``: those on an axis that have a height."""
+    """One run's stations, read and checked. Arrays of rows (a station and an axis): ``height`` as built and ``n``,
+    metres; ``usable``: those on an axis that have a height.
+    """
 
     def __init__(self, entry, parameters, context, feedback):
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
@@ -43,7 +44,9 @@ class Surveyed:
         return self.entry.parameterAsBoolean(self.parameters, key, self.context)
 
     def placed_axis(self, number, rows):
-        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where not given."""
+        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where not
+        given.
+        """
         placed, _ = axis_at_height(self.entry, self.parameters, self.context, self.structure.axes[number], number + 1,
                                    self._fields, self.notation, self.units, self.height[rows] + self.n[rows])
         return placed

@@ -1,4 +1,6 @@
-"""Toolbox entry testcurvature: which shape was built, straight in space, along the level surface, or neither (METHOD 6)."""
+"""Toolbox entry testcurvature: which shape was built, straight in space, along the level surface, or neither (METHOD
+6).
+"""
 
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes

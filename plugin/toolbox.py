@@ -29,8 +29,9 @@ class Run:
 
 
 class ToldFeedback(QgsProcessingFeedback):
-    """Feedback that keeps warnings and errors as sentences, and how a list's columns were read (``readings``); filled in
-    the run's thread, read after it."""
+    """Feedback that keeps warnings and errors as sentences, and how a list's columns were read (``readings``); filled
+    in the run's thread, read after it.
+    """
 
     def __init__(self):
         super().__init__(False)

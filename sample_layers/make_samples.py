@@ -241,8 +241,9 @@ def write_levelling(folder, records, seed):
 
 
 def later_survey(listed, blunders, seed):
-    """The gallery's list a year later: both blunders read right, the settled stretch 40 % deeper, all else as it was but
-    for the reading, 0.4 mm."""
+    """The gallery's list a year later: both blunders read right, the settled stretch 40 % deeper, all else as it was
+    but for the reading, 0.4 mm.
+    """
     rng = np.random.default_rng(seed + 2)
     rows = []
     for axis, station, offset, height, undulation, _sd, _date, _remark, point in listed:

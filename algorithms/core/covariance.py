@@ -14,9 +14,9 @@ MOST_DENSE = 6_000
 class Covariance:
     """Covariance C of n heights, square metres (or of any scale where sigma is unknown).
 
-    ``variance``: (n,), its diagonal; ``matrix``: (n, n), or None where heights are independent; ``inverse``: that of the
-    matrix where it is known already. InputError where it is no covariance: a variance that is not positive, or a matrix
-    that is not positive definite.
+    ``variance``: (n,), its diagonal; ``matrix``: (n, n), or None where heights are independent; ``inverse``: that of
+    the matrix where it is known already. InputError where it is no covariance: a variance that is not positive, or a
+    matrix that is not positive definite.
     """
 
     variance: np.ndarray
@@ -81,7 +81,8 @@ def levelled(sigmas, arms, distances, sigma_km):
 
     C_ij = sigma_i^2 [i = j] + sigma_km^2 min(d_i, d_j) / 1 km on one arm, 0 between arms. ``sigmas``: metres (n,);
     ``arms``: index of each station's arm (n,); ``distances``: metres along the levelling from its origin (n,), not
-    negative; ``sigma_km``: standard deviation over 1 km of the run as used, metres. InputError for more than 6,000 stations.
+    negative; ``sigma_km``: standard deviation over 1 km of the run as used, metres. InputError for more than 6,000
+    stations.
     """
     sigmas, distances = np.asarray(sigmas, float), np.asarray(distances, float)
     if len(sigmas) > MOST_DENSE:

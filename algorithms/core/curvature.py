@@ -26,9 +26,9 @@ MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
 class Profile:
     """As-built heights of one axis or leg, in the input's height system; arrays (n,), metres.
 
-    ``undulation``: N of each station (zeros where not known); ``covariance``: C; ``known``: True where it is in square metres.
-    ``fine_grid``: True where N came from a grid with cells shorter than half the length. ``bending``: the geoid's share u_N
-    of the factor's uncertainty, None for METHOD's. InputError for fewer than 4 stations.
+    ``undulation``: N of each station (zeros where not known); ``covariance``: C; ``known``: True where it is in square
+    metres. ``fine_grid``: True where N came from a grid with cells shorter than half the length. ``bending``: the
+    geoid's share u_N of the factor's uncertainty, None for METHOD's. InputError for fewer than 4 stations.
     """
 
     axis: Axis
@@ -75,8 +75,10 @@ class Profile:
 
 @dataclass(frozen=True)
 class Model:
-    """A shape fitted to the heights: ``name`` of MODELS; ``curve``: fitted heights (n,), metres; ``rms`` of its residuals,
-    metres; ``chi_squared``: v^T W v (in units of the variance factor where sigma is unknown); ``freedom``."""
+    """A shape fitted to the heights: ``name`` of MODELS; ``curve``: fitted heights (n,), metres; ``rms`` of its
+    residuals, metres; ``chi_squared``: v^T W v (in units of the variance factor where sigma is unknown);
+    ``freedom``.
+    """
 
     name: str
     curve: np.ndarray
@@ -88,8 +90,9 @@ class Model:
 @dataclass(frozen=True)
 class CurvatureTest:
     """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the observations, with
-    ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the axis, metres. ``verdict``: of VERDICTS.
-    ``models``: tuple of Model; ``curvature``: c of each station, metres; ``solution``: of the free model."""
+    ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the axis, metres. ``verdict``: of
+    VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station, metres; ``solution``: of the free model.
+    """
 
     profile: Profile
     factor: float
@@ -153,7 +156,9 @@ class CurvatureTest:
 
 
 def curvature_of(profile: Profile):
-    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface through its point."""
+    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface through its
+    point.
+    """
     lat, lon, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
     order = np.argsort(profile.chainage)
     n_mid = float(np.interp(profile.middle, profile.chainage[order], profile.undulation[order]))

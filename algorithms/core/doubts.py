@@ -27,7 +27,9 @@ def unit_doubt(stations, design, spec):
 
 
 def curvature_shown(stations, design):
-    """Coefficient of the design's curvature effect in the as-built heights, and its standard deviation (inf: unknown)."""
+    """Coefficient of the design's curvature effect in the as-built heights, and its standard deviation (inf:
+    unknown).
+    """
     known = np.isfinite(stations.height) & np.isfinite(design.design_h)
     bend = (design.design_h - design.flat_h)[known]
     if known.sum() < 8 or np.ptp(bend) < 0.02:

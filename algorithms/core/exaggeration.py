@@ -27,8 +27,8 @@ def round_number(limit):
 def ordinary_size(residuals, tolerance=None):
     """Size of an ordinary large residual, metres: the 95th percentile of the sizes, or the tolerance if that is larger.
 
-    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes, and of two or more never the
-    greatest, so that one blunder does not set the scale. 0 without any.
+    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes, and of two or more never
+    the greatest, so that one blunder does not set the scale. 0 without any.
     """
     sizes = np.sort(np.abs(residuals[np.isfinite(residuals)]))
     size = 0.0

@@ -174,8 +174,10 @@ def counts_hundreds(texts):
 
 
 def unit_by_length(listed, drawn):
-    """'foot' where a list read as metres runs 3.28 times as far as the axis is long, 'metre' where one read as feet runs
-    0.3048 times as far; '' else. ``listed``: span of the list's chainages, ``drawn``: length of the axis, metres."""
+    """'foot' where a list read as metres runs 3.28 times as far as the axis is long, 'metre' where one read as feet
+    runs 0.3048 times as far; '' else. ``listed``: span of the list's chainages, ``drawn``: length of the axis,
+    metres.
+    """
     if not (drawn > 0.0 and listed > 0.0):
         return ""
     ratio = listed / drawn

@@ -19,7 +19,9 @@ ONE_GEODESIC = 1e-3
 
 @dataclass(frozen=True)
 class Frame:
-    """Where a fit is parametrised: a place ``lat``, ``lon``, degrees, and the ``azimuth`` of a line, None for a plane."""
+    """Where a fit is parametrised: a place ``lat``, ``lon``, degrees, and the ``azimuth`` of a line, None for a
+    plane.
+    """
 
     lat: float
     lon: float
@@ -69,10 +71,11 @@ class Heights:
 
 @dataclass(frozen=True)
 class SurfaceFit:
-    """A fitted line or plane. ``height``: metres at the frame's place; ``slopes``: against the ellipsoid's horizon there,
-    along the frame's directions; ``offsets``: of the further datums, metres; ``search``: solution and tests, whose first
-    parameters are height and slopes. ``beyond``: how many stations would have been set aside where these were more than half
-    of all: then none was, since what the rest agree on is chance; else 0."""
+    """A fitted line or plane. ``height``: metres at the frame's place; ``slopes``: against the ellipsoid's horizon
+    there, along the frame's directions; ``offsets``: of the further datums, metres; ``search``: solution and tests,
+    whose first parameters are height and slopes. ``beyond``: how many stations would have been set aside where these
+    were more than half of all: then none was, since what the rest agree on is chance; else 0.
+    """
 
     frame: Frame
     height: float
@@ -115,7 +118,9 @@ def plane_frame(lat, lon, ellipsoid):
 
 
 def check_spread(lat, lon, ellipsoid):
-    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line, not a plane."""
+    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line, not a
+    plane.
+    """
     feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0]
     far = int(np.argmax(np.linalg.norm(feet - feet[0], axis=1)))
     other = int(np.argmax(np.linalg.norm(feet - feet[far], axis=1)))
@@ -134,8 +139,9 @@ def check_spread(lat, lon, ellipsoid):
 def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
 
-    ``remove``: set suspected blunders aside, but never more than half of the stations; ``robust``: begin from Huber's fit.
-    ``sections``: rows along levelled arms, see least_squares.suspected_step. InputError for fewer stations than unknowns.
+    ``remove``: set suspected blunders aside, but never more than half of the stations; ``robust``: begin from Huber's
+    fit. ``sections``: rows along levelled arms, see least_squares.suspected_step. InputError for fewer stations than
+    unknowns.
     """
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:

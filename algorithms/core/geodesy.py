@@ -155,7 +155,8 @@ def datum_name(definition):
 
 @in_python_thread
 def mapping(source, target=None):
-    """The way from map coordinates of ``source`` to latitude and longitude on the datum of ``target`` (default its own).
+    """The way from map coordinates of ``source`` to latitude and longitude on the datum of ``target`` (default its
+    own).
 
     Returns a function of x, y (easting or longitude, northing or latitude) to lat, lon in degrees, which raises
     InputError where a point has no image. InputError where the way between the datums is only a ballpark step.

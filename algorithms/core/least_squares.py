@@ -18,8 +18,8 @@ _NO_REDUNDANCY = 1e-9
 class Solution:
     """A linear least-squares solution, or the last step of a Gauss-Newton one.
 
-    ``design``: A (n, p); ``residuals``: v = observed - computed (n,), metres; ``covariance``: C; ``known``: True where C
-    is in square metres, False where its scale, the variance factor, is to be estimated. ``parameters``: (p,).
+    ``design``: A (n, p); ``residuals``: v = observed - computed (n,), metres; ``covariance``: C; ``known``: True where
+    C is in square metres, False where its scale, the variance factor, is to be estimated. ``parameters``: (p,).
     """
 
     design: np.ndarray
@@ -128,7 +128,9 @@ class Solution:
 
     @cached_property
     def detectable(self):
-        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf where unchecked."""
+        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf where
+        unchecked.
+        """
         scale = 1.0 if self.known else np.sqrt(self.variance_factor)
         checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
         return np.where(checked, DETECTABLE * scale / np.sqrt(np.where(checked, self.test_variances, 1.0)), np.inf)
@@ -160,8 +162,9 @@ class Solution:
 
 @dataclass(frozen=True)
 class Fitted:
-    """A fit of the kept rows: their ``solution``, and for all n rows the ``design`` (n, p), the ``residuals`` (n,) from the
-    fit, metres, and the ``covariance``."""
+    """A fit of the kept rows: their ``solution``, and for all n rows the ``design`` (n, p), the ``residuals`` (n,) from
+    the fit, metres, and the ``covariance``.
+    """
 
     solution: Solution
     design: np.ndarray
@@ -205,10 +208,11 @@ class Search:
 
 
 def suspected_step(fitted, sections):
-    """The greatest step along levelled arms, where it explains more than any blunder of one station: (T, row), else None.
+    """The greatest step along levelled arms, where it explains more than any blunder of one station: (T, row), else
+    None.
 
-    ``sections``: for each arm the rows (k,) outwards. The row is the first beyond the step. From the second station of a line
-    on, or at the last one alone, a step is a station's blunder, hence the margin between T and w.
+    ``sections``: for each arm the rows (k,) outwards. The row is the first beyond the step. From the second station of
+    a line on, or at the last one alone, a step is a station's blunder, hence the margin between T and w.
     """
     solution, place, best = fitted.solution, np.cumsum(fitted.kept) - 1, None
     for rows in sections:
@@ -283,8 +287,9 @@ def _correlations(solution, at):
 
 
 def _checked_fit(fit, keep, whole):
-    """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05 of a row
-    that has more in the fit of all rows. A row that nothing checks anyway does not keep a blunder elsewhere in."""
+    """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05 of a
+    row that has more in the fit of all rows. A row that nothing checks anyway does not keep a blunder elsewhere in.
+    """
     try:
         fitted = fit(keep)
     except InputError:

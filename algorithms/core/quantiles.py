@@ -36,7 +36,9 @@ def chi_squared(probability, freedom):
 
 
 def interval_factor(freedom, known):
-    """Factor of a 95 % interval on a standard deviation: 1.96 where sigma is known, else Student's t; inf without freedom."""
+    """Factor of a 95 % interval on a standard deviation: 1.96 where sigma is known, else Student's t; inf without
+    freedom.
+    """
     if known:
         return NORMAL_95
     return student(0.975, freedom) if freedom > 0 else float("inf")
@@ -50,9 +52,10 @@ def ellipse_factor(freedom, known):
 
 
 def externally_studentised(w, quadratic, freedom):
-    """Test values where sigma is unknown: ``w`` (n,), residuals over the roots of their variances in units of the variance
-    factor, against the variance factor of all the others. ``quadratic``: v^T W v; ``freedom``: m. Student's t with m - 1
-    degrees of freedom; NaN for m < 2."""
+    """Test values where sigma is unknown: ``w`` (n,), residuals over the roots of their variances in units of the
+    variance factor, against the variance factor of all the others. ``quadratic``: v^T W v; ``freedom``: m. Student's t
+    with m - 1 degrees of freedom; NaN for m < 2.
+    """
     if freedom < 2:
         return np.full(len(w), np.nan)
     without = (quadratic - w**2) / (freedom - 1)
@@ -61,8 +64,9 @@ def externally_studentised(w, quadratic, freedom):
 
 
 def critical_value(freedom, known):
-    """What |w| is compared with: 3.29 where sigma is known, else Student's quantile of the same level with ``freedom`` - 1
-    degrees of freedom; inf where no test is possible."""
+    """What |w| is compared with: 3.29 where sigma is known, else Student's quantile of the same level with ``freedom``
+    - 1 degrees of freedom; inf where no test is possible.
+    """
     if known:
         return BAARDA
     return student(1.0 - ALPHA / 2.0, freedom - 1) if freedom >= 2 else float("inf")

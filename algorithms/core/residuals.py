@@ -22,7 +22,9 @@ class Statistics:
 
 
 def statuses(residuals, tolerance=None):
-    """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance' without one."""
+    """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance' without
+    one.
+    """
     residuals = np.asarray(residuals, float)
     known = np.isfinite(residuals)
     if tolerance is None:

@@ -3,7 +3,8 @@
 A movement is positive for raise. The predicted residual is residual + movement. Without a limit between neighbours each
 support stands alone. With one it is a linear programme whose rows are differences of two movements: its matrix is
 totally unimodular, so a vertex solution in whole steps exists and the simplex method finds it (Schrijver, Theory of
-Linear and Integer Programming, 1986, ch. 19, from memory). Movements are therefore never rounded after they were chosen.
+Linear and Integer Programming, 1986, ch. 19, from memory). Movements are therefore never rounded after they were
+chosen.
 """
 
 from dataclasses import dataclass

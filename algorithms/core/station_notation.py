@@ -98,7 +98,9 @@ class StationEquations:
         return float(found[0])
 
     def station(self, chainage):
-        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice, else None."""
+        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice, else
+        None.
+        """
         number = int(np.searchsorted(self._places, chainage, side="right"))
         value = chainage if number == 0 else chainage - self._places[number - 1] + self._aheads[number - 1]
         try:
@@ -108,7 +110,9 @@ class StationEquations:
             return value, number + 1
 
     def texts(self, chainages, unit):
-        """Normal notation at continuous ``chainages`` (n,), with the region where a notation would occur twice; a list."""
+        """Normal notation at continuous ``chainages`` (n,), with the region where a notation would occur twice; a
+        list.
+        """
         if not self.pairs:
             return station_texts(chainages, unit)
         found = [self.station(chainage) for chainage in np.asarray(chainages, float).tolist()]

@@ -85,7 +85,9 @@ def tangent_point(fit: SurfaceFit, lat, lon, *, geoid_slope_sigma=None):
 
 
 def _normal_over(factor):
-    """The geoid's share is known beforehand, so it takes the factor of a known sigma even where t or F rules the rest."""
+    """The geoid's share is known beforehand, so it takes the factor of a known sigma even where t or F rules the
+    rest.
+    """
     from .quantiles import CHI2_2_95
 
     return CHI2_2_95 / factor**2 if np.isfinite(factor) and factor > 0 else 0.0
@@ -115,7 +117,9 @@ def _extent(lat, lon, ellipsoid):
 
 @dataclass(frozen=True)
 class LevelPlace:
-    """Where a fitted line is level: chainage and its standard deviation, metres; ``geoid_sd``: with the geoid's slope."""
+    """Where a fitted line is level: chainage and its standard deviation, metres; ``geoid_sd``: with the geoid's
+    slope.
+    """
 
     chainage: float
     sd: float

@@ -32,7 +32,8 @@ def _chainage(text):
 
 
 def read_ends(heights, station_field):
-    """The two points ((x, y), (x, y)), map coordinates, between which the axis of the points ``heights`` (layer id) runs.
+    """The two points ((x, y), (x, y)), map coordinates, between which the axis of the points ``heights`` (layer id)
+    runs.
 
     In the order of the column ``station_field``, or one named station or chainage; without one, of the layer. Works in
     any thread. Raises InputError.

@@ -45,7 +45,9 @@ def _environment(screen, folder):
 
 
 def driven(screen, folder, script):
-    """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it saw."""
+    """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it
+    saw.
+    """
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
     (plugins / "tautline").symlink_to(ROOT)

@@ -95,7 +95,9 @@ def test_example_ran_through_the_history(seen):
 
 
 def test_example_shows_the_plane_and_where_it_is_level(seen):
-    """760 m from the corner, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of metres."""
+    """760 m from the corner, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of
+    metres.
+    """
     plane, = seen["example"]["plane"]
     line = Geodesic.WGS84.Inverse(*seen["example"]["corner"], plane["tan_lat"], plane["tan_lon"])
     assert plane["kind"] == "plane" and line["s12"] == pytest.approx(760.0, abs=120.0)

@@ -46,7 +46,8 @@ def small_text(value, units, sign=False):
     """A small height difference in metres as a sentence shows it: mm, or thousandths of a foot."""
     write = signed_text if sign else number_text
     if units.height_name == "metre":
-        return write(value * 1000.0, 1) + " mm"
+        # A metre and more is a blunder or a wrong unit; nobody reads that in millimetres.
+        return write(value, 3) + " m" if abs(value) >= 1.0 else write(value * 1000.0, 1) + " mm"
     return write(value / units.height, 4) + " " + UNIT_LABELS[units.height_name]
 
 

@@ -126,7 +126,7 @@ def test_a_blunder_is_cut_and_marked_not_hidden(toolbox):
     assert run.results["FACTOR"] == 10_000 and run.results["CUT"] == 1
     row, = [row for row in run.rows("BARS") if row["cut"]]
     assert row["residual"] == 40.0 and row["bar_m"] == pytest.approx(2000.0 / 6, rel=1e-4)
-    assert "1 bar is cut at 333 m, with a mark: +40000.0 mm at 1+000 of axis 'line'. EXAGGERATION 5 would" in run.said
+    assert "1 bar is cut at 333 m, with a mark: +40.000 m at 1+000 of axis 'line'. EXAGGERATION 5 would" in run.said
     built, = [row for row in run.rows("STRIP") if row["part"] == "as-built"]
     assert built["cut"] == 1 and any("leave the strip" in text for text in run.warnings)
     assert draw(toolbox, structure(toolbox, residuals=residuals), LONGEST_BAR=1e6).results["CUT"] == 0

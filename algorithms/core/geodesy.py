@@ -74,14 +74,45 @@ class Ellipsoid:
         return (lat2[0], lon2[0], back[0] + 180.0) if scalar else (lat2, lon2, back + 180.0)
 
 
+# Below this number of angles, and beyond this spread in radians, the library's own functions are as fast or needed.
+_FEW_ANGLES, _WIDE = 256, 0.08
+
+
+def _sine_cosine(angle):
+    """Sine and cosine of angles in radians.
+
+    Stations of one structure lie close together: their angles are few from the middle one, where short series to the
+    eleventh power are exact to the last digit (0.04^12 / 12! < 1e-25) and twice as fast as four library calls.
+    """
+    if np.ndim(angle) == 0 or np.size(angle) < _FEW_ANGLES:
+        return np.sin(angle), np.cos(angle)
+    low, high = np.min(angle), np.max(angle)
+    if not high - low < _WIDE:
+        return np.sin(angle), np.cos(angle)
+    middle = 0.5 * (low + high)
+    sine, cosine = np.sin(middle), np.cos(middle)
+    away = angle - middle
+    square = away * away
+    odd, even = square / 362880.0, square / -3628800.0
+    for series, terms in ((odd, (-1.0 / 5040.0, 1.0 / 120.0, -1.0 / 6.0, 1.0)),
+                          (even, (1.0 / 40320.0, -1.0 / 720.0, 1.0 / 24.0, -0.5))):
+        series += terms[0]
+        for term in terms[1:]:
+            series *= square
+            series += term
+    odd *= away
+    even *= square
+    return sine + (sine * even + cosine * odd), cosine + (cosine * even - sine * odd)
+
+
 def foot_components(lat, lon, ellipsoid):
     """The same as foot_and_normal by components, for loops over chunks that stay in the cache.
 
     ``lat``, ``lon``: degrees (n,). Returns x, y, z in metres and the normal's x, y, z: six arrays (n,).
     """
-    lat, lon = np.radians(lat), np.radians(lon)
-    up_z, parallel = np.sin(lat), np.cos(lat)
-    up_x, up_y = parallel * np.cos(lon), parallel * np.sin(lon)
+    up_z, parallel = _sine_cosine(np.radians(lat))
+    up_y, up_x = _sine_cosine(np.radians(lon))
+    up_x, up_y = parallel * up_x, parallel * up_y
     nu = ellipsoid.a / np.sqrt(1.0 - ellipsoid.e2 * (up_z * up_z))
     return nu * up_x, nu * up_y, (nu * (1.0 - ellipsoid.e2)) * up_z, up_x, up_y, up_z
 

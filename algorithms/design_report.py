@@ -137,7 +137,7 @@ def _warn_axis(run, report):
     if len(beyond):
         warn(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
             report.name, counted(len(beyond), tr("station lies"), tr("stations lie")),
-            listed(run.notation.texts(chainages[beyond[:6]]))))
+            listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond))))
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(tr("Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the "
                 "geoid.").format(report.name))

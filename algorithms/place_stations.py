@@ -121,7 +121,7 @@ class PlaceStations(ToolboxEntry):
             if np.any(beyond):
                 feedback.pushWarning(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
                     axis.line.name, counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
-                    listed(notation.texts(s[beyond][:6]))))
+                    listed(notation.texts(s[beyond][:6]), total=int(beyond.sum()))))
         return lat, lon
 
     def _result(self, parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units):

@@ -38,9 +38,10 @@ def counted(number, one, many):
     return f"{number} {one if number == 1 else many}"
 
 
-def listed(items, most=5):
-    """The first few items in a sentence: 'a, b and 3 more'."""
+def listed(items, most=5, total=None):
+    """The first few items in a sentence: 'a, b and 3 more'; ``total``: how many there are, where not all are handed over."""
     items = [str(item) for item in items]
-    if len(items) <= most:
+    total = len(items) if total is None else total
+    if total <= most:
         return ", ".join(items)
-    return ", ".join(items[:most]) + " " + tr("and {} more").format(len(items) - most)
+    return ", ".join(items[:most]) + " " + tr("and {} more").format(total - most)

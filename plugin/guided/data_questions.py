@@ -66,12 +66,16 @@ class StructureQuestion(Question):
             self.body.addWidget(widget)
         self.by_layer.toggled.connect(self._changed)
         self.box.layerChanged.connect(self._changed)
+        self._excluded = set()
         self._exclude_results()
 
     def _exclude_results(self):
         results = [layer for layer in QgsProject.instance().mapLayers().values() if _is_result(layer)]
-        if {layer.id() for layer in results} != {layer.id() for layer in self.box.exceptedLayerList()}:
+        ids = {layer.id() for layer in results}
+        # The box keeps bare pointers: asked for them after a project was closed, it hands out layers that are gone.
+        if ids != self._excluded:
             self.box.setExceptedLayerList(results)
+            self._excluded = ids
 
     def _changed(self, *_):
         self.answer.setVisible(self.by_layer.isChecked())

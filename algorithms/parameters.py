@@ -354,6 +354,13 @@ def smoothness():
            "limit."), None, 0.0))
 
 
+def tested_stations():
+    parameter = QgsProcessingParameterFeatureSource("TESTED", tr("Tested stations"), [_SOURCE.TypeVector], optional=True)
+    return _with_help(parameter, tr("Output of 'Fit a straight line or plane': stations suspected of a blunder are left "
+                                    "out. Three and more suspected neighbours are a stretch that has moved, and are "
+                                    "scheduled."))
+
+
 def decisions():
     parameter = QgsProcessingParameterFeatureSource("DECISIONS", tr("Decisions"), [_SOURCE.TypeVector], optional=True)
     return _with_help(parameter, tr("Table with the fields axis, station, decision, note. Decisions: accept (stays as "

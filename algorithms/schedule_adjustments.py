@@ -42,7 +42,7 @@ class ScheduleAdjustments(ToolboxEntry):
     def entry_parameters(self):
         return [
             p.reviewed_stations(), p.adjustment_method(), p.step(), *p.travel(), p.adjusted_tolerance(), p.smoothness(),
-            p.decisions(), p.height_unit(), p.chainage_unit(), p.title(),
+            p.tested_stations(), p.decisions(), p.height_unit(), p.chainage_unit(), p.title(),
             p.sink("OUTPUT", tr("Adjustment schedule")),
             file_parameter("SHEET", tr("Schedule to print"), tr("A page with a row for each support, for the crew."),
                            tr("HTML files (*.html)"), True),

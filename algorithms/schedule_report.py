@@ -90,6 +90,16 @@ class Schedule:
         torn = self.torn()
         return said + ([torn] if torn else [])
 
+    def untested(self):
+        """A sentence where nothing tells blunders from movements, with the greatest movement; '' otherwise."""
+        move = np.nan_to_num(np.abs(self.found.move))
+        if self.supports.tested or not len(move) or move.max() == 0.0:
+            return ""
+        row = int(np.argmax(move))
+        return tr("The stations were not tested for blunders: a slip of the reading becomes a movement. The greatest is {} "
+                  "at {}. Give TESTED, stations of 'Fit a straight line or plane', or DECISIONS.").format(
+            self.amounts.with_unit(self.found.move[row], True), self.supports.named(row))
+
     def torn(self):
         """A sentence on supports that stand in the layer once for each axis and would be moved differently; ''
         without."""
@@ -148,5 +158,5 @@ def tell(schedule, feedback):
         counted(len(points), tr("station"), tr("stations")), points.name, schedule.method_sentence()))
     for sentence in (schedule.result_sentence(), *schedule.left_out()):
         feedback.pushInfo(sentence)
-    for sentence in schedule.infeasible():
+    for sentence in filter(None, (*schedule.infeasible(), schedule.untested())):
         feedback.pushWarning(sentence)

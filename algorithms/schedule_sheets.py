@@ -85,7 +85,7 @@ def schedule_sheet(schedule, title, record):
                 (tr("Reading after, initials"), "b")]
     parts = [pages.paragraph(schedule.result_sentence(), "lead"),
              pages.paragraph(tr("Asked for: {}.").format(schedule.method_sentence()))]
-    parts += [pages.paragraph(text, "warn") for text in schedule.infeasible()] + [pages.paragraph(text)
+    parts += [pages.paragraph(text, "warn") for text in filter(None, (schedule.untested(), *schedule.infeasible()))] + [pages.paragraph(text)
                                                                                   for text in schedule.left_out()]
     parts += [pages.cautions(tr("Check the controls, the height system and the unit before anything is moved. Move in "
                                 "small passes, and read neighbouring supports again after each: a structure that is "

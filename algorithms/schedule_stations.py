@@ -15,6 +15,7 @@ from .texts import listed, tr
 MEANINGS = {ACCEPT: "keep", MOVE: "", MEASURE_AGAIN: "measure again", READING_ERROR: "left out", "blunder": "left out",
             "leave out": "left out"}
 _NUMBERS = ("residual", "design_h", "chainage", "offset")
+_MOVED_TOGETHER = 3
 _TEXTS = ("axis", "station", "flag", "status")
 
 
@@ -22,7 +23,7 @@ _TEXTS = ("axis", "station", "flag", "status")
 class Supports:
     """Supports as read: ``points``; ``residual``, ``design``: metres (n,), NaN where there is none; ``chainage``,
     ``offset`` in their unit as read; ``axis``, ``station``: texts; ``action``: '' where one is to be computed, else
-    why there is none; ``reason``: texts."""
+    why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders."""
 
     source: object
     points: object
@@ -34,6 +35,7 @@ class Supports:
     station: list
     action: np.ndarray
     reason: np.ndarray
+    tested: bool = True
 
     def __len__(self):
         return len(self.residual)
@@ -60,13 +62,46 @@ def read_supports(entry, parameters, context, feedback, run_units):
     supports = Supports(source, points, columns["residual"] * unit, columns["design_h"] * unit, chainage,
                         columns["offset"],
                         columns["axis"], station, np.full(len(points), "", dtype=object),
-                        np.full(len(points), "", dtype=object))
+                        np.full(len(points), "", dtype=object),
+                        index["flag"] >= 0 or any(parameters.get(key) for key in ("TESTED", "DECISIONS")))
+    _take_flags(entry, parameters, context, feedback, supports, columns)
     decided = _decisions(entry, parameters, context, feedback, supports)
     _leave_out(supports, columns, decided)
     if not np.any(np.isfinite(supports.residual)):
         raise InputError(tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(
             source.sourceName()))
     return supports
+
+
+def _take_flags(entry, parameters, context, feedback, supports, columns):
+    """Put the flags of TESTED into ``columns``, by axis and station. Three and more flagged neighbours are a stretch that
+    has moved and is to be adjusted; a station that is flagged alone or with one neighbour is a doubted reading."""
+    source = entry.parameterAsSource(parameters, "TESTED", context)
+    if source is None:
+        return
+    index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "flag")}
+    missing = [key for key in ("station", "flag") if index[key] < 0]
+    if missing:
+        raise InputError(tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}.").format(
+            source.sourceName(), listed(missing)))
+    rows = read_table(source, {}, index, feedback).columns
+    flags = {(axis, name_key(station)): flag for axis, station, flag in zip(*(rows[k] for k in index))}
+    keys = [(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)]
+    if not any(key in flags for key in keys):
+        raise InputError(tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
+            source.sourceName(), supports.points.name))
+    flagged = np.array([flags.get(key, "").casefold() == "suspected blunder" for key in keys])
+    order = np.lexsort((supports.chainage, np.array(supports.axis, dtype=object).astype(str)))
+    order = order[np.isfinite(supports.residual[order])]
+    together, run = set(), []
+    for row in [*order.tolist(), None]:
+        if run and (row is None or not flagged[row] or supports.axis[row] != supports.axis[run[-1]]):
+            together.update(run if len(run) >= _MOVED_TOGETHER else ())
+            run = []
+        if row is not None and flagged[row]:
+            run.append(row)
+    for row in np.flatnonzero(flagged).tolist():
+        columns["flag"][row] = "" if row in together else "suspected blunder"
 
 
 def _chainages(stations):

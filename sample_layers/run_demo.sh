@@ -54,8 +54,8 @@ step "Which shape was built" "curvature factor" run tautline:testcurvature --STA
     --UNDULATION=field --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
 step "Deviations drawn on the map" "^Bars" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
     --AXIS="$scenario/axis.gpkg" --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
-step "What to raise and lower" "raise|lower|Raise|Lower" run tautline:scheduleadjustments \
-    --STATIONS="$result|layername=residuals" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
+step "What to raise and lower" "Raise|Left out" run tautline:scheduleadjustments \
+    --STATIONS="$result|layername=residuals" --TESTED="$result|layername=tested" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
 step "The same structure a year later" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights_later.csv" \
     --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="$(table later geom)"
 step "What has moved since" "greatest change" run tautline:comparesurveys \

@@ -105,6 +105,7 @@ def test_second_run_replaces_the_layers_of_the_first(guided):
 
 
 def test_answers_are_kept_in_the_project(guided):
+    assert guided["kept"]["closed"] == 6
     assert guided["new_project"]["heights"] == guided["new_project"]["sigma"] == guided["new_project"]["place"] == ""
     assert not guided["new_project"]["can_run"]
     kept = guided["kept"]

@@ -64,7 +64,10 @@ def cells(path):
 def test_gallery_needs_nothing_but_its_stations(toolbox, gallery):
     run = toolbox.run("scheduleadjustments", STATIONS=gallery)
     rows = run.rows()
-    assert run.results["COUNT"] == len(rows) == 84 and not run.warnings
+    assert run.results["COUNT"] == len(rows) == 84
+    # The greatest is a slip of the reading: without a test it would be scheduled, and the run must say so.
+    assert len(run.warnings) == 1 and "not tested for blunders" in run.warnings[0]
+    assert f"{MINUS}100.5 mm at north arm 0+850" in run.warnings[0]
     for row in rows:
         if row["residual"] is None:
             assert (row["action"], row["move"], row["predicted"], row["after"]) == ("no height", None, None, None)
@@ -172,8 +175,34 @@ def test_one_place_with_two_movements_is_told(toolbox):
     rows = [{"at": (500000.0, 5540000.0), "axis": axis, "station": "0+000", "residual": value} for axis,
             value in (("a", 0.01), ("b", 0.03))]
     run = toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"))
-    assert run.warnings == [f"One place, more than one movement: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 "
+    assert run.warnings[:-1] == [f"One place, more than one movement: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 "
                             "mm); decide on one."]
+
+
+def test_tested_stations_leave_blunders_out_and_keep_what_has_moved(toolbox, gallery, tmp_path):
+    """The gallery's two slips of the reading stand alone; its settled stretch is three flagged neighbours."""
+    tested = str(tmp_path / "tested.gpkg")
+    toolbox.run("fitreference", STATIONS=gallery, AXIS=str(GALLERY / "axis.gpkg"), FIT="plane", SIGMA=0.003,
+                HEIGHT_FIELD="height", UNDULATION="field", REFERENCE="memory:", OUTPUT=tested)
+    sheet = tmp_path / "sheet.html"
+    run = toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=tested, STEP=0.001, SHEET=str(sheet))
+    rows = {(row["axis"], row["station"]): row for row in run.rows()}
+    assert [key for key, row in rows.items() if row["action"] == "left out"] == [
+        ("north arm", "0+850"), ("east arm", "1+150")]
+    assert all(rows["north arm", station]["action"] == "raise" for station in ("1+600", "1+650", "1+700"))
+    assert run.results["GREATEST"] < 0.022 and not any("not tested" in text for text in run.warnings)
+    assert "not tested for blunders" not in sheet.read_text("utf-8")
+    bare = tmp_path / "bare.html"
+    toolbox.run("scheduleadjustments", STATIONS=gallery, STEP=0.001, SHEET=str(bare))
+    assert "not tested for blunders" in bare.read_text("utf-8")
+
+
+def test_tested_stations_of_another_layer_are_refused(toolbox, gallery):
+    with pytest.raises(Exception, match="lacks the field station, flag"):
+        toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=toolbox.table([{"name": "x"}], "other"))
+    foreign = toolbox.table([{"axis": "x", "station": "9+999", "flag": "kept"}], "foreign")
+    with pytest.raises(Exception, match=r"No station of layer 'foreign' \(TESTED\) is one of layer 'residuals'"):
+        toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=foreign)
 
 
 # --- papers

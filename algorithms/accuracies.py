@@ -68,21 +68,35 @@ def accuracies(entry, parameters, context, points, unit, needed, field_used, giv
         raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"))
     km = None if km is None else km / 1000.0
     if given is not None:
-        return Accuracies(np.ones(len(points)), True, None, tr("covariance of the heights from the layer '{}'").format(
-            given.layer), given)
+        return Accuracies(
+            np.ones(len(points)),
+            True,
+            None,
+            tr("covariance of the heights from the layer '{}'").format(given.layer),
+            given,
+        )
     if field_used:
         values = points.columns["sigma"] * unit
         bad = np.flatnonzero(needed & ~(values > 0))
         if len(bad):
-            raise InputError(tr("Layer '{}', row {}: the standard deviation is {}; it must be positive.").format(
-                points.name, bad[0] + 1, tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"))
+            raise InputError(
+                tr("Layer '{}', row {}: the standard deviation is {}; it must be positive.").format(
+                    points.name, bad[0] + 1, tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"
+                )
+            )
         return Accuracies(np.where(values > 0, values, 1.0), True, km, tr("standard deviations from a field"))
     if typed is not None:
-        return Accuracies(np.full(len(points), typed * unit), True, km, tr("standard deviation {} for all").format(
-            number_text(typed, 4)))
+        return Accuracies(
+            np.full(len(points), typed * unit),
+            True,
+            km,
+            tr("standard deviation {} for all").format(number_text(typed, 4)),
+        )
     if km is not None:
         raise InputError(tr("SIGMA_KM needs the standard deviation of a height too: give SIGMA or SIGMA_FIELD."))
-    return Accuracies(np.ones(len(points)), False, None, tr("standard deviation not stated, estimated from the residuals"))
+    return Accuracies(
+        np.ones(len(points)), False, None, tr("standard deviation not stated, estimated from the residuals")
+    )
 
 
 def levelling_arms(axes, axis_index, chainage):

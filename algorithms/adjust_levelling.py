@@ -28,36 +28,51 @@ class AdjustLevelling(ToolboxEntry):
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("levelling", "least squares", "adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
     HELP = (
-        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part "
-        "with their own standard deviation; a free adjustment holds one point only and shows benchmarks that have "
-        "moved.\n\n"
-        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times "
-        "the root of the length in kilometres. After it, w is each line's residual over its standard deviation: "
-        "beyond 3.29 a blunder is suspected. The smallest blunder that would be found, with a chance of 80 percent, "
-        "tells how well the net checks the line. A line that no other checks has no w. Nothing is left out of the "
-        "adjustment.\n\n"
+        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part with "
+        "their own standard deviation; a free adjustment holds one point only and shows benchmarks that have moved.\n\n"
+        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times the "
+        "root of the length in kilometres. After it, w is each line's residual over its standard deviation: beyond "
+        "3.29 a blunder is suspected. The smallest blunder that would be found, with a chance of 80 percent, tells how "
+        "well the net checks the line. A line that no other checks has no w. Nothing is left out of the adjustment.\n\n"
         "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by name: "
         "the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE keeps what the "
         "heights share.\n\n"
-        "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides.")
+        "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         fields = lp.line_fields()
         return [
-            lp.level_lines(), *fields, p.height_unit(), lp.benchmarks(), lp.free_adjustment(), *lp.line_sigmas(),
-            lp.levelling_class(), lp.named_stations(), *lp.benchmark_fields(), lp.station_name_field(),
+            lp.level_lines(),
+            *fields,
+            p.height_unit(),
+            lp.benchmarks(),
+            lp.free_adjustment(),
+            *lp.line_sigmas(),
+            lp.levelling_class(),
+            lp.named_stations(),
+            *lp.benchmark_fields(),
+            lp.station_name_field(),
             p.advanced(lp.weights()),
-            p.advanced(lp.limit_factor()), lp.distance_unit(), lp.free_point(),
+            p.advanced(lp.limit_factor()),
+            lp.distance_unit(),
+            lp.free_point(),
             p.table("OUTPUT", tr("Adjusted heights"), optional=False),
             lp.stations_with_heights(),
             p.table("LINES", tr("Adjusted lines")),
-            p.table("MISCLOSURES", tr("Misclosures")), lp.covariance_table(), lp.levelling_summary(),
+            p.table("MISCLOSURES", tr("Misclosures")),
+            lp.covariance_table(),
+            lp.levelling_summary(),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Adjusted heights"), "FREEDOM": tr("Degrees of freedom"),
-                "VARIANCE_FACTOR": tr("Variance factor"),
-                "SUSPECTED": tr("Suspected blunders"), "BEYOND": tr("Misclosures beyond the limit")}
+        return {
+            "COUNT": tr("Adjusted heights"),
+            "FREEDOM": tr("Degrees of freedom"),
+            "VARIANCE_FACTOR": tr("Variance factor"),
+            "SUSPECTED": tr("Suspected blunders"),
+            "BEYOND": tr("Misclosures beyond the limit"),
+        }
 
     def computed(self, parameters, context, feedback):
         units = lp.field_book_units(self, parameters, context)
@@ -73,10 +88,17 @@ class AdjustLevelling(ToolboxEntry):
         tables = _Tables(run, record_text(record)).made(bool(parameters.get("COVARIANCE")))
         page = levelling_page(run, sentences, record) if parameters.get("SUMMARY") else b""
         adjustment = run.adjustment
-        return Result(tables, {"COUNT": len(adjustment.points), "FREEDOM": adjustment.freedom,
-                               "VARIANCE_FACTOR": adjustment.variance_factor if adjustment.freedom > 0 else None,
-                               "SUSPECTED": int(run.suspected.sum()), "BEYOND": len(run.beyond)},
-                               [Document("SUMMARY", page)])
+        return Result(
+            tables,
+            {
+                "COUNT": len(adjustment.points),
+                "FREEDOM": adjustment.freedom,
+                "VARIANCE_FACTOR": adjustment.variance_factor if adjustment.freedom > 0 else None,
+                "SUSPECTED": int(run.suspected.sum()),
+                "BEYOND": len(run.beyond),
+            },
+            [Document("SUMMARY", page)],
+        )
 
 
 class _Tables:
@@ -103,24 +125,37 @@ class _Tables:
             return np.where(inside, values[points], np.nan) / unit
 
         roles = [run.roles[k] if k >= 0 else "not in the net" for k in points]
-        return {"height": numbers(run.adjustment.heights), "sd": numbers(run.adjustment.height_deviations),
-                "role": roles,
-                "given_h": numbers(run.given), "given_diff": numbers(run.adjustment.heights - run.given),
-                "w": np.where(inside, run.point_w[points], np.nan)}
+        return {
+            "height": numbers(run.adjustment.heights),
+            "sd": numbers(run.adjustment.height_deviations),
+            "role": roles,
+            "given_h": numbers(run.given),
+            "given_diff": numbers(run.adjustment.heights - run.given),
+            "w": np.where(inside, run.point_w[points], np.nan),
+        }
 
     def _heights(self):
         net = self.run.lines.net
         columns = {"point": list(net.names), **self._columns(np.arange(len(net.names)))}
-        return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), _TABLE,
-                           self._style("levelled", tr("Adjusted heights")))
+        return OutputTable(
+            "OUTPUT", columns, QgsCoordinateReferenceSystem(), _TABLE, self._style("levelled", tr("Adjusted heights"))
+        )
 
     def _points(self):
         named, run = self.run.named, self.run
         points = np.array([run.index.get(name, -1) for name in named.names], int)
         columns = {"point": list(named.names), **self._columns(points)}
-        return OutputTable("POINTS", columns, named.points.crs, named.source.wkbType(),
-                           self._style("levelled", tr("Stations with adjusted heights")), named.source,
-                           np.arange(len(points)), named.points.ids, features=named.points.features)
+        return OutputTable(
+            "POINTS",
+            columns,
+            named.points.crs,
+            named.source.wkbType(),
+            self._style("levelled", tr("Stations with adjusted heights")),
+            named.source,
+            np.arange(len(points)),
+            named.points.ids,
+            features=named.points.features,
+        )
 
     def _lines(self):
         run, lines, unit = self.run, self.run.lines, self.units.height
@@ -135,39 +170,72 @@ class _Tables:
         flags[lines.used] = run.flags
         starts, ends = lines.table.columns["FROM_FIELD"], lines.table.columns["TO_FIELD"]
         columns = {
-            "from_pt": list(starts), "to_pt": list(ends), "dh": lines.table.columns["DIFFERENCE_FIELD"],
-            "sd": spread(run.line_deviations, unit), "length": lines.table.columns["LENGTH_FIELD"],
+            "from_pt": list(starts),
+            "to_pt": list(ends),
+            "dh": lines.table.columns["DIFFERENCE_FIELD"],
+            "sd": spread(run.line_deviations, unit),
+            "length": lines.table.columns["LENGTH_FIELD"],
             "adj_dh": spread(run.of_lines(run.adjusted_differences), unit),
-            "v": spread(run.of_lines(run.adjustment.residuals), unit), "w": spread(run.of_lines(run.adjustment.w)),
+            "v": spread(run.of_lines(run.adjustment.residuals), unit),
+            "w": spread(run.of_lines(run.adjustment.w)),
             "redund": spread(run.of_lines(run.adjustment.redundancies)),
-            "min_blund": spread(run.of_lines(np.where(np.isfinite(run.adjustment.detectable), run.adjustment.detectable,
-                                                      np.nan)),
-                                unit),
-            "flag": flags.tolist()}
+            "min_blund": spread(
+                run.of_lines(np.where(np.isfinite(run.adjustment.detectable), run.adjustment.detectable, np.nan)), unit
+            ),
+            "flag": flags.tolist(),
+        }
         named = run.named
-        crs, wkb = (lines.source.sourceCrs(), lines.source.wkbType()) if named is None else (
-            named.points.crs, QgsWkbTypes.Type.LineString)
-        return OutputTable("LINES", columns, crs, wkb, self._style("level_lines", tr("Adjusted lines")), lines.source,
-                           np.arange(rows), lines.table.ids, features=lines.table.features,
-                           shapes=None if named is None else named.lines(starts, ends))
+        crs, wkb = (
+            (lines.source.sourceCrs(), lines.source.wkbType())
+            if named is None
+            else (named.points.crs, QgsWkbTypes.Type.LineString)
+        )
+        return OutputTable(
+            "LINES",
+            columns,
+            crs,
+            wkb,
+            self._style("level_lines", tr("Adjusted lines")),
+            lines.source,
+            np.arange(rows),
+            lines.table.ids,
+            features=lines.table.features,
+            shapes=None if named is None else named.lines(starts, ends),
+        )
 
     def _misclosures(self):
         run, unit = self.run, self.units.height
         found = run.misclosures
         columns = {
-            "loop": list(range(1, len(found) + 1)), "kind": [one.kind for one in found],
+            "loop": list(range(1, len(found) + 1)),
+            "kind": [one.kind for one in found],
             "path": [run.path(one) for one in found],
             "length": np.array([one.length for one in found]) / self.units.chainage,
             "misclosure": np.array([one.value for one in found]) / unit,
             "sd": np.array([one.deviation if run.lines.known else np.nan for one in found]) / unit,
-            "limit": np.array([run.limit(one) for one in found]) / unit, "status": [run.status(one) for one in found]}
-        return OutputTable("MISCLOSURES", columns, QgsCoordinateReferenceSystem(), _TABLE,
-                           self._style("misclosures", tr("Misclosures")))
+            "limit": np.array([run.limit(one) for one in found]) / unit,
+            "status": [run.status(one) for one in found],
+        }
+        return OutputTable(
+            "MISCLOSURES",
+            columns,
+            QgsCoordinateReferenceSystem(),
+            _TABLE,
+            self._style("misclosures", tr("Misclosures")),
+        )
 
     def _covariance(self):
         run = self.run
-        names = [name for name in (run.named.names if run.named is not None else run.lines.net.names)
-                 if name in run.index and np.isfinite(run.adjustment.heights[run.index[name]])]
+        names = [
+            name
+            for name in (run.named.names if run.named is not None else run.lines.net.names)
+            if name in run.index and np.isfinite(run.adjustment.heights[run.index[name]])
+        ]
         texts = covariance_texts(run.adjustment.covariance([run.index[name] for name in names]))
-        return OutputTable("COVARIANCE", {"point": names, "covar": texts}, QgsCoordinateReferenceSystem(), _TABLE,
-                           self._style("covariance", tr("Covariance of the heights")))
+        return OutputTable(
+            "COVARIANCE",
+            {"point": names, "covar": texts},
+            QgsCoordinateReferenceSystem(),
+            _TABLE,
+            self._style("covariance", tr("Covariance of the heights")),
+        )

@@ -20,14 +20,22 @@ class Designs:
     def __init__(self, entry, parameters, context, feedback, fields, notation, run_units, height_system, datum):
         self._fields, self._notation, self._units = fields, notation, run_units
         self._kind = entry.choice(parameters, "DESIGN", context)
-        self._form = {"chain_a": entry.text(parameters, "CHAINAGE_A", context),
-                      "chain_b": entry.text(parameters, "CHAINAGE_B", context)}
-        for name, key in (("height_a", "HEIGHT_A"), ("height_b", "HEIGHT_B"), ("slope", "SLOPE"),
-                          ("tolerance", "TOLERANCE")):
+        self._form = {
+            "chain_a": entry.text(parameters, "CHAINAGE_A", context),
+            "chain_b": entry.text(parameters, "CHAINAGE_B", context),
+        }
+        for name, key in (
+            ("height_a", "HEIGHT_A"),
+            ("height_b", "HEIGHT_B"),
+            ("slope", "SLOPE"),
+            ("tolerance", "TOLERANCE"),
+        ):
             self._form[name] = entry.number(parameters, key, context)
-        self._earth = {"earth": entry.choice(parameters, "EARTH", context),
-                       "radius": entry.number(parameters, "RADIUS", context),
-                       "refraction": entry.number(parameters, "REFRACTION", context) or 0.0}
+        self._earth = {
+            "earth": entry.choice(parameters, "EARTH", context),
+            "radius": entry.number(parameters, "RADIUS", context),
+            "refraction": entry.number(parameters, "REFRACTION", context) or 0.0,
+        }
         self._references = self._read_references(entry, parameters, context, feedback)
         self._system, self._datum = height_system, datum
         self.overridden = []
@@ -91,15 +99,24 @@ class Designs:
         if not chosen and len(rows) == 1 and not rows[0].values["axes"]:
             chosen = rows
         if len(chosen) != 1:
-            raise InputError(tr("layer '{}' has {} references for it; there are {}.").format(
-                layer, len(chosen) or tr("no"), listed([row.name for row in rows])))
+            raise InputError(
+                tr("layer '{}' has {} references for it; there are {}.").format(
+                    layer, len(chosen) or tr("no"), listed([row.name for row in rows])
+                )
+            )
         values = chosen[0].values
         if values["undul"] and values["undul"] != undulation_text(self._system):
-            raise InputError(tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
-                chosen[0].name, values["undul"], undulation_text(self._system)))
+            raise InputError(
+                tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
+                    chosen[0].name, values["undul"], undulation_text(self._system)
+                )
+            )
         if values["datum"] and values["datum"] != self._datum:
-            raise InputError(tr("the reference '{}' is on the datum '{}', but the stations are on '{}'.").format(
-                chosen[0].name, values["datum"], self._datum))
+            raise InputError(
+                tr("the reference '{}' is on the datum '{}', but the stations are on '{}'.").format(
+                    chosen[0].name, values["datum"], self._datum
+                )
+            )
         unit = metres_per(values["h_unit"]) if values["h_unit"] else self._units.height
         ellipsoid = axis.line.ellipsoid
         point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)

@@ -28,8 +28,12 @@ from .texts import CONTEXT, tr
 from .version import VERSION
 
 # Parameters that count only where another has this value: given without it, a wrong result would be the reward.
-_ONLY_WITH = {"UNDULATION_FIELD": ("UNDULATION", "field"), "UNDULATION_VALUE": ("UNDULATION", "constant"),
-              "GEOID": ("UNDULATION", "grid"), "RADIUS": ("EARTH", "sphere")}
+_ONLY_WITH = {
+    "UNDULATION_FIELD": ("UNDULATION", "field"),
+    "UNDULATION_VALUE": ("UNDULATION", "constant"),
+    "GEOID": ("UNDULATION", "grid"),
+    "RADIUS": ("EARTH", "sphere"),
+}
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 _OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
 
@@ -120,8 +124,11 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         """The host ignores a misspelt parameter and runs with its default; a wrong result would be the reward."""
         known = {definition.name() for definition in self.parameterDefinitions()}
         unknown = sorted(set(parameters) - known)
-        return tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))) if (
-            unknown) else ""
+        return (
+            tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known)))
+            if (unknown)
+            else ""
+        )
 
     def _unfit_values(self, parameters):
         """The host says only that a value is incorrect, and takes text that is no number for 0."""
@@ -153,8 +160,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     def _overwrites(self, parameters, context):
         """The host destroys an input that is also the output and calls it a success; nor does it look for folders."""
-        sinks = self._definitions((QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination),
-                                  parameters)
+        sinks = self._definitions(
+            (QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination), parameters
+        )
         files = self._definitions(QgsProcessingParameterFileDestination, parameters)
         places = {}
         for key in sinks:
@@ -167,20 +175,24 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             place = outputs.place_of_layer(value, context)
             for key in sinks:
                 if outputs.same_place(place, places[key]):
-                    return tr("{} is the place of the input {} ({}); choose another, or the input would be "
-                              "lost.").format(key, source, place[0])
+                    return tr(
+                        "{} is the place of the input {} ({}); choose another, or the input would be lost."
+                    ).format(key, source, place[0])
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if outputs.same_place(places[key], places[other]):
                     return tr("{} and {} are one place ({}); choose different files or tables.").format(
-                        other, key, places[key][0])
+                        other, key, places[key][0]
+                    )
         return ""
 
     # --- the run
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # The oldest host reads a numpy number as 0.
-        parameters = {key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()}
+        parameters = {
+            key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()
+        }
         try:
             self._warn_of_unused(parameters, context, feedback)
             result = self.computed(parameters, context, feedback)
@@ -211,8 +223,11 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 done += len(table)
             for table in wanted:
                 self._style(table, written[table.key], context, feedback)
-            placed = [(document, self.parameterAsFileOutput(parameters, document.key, context))
-                      for document in result.documents if parameters.get(document.key)]
+            placed = [
+                (document, self.parameterAsFileOutput(parameters, document.key, context))
+                for document in result.documents
+                if parameters.get(document.key)
+            ]
             write_documents(placed)
             written.update((document.key, path) for document, path in placed)
         except BaseException:
@@ -225,8 +240,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         asked = outputs.destination_text(parameters[table.key])
         guard.prepare(asked)
         try:
-            sink, destination = self.parameterAsSink(parameters, table.key, context, table.fields(), table.wkb,
-                                                     table.crs)
+            sink, destination = self.parameterAsSink(
+                parameters, table.key, context, table.fields(), table.wkb, table.crs
+            )
         except QgsProcessingException as error:
             raise QgsProcessingException(outputs.not_written(table.key, error)) from None
         if sink is None:
@@ -239,8 +255,12 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             del sink
         outputs.check_written(asked, destination, table)
         if "record" in table.columns and asked.lower().endswith(outputs.SHORT_TEXTS):
-            feedback.pushWarning(tr("{}: this format cuts texts at 254 characters, so the record of the run is not "
-                                    "whole there; a GeoPackage keeps it.").format(table.key))
+            feedback.pushWarning(
+                tr(
+                    "{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a "
+                    "GeoPackage keeps it."
+                ).format(table.key)
+            )
         return destination
 
     def _style(self, table, destination, context, feedback):
@@ -248,7 +268,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             styling.save_into_geopackage(destination, table.style)
         except styling.StyleNotSaved as error:
             feedback.pushWarning(
-                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error))
+                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error)
+            )
         styling.attach(context, destination, table.style)
 
     # --- what several entries read alike

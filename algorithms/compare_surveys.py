@@ -1,5 +1,6 @@
-"""Toolbox entry comparesurveys: change per station between surveys, its significance, rate per year, shift and
-bending."""
+"""Toolbox entry comparesurveys: change per station between surveys, its significance, rate per year, shift
+and bending.
+"""
 
 import os
 
@@ -40,31 +41,57 @@ class CompareSurveys(ToolboxEntry):
         "common shift, with a tilt if asked for; the rest is bending. Heights of different surveys and stations are "
         "taken as independent.\n\n"
         "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer "
-        "decides.")
+        "decides."
+    )
 
     def entry_parameters(self):
         return [
-            p.surveys(), p.dates(), p.height_unit(), p.compared_sigma(), p.matching(), p.match_tolerance(),
+            p.surveys(),
+            p.dates(),
+            p.height_unit(),
+            p.compared_sigma(),
+            p.matching(),
+            p.match_tolerance(),
             p.common_shift(),
-            p.common_tilt(), p.date_field(), p.compared_height_field(), p.chainage_unit(), p.title(),
-            p.sink("OUTPUT", tr("Compared stations")), p.table("MOTIONS", tr("Each axis and survey")),
-            p.table("CHANGES", tr("Every change")), p.table("UNMATCHED", tr("Stations of one survey only")),
-            file_parameter("REPORT", tr("Comparison to print"), tr("A page with verdicts, chart and tables."),
-                           tr("HTML files (*.html)"), True),
-            file_parameter("CHART", tr("Chart"), tr("Chainage against change, a line for each survey with its "
-                                                    "intervals."),
-                           tr("PNG files (*.png);;SVG files (*.svg)")),
+            p.common_tilt(),
+            p.date_field(),
+            p.compared_height_field(),
+            p.chainage_unit(),
+            p.title(),
+            p.sink("OUTPUT", tr("Compared stations")),
+            p.table("MOTIONS", tr("Each axis and survey")),
+            p.table("CHANGES", tr("Every change")),
+            p.table("UNMATCHED", tr("Stations of one survey only")),
+            file_parameter(
+                "REPORT",
+                tr("Comparison to print"),
+                tr("A page with verdicts, chart and tables."),
+                tr("HTML files (*.html)"),
+                True,
+            ),
+            file_parameter(
+                "CHART",
+                tr("Chart"),
+                tr("Chainage against change, a line for each survey with its intervals."),
+                tr("PNG files (*.png);;SVG files (*.svg)"),
+            ),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations compared"), "CHANGED": tr("Stations risen or settled"),
-                "POSSIBLE": tr("Possible changes"),
-                "UNMATCHED_COUNT": tr("Readings not compared"), "MAX_ABS": tr("Greatest change")}
+        return {
+            "COUNT": tr("Stations compared"),
+            "CHANGED": tr("Stations risen or settled"),
+            "POSSIBLE": tr("Possible changes"),
+            "UNMATCHED_COUNT": tr("Readings not compared"),
+            "MAX_ABS": tr("Greatest change"),
+        }
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
-        self._made = [(layer.name(), recorded_run(layer, context))
-                      for layer in self.parameterAsLayerList(parameters, "SURVEYS", context)]
+        self._made = [
+            (layer.name(), recorded_run(layer, context))
+            for layer in self.parameterAsLayerList(parameters, "SURVEYS", context)
+        ]
         return True
 
     def computed(self, parameters, context, feedback):
@@ -76,25 +103,35 @@ class CompareSurveys(ToolboxEntry):
         by, shift = (self.choice(parameters, key, context) for key in ("MATCH", "SHIFT"))
         tilt = self.parameterAsBoolean(parameters, "TILT", context)
         sigma = self.number(parameters, "SIGMA", context)
-        asked = {"match": by if by == "name" else tr("chainage within {} {}").format(
-            number_text(tolerance / run_units.chainage, 3), run_units.chainage_label), "shift": shift, "tilt": tilt,
-            "sigma": tr("field 'sd' of each survey") if sigma is None else f"{sigma:g} {run_units.height_label}"}
+        asked = {
+            "match": by
+            if by == "name"
+            else tr("chainage within {} {}").format(
+                number_text(tolerance / run_units.chainage, 3), run_units.chainage_label
+            ),
+            "shift": shift,
+            "tilt": tilt,
+            "sigma": tr("field 'sd' of each survey") if sigma is None else f"{sigma:g} {run_units.height_label}",
+        }
         found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=feedback)
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), asked)
         feedback.setProgress(50)
         tell(report, feedback)
         record = self.record(parameters, context, units=vars(run_units), surveys=[survey.label for survey in surveys])
-        return Result(self._tables(report, record), report.numbers(),
-                      self._documents(report, parameters, context, record))
+        return Result(
+            self._tables(report, record), report.numbers(), self._documents(report, parameters, context, record)
+        )
 
     def _warn_of_records(self, run_units, feedback):
         for name, record in self._made:
             warn_of_unit(record, name, run_units.height_name, feedback)
         systems = {record["height_system"]: name for name, record in self._made if record.get("height_system")}
         if "ellipsoidal" in systems and len(systems) > 1:
-            feedback.pushWarning(tr("The surveys are in different height systems: {}; their difference holds the "
-                                    "undulation.").format(
-                ", ".join(f"{name} ({system})" for system, name in systems.items())))
+            feedback.pushWarning(
+                tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
+                    ", ".join(f"{name} ({system})" for system, name in systems.items())
+                )
+            )
 
     def _documents(self, report, parameters, context, record):
         if not (parameters.get("REPORT") or parameters.get("CHART")):
@@ -104,8 +141,11 @@ class CompareSurveys(ToolboxEntry):
         documents = []
         if parameters.get("REPORT"):
             charts = [drawn(report, [axis]) for axis in axes]
-            documents.append(Document("REPORT", comparison_page(report, charts,
-                                                                tr("Comparison of surveys: {}").format(title), record)))
+            documents.append(
+                Document(
+                    "REPORT", comparison_page(report, charts, tr("Comparison of surveys: {}").format(title), record)
+                )
+            )
         if parameters.get("CHART"):
             ending = os.path.splitext(self.parameterAsFileOutput(parameters, "CHART", context))[1].lower()
             if ending not in (".png", ".svg"):
@@ -122,12 +162,23 @@ class CompareSurveys(ToolboxEntry):
             return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, text)
 
         return [
-            OutputTable("OUTPUT", report.station_columns(), first.crs, QgsWkbTypes.Type.Point,
-                        style("compared", tr("Compared stations")),
-                        points=(first.points.x, first.points.y)),
-            OutputTable("MOTIONS", report.motion_columns(text), none, bare,
-                        style("motions", tr("Each axis and survey"))),
+            OutputTable(
+                "OUTPUT",
+                report.station_columns(),
+                first.crs,
+                QgsWkbTypes.Type.Point,
+                style("compared", tr("Compared stations")),
+                points=(first.points.x, first.points.y),
+            ),
+            OutputTable(
+                "MOTIONS", report.motion_columns(text), none, bare, style("motions", tr("Each axis and survey"))
+            ),
             OutputTable("CHANGES", report.change_columns(), none, bare, style("changes", tr("Every change"))),
-            OutputTable("UNMATCHED", report.unmatched_columns(), none, bare,
-                        style("unmatched", tr("Stations of one survey only"))),
+            OutputTable(
+                "UNMATCHED",
+                report.unmatched_columns(),
+                none,
+                bare,
+                style("unmatched", tr("Stations of one survey only")),
+            ),
         ]

@@ -29,7 +29,7 @@ class Chart:
         """As SVG for a page: the element alone, with its description."""
         text = self._saved("svg", Date=None).decode("utf-8")
         label = escape(self.words, quote=True)
-        return text[text.index("<svg"):].replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+        return text[text.index("<svg") :].replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
 
     def file(self, ending):
         """As a file of its own, bytes; ``ending``: '.svg' or '.png'."""
@@ -55,8 +55,9 @@ def drawn(report, axes):
         from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
     except ImportError:
-        raise InputError(tr("The chart needs matplotlib in QGIS's own Python; install it (python3-matplotlib on Debian "
-                            "and Ubuntu).")) from None
+        raise InputError(
+            tr("The chart needs matplotlib in QGIS's own Python; install it (python3-matplotlib on Debian and Ubuntu).")
+        ) from None
     compared = report.compared
     bent = np.any(np.isfinite(compared.bending))
     rows = [(axis, kind) for axis in axes for kind in (("change", "bending") if bent else ("change",))]
@@ -64,8 +65,9 @@ def drawn(report, axes):
     figure = Figure(figsize=(9.6, legend_height + 2.45 * len(rows)), layout="constrained")
     FigureCanvasAgg(figure)
     # The legend has a row of its own: over or inside the panels it would hide readings.
-    legend, *panels = figure.subplots(len(rows) + 1, 1,
-                                      gridspec_kw={"height_ratios": [legend_height, *[2.45] * len(rows)]})
+    legend, *panels = figure.subplots(
+        len(rows) + 1, 1, gridspec_kw={"height_ratios": [legend_height, *[2.45] * len(rows)]}
+    )
     for panel, (axis, kind) in zip(panels, rows):
         _draw(panel, report, axis, kind)
     handles, labels = panels[0].get_legend_handles_labels()
@@ -77,8 +79,9 @@ def drawn(report, axes):
 def _draw(panel, report, axis, kind):
     compared, amounts = report.compared, report.amounts
     scale = 1000.0 if report.units.height_name == "metre" else 1.0 / report.units.height
-    values, deviations = ((compared.change, compared.sd_change) if kind == "change"
-                          else (compared.bending, compared.sd_bending))
+    values, deviations = (
+        (compared.change, compared.sd_change) if kind == "change" else (compared.bending, compared.sd_bending)
+    )
     rows = np.flatnonzero((compared.first.axis == axis) & np.isfinite(compared.first.chainage))
     rows = rows[np.argsort(compared.first.chainage[rows], kind="stable")]
     x = compared.first.chainage[rows] / report.units.chainage
@@ -89,18 +92,32 @@ def _draw(panel, report, axis, kind):
         size = 4.0 if len(rows) <= 200 else 0.0
         label = _plain(tr("{} against {}").format(compared.surveys[number].label, compared.first.label))
         if len(rows) <= MOST_BARS and np.any(np.isfinite(half)):
-            panel.errorbar(x, y, np.nan_to_num(half), color=colour, marker=mark, markersize=size, linewidth=1.3,
-                           elinewidth=0.8,
-                           capsize=1.8, label=label, zorder=3)
+            panel.errorbar(
+                x,
+                y,
+                np.nan_to_num(half),
+                color=colour,
+                marker=mark,
+                markersize=size,
+                linewidth=1.3,
+                elinewidth=0.8,
+                capsize=1.8,
+                label=label,
+                zorder=3,
+            )
         else:
             panel.fill_between(x, y - half, y + half, color=colour, alpha=0.22, linewidth=0, zorder=2)
             panel.plot(x, y, color=colour, marker=mark, markersize=size, linewidth=1.2, label=label, zorder=3)
     title = tr("change")
     if kind == "bending":
-        title = (tr("bending, the change without common shift and tilt") if report.asked["tilt"]
-                 else tr("bending, the change without the common shift"))
-    panel.set_title(_plain(f"{axis}: {title}" if axis else title.capitalize()), loc="left", fontsize=10,
-                    fontweight="bold")
+        title = (
+            tr("bending, the change without common shift and tilt")
+            if report.asked["tilt"]
+            else tr("bending, the change without the common shift")
+        )
+    panel.set_title(
+        _plain(f"{axis}: {title}" if axis else title.capitalize()), loc="left", fontsize=10, fontweight="bold"
+    )
     panel.set_ylabel(f"{tr('up +')} ({amounts.label})", fontsize=9)
     panel.set_xlabel(tr("Chainage ({})").format(report.units.chainage_label), fontsize=9)
     panel.grid(True, color="#d5d5da", linewidth=0.6)

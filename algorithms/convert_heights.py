@@ -1,12 +1,7 @@
 """Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (METHOD 5)."""
 
 import numpy as np
-from qgis.core import (
-    QgsProcessing,
-    QgsProcessingParameterEnum,
-    QgsProcessingParameterFeatureSource,
-    QgsWkbTypes,
-)
+from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource, QgsWkbTypes
 
 from . import parameters as p
 from .base import Result, ToolboxEntry, record_text
@@ -35,18 +30,36 @@ class ConvertHeights(ToolboxEntry):
         "N. The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a field, or is "
         "one value. A grid that is not installed is never read as zero: the run stops and says what to install.\n\n"
         "EGM96 is good to about 1 m as a height and to some seconds of arc as a slope; over a few kilometres it shows "
-        "the geoid's slope, not its bending.")
+        "the geoid's slope, not its bending."
+    )
 
     def entry_parameters(self):
-        undulation = QgsProcessingParameterEnum("UNDULATION", tr("Undulation from"), options=list(SOURCES),
-                                                usesStaticStrings=True, defaultValue="grid")
+        undulation = QgsProcessingParameterEnum(
+            "UNDULATION", tr("Undulation from"), options=list(SOURCES), usesStaticStrings=True, defaultValue="grid"
+        )
         undulation.setHelp(tr("grid: a raster or the grid of PROJ; field: of the points; constant: one value."))
-        given = QgsProcessingParameterEnum("HEIGHTS_ARE", tr("The heights given are"), options=list(DIRECTIONS),
-                                           usesStaticStrings=True, defaultValue="ellipsoidal")
+        given = QgsProcessingParameterEnum(
+            "HEIGHTS_ARE",
+            tr("The heights given are"),
+            options=list(DIRECTIONS),
+            usesStaticStrings=True,
+            defaultValue="ellipsoidal",
+        )
         given.setHelp(tr("ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling."))
-        return [p.any_points(), p.height_field(), p.height_unit(), given, undulation, p.geoid(), p.undulation_field(),
-                p.undulation_value(), _optional_axis(), p.axis_field(), p.sink("OUTPUT", tr("Converted heights")),
-                p.sink("CURVE", tr("Geoid along the axes"), optional=True)]
+        return [
+            p.any_points(),
+            p.height_field(),
+            p.height_unit(),
+            given,
+            undulation,
+            p.geoid(),
+            p.undulation_field(),
+            p.undulation_value(),
+            _optional_axis(),
+            p.axis_field(),
+            p.sink("OUTPUT", tr("Converted heights")),
+            p.sink("CURVE", tr("Geoid along the axes"), optional=True),
+        ]
 
     def result_numbers(self):
         return {"COUNT": tr("Converted heights")}
@@ -65,16 +78,34 @@ class ConvertHeights(ToolboxEntry):
         system = height_system(self, parameters, context, points, run_units.height)
         n = system.undulation / run_units.height
         from_ellipsoid = self.choice(parameters, "HEIGHTS_ARE", context) == "ellipsoidal"
-        columns = {"undulation": n, "height_ell": given if from_ellipsoid else given + n,
-                   "height_geo": given - n if from_ellipsoid else given}
+        columns = {
+            "undulation": n,
+            "height_ell": given if from_ellipsoid else given + n,
+            "height_geo": given - n if from_ellipsoid else given,
+        }
         self._tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback)
         described = grid_described(self, parameters, context, system)
         if described:
             feedback.pushInfo(described)
-        style = StyleSpec("converted", tr("Converted heights"), run_units.height_name, run_units.chainage_name, None,
-                          record_text(self.record(parameters, context, undulation_source=system.source)))
-        table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
-                            np.arange(len(points)), points.ids, features=points.features)
+        style = StyleSpec(
+            "converted",
+            tr("Converted heights"),
+            run_units.height_name,
+            run_units.chainage_name,
+            None,
+            record_text(self.record(parameters, context, undulation_source=system.source)),
+        )
+        table = OutputTable(
+            "OUTPUT",
+            columns,
+            source.sourceCrs(),
+            source.wkbType(),
+            style,
+            source,
+            np.arange(len(points)),
+            points.ids,
+            features=points.features,
+        )
         tables = [table]
         if self.parameterAsSource(parameters, "AXIS", context) is not None:
             profiles = GeoidProfiles(self, parameters, context, feedback, points, system, run_units)
@@ -86,19 +117,36 @@ class ConvertHeights(ToolboxEntry):
 
     @staticmethod
     def _tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback):
-        feedback.pushInfo(tr("Understood: {} of layer '{}'; heights from {} in {}, taken as {}.").format(
-            counted(len(points), tr("point"), tr("points")), points.name, heights.described, run_units.height_label,
-            tr("ellipsoidal") if from_ellipsoid else tr("above the geoid")))
-        feedback.pushInfo(tr("Undulations {} to {} {} ({}).").format(
-            number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_label, system.source))
-        feedback.pushInfo(tr("{} converted; {} none.").format(
-            counted(int(np.isfinite(given).sum()), tr("height"), tr("heights")),
-            counted(int(np.isnan(given).sum()), tr("point has"), tr("points have"))))
+        feedback.pushInfo(
+            tr("Understood: {} of layer '{}'; heights from {} in {}, taken as {}.").format(
+                counted(len(points), tr("point"), tr("points")),
+                points.name,
+                heights.described,
+                run_units.height_label,
+                tr("ellipsoidal") if from_ellipsoid else tr("above the geoid"),
+            )
+        )
+        feedback.pushInfo(
+            tr("Undulations {} to {} {} ({}).").format(
+                number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_label, system.source
+            )
+        )
+        feedback.pushInfo(
+            tr("{} converted; {} none.").format(
+                counted(int(np.isfinite(given).sum()), tr("height"), tr("heights")),
+                counted(int(np.isnan(given).sum()), tr("point has"), tr("points have")),
+            )
+        )
 
 
 def _optional_axis():
-    parameter = QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [QgsProcessing.SourceType.TypeVectorLine],
-                                                    optional=True)
-    parameter.setHelp(tr("Line of the structure: the run then says how the geoid slopes and bends along it. Chainages "
-                         "are those on the ellipsoid, from 0."))
+    parameter = QgsProcessingParameterFeatureSource(
+        "AXIS", tr("Axis"), [QgsProcessing.SourceType.TypeVectorLine], optional=True
+    )
+    parameter.setHelp(
+        tr(
+            "Line of the structure: the run then says how the geoid slopes and bends along it. Chainages are those on "
+            "the ellipsoid, from 0."
+        )
+    )
     return p.advanced(parameter)

@@ -13,8 +13,13 @@ FIELDS = ("axis", "station", "chainage", "decision", "note", "by", "at")
 
 def decision_label(decision):
     """What a person reads for a decision; '' is 'None yet'. A word that is not known is shown as it stands."""
-    return {"": tr("None yet"), ACCEPT: tr("Accept as it is"), MEASURE_AGAIN: tr("Measure again"),
-            READING_ERROR: tr("Reading error"), MOVE: tr("Move the support")}.get(decision, decision)
+    return {
+        "": tr("None yet"),
+        ACCEPT: tr("Accept as it is"),
+        MEASURE_AGAIN: tr("Measure again"),
+        READING_ERROR: tr("Reading error"),
+        MOVE: tr("Move the support"),
+    }.get(decision, decision)
 
 
 def decision_help(decision):

@@ -38,27 +38,55 @@ class DesignHeights(ToolboxEntry):
     HELP = (
         "Computes for each station of a long structure the height it should have under the stated design on the real "
         "ellipsoid and geoid, and how far the as-built height is from it.\n\n"
-        "Two layers are enough: points with heights and a line for the axis; the design is then the chord from the first "
-        "to the last station. A straight structure is not level: a chord lies below the level surface between its ends, "
-        "and a tangent rises above it on both sides of its tangent point. The column curv_eff shows by how much.\n\n"
-        "An axis layer with a field 'design' states the design of each axis itself and overrides this form; the log says so.\n\n"
-        "Residual is as-built minus design, positive is built high; adjust is its opposite, positive is raise. Stations "
-        "without a height get a design height too, for setting out.\n\n"
-        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+        "Two layers are enough: points with heights and a line for the axis; the design is then the chord from the "
+        "first to the last station. A straight structure is not level: a chord lies below the level surface between "
+        "its ends, and a tangent rises above it on both sides of its tangent point. The column curv_eff shows by how "
+        "much.\n\n"
+        "An axis layer with a field 'design' states the design of each axis itself and overrides this form; the log "
+        "says so.\n\n"
+        "Residual is as-built minus design, positive is built high; adjust is its opposite, positive is raise. "
+        "Stations without a height get a design height too, for setting out.\n\n"
+        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         advanced = p.advanced
         return [
-            p.stations(), p.axis(), p.height_field(), p.height_unit(), p.design(), *p.control("A"), *p.control("B"),
-            p.slope(), p.tolerance(), p.axis_field(), p.station_axis_field(), p.max_distance(), p.chainage_unit(),
-            p.chainage_start(), p.chainage_height(), p.equations(), p.undulation(), p.undulation_field(),
-            p.undulation_value(), p.geoid(), p.reference(), p.refraction(), p.earth(), advanced(p.radius()),
-            p.sink("OUTPUT", tr("Stations with residuals")), p.table("SUMMARY", tr("Summary of each axis")),
+            p.stations(),
+            p.axis(),
+            p.height_field(),
+            p.height_unit(),
+            p.design(),
+            *p.control("A"),
+            *p.control("B"),
+            p.slope(),
+            p.tolerance(),
+            p.axis_field(),
+            p.station_axis_field(),
+            p.max_distance(),
+            p.chainage_unit(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
+            p.undulation(),
+            p.undulation_field(),
+            p.undulation_value(),
+            p.geoid(),
+            p.reference(),
+            p.refraction(),
+            p.earth(),
+            advanced(p.radius()),
+            p.sink("OUTPUT", tr("Stations with residuals")),
+            p.table("SUMMARY", tr("Summary of each axis")),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations with a residual"), "WITHIN": tr("Stations within tolerance"),
-                "RMS": tr("RMS residual"), "MAX_ABS": tr("Greatest residual")}
+        return {
+            "COUNT": tr("Stations with a residual"),
+            "WITHIN": tr("Stations within tolerance"),
+            "RMS": tr("RMS residual"),
+            "MAX_ABS": tr("Greatest residual"),
+        }
 
     def computed(self, parameters, context, feedback):
         run = _Run(self, parameters, context, feedback)
@@ -72,16 +100,26 @@ class _Run:
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
         self.units = units(entry, parameters, context)
         find = undulation_index(entry, parameters, context)
-        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
-                                                      more_numbers={"undulation": find})
+        self.structure, self.heights = read_structure(
+            entry, parameters, context, feedback, self.units, more_numbers={"undulation": find}
+        )
         self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)
         feet, points = self.structure.feet, self.structure.points
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(entry, parameters, context, points, self.units.height, needed)
-        self.designs = Designs(entry, parameters, context, feedback, self.fields, self.notation, self.units, self.system,
-                               datum_name(definition(points.crs)))
+        self.designs = Designs(
+            entry,
+            parameters,
+            context,
+            feedback,
+            self.fields,
+            self.notation,
+            self.units,
+            self.system,
+            datum_name(definition(points.crs)),
+        )
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         rows = len(feet.station)
@@ -91,34 +129,64 @@ class _Run:
 
     def result(self):
         if self.heights.index >= 0:
-            warn_unit_by_name(self.structure.source.fields()[self.heights.index].name(), self.units.height_name,
-                              self.feedback)
+            warn_unit_by_name(
+                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.feedback
+            )
         order = np.argsort(self.structure.feet.axis, kind="stable")
         bounds = np.searchsorted(self.structure.feet.axis[order], np.arange(len(self.structure.axes) + 1))
         for number, axis in enumerate(self.structure.axes):
             check_cancel(self.feedback)
-            self._axis(number, axis, order[bounds[number]:bounds[number + 1]])
+            self._axis(number, axis, order[bounds[number] : bounds[number + 1]])
             self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
         used = ~self.structure.off
-        warn_duplicates(duplicate_rows(self.structure.feet.axis[used], self.chainage[used], self.offset[used],
-                                       self.structure.feet.station[used]), self.structure.points.name, self.feedback)
-        record = self.entry.record(self.parameters, self.context, units=vars(self.units), height_system=self.system.kind,
-                                   undulation_source=self.system.source)
+        warn_duplicates(
+            duplicate_rows(
+                self.structure.feet.axis[used],
+                self.chainage[used],
+                self.offset[used],
+                self.structure.feet.station[used],
+            ),
+            self.structure.points.name,
+            self.feedback,
+        )
+        record = self.entry.record(
+            self.parameters,
+            self.context,
+            units=vars(self.units),
+            height_system=self.system.kind,
+            undulation_source=self.system.source,
+        )
         tell(self, self.reports)
         return Result(self._tables(record), self._numbers())
 
     def _axis(self, number, axis, rows):
         feet, on = self.structure.feet, rows[~self.structure.off[rows]]
-        placed, word = axis_at_height(self.entry, self.parameters, self.context, axis, number + 1, self.fields,
-                                      self.notation, self.units, self.height[on] + self.n[on])
+        placed, word = axis_at_height(
+            self.entry,
+            self.parameters,
+            self.context,
+            axis,
+            number + 1,
+            self.fields,
+            self.notation,
+            self.units,
+            self.height[on] + self.n[on],
+        )
         self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
         self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
         if not len(on):
             self.reports.append(AxisReport(placed, word, None, None, None, None, on))
             return
         points, station = self.structure.points, feet.station[on]
-        stations = Stations(placed, points.lat[station], points.lon[station], self.chainage[on], self.offset[on],
-                            self.height[on], self.n[on])
+        stations = Stations(
+            placed,
+            points.lat[station],
+            points.lon[station],
+            self.chainage[on],
+            self.offset[on],
+            self.height[on],
+            self.n[on],
+        )
         spec, tolerance = self.designs.spec(axis, number + 1), self.designs.tolerance(axis, number + 1)
         along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid)
         found = design_heights(spec, stations, along)
@@ -126,37 +194,79 @@ class _Run:
         residuals = stations.height - found.design_h
         self.status[on] = statuses(residuals, tolerance)
         self.tolerances.append(tolerance)
-        self.reports.append(AxisReport(placed, word, spec, found, statistics(residuals, tolerance), tolerance, on,
-                                       unit_doubt(stations, found, spec)))
+        self.reports.append(
+            AxisReport(
+                placed,
+                word,
+                spec,
+                found,
+                statistics(residuals, tolerance),
+                tolerance,
+                on,
+                unit_doubt(stations, found, spec),
+            )
+        )
 
     def _tables(self, record):
         feet, unit = self.structure.feet, self.units
         residual = (self.height - self.design) / unit.height
         names = np.array(self.structure.names, dtype=object)
         columns = {
-            "axis": names[feet.axis].tolist(), "station": self.notation.texts(self.chainage),
-            "chainage": self.chainage / unit.chainage, "offset": self.offset / unit.chainage,
-            "design_h": self.design / unit.height, "residual": residual, "adjust": 0.0 - residual,
-            "flat_h": self.flat / unit.height, "curv_eff": (self.design - self.flat) / unit.height,
+            "axis": names[feet.axis].tolist(),
+            "station": self.notation.texts(self.chainage),
+            "chainage": self.chainage / unit.chainage,
+            "offset": self.offset / unit.chainage,
+            "design_h": self.design / unit.height,
+            "residual": residual,
+            "adjust": 0.0 - residual,
+            "flat_h": self.flat / unit.height,
+            "curv_eff": (self.design - self.flat) / unit.height,
             "status": self.status.tolist(),
         }
         known = [t for t in self.tolerances if t is not None]
         tolerance = max(known) / unit.height if known else None
         source = self.structure.source
         controls = {r.axis.line.name: r.record(unit) for r in self.reports if r.found is not None}
-        style = StyleSpec("stations_review", tr("Residuals"), unit.height_name, unit.chainage_name, tolerance,
-                          record_text({**record, "axes": controls}))
-        stations = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
-                               self.structure.points.ids,
-                               features=self.structure.points.features)
-        summary = OutputTable("SUMMARY", summary_table(self.reports, self.notation, unit, record, self.chainage),
-                              QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
-                              StyleSpec("summary", tr("Summary of residuals"), unit.height_name, unit.chainage_name,
-                                        tolerance, record_text(record)))
+        style = StyleSpec(
+            "stations_review",
+            tr("Residuals"),
+            unit.height_name,
+            unit.chainage_name,
+            tolerance,
+            record_text({**record, "axes": controls}),
+        )
+        stations = OutputTable(
+            "OUTPUT",
+            columns,
+            source.sourceCrs(),
+            source.wkbType(),
+            style,
+            source,
+            feet.station,
+            self.structure.points.ids,
+            features=self.structure.points.features,
+        )
+        summary = OutputTable(
+            "SUMMARY",
+            summary_table(self.reports, self.notation, unit, record, self.chainage),
+            QgsCoordinateReferenceSystem(),
+            QgsWkbTypes.Type.NoGeometry,
+            StyleSpec(
+                "summary",
+                tr("Summary of residuals"),
+                unit.height_name,
+                unit.chainage_name,
+                tolerance,
+                record_text(record),
+            ),
+        )
         return [stations, summary]
 
     def _numbers(self):
         residual = (self.height - self.design)[np.isfinite(self.height - self.design)] / self.units.height
-        return {"COUNT": len(residual), "WITHIN": int(np.sum(self.status == "within")),
-                "RMS": float(np.sqrt(np.mean(residual**2))) if len(residual) else None,
-                "MAX_ABS": float(np.abs(residual).max()) if len(residual) else None}
+        return {
+            "COUNT": len(residual),
+            "WITHIN": int(np.sum(self.status == "within")),
+            "RMS": float(np.sqrt(np.mean(residual**2))) if len(residual) else None,
+            "MAX_ABS": float(np.abs(residual).max()) if len(residual) else None,
+        }

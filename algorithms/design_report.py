@@ -34,12 +34,26 @@ class AxisReport:
 
     def record(self, units):
         """The design and the controls as used, in the run's units."""
-        controls = [{"chainage": c.chainage / units.chainage, "height": c.height / units.height,
-                     "lat": c.lat, "lon": c.lon, "typed": c.station is None} for c in self.found.controls]
-        return {"design": self.spec.kind, "controls": controls, "slope": self.found.slope,
-                "chainage_height": self.axis.chainage_height / units.height, "refraction": self.spec.refraction,
-                "earth": self.spec.earth, "horizon": "geoid" if self.found.horizon_known else "ellipsoid",
-                "tolerance": None if self.tolerance is None else self.tolerance / units.height}
+        controls = [
+            {
+                "chainage": c.chainage / units.chainage,
+                "height": c.height / units.height,
+                "lat": c.lat,
+                "lon": c.lon,
+                "typed": c.station is None,
+            }
+            for c in self.found.controls
+        ]
+        return {
+            "design": self.spec.kind,
+            "controls": controls,
+            "slope": self.found.slope,
+            "chainage_height": self.axis.chainage_height / units.height,
+            "refraction": self.spec.refraction,
+            "earth": self.spec.earth,
+            "horizon": "geoid" if self.found.horizon_known else "ellipsoid",
+            "tolerance": None if self.tolerance is None else self.tolerance / units.height,
+        }
 
 
 def small_text(value, units, sign=False):
@@ -61,10 +75,16 @@ def tell(run, reports):
     """Push the sentences of a run: what was understood and what was found, per axis; doubts as warnings."""
     say, units = run.feedback.pushInfo, run.units
     points, structure = run.structure.points, run.structure
-    say(tr("Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.").format(
-        counted(len(points), tr("station"), tr("stations")), points.name,
-        counted(len(structure.axes), tr("axis"), tr("axes")), run.heights.described, units.height_label,
-        units.chainage_label))
+    say(
+        tr("Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.").format(
+            counted(len(points), tr("station"), tr("stations")),
+            points.name,
+            counted(len(structure.axes), tr("axis"), tr("axes")),
+            run.heights.described,
+            units.height_label,
+            units.chainage_label,
+        )
+    )
     say(run.system.described)
     for name, fields in run.designs.overridden[:MOST_AXES_TOLD]:
         say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
@@ -88,28 +108,47 @@ def _tell_axis(run, report):
         say(tr("Axis '{}': no station belongs to it.").format(report.name))
         return
     s = run.chainage[report.rows]
-    say(tr("Axis '{}': {} from {} to {}, chainage height {} ({}). {}").format(
-        report.name, counted(len(s), tr("station"), tr("stations")), text(s.min()), text(s.max()),
-        height_text(report.axis.chainage_height, run.units),
-        report.height_word, design_sentence(report, run)))
+    say(
+        tr("Axis '{}': {} from {} to {}, chainage height {} ({}). {}").format(
+            report.name,
+            counted(len(s), tr("station"), tr("stations")),
+            text(s.min()),
+            text(s.max()),
+            height_text(report.axis.chainage_height, run.units),
+            report.height_word,
+            design_sentence(report, run),
+        )
+    )
     statistics = report.statistics
     if not statistics.number:
         say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
         return
     residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
     sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
-        report.name, counted(statistics.number, tr("residual"), tr("residuals")), small_text(statistics.rms, run.units),
+        report.name,
+        counted(statistics.number, tr("residual"), tr("residuals")),
+        small_text(statistics.rms, run.units),
         small_text(residual, run.units, True),
-        text(s[statistics.greatest_at]))
+        text(s[statistics.greatest_at]),
+    )
     if report.tolerance is not None:
         sentence += tr("; {} within {}, {} high, {} low").format(
-            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low)
+            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low
+        )
     if statistics.no_height:
         sentence += tr("; {} without a height").format(statistics.no_height)
     effect = run.design[report.rows] - run.flat[report.rows]
-    say(sentence + "." + (tr(" Curvature effect {} to {}.").format(
-        small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True))
-        if report.spec.kind in STRAIGHT else ""))
+    say(
+        sentence
+        + "."
+        + (
+            tr(" Curvature effect {} to {}.").format(
+                small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True)
+            )
+            if report.spec.kind in STRAIGHT
+            else ""
+        )
+    )
 
 
 def design_sentence(report, run):
@@ -117,8 +156,11 @@ def design_sentence(report, run):
     parts = []
     for letter, control in zip("AB", report.found.controls):
         where = tr("typed, on the axis") if control.station is None else tr("as built at a station")
-        parts.append(tr("control {} at {}, height {} ({})").format(
-            letter, run.notation.text(control.chainage), height_text(control.height, run.units), where))
+        parts.append(
+            tr("control {} at {}, height {} ({})").format(
+                letter, run.notation.text(control.chainage), height_text(control.height, run.units), where
+            )
+        )
     if report.spec.kind in ("inclined", "grade"):
         parts.append(tr("slope {}").format(number_text(report.found.slope, 8)))
     if report.spec.kind in ("tangent", "inclined") and report.spec.earth == "ellipsoid":
@@ -135,29 +177,48 @@ def _warn_axis(run, report):
     first, last = report.axis.vertex_chainages[[0, -1]]
     beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
     if len(beyond):
-        warn(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-            report.name, counted(len(beyond), tr("station lies"), tr("stations lie")),
-            listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond))))
+        warn(
+            tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
+                report.name,
+                counted(len(beyond), tr("station lies"), tr("stations lie")),
+                listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond)),
+            )
+        )
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
-        warn(tr("Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the "
-                "geoid.").format(report.name))
+        warn(
+            tr(
+                "Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the geoid."
+            ).format(report.name)
+        )
     if report.spec.unused:
-        warn(tr("Axis '{}': the design '{}' does not use {}.").format(
-            report.name, report.spec.kind, ", ".join(report.spec.unused)))
+        warn(
+            tr("Axis '{}': the design '{}' does not use {}.").format(
+                report.name, report.spec.kind, ", ".join(report.spec.unused)
+            )
+        )
 
 
 def summary_table(reports, notation, units, record, chainage):
     """Columns of the summary, a row for each axis, those without stations too; in the run's units."""
-    rows = [_empty_row(report, units, record) if report.found is None
-            else _summary_row(report, notation, units, record, chainage) for report in reports]
+    rows = [
+        _empty_row(report, units, record)
+        if report.found is None
+        else _summary_row(report, notation, units, record, chainage)
+        for report in reports
+    ]
     return {name: [row[name] for row in rows] for name in SUMMARY}
 
 
 def _empty_row(report, units, record):
     """An axis to which no station belongs: it was not surveyed, which is worth a row."""
     counts = dict.fromkeys(("number", "within", "high", "low", "no_height"), 0)
-    return {**dict.fromkeys(SUMMARY), **counts, "axis": report.name, "record": record_text(record),
-            "chain_h": report.axis.chainage_height / units.height}
+    return {
+        **dict.fromkeys(SUMMARY),
+        **counts,
+        "axis": report.name,
+        "record": record_text(record),
+        "chain_h": report.axis.chainage_height / units.height,
+    }
 
 
 def _summary_row(report, notation, units, record, chainage):
@@ -168,10 +229,18 @@ def _summary_row(report, notation, units, record, chainage):
         row[f"height_{letter}"] = None if control is None else control.height / units.height
     statistics = report.statistics
     at = "" if statistics.greatest_at is None else notation.text(chainage[report.rows[statistics.greatest_at]])
-    row.update(slope=report.found.slope, chain_h=report.axis.chainage_height / units.height,
-               tolerance=None if report.tolerance is None else report.tolerance / units.height,
-               number=statistics.number, rms=statistics.rms / units.height, max_abs=statistics.greatest / units.height,
-               max_at=at, within=statistics.within, high=statistics.high, low=statistics.low,
-               no_height=statistics.no_height,
-               record=record_text({**record, "axes": {report.name: report.record(units)}}))
+    row.update(
+        slope=report.found.slope,
+        chain_h=report.axis.chainage_height / units.height,
+        tolerance=None if report.tolerance is None else report.tolerance / units.height,
+        number=statistics.number,
+        rms=statistics.rms / units.height,
+        max_abs=statistics.greatest / units.height,
+        max_at=at,
+        within=statistics.within,
+        high=statistics.high,
+        low=statistics.low,
+        no_height=statistics.no_height,
+        record=record_text({**record, "axes": {report.name: report.record(units)}}),
+    )
     return row

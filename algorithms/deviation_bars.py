@@ -31,7 +31,7 @@ def bar_scale(drawn, factor, longest, side):
     """BarScale from what the user gave, None for what is automatic."""
     length = max(one.extent for one in drawn.axes) or max(one.axis.length for one in drawn.axes)
     if factor is None:
-        tolerance = max((one.tolerance or 0.0 for one in drawn.axes))
+        tolerance = max(one.tolerance or 0.0 for one in drawn.axes)
         factor = bar_factor(np.concatenate([one.residual for one in drawn.axes]), length, tolerance)
     return BarScale(factor, length * LONGEST_SHARE if longest is None else longest, side, length)
 
@@ -77,8 +77,12 @@ def band_table(drawn, scale, record, feedback):
             first, last = first - scale.length / 40.0, last + scale.length / 40.0
         half = one.tolerance * scale.factor
         if folds(one.axis, half, first, last) or folds(one.axis, -half, first, last):
-            feedback.pushWarning(tr("Axis '{}': the tolerance band is wider than its bends allow and folds over itself; give "
-                                    "a smaller EXAGGERATION.").format(one.name))
+            feedback.pushWarning(
+                tr(
+                    "Axis '{}': the tolerance band is wider than its bends allow and folds over itself; give a smaller "
+                    "EXAGGERATION."
+                ).format(one.name)
+            )
         paths.append(band(one.axis, first, last, half))
         columns["axis"].append(one.name)
         columns["tolerance"].append(one.tolerance / drawn.units.height)
@@ -92,36 +96,61 @@ def band_table(drawn, scale, record, feedback):
 
 def _style(kind, name, drawn, scale, record):
     known = [one.tolerance for one in drawn.axes if one.tolerance is not None]
-    return StyleSpec(kind, f"{name} {times(scale.factor)}", drawn.units.height_name,
-                     drawn.units.chainage_name, max(known) / drawn.units.height if known else None, record,
-                     exaggeration=scale.factor, high_side="right" if scale.side > 0 else "left")
+    return StyleSpec(
+        kind,
+        f"{name} {times(scale.factor)}",
+        drawn.units.height_name,
+        drawn.units.chainage_name,
+        max(known) / drawn.units.height if known else None,
+        record,
+        exaggeration=scale.factor,
+        high_side="right" if scale.side > 0 else "left",
+    )
 
 
 def tell_bars(drawn, scale, feedback):
     """Say the factor, what the longest bar stands for, and which bars are cut."""
     units = drawn.units
-    found = [(abs(residual), residual, one.name, chainage) for one in drawn.axes
-             for residual, chainage in zip(one.residual.tolist(), one.chainage.tolist()) if residual == residual]
+    found = [
+        (abs(residual), residual, one.name, chainage)
+        for one in drawn.axes
+        for residual, chainage in zip(one.residual.tolist(), one.chainage.tolist())
+        if residual == residual
+    ]
     if not found:
         feedback.pushWarning(tr("No station of layer '{}' has a residual, so there are no bars.").format(drawn.layer))
         return 0
 
     def told(item):
         return tr("{} at {} of axis '{}'").format(
-            small_text(item[1], units, True), drawn.notation.text(item[3]), item[2])
+            small_text(item[1], units, True), drawn.notation.text(item[3]), item[2]
+        )
 
     ground = round_number(scale.length * LONGEST_SHARE)
-    feedback.pushInfo(tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(
-        times(scale.factor), number_text(ground, 0 if ground >= 1 else 3), small_text(ground / scale.factor, units),
-        tr("right") if scale.side > 0 else tr("left")))
+    feedback.pushInfo(
+        tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(
+            times(scale.factor),
+            number_text(ground, 0 if ground >= 1 else 3),
+            small_text(ground / scale.factor, units),
+            tr("right") if scale.side > 0 else tr("left"),
+        )
+    )
     whole = [item for item in found if item[0] * scale.factor <= scale.longest * (1.0 + 1e-9)]
     cut = sorted((item for item in found if item[0] * scale.factor > scale.longest * (1.0 + 1e-9)), reverse=True)
     if whole:
         longest = max(whole)
-        feedback.pushInfo(tr("The longest bar drawn whole stands for {}; it is {} m long.").format(
-            told(longest), number_text(longest[0] * scale.factor, 1)))
+        feedback.pushInfo(
+            tr("The longest bar drawn whole stands for {}; it is {} m long.").format(
+                told(longest), number_text(longest[0] * scale.factor, 1)
+            )
+        )
     if cut:
-        feedback.pushWarning(tr("{} cut at {} m, with a mark: {}. EXAGGERATION {:g} would show all whole.").format(
-            counted(len(cut), tr("bar is"), tr("bars are")), number_text(scale.longest, 0 if scale.longest >= 10 else 2),
-            listed([told(item) for item in cut], _MOST_TOLD), round_number(scale.longest / cut[0][0])))
+        feedback.pushWarning(
+            tr("{} cut at {} m, with a mark: {}. EXAGGERATION {:g} would show all whole.").format(
+                counted(len(cut), tr("bar is"), tr("bars are")),
+                number_text(scale.longest, 0 if scale.longest >= 10 else 2),
+                listed([told(item) for item in cut], _MOST_TOLD),
+                round_number(scale.longest / cut[0][0]),
+            )
+        )
     return len(cut)

@@ -17,10 +17,12 @@ class Document:
 
 
 def file_parameter(key, label, text, file_filter, by_default=False):
-    """An optional output file; ``file_filter`` such as 'HTML files (*.html)'; ``by_default``: made by the form
-    unasked."""
-    parameter = QgsProcessingParameterFileDestination(key, label, file_filter, optional=True,
-                                                      createByDefault=by_default)
+    """An optional output file; ``file_filter`` such as 'HTML files (*.html)'; ``by_default``: made by the
+    form unasked.
+    """
+    parameter = QgsProcessingParameterFileDestination(
+        key, label, file_filter, optional=True, createByDefault=by_default
+    )
     parameter.setHelp(text)
     return parameter
 
@@ -36,7 +38,7 @@ def write_documents(placed):
             staged.append(_beside(path, "new"))
             with open(staged[-1], "wb") as file:
                 file.write(document.content)
-        for (document, path), new in zip(placed, staged):
+        for (document, path), new in zip(placed, staged):  # noqa: B007 - the refusal names it
             if os.path.exists(path):
                 os.replace(path, _beside(path, "before"))
                 aside.append((path, True))
@@ -50,8 +52,9 @@ def write_documents(placed):
                 os.replace(_beside(path, "before"), path)
         for new in staged:
             _remove(new)
-        raise QgsProcessingException(tr("The output {} cannot be written to {}: {}.").format(
-            document.key, path, error.strerror or error)) from None
+        raise QgsProcessingException(
+            tr("The output {} cannot be written to {}: {}.").format(document.key, path, error.strerror or error)
+        ) from None
     for path, stood in aside:
         if stood:
             _remove(_beside(path, "before"))

@@ -25,34 +25,59 @@ class DrawDeviations(ToolboxEntry):
         "Draws what 'Design heights and residuals' has found, over any map. Give its output and the same axis.\n\n"
         "Bars stand across the axis at each station and are as long as the residual, exaggerated. The band shows the "
         "tolerance with the same exaggeration: a bar that leaves it is out of tolerance. The strip beside the axis is "
-        "a profile with a scale bar of its own: as-built heights, the design, the level line through the design's first "
-        "station, and the design as if the Earth were flat. Heights grow away from the axis.\n\n"
+        "a profile with a scale bar of its own: as-built heights, the design, the level line through the design's "
+        "first station, and the design as if the Earth were flat. Heights grow away from the axis.\n\n"
         "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too long "
         "are cut and marked; the table has the true value.\n\n"
-        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         return [
-            p.stations_with_residuals(), p.axis(), p.exaggeration(), p.drawn_tolerance(), p.high_side(), p.view(),
-            p.strip_side(), p.strip_distance(), p.strip_exaggeration(), p.longest_bar(), *p.recorded_units(),
-            p.axis_field(), p.station_axis_field(), p.max_distance(), p.equations(),
+            p.stations_with_residuals(),
+            p.axis(),
+            p.exaggeration(),
+            p.drawn_tolerance(),
+            p.high_side(),
+            p.view(),
+            p.strip_side(),
+            p.strip_distance(),
+            p.strip_exaggeration(),
+            p.longest_bar(),
+            *p.recorded_units(),
+            p.axis_field(),
+            p.station_axis_field(),
+            p.max_distance(),
+            p.equations(),
             p.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
             p.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
             p.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Bars"), "CUT": tr("Bars that are cut"), "FACTOR": tr("Exaggeration of the bars"),
-                "STRIP_FACTOR": tr("Exaggeration of the strip")}
+        return {
+            "COUNT": tr("Bars"),
+            "CUT": tr("Bars that are cut"),
+            "FACTOR": tr("Exaggeration of the bars"),
+            "STRIP_FACTOR": tr("Exaggeration of the strip"),
+        }
 
     def computed(self, parameters, context, feedback):
-        factor, longest, distance, strip_factor = (self._size(parameters, key, context) for key in (
-            "EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION"))
+        factor, longest, distance, strip_factor = (
+            self._size(parameters, key, context)
+            for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION")
+        )
         with_strip = bool(parameters.get("STRIP"))
         drawn = read_drawn(self, parameters, context, feedback, with_design=with_strip)
-        feedback.pushInfo(tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
-            counted(drawn.stations, tr("station"), tr("stations")), drawn.layer,
-            counted(len(drawn.axes), tr("axis"), tr("axes")), drawn.units.height_label, drawn.units.chainage_label))
+        feedback.pushInfo(
+            tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
+                counted(drawn.stations, tr("station"), tr("stations")),
+                drawn.layer,
+                counted(len(drawn.axes), tr("axis"), tr("axes")),
+                drawn.units.height_label,
+                drawn.units.chainage_label,
+            )
+        )
         empty = [tr("Axis '{}': no station belongs to it.").format(name) for name in drawn.empty]
         for sentence in (left_out(drawn), *empty):
             if sentence:
@@ -70,13 +95,15 @@ class DrawDeviations(ToolboxEntry):
             wish = StripWish(self.choice(parameters, "VIEW", context), side, distance, strip_factor)
             table, drawn_factor = strip_table(drawn, scale, wish, record, feedback)
             tables.append(table)
-        return Result(tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor,
-                               "STRIP_FACTOR": drawn_factor})
+        return Result(
+            tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
+        )
 
     def _size(self, parameters, key, context):
         """A number that must be above zero, None where it is empty."""
         value = self.number(parameters, key, context)
         if value is not None and not value > 0.0:
-            raise InputError(tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(
-                key, value))
+            raise InputError(
+                tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(key, value)
+            )
         return value

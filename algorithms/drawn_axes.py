@@ -7,10 +7,10 @@ import numpy as np
 
 from .core.axis import Axis
 from .core.errors import InputError
+from .core.station_notation import station_equations
 from .layers import check_cancel, named_field
 from .recorded_run import recorded_number, recorded_parameter, recorded_run, recorded_unit
 from .structure import AxisFields, Notation, Units, read_structure
-from .core.station_notation import station_equations
 from .texts import counted, number_text, tr
 
 # What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the
@@ -62,8 +62,11 @@ def _column(name):
     def find(source):
         index = named_field(source, "", "STATIONS", (name,))
         if index < 0:
-            raise InputError(tr("Layer '{}' has no field '{}'; run 'Design heights and residuals' first and give its "
-                                "output.").format(source.sourceName(), name))
+            raise InputError(
+                tr(
+                    "Layer '{}' has no field '{}'; run 'Design heights and residuals' first and give its output."
+                ).format(source.sourceName(), name)
+            )
         return index
 
     return find
@@ -80,8 +83,11 @@ def read_drawn(entry, parameters, context, feedback, *, with_design):
     """
     record = recorded_run(parameters.get("STATIONS"), context)
     units = _units(entry, parameters, context, record)
-    numbers = {"residual": _column("residual"), "chainage": _maybe("chainage"),
-               **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")}}
+    numbers = {
+        "residual": _column("residual"),
+        "chainage": _maybe("chainage"),
+        **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")},
+    }
     structure, _ = read_structure(entry, parameters, context, feedback, units, with_heights=False, more_numbers=numbers)
     text = entry.text(parameters, "EQUATIONS", context) or recorded_parameter(record, "EQUATIONS")
     notation = Notation(units.chainage_name, units.chainage, station_equations(text))
@@ -100,11 +106,25 @@ def read_drawn(entry, parameters, context, feedback, *, with_design):
         tolerance = _tolerance(entry, parameters, context, row, number + 1, fields, units, record)
         axes.append(_by_chainage(placed, structure, rows, units, tolerance))
     if not axes:
-        raise InputError(tr("Layer '{}' has no station with a residual on an axis; nothing can be drawn.").format(
-            structure.points.name))
+        raise InputError(
+            tr("Layer '{}' has no station with a residual on an axis; nothing can be drawn.").format(
+                structure.points.name
+            )
+        )
     without = sum(int(np.sum(np.isnan(one.residual))) for one in axes)
-    return Drawn(axes, empty, [row.line for row in structure.axes], units, notation, record, structure.points.crs,
-                 structure.points.name, len(structure.points), without, int(np.sum(~used)))
+    return Drawn(
+        axes,
+        empty,
+        [row.line for row in structure.axes],
+        units,
+        notation,
+        record,
+        structure.points.crs,
+        structure.points.name,
+        len(structure.points),
+        without,
+        int(np.sum(~used)),
+    )
 
 
 def _units(entry, parameters, context, record):
@@ -133,10 +153,18 @@ def _placed(row, number, fields, structure, rows, units, record):
     wrong = np.abs(away - start) > _SLACK + _SLACK_SHARE * np.ptp(measured)
     if np.any(wrong):
         at = int(np.flatnonzero(wrong)[0])
-        raise InputError(tr("Layer '{}', field 'chainage', row {}: {} {} is not where axis '{}' has this station; "
-                            "check CHAINAGE_UNIT and the direction of the axis, or compute the residuals anew.").format(
-            structure.points.name, station[at] + 1, number_text(chainage[at] / units.chainage, 3), units.chainage_label,
-            row.line.name))
+        raise InputError(
+            tr(
+                "Layer '{}', field 'chainage', row {}: {} {} is not where axis '{}' has this station; check "
+                "CHAINAGE_UNIT and the direction of the axis, or compute the residuals anew."
+            ).format(
+                structure.points.name,
+                station[at] + 1,
+                number_text(chainage[at] / units.chainage, 3),
+                units.chainage_label,
+                row.line.name,
+            )
+        )
     return Axis(row.line, axis.chainage_height, start)
 
 

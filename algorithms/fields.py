@@ -25,7 +25,9 @@ _ALL = (
     OutputField("height", REAL, HEIGHT, "As-built height", "Surveyed height, in the input's height system"),
     OutputField("azimuth", REAL, DEGREE, "Azimuth", "Azimuth of the axis at the station, clockwise from north"),
     OutputField("row", WHOLE, NONE, "Row", "Row of the input table, counted from 1"),
-    OutputField("reason", TEXT, NONE, "Reason", "Why the row was not placed or not matched, or the support is out of tolerance"),
+    OutputField(
+        "reason", TEXT, NONE, "Reason", "Why the row was not placed or not matched, or the support is out of tolerance"
+    ),
     OutputField("design_h", REAL, HEIGHT, "Design height", "Height the station should have under the design"),
     OutputField("residual", REAL, HEIGHT, "Residual", "As-built minus design; positive is built high"),
     OutputField("adjust", REAL, HEIGHT, "Adjustment", "Minus the residual; positive is raise, negative is lower"),
@@ -49,12 +51,18 @@ _ALL = (
     OutputField("low", WHOLE, NONE, "Low", "Stations below the tolerance"),
     OutputField("no_height", WHOLE, NONE, "Without height", "Stations without an as-built height"),
     OutputField("record", TEXT, NONE, "Record of the run", "Entry, parameters, controls and versions, as JSON"),
-    OutputField("w", REAL, NONE, "Test value w", "Residual over its standard deviation as the test of blunders sees it"),
+    OutputField(
+        "w", REAL, NONE, "Test value w", "Residual over its standard deviation as the test of blunders sees it"
+    ),
     OutputField("redund", REAL, NONE, "Redundancy", "Share of a blunder here that shows in the residual here"),
-    OutputField("min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"),
+    OutputField(
+        "min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"
+    ),
     OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, not fitted, no height or off axis"),
     OutputField("name", TEXT, NONE, "Name", "Name of the reference: an axis, a leg of it, or a group of axes"),
-    OutputField("kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: levelling, or geoid with the geoid's slope error"),
+    OutputField(
+        "kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: levelling, or geoid with the geoid's slope error"
+    ),
     OutputField("axes", TEXT, NONE, "Axes", "Names of the axes it was fitted to, separated by semicolons"),
     OutputField("lat0", REAL, DEGREE, "Latitude of the point", "Latitude of the point of the plane"),
     OutputField("lon0", REAL, DEGREE, "Longitude of the point", "Longitude of the point of the plane"),
@@ -64,26 +72,43 @@ _ALL = (
     OutputField("nz", REAL, NONE, "Normal z", "Earth-centred unit normal of the plane, z"),
     OutputField("h_unit", TEXT, NONE, "Unit of heights", "Unit of h0 and of all heights in this row"),
     OutputField("h_system", TEXT, NONE, "Height system", "ellipsoidal, or above the geoid"),
-    OutputField("undul", TEXT, NONE, "Undulation", "Where the undulations came from; a run that uses the row must agree"),
-    OutputField("datum", TEXT, NONE, "Datum", "Geographic reference system of the point; a run on another one is refused"),
+    OutputField(
+        "undul", TEXT, NONE, "Undulation", "Where the undulations came from; a run that uses the row must agree"
+    ),
+    OutputField(
+        "datum", TEXT, NONE, "Datum", "Geographic reference system of the point; a run on another one is refused"
+    ),
     OutputField("slopes", TEXT, NONE, "Slopes", "Slope along each axis at its origin against the ellipsoid's horizon"),
     OutputField("sd_h", REAL, HEIGHT, "Standard deviation of the height", "Of the height at the point"),
-    OutputField("sd_slope", REAL, NONE, "Standard deviation of the slope", "Of the slope; of a plane the greater of both"),
+    OutputField(
+        "sd_slope", REAL, NONE, "Standard deviation of the slope", "Of the slope; of a plane the greater of both"
+    ),
     OutputField("suspected", WHOLE, NONE, "Suspected blunders", "Stations suspected of a blunder"),
     OutputField("removed", WHOLE, NONE, "Set aside", "Stations set aside as suspected blunders"),
-    OutputField("str_vert", REAL, HEIGHT, "Straightness upwards, RMS", "RMS departure from the best-fit line, vertical"),
+    OutputField(
+        "str_vert", REAL, HEIGHT, "Straightness upwards, RMS", "RMS departure from the best-fit line, vertical"
+    ),
     OutputField("rng_vert", REAL, HEIGHT, "Straightness upwards, range", "Range of the vertical departures"),
     OutputField("str_lat", REAL, HEIGHT, "Straightness sideways, RMS", "RMS departure from the best-fit line, lateral"),
     OutputField("rng_lat", REAL, HEIGHT, "Straightness sideways, range", "Range of the lateral departures"),
-    OutputField("str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"),
+    OutputField(
+        "str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"
+    ),
     OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
-    OutputField("var_factor", REAL, NONE, "Variance factor", "1 where the stated accuracies hold; where none was stated, the "
-                                                             "variance of one height in square metres"),
+    OutputField(
+        "var_factor",
+        REAL,
+        NONE,
+        "Variance factor",
+        "1 where the stated accuracies hold; where none was stated, the variance of one height in square metres",
+    ),
     OutputField("global_t", TEXT, NONE, "Global test", "passed, failed, or none where no accuracy was stated"),
     OutputField("tan_lat", REAL, DEGREE, "Latitude where level", "Latitude of the tangent point"),
     OutputField("tan_lon", REAL, DEGREE, "Longitude where level", "Longitude of the tangent point"),
     OutputField("tan_chain", REAL, CHAINAGE, "Chainage where level", "Chainage of the line's zero slope"),
-    OutputField("tan_sd", REAL, CHAINAGE, "Its standard deviation", "Of the tangent point, its greater part; levelling only"),
+    OutputField(
+        "tan_sd", REAL, CHAINAGE, "Its standard deviation", "Of the tangent point, its greater part; levelling only"
+    ),
     OutputField("tan_state", TEXT, NONE, "Tangent point", "inside, outside or poorly determined"),
     OutputField("first_date", TEXT, NONE, "First day of survey", "From the stations' field 'date', where there is one"),
     OutputField("last_date", TEXT, NONE, "Last day of survey", "From the stations' field 'date', where there is one"),
@@ -91,20 +116,31 @@ _ALL = (
     OutputField("semi_b", REAL, CHAINAGE, "Shorter semi-axis", "Of the 95 percent ellipse"),
     OutputField("factor", REAL, NONE, "Exaggeration", "How many times larger than on the ground heights are drawn"),
     OutputField("bar_m", REAL, NONE, "Bar on the ground (m)", "Length of the bar as drawn, in metres on the ground"),
-    OutputField("cut", WHOLE, NONE, "Cut", "1 where the drawing stops short of the value: the true value is in the table"),
-    OutputField("part", TEXT, NONE, "Part", "What the line is: as-built, design, level, flat, datum, grid, tick, scale, frame"),
+    OutputField(
+        "cut", WHOLE, NONE, "Cut", "1 where the drawing stops short of the value: the true value is in the table"
+    ),
+    OutputField(
+        "part", TEXT, NONE, "Part", "What the line is: as-built, design, level, flat, datum, grid, tick, scale, frame"
+    ),
     OutputField("value", REAL, HEIGHT, "Height in the strip", "Above the level line, or from the straight line"),
     OutputField("label", TEXT, NONE, "Label", "What is written at the line"),
     OutputField("length", REAL, CHAINAGE, "Length", "Length over the stations"),
-    OutputField("factor", REAL, NONE, "Curvature factor", "1 is straight in space, 0 a constant slope above the level surface"),
+    OutputField(
+        "factor", REAL, NONE, "Curvature factor", "1 is straight in space, 0 a constant slope above the level surface"
+    ),
     OutputField("factor_sd", REAL, NONE, "Its standard deviation", "From the accuracy of the heights"),
     OutputField("geoid_sd", REAL, NONE, "The geoid's share", "What the geoid's bending adds to it"),
     OutputField("factor_lo", REAL, NONE, "Factor, from", "95 percent interval"),
     OutputField("factor_hi", REAL, NONE, "Factor, to", "95 percent interval"),
     OutputField("radius", REAL, CHAINAGE, "Radius of the Earth", "Euler's radius along the axis"),
     OutputField("imp_radius", REAL, CHAINAGE, "Implied radius", "Radius of the Earth over the curvature factor"),
-    OutputField("radius_lo", REAL, CHAINAGE, "Implied radius, from", "95 percent interval; on either side, or level, where "
-                                                                     "there is no upper end"),
+    OutputField(
+        "radius_lo",
+        REAL,
+        CHAINAGE,
+        "Implied radius, from",
+        "95 percent interval; on either side, or level, where there is no upper end",
+    ),
     OutputField("radius_hi", REAL, CHAINAGE, "Implied radius, to", "95 percent interval; empty where it has no end"),
     OutputField("verdict", TEXT, NONE, "Verdict", "straight, level, neither or undecided"),
     OutputField("sentence", TEXT, NONE, "In words", "The verdict in one sentence"),
@@ -120,26 +156,30 @@ _ALL = (
     OutputField("chi_rule", REAL, NONE, "Chi squared, field rule", "Weighted sum of squares"),
     OutputField("chi_sphere", REAL, NONE, "Chi squared, sphere", "Weighted sum of squares"),
     OutputField("chi_free", REAL, NONE, "Chi squared, free", "Weighted sum of squares"),
-    OutputField("move", REAL, HEIGHT, "Movement", "Scheduled movement of the support; positive is raise, negative is "
-                "lower"),
+    OutputField(
+        "move", REAL, HEIGHT, "Movement", "Scheduled movement of the support; positive is raise, negative is lower"
+    ),
     OutputField("action", TEXT, NONE, "Action", "raise, lower, keep, measure again, left out, no height or off axis"),
     OutputField("predicted", REAL, HEIGHT, "Predicted residual", "Residual after the movement; positive is high"),
     OutputField("after", TEXT, NONE, "Status after", "within, high, low or no tolerance, once the movement is made"),
     OutputField("survey", TEXT, NONE, "Survey", "Name of the survey: its date, else its layer's name"),
     OutputField("surveys", WHOLE, NONE, "Surveys", "Surveys in which the station was found, the first among them"),
-    OutputField("last_seen", TEXT, NONE, "Latest survey", "The latest survey that has the station; the change ends "
-                "there"),
+    OutputField(
+        "last_seen", TEXT, NONE, "Latest survey", "The latest survey that has the station; the change ends there"
+    ),
     OutputField("h_first", REAL, HEIGHT, "Height in the first survey", "Surveyed height in the survey compared with"),
     OutputField("h_last", REAL, HEIGHT, "Height in the later survey", "Surveyed height in the survey named"),
     OutputField("change", REAL, HEIGHT, "Change", "Later minus first height; positive is risen"),
     OutputField("sd_change", REAL, HEIGHT, "Standard deviation of the change", "Root of the sum of both variances"),
     OutputField("ratio", REAL, NONE, "Change over its deviation", "Change over its standard deviation"),
-    OutputField("verdict", TEXT, NONE, "Verdict", "risen or settled (beyond 3.29 deviations), possible (1.96), not "
-                "shown, no sd"),
+    OutputField(
+        "verdict", TEXT, NONE, "Verdict", "risen or settled (beyond 3.29 deviations), possible (1.96), not shown, no sd"
+    ),
     OutputField("rate", REAL, HEIGHT, "Rate per year", "Slope of a weighted line through all surveys over time"),
     OutputField("sd_rate", REAL, HEIGHT, "Standard deviation of the rate", "Per year, from those of the heights"),
-    OutputField("common", REAL, HEIGHT, "Common to the axis",
-                "Common shift, and tilt where asked for, at this station"),
+    OutputField(
+        "common", REAL, HEIGHT, "Common to the axis", "Common shift, and tilt where asked for, at this station"
+    ),
     OutputField("bending", REAL, HEIGHT, "Bending", "Change without what is common to the axis"),
     OutputField("sd_bend", REAL, HEIGHT, "Standard deviation of the bending", "That of the common shift included"),
     OutputField("bend_verd", TEXT, NONE, "Verdict on the bending", "As the verdict on the change"),
@@ -177,8 +217,16 @@ _ALL = (
     OutputField("misclosure", REAL, HEIGHT, "Misclosure", "What the way adds up to and should not"),
     OutputField("limit", REAL, HEIGHT, "Limit", "n times the root of the length in kilometres"),
     OutputField("covar", TEXT, NONE, "Covariance", "With the points of the rows to this one, in square millimetres"),
-    OutputField("n_change", REAL, HEIGHT, "Change of the undulation", "Undulation less that at the axis' start: what one value hides"),
-    OutputField("n_bend", REAL, HEIGHT, "Bending of the geoid", "Undulation above the straight line between the axis' ends"),
+    OutputField(
+        "n_change",
+        REAL,
+        HEIGHT,
+        "Change of the undulation",
+        "Undulation less that at the axis' start: what one value hides",
+    ),
+    OutputField(
+        "n_bend", REAL, HEIGHT, "Bending of the geoid", "Undulation above the straight line between the axis' ends"
+    ),
     OutputField("undulation", REAL, HEIGHT, "Undulation", "Geoid height above the ellipsoid, h = H + N"),
     OutputField("height_ell", REAL, HEIGHT, "Ellipsoidal height", "Height above the ellipsoid"),
     OutputField("height_geo", REAL, HEIGHT, "Height above the geoid", "Height above the geoid"),
@@ -192,17 +240,96 @@ GENERATED = ("axis", "station", "chainage", "offset", "azimuth")
 MEASURED = ("axis", "station", "chainage", "offset")
 CONVERTED = ("undulation", "height_ell", "height_geo")
 DESIGNED = ("axis", "station", "chainage", "offset", "design_h", "residual", "adjust", "flat_h", "curv_eff", "status")
-SUMMARY = ("axis", "design", "chain_a", "height_a", "chain_b", "height_b", "slope", "chain_h", "tolerance",
-           "number", "rms", "max_abs", "max_at", "within", "high", "low", "no_height", "record")
+SUMMARY = (
+    "axis",
+    "design",
+    "chain_a",
+    "height_a",
+    "chain_b",
+    "height_b",
+    "slope",
+    "chain_h",
+    "tolerance",
+    "number",
+    "rms",
+    "max_abs",
+    "max_at",
+    "within",
+    "high",
+    "low",
+    "no_height",
+    "record",
+)
 
-REFERENCE = ("name", "kind", "axes", "lat0", "lon0", "h0", "nx", "ny", "nz", "h_unit", "h_system", "undul", "datum", "azimuth",
-             "slopes",
-             "sd_h", "sd_slope", "number", "suspected", "removed", "rms", "str_vert", "rng_vert", "str_lat", "rng_lat",
-             "str_comb", "max_comb", "var_factor", "global_t", "tan_lat", "tan_lon", "tan_chain", "tan_sd", "tan_state",
-             "first_date", "last_date", "record")
-CURVATURE = ("axis", "number", "removed", "length", "factor", "factor_sd", "geoid_sd", "factor_lo", "factor_hi", "radius",
-             "imp_radius", "radius_lo", "radius_hi", "verdict", "sentence", "rms_level", "rms_grade", "rms_strght", "rms_rule",
-             "rms_sphere", "rms_free", "chi_level", "chi_grade", "chi_strght", "chi_rule", "chi_sphere", "chi_free", "record")
+REFERENCE = (
+    "name",
+    "kind",
+    "axes",
+    "lat0",
+    "lon0",
+    "h0",
+    "nx",
+    "ny",
+    "nz",
+    "h_unit",
+    "h_system",
+    "undul",
+    "datum",
+    "azimuth",
+    "slopes",
+    "sd_h",
+    "sd_slope",
+    "number",
+    "suspected",
+    "removed",
+    "rms",
+    "str_vert",
+    "rng_vert",
+    "str_lat",
+    "rng_lat",
+    "str_comb",
+    "max_comb",
+    "var_factor",
+    "global_t",
+    "tan_lat",
+    "tan_lon",
+    "tan_chain",
+    "tan_sd",
+    "tan_state",
+    "first_date",
+    "last_date",
+    "record",
+)
+CURVATURE = (
+    "axis",
+    "number",
+    "removed",
+    "length",
+    "factor",
+    "factor_sd",
+    "geoid_sd",
+    "factor_lo",
+    "factor_hi",
+    "radius",
+    "imp_radius",
+    "radius_lo",
+    "radius_hi",
+    "verdict",
+    "sentence",
+    "rms_level",
+    "rms_grade",
+    "rms_strght",
+    "rms_rule",
+    "rms_sphere",
+    "rms_free",
+    "chi_level",
+    "chi_grade",
+    "chi_strght",
+    "chi_rule",
+    "chi_sphere",
+    "chi_free",
+    "record",
+)
 ELLIPSE = ("name", "kind", "semi_a", "semi_b", "azimuth")
 FITTED = ("axis", "station", "chainage", "offset", "residual", "w", "redund", "min_blund", "flag")
 
@@ -211,20 +338,81 @@ BAND = ("axis", "tolerance", "factor")
 STRIP = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut")
 
 SCHEDULED = ("move", "action", "predicted", "after", "reason")
-COMPARED = ("axis", "station", "chainage", "offset", "surveys", "first_date", "last_date", "last_seen", "h_first",
-            "h_last",
-            "change", "sd_change", "ratio", "verdict", "rate", "sd_rate", "common", "bending", "sd_bend", "bend_verd")
-CHANGES = ("survey", "date", "axis", "station", "chainage", "h_first", "h_last", "change", "sd_change", "ratio",
-           "verdict",
-           "common", "bending", "sd_bend", "bend_verd")
+COMPARED = (
+    "axis",
+    "station",
+    "chainage",
+    "offset",
+    "surveys",
+    "first_date",
+    "last_date",
+    "last_seen",
+    "h_first",
+    "h_last",
+    "change",
+    "sd_change",
+    "ratio",
+    "verdict",
+    "rate",
+    "sd_rate",
+    "common",
+    "bending",
+    "sd_bend",
+    "bend_verd",
+)
+CHANGES = (
+    "survey",
+    "date",
+    "axis",
+    "station",
+    "chainage",
+    "h_first",
+    "h_last",
+    "change",
+    "sd_change",
+    "ratio",
+    "verdict",
+    "common",
+    "bending",
+    "sd_bend",
+    "bend_verd",
+)
 UNMATCHED = ("survey", "row", "axis", "station", "chainage", "height", "reason")
-MOTIONS = ("axis", "survey", "date", "years", "number", "shift", "sd_shift", "tilt", "sd_tilt", "rms", "risen",
-           "settled",
-           "possible", "bent", "record")
+MOTIONS = (
+    "axis",
+    "survey",
+    "date",
+    "years",
+    "number",
+    "shift",
+    "sd_shift",
+    "tilt",
+    "sd_tilt",
+    "rms",
+    "risen",
+    "settled",
+    "possible",
+    "bent",
+    "record",
+)
 
-REDUCED = ("from_pt", "to_pt", "dh", "sd", "length", "setups", "kind", "curv_corr", "coll_corr", "imbalance", "k",
-           "k_solved",
-           "k_sd", "day", "rows")
+REDUCED = (
+    "from_pt",
+    "to_pt",
+    "dh",
+    "sd",
+    "length",
+    "setups",
+    "kind",
+    "curv_corr",
+    "coll_corr",
+    "imbalance",
+    "k",
+    "k_solved",
+    "k_sd",
+    "day",
+    "rows",
+)
 LEVELLED = ("point", "height", "sd", "role", "given_h", "given_diff", "w")
 LINES = ("from_pt", "to_pt", "dh", "sd", "length", "adj_dh", "v", "w", "redund", "min_blund", "flag")
 MISCLOSURES = ("loop", "kind", "path", "length", "misclosure", "sd", "limit", "status")

@@ -24,23 +24,45 @@ class FitReference(ToolboxEntry):
     TAGS = ("fit", "plane", "line", "straightness", "blunder", "outlier", "tangent point", "least squares")
     HELP = (
         "Fits the straight line of each axis, or the plane that several axes share, to the surveyed heights by least "
-        "squares on the exact model, tests every station for a blunder, and tells where the line or plane is level, with "
-        "what certainty.\n\n"
+        "squares on the exact model, tests every station for a blunder, and tells where the line or plane is level, "
+        "with what certainty.\n\n"
         "w is the residual over its standard deviation as the test sees it; beyond 3.29 a blunder is suspected. Each "
-        "suspect is listed and stays in the output. Neighbours that are flagged together are more likely a stretch that "
-        "has moved than blunders.\n\n"
+        "suspect is listed and stays in the output. Neighbours that are flagged together are more likely a stretch "
+        "that has moved than blunders.\n\n"
         "The tangent point of a short structure is known to hundreds of metres only: one second of arc of geoid slope "
         "moves it by 31 m. Two ellipses say so: from the levelling alone, and with the geoid's slope error.\n\n"
         "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
-        "ones. Results are for review; a licensed surveyor or engineer decides.")
+        "ones. Results are for review; a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         return [
-            p.stations(), p.axis(), p.fit_kind(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(),
-            p.sigma_field(), p.sigma_km(), *p.given_covariance(), p.group_field(), p.robust(), p.geoid_slope_sigma(), p.axis_field(),
-            p.station_axis_field(), p.max_distance(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
-            p.equations(), p.undulation(), p.undulation_field(), p.undulation_value(), p.geoid(),
-            p.sink("REFERENCE", tr("Reference")), p.sink("OUTPUT", tr("Tested stations")),
+            p.stations(),
+            p.axis(),
+            p.fit_kind(),
+            p.height_field(),
+            p.height_unit(),
+            p.sigma(),
+            p.remove_blunders(),
+            p.sigma_field(),
+            p.sigma_km(),
+            *p.given_covariance(),
+            p.group_field(),
+            p.robust(),
+            p.geoid_slope_sigma(),
+            p.axis_field(),
+            p.station_axis_field(),
+            p.max_distance(),
+            p.chainage_unit(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
+            p.undulation(),
+            p.undulation_field(),
+            p.undulation_value(),
+            p.geoid(),
+            p.sink("REFERENCE", tr("Reference")),
+            p.sink("OUTPUT", tr("Tested stations")),
             p.sink("ELLIPSE", tr("Ellipses of the tangent point"), QgsProcessing.SourceType.TypeVectorPolygon, True),
         ]
 
@@ -110,7 +132,12 @@ class _Run(Surveyed):
         return as_text(axis.values[self.structure.axis_source.fields()[field].name().lower()])
 
     def _tables(self, fits):
-        feet, source, unit, crs = self.structure.feet, self.structure.source, self.units, self.structure.source.sourceCrs()
+        feet, source, unit, crs = (
+            self.structure.feet,
+            self.structure.source,
+            self.units,
+            self.structure.source.sourceCrs(),
+        )
         record = self.record()
         residual, w, redundancy, detectable = (np.full(len(feet.station), np.nan) for _ in range(4))
         flag = np.where(self.structure.off, "off axis", np.where(self.usable, "not fitted", "no height")).astype(object)
@@ -123,22 +150,42 @@ class _Run(Surveyed):
             redundancy[rows], detectable[rows] = found.redundancies[at], found.detectable[at]
             flag[rows] = np.where(fit.suspected[at], "suspected blunder", "kept")
         names = np.array(self.structure.names, dtype=object)
-        columns = {"axis": names[feet.axis].tolist(), "station": self.notation.texts(self.chainage),
-                   "chainage": self.chainage / unit.chainage, "offset": self.offset / unit.chainage,
-                   "residual": residual / unit.height, "w": w, "redund": redundancy,
-                   "min_blund": np.where(np.isfinite(detectable), detectable, np.nan) / unit.height, "flag": flag.tolist()}
+        columns = {
+            "axis": names[feet.axis].tolist(),
+            "station": self.notation.texts(self.chainage),
+            "chainage": self.chainage / unit.chainage,
+            "offset": self.offset / unit.chainage,
+            "residual": residual / unit.height,
+            "w": w,
+            "redund": redundancy,
+            "min_blund": np.where(np.isfinite(detectable), detectable, np.nan) / unit.height,
+            "flag": flag.tolist(),
+        }
 
         def style(kind, title):
             return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, record_text(record))
 
-        tables = [OutputTable("OUTPUT", columns, crs, source.wkbType(), style("fitted", tr("Tested stations")), source,
-                              feet.station, self.structure.points.ids, features=self.structure.points.features)]
+        tables = [
+            OutputTable(
+                "OUTPUT",
+                columns,
+                crs,
+                source.wkbType(),
+                style("fitted", tr("Tested stations")),
+                source,
+                feet.station,
+                self.structure.points.ids,
+                features=self.structure.points.features,
+            )
+        ]
         tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
         ellipses = ellipse_table(self, fits, crs, style("ellipse", tr("Tangent point, 95 % ellipses")))
         return tables + [ellipses]
 
     def _numbers(self, fits):
         residuals = np.concatenate([fit.surface.residuals[fit.surface.search.kept] for fit in fits]) / self.units.height
-        return {"COUNT": int(sum(fit.surface.search.kept.sum() for fit in fits)),
-                "SUSPECTED": int(sum(fit.suspected.sum() for fit in fits)),
-                "RMS": float(np.sqrt(np.mean(residuals**2)))}
+        return {
+            "COUNT": int(sum(fit.surface.search.kept.sum() for fit in fits)),
+            "SUSPECTED": int(sum(fit.suspected.sum() for fit in fits)),
+            "RMS": float(np.sqrt(np.mean(residuals**2))),
+        }

@@ -22,20 +22,34 @@ MOST_TOLD = 40
 def tell(run, fits):
     """Push the sentences of a run: what was understood, found, and how sure it is."""
     say, points = run.feedback.pushInfo, run.structure.points
-    say(tr("Understood: {} stations of layer '{}' and {}; heights from {} in {}; {}.").format(
-        len(points), points.name, _counted(len(run.structure.axes)), run.heights.described,
-        UNIT_LABELS[run.units.height_name], run.accuracies.described))
+    say(
+        tr("Understood: {} stations of layer '{}' and {}; heights from {} in {}; {}.").format(
+            len(points),
+            points.name,
+            _counted(len(run.structure.axes)),
+            run.heights.described,
+            UNIT_LABELS[run.units.height_name],
+            run.accuracies.described,
+        )
+    )
     say(run.system.described)
     if run.accuracies.independent:
-        say(tr("The errors of the heights are taken as independent; heights levelled along an arm share errors, so give "
-               "SIGMA_KM for ellipses and intervals that hold."))
+        say(
+            tr(
+                "The errors of the heights are taken as independent; heights levelled along an arm share errors, so "
+                "give SIGMA_KM for ellipses and intervals that hold."
+            )
+        )
     for fit in fits[:MOST_TOLD]:
         _tell_fit(run, fit)
     if len(fits) > MOST_TOLD:
         say(tr("{} more: see the reference layer.").format(len(fits) - MOST_TOLD))
     if run.system.kind in ("constant", "unknown"):
-        say(tr("The geoid's slope is not known to this run; the figures with its slope error allow for it.")
-            if run.geoid_sigma is not None else tr("The geoid's slope is not known to this run, and no figure allows for it."))
+        say(
+            tr("The geoid's slope is not known to this run; the figures with its slope error allow for it.")
+            if run.geoid_sigma is not None
+            else tr("The geoid's slope is not known to this run, and no figure allows for it.")
+        )
 
 
 def _counted(number):
@@ -46,24 +60,63 @@ def _tell_fit(run, fit):
     say, units, found = run.feedback.pushInfo, run.units, fit.surface.search
     solution = found.solution
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
-    say(tr("{} '{}': {} stations on {}, RMS {}{}; {}.").format(
-        kind, fit.name, int(found.kept.sum()), listed([run.structure.names[k] for k in fit.axes]),
-        small_text(fit.surface.rms, units), _set_aside(found), _variance_sentence(run, solution)))
-    slopes = [run.structure.names[k] + " " + signed_text(slope, 8) + _give_or_take(
-        _slope_width(fit), number_text(_slope_width(fit), 8)) for k, slope in zip(fit.axes, fit.slopes)]
+    say(
+        tr("{} '{}': {} stations on {}, RMS {}{}; {}.").format(
+            kind,
+            fit.name,
+            int(found.kept.sum()),
+            listed([run.structure.names[k] for k in fit.axes]),
+            small_text(fit.surface.rms, units),
+            _set_aside(found),
+            _variance_sentence(run, solution),
+        )
+    )
+    slopes = [
+        run.structure.names[k]
+        + " "
+        + signed_text(slope, 8)
+        + _give_or_take(_slope_width(fit), number_text(_slope_width(fit), 8))
+        for k, slope in zip(fit.axes, fit.slopes)
+    ]
     width = solution.interval_factor * solution.deviations[0]
-    say(tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon{}; height {}{} at its point.").format(
-        kind, fit.name, listed(slopes), tr(", 95 %") if np.isfinite(width) else "", height_text(fit.surface.height, units),
-        _give_or_take(width, small_text(width, units))))
+    say(
+        tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon{}; height {}{} at its point.").format(
+            kind,
+            fit.name,
+            listed(slopes),
+            tr(", 95 %") if np.isfinite(width) else "",
+            height_text(fit.surface.height, units),
+            _give_or_take(width, small_text(width, units)),
+        )
+    )
     if fit.arms_apart:
         apart = tr("1 axis does") if fit.arms_apart == 1 else tr("{} axes do").format(fit.arms_apart)
-        run.feedback.pushWarning(tr("{} '{}': {} not meet the others within 10 m; a height unknown was added for each.").format(
-            kind, fit.name, apart))
+        run.feedback.pushWarning(
+            tr("{} '{}': {} not meet the others within 10 m; a height unknown was added for each.").format(
+                kind, fit.name, apart
+            )
+        )
     if fit.straightness is not None:
         s = fit.straightness
-        say(tr("Line '{}': straightness, RMS and range: upwards {} and {}, sideways {} and {}; together RMS {}, greatest "
-               "{}.").format(fit.name, *(small_text(v, units) for v in (
-                   s.vertical.rms, s.vertical.range, s.lateral.rms, s.lateral.range, s.combined.rms, s.combined.range))))
+        say(
+            tr(
+                "Line '{}': straightness, RMS and range: upwards {} and {}, sideways {} and {}; together RMS {}, "
+                "greatest {}."
+            ).format(
+                fit.name,
+                *(
+                    small_text(v, units)
+                    for v in (
+                        s.vertical.rms,
+                        s.vertical.range,
+                        s.lateral.rms,
+                        s.lateral.range,
+                        s.combined.rms,
+                        s.combined.range,
+                    )
+                ),
+            )
+        )
     _tell_level(run, fit)
     _tell_suspects(run, fit)
 
@@ -90,7 +143,7 @@ def _slope_width(fit):
 
 
 def _slope_deviation(fit):
-    part = fit.surface.solution.parameter_covariance[1:1 + len(fit.surface.slopes), 1:1 + len(fit.surface.slopes)]
+    part = fit.surface.solution.parameter_covariance[1 : 1 + len(fit.surface.slopes), 1 : 1 + len(fit.surface.slopes)]
     # Of a symmetric 2 x 2, the greater eigenvalue.
     if len(part) == 1:
         return float(np.sqrt(part[0, 0]))
@@ -103,7 +156,8 @@ def _variance_sentence(run, solution):
         if solution.freedom < 1:
             return tr("no station is left over to estimate the accuracy of a height")
         return tr("standard deviation of one height estimated as {}").format(
-            small_text(np.sqrt(solution.variance_factor), run.units))
+            small_text(np.sqrt(solution.variance_factor), run.units)
+        )
     if solution.global_test is None:
         return tr("no station is left over for a test")
     value, low, high, passed = solution.global_test
@@ -111,7 +165,8 @@ def _variance_sentence(run, solution):
     text = text.format(tr("passed") if passed else tr("failed"), *(number_text(v, 1) for v in (value, low, high)))
     if not passed:
         text += tr("; with the accuracy that the residuals show, intervals are {} times as wide").format(
-            number_text(np.sqrt(solution.variance_factor), 2))
+            number_text(np.sqrt(solution.variance_factor), 2)
+        )
     return text
 
 
@@ -125,24 +180,41 @@ def _tell_level(run, fit):
             accuracy = tr("; standard deviation {}").format(_length_text(level.sd, run, 1))
             if level.geoid_sd is not None:
                 accuracy += tr(", {} with the geoid's slope error").format(_length_text(level.geoid_sd, run, 1))
-        say(tr("Line '{}': level at {}, {}{}. On both sides of it the straight line rises above the level surface.").format(
-            fit.name, run.notation.text(level.chainage), where, accuracy))
+        say(
+            tr(
+                "Line '{}': level at {}, {}{}. On both sides of it the straight line rises above the level surface."
+            ).format(fit.name, run.notation.text(level.chainage), where, accuracy)
+        )
         return
     tangent = fit.tangent
     if not tangent.well_determined:
         say(tr("Plane '{}': where it is level is poorly determined; no ellipse is given.").format(fit.name))
         return
     beside = [_beside(run, run.axes[k], tangent) for k in fit.axes]
-    state = tr("inside the area that the stations span") if fit.inside else tr(
-        "outside the area that the stations span, {} from the nearest one").format(_length_text(tangent.distance, run, 0))
-    say(tr("Plane '{}': level at latitude {}°, longitude {}°, {}; seen from the axes: {}.").format(
-        fit.name, number_text(tangent.lat, 6), number_text(tangent.lon, 6), state, listed(beside)))
-    sizes = tr("semi-axes of the 95 % ellipse {} and {}").format(*(
-        _length_text(v, run, 0) for v in (tangent.levelling.semi_a, tangent.levelling.semi_b)))
+    state = (
+        tr("inside the area that the stations span")
+        if fit.inside
+        else tr("outside the area that the stations span, {} from the nearest one").format(
+            _length_text(tangent.distance, run, 0)
+        )
+    )
+    say(
+        tr("Plane '{}': level at latitude {}°, longitude {}°, {}; seen from the axes: {}.").format(
+            fit.name, number_text(tangent.lat, 6), number_text(tangent.lon, 6), state, listed(beside)
+        )
+    )
+    sizes = tr("semi-axes of the 95 % ellipse {} and {}").format(
+        *(_length_text(v, run, 0) for v in (tangent.levelling.semi_a, tangent.levelling.semi_b))
+    )
     if tangent.geoid is not None:
-        sizes += tr(" from the heights alone, {} and {} with the geoid's slope error").format(*(
-            _length_text(v, run, 0) for v in (tangent.geoid.semi_a, tangent.geoid.semi_b)))
-    say(tr("Plane '{}': {}. From there the plane rises above the level surface in every direction.").format(fit.name, sizes))
+        sizes += tr(" from the heights alone, {} and {} with the geoid's slope error").format(
+            *(_length_text(v, run, 0) for v in (tangent.geoid.semi_a, tangent.geoid.semi_b))
+        )
+    say(
+        tr("Plane '{}': {}. From there the plane rises above the level surface in every direction.").format(
+            fit.name, sizes
+        )
+    )
 
 
 def _within(run, fit):
@@ -164,40 +236,86 @@ def _tell_suspects(run, fit):
         say(tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name))
         return
     if fit.surface.beyond:
-        warn(tr("{} '{}': {} of {} stations would have to be set aside as blunders, more than half, so none was: these heights do "
-                "not lie on one {} within their standard deviations. Check heights, units and standard deviations, or test "
-                "which shape was built.").format(kind, fit.name, fit.surface.beyond, len(fit.rows),
-                                                 tr("plane") if fit.kind == "plane" else tr("straight line")))
+        warn(
+            tr(
+                "{} '{}': {} of {} stations would have to be set aside as blunders, more than half, so none was: these "
+                "heights do not lie on one {} within their standard deviations. Check heights, units and standard "
+                "deviations, or test which shape was built."
+            ).format(
+                kind,
+                fit.name,
+                fit.surface.beyond,
+                len(fit.rows),
+                tr("plane") if fit.kind == "plane" else tr("straight line"),
+            )
+        )
         return
     together = {k for stretch in fit.moved for k in stretch}
     for k in [k for k in np.flatnonzero(fit.suspected) if k not in together][:MOST_TOLD]:
         row = fit.rows[k]
-        warn(tr("{} '{}': suspected blunder at {} of '{}', residual {}, w = {}{}.").format(
-            kind, fit.name, run.notation.text(run.chainage[row]), run.structure.names[run.structure.feet.axis[row]],
-            small_text(fit.surface.residuals[k], run.units, True), signed_text(found.w[k], 1),
-            "" if found.kept[k] else tr(", set aside")))
+        warn(
+            tr("{} '{}': suspected blunder at {} of '{}', residual {}, w = {}{}.").format(
+                kind,
+                fit.name,
+                run.notation.text(run.chainage[row]),
+                run.structure.names[run.structure.feet.axis[row]],
+                small_text(fit.surface.residuals[k], run.units, True),
+                signed_text(found.w[k], 1),
+                "" if found.kept[k] else tr(", set aside"),
+            )
+        )
     robust = "" if fit.surface.robust else tr(", and try the robust start (ROBUST)")
     for stretch in fit.moved:
         rows, residuals = fit.rows[list(stretch)], fit.surface.residuals[list(stretch)]
-        warn(tr("{} '{}': {} neighbours from {} to {} of '{}' are flagged, residuals {} to {}: that looks like a stretch that "
-                "has moved, not like blunders. Look at the profile{}.").format(
-            kind, fit.name, len(stretch), run.notation.text(run.chainage[rows].min()),
-            run.notation.text(run.chainage[rows].max()), run.structure.names[run.structure.feet.axis[rows[0]]],
-            small_text(residuals.min(), run.units, True), small_text(residuals.max(), run.units, True), robust))
+        warn(
+            tr(
+                "{} '{}': {} neighbours from {} to {} of '{}' are flagged, residuals {} to {}: that looks like a "
+                "stretch that has moved, not like blunders. Look at the profile{}."
+            ).format(
+                kind,
+                fit.name,
+                len(stretch),
+                run.notation.text(run.chainage[rows].min()),
+                run.notation.text(run.chainage[rows].max()),
+                run.structure.names[run.structure.feet.axis[rows[0]]],
+                small_text(residuals.min(), run.units, True),
+                small_text(residuals.max(), run.units, True),
+                robust,
+            )
+        )
     for pair in found.twins:
-        warn(tr("{} '{}': {} and {} cannot be told apart; neither is set aside.").format(
-            kind, fit.name, *(run.notation.text(run.chainage[fit.rows[k]]) for k in pair)))
+        warn(
+            tr("{} '{}': {} and {} cannot be told apart; neither is set aside.").format(
+                kind, fit.name, *(run.notation.text(run.chainage[fit.rows[k]]) for k in pair)
+            )
+        )
     if fit.many:
-        warn(tr("{} '{}': more than a tenth of the stations is flagged; that looks like deformation or another shape, not like "
-                "blunders. Test which shape was built{}.").format(kind, fit.name, robust))
+        warn(
+            tr(
+                "{} '{}': more than a tenth of the stations is flagged; that looks like deformation or another shape, "
+                "not like blunders. Test which shape was built{}."
+            ).format(kind, fit.name, robust)
+        )
     if fit.step is not None:
-        warn(tr("{} '{}': a step is suspected in the levelling of '{}', from {} on (T = {}, limit {}): a blunder of the "
-                "section, for which no station is set aside.").format(
-            kind, fit.name, run.structure.names[fit.step.axis], run.notation.text(fit.step.chainage),
-            signed_text(fit.step.value, 1), number_text(BAARDA, 2)))
+        warn(
+            tr(
+                "{} '{}': a step is suspected in the levelling of '{}', from {} on (T = {}, limit {}): a blunder of "
+                "the section, for which no station is set aside."
+            ).format(
+                kind,
+                fit.name,
+                run.structure.names[fit.step.axis],
+                run.notation.text(fit.step.chainage),
+                signed_text(fit.step.value, 1),
+                number_text(BAARDA, 2),
+            )
+        )
     if not np.any(fit.suspected) and fit.step is None:
-        say(tr("{} '{}': no blunder is suspected; the smallest that would be found at a typical station is {}.").format(
-            kind, fit.name, small_text(float(np.median(found.detectable)), run.units)))
+        say(
+            tr("{} '{}': no blunder is suspected; the smallest that would be found at a typical station is {}.").format(
+                kind, fit.name, small_text(float(np.median(found.detectable)), run.units)
+            )
+        )
 
 
 def reference_table(run, fits, crs, record, style):
@@ -239,20 +357,43 @@ def _reference_row(run, fit, record):
     test = solution.global_test
     row = dict.fromkeys(REFERENCE)
     row.update(
-        name=fit.name, kind=fit.kind, axes="; ".join(run.structure.names[k] for k in fit.axes), lat0=frame.lat,
-        lon0=frame.lon, h0=surface.height / unit.height, nx=float(normal[0]), ny=float(normal[1]), nz=float(normal[2]),
-        h_unit=unit.height_name, h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
-        undul=undulation_text(run.system), datum=datum_name(definition(run.structure.points.crs)), azimuth=frame.azimuth,
+        name=fit.name,
+        kind=fit.kind,
+        axes="; ".join(run.structure.names[k] for k in fit.axes),
+        lat0=frame.lat,
+        lon0=frame.lon,
+        h0=surface.height / unit.height,
+        nx=float(normal[0]),
+        ny=float(normal[1]),
+        nz=float(normal[2]),
+        h_unit=unit.height_name,
+        h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
+        undul=undulation_text(run.system),
+        datum=datum_name(definition(run.structure.points.crs)),
+        azimuth=frame.azimuth,
         slopes="; ".join(f"{run.structure.names[k]} {slope:+.10f}" for k, slope in zip(fit.axes, fit.slopes)),
-        sd_h=float(solution.deviations[0]) / unit.height, sd_slope=_slope_deviation(fit),
-        number=int(surface.search.kept.sum()), suspected=int(fit.suspected.sum()),
-        removed=int(np.sum(~surface.search.kept)), rms=surface.rms / unit.height,
-        var_factor=float(solution.variance_factor), first_date=first or None, last_date=last or None,
-        global_t="none" if test is None else "passed" if test[3] else "failed", record=record_text(record))
+        sd_h=float(solution.deviations[0]) / unit.height,
+        sd_slope=_slope_deviation(fit),
+        number=int(surface.search.kept.sum()),
+        suspected=int(fit.suspected.sum()),
+        removed=int(np.sum(~surface.search.kept)),
+        rms=surface.rms / unit.height,
+        var_factor=float(solution.variance_factor),
+        first_date=first or None,
+        last_date=last or None,
+        global_t="none" if test is None else "passed" if test[3] else "failed",
+        record=record_text(record),
+    )
     if fit.straightness is not None:
         s = fit.straightness
-        for name, value in (("str_vert", s.vertical.rms), ("rng_vert", s.vertical.range), ("str_lat", s.lateral.rms),
-                            ("rng_lat", s.lateral.range), ("str_comb", s.combined.rms), ("max_comb", s.combined.range)):
+        for name, value in (
+            ("str_vert", s.vertical.rms),
+            ("rng_vert", s.vertical.range),
+            ("str_lat", s.lateral.rms),
+            ("rng_lat", s.lateral.range),
+            ("str_comb", s.combined.rms),
+            ("max_comb", s.combined.range),
+        ):
             row[name] = value / unit.height
     row.update(_level_columns(run, fit))
     return row
@@ -262,13 +403,22 @@ def _level_columns(run, fit):
     inside, outside = "inside", "outside"
     if fit.level is not None:
         level = fit.level
-        return {"tan_lat": level.lat, "tan_lon": level.lon, "tan_chain": level.chainage / run.units.chainage,
-                "tan_sd": level.sd / run.units.chainage, "tan_state": inside if _within(run, fit) else outside}
+        return {
+            "tan_lat": level.lat,
+            "tan_lon": level.lon,
+            "tan_chain": level.chainage / run.units.chainage,
+            "tan_sd": level.sd / run.units.chainage,
+            "tan_state": inside if _within(run, fit) else outside,
+        }
     if not fit.tangent.well_determined:
         return {"tan_state": "poorly determined"}
     spread = float(np.sqrt(max(fit.tangent.covariance[0, 0], fit.tangent.covariance[1, 1])))
-    return {"tan_lat": fit.tangent.lat, "tan_lon": fit.tangent.lon, "tan_sd": spread / run.units.chainage,
-            "tan_state": inside if fit.inside else outside}
+    return {
+        "tan_lat": fit.tangent.lat,
+        "tan_lon": fit.tangent.lon,
+        "tan_sd": spread / run.units.chainage,
+        "tan_state": inside if fit.inside else outside,
+    }
 
 
 def ellipse_table(run, fits, crs, style):
@@ -286,7 +436,14 @@ def ellipse_table(run, fits, crs, style):
                 continue
             shapes.append(QgsGeometry.fromPolygonXY([[QgsPointXY(a, b) for a, b in zip(x.tolist(), y.tolist())]]))
             metre = metres_per(run.units.chainage_name)
-            rows.append({"name": fit.name, "kind": kind, "semi_a": ellipse.semi_a / metre, "semi_b": ellipse.semi_b / metre,
-                         "azimuth": ellipse.azimuth})
+            rows.append(
+                {
+                    "name": fit.name,
+                    "kind": kind,
+                    "semi_a": ellipse.semi_a / metre,
+                    "semi_b": ellipse.semi_b / metre,
+                    "azimuth": ellipse.azimuth,
+                }
+            )
     columns = {name: [row[name] for row in rows] for name in ELLIPSE}
     return OutputTable("ELLIPSE", columns, crs, QgsWkbTypes.Type.Polygon, style, shapes=shapes)

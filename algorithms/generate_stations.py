@@ -27,12 +27,21 @@ class GenerateStations(ToolboxEntry):
     HELP = (
         "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed "
         "chainages. Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
-        "Run the result through 'Design heights and residuals' to get the design heights to set out.")
+        "Run the result through 'Design heights and residuals' to get the design heights to set out."
+    )
 
     def entry_parameters(self):
         return [
-            p.axis(), p.interval(), p.at_vertices(), p.chainages(), p.advanced(p.height_unit()), p.chainage_unit(),
-            p.axis_field(), p.chainage_start(), p.chainage_height(), p.equations(),
+            p.axis(),
+            p.interval(),
+            p.at_vertices(),
+            p.chainages(),
+            p.advanced(p.height_unit()),
+            p.chainage_unit(),
+            p.axis_field(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
             p.sink("OUTPUT", tr("Generated stations")),
         ]
 
@@ -49,23 +58,38 @@ class GenerateStations(ToolboxEntry):
         fields, parts = AxisFields(source), []
         for number, axis in enumerate(axes, 1):
             check_cancel(feedback)
-            placed, _ = axis_at_height(self, parameters, context, axis, number, fields, notation, run_units,
-                                       np.zeros(0))
+            placed, _ = axis_at_height(
+                self, parameters, context, axis, number, fields, notation, run_units, np.zeros(0)
+            )
             chainage = wanted.chainages(placed, feedback)
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
             first, last = notation.texts(placed.vertex_chainages[[0, -1]])
-            feedback.pushInfo(tr("Axis '{}' from {} to {}: {}.").format(
-                axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))))
+            feedback.pushInfo(
+                tr("Axis '{}' from {} to {}: {}.").format(
+                    axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))
+                )
+            )
             feedback.setProgress(60.0 * number / len(axes))
         index, chainage, lat, lon, azimuth = (np.concatenate(values) for values in zip(*parts))
         if not len(chainage):
             raise InputError(tr("No station results: all listed chainages lie beyond the axes."))
         x, y = placed_points(lat, lon, crs)
-        columns = {"axis": [axes[k].line.name for k in index], "station": notation.texts(chainage),
-                   "chainage": chainage / run_units.chainage, "offset": np.zeros(len(chainage)), "azimuth": azimuth}
-        style = StyleSpec("stations", tr("Generated stations"), run_units.height_name, run_units.chainage_name, None,
-                          record_text(self.record(parameters, context)))
+        columns = {
+            "axis": [axes[k].line.name for k in index],
+            "station": notation.texts(chainage),
+            "chainage": chainage / run_units.chainage,
+            "offset": np.zeros(len(chainage)),
+            "azimuth": azimuth,
+        }
+        style = StyleSpec(
+            "stations",
+            tr("Generated stations"),
+            run_units.height_name,
+            run_units.chainage_name,
+            None,
+            record_text(self.record(parameters, context)),
+        )
         table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})
 
@@ -89,17 +113,25 @@ class _Wanted:
         parts = [self.listed[(self.listed >= first - SAME_STATION) & (self.listed <= last + SAME_STATION)]]
         beyond = len(self.listed) - len(parts[0])
         if beyond:
-            feedback.pushWarning(tr("Axis '{}': {} beyond its ends: left out.").format(
-                axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))))
+            feedback.pushWarning(
+                tr("Axis '{}': {} beyond its ends: left out.").format(
+                    axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))
+                )
+            )
         if self.at_vertices:
             parts.append(axis.vertex_chainages)
         if self.interval is not None:
             if (last - first) / self.interval > MOST_STATIONS:
-                raise InputError(tr("Axis '{}': the interval would make more than {} stations.").format(
-                    axis.line.name, listed([MOST_STATIONS])))
+                raise InputError(
+                    tr("Axis '{}': the interval would make more than {} stations.").format(
+                        axis.line.name, listed([MOST_STATIONS])
+                    )
+                )
             # A multiple that misses an end by rounding only belongs to the axis.
             slack = SAME_STATION / self.interval
-            parts.append(np.arange(np.ceil(first / self.interval - slack), np.floor(last / self.interval + slack) + 1)
-                         * self.interval)
+            parts.append(
+                np.arange(np.ceil(first / self.interval - slack), np.floor(last / self.interval + slack) + 1)
+                * self.interval
+            )
         chainages = np.sort(np.concatenate(parts))
         return chainages[np.concatenate([[True], np.diff(chainages) > SAME_STATION])] if len(chainages) else chainages

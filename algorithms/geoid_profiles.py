@@ -31,8 +31,12 @@ class GeoidProfiles:
         axes = [Axis(row.line) for row in rows]
         self.found = []
         if system.kind == "constant":
-            feedback.pushWarning(tr("One undulation for all hides the geoid's slope and bending along the axes; give a "
-                                    "grid or a field to see them."))
+            feedback.pushWarning(
+                tr(
+                    "One undulation for all hides the geoid's slope and bending along the axes; give a grid or a field "
+                    "to see them."
+                )
+            )
         elif system.kind == "grid":
             layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
             self.found = [(axis, geoid_from_grid(axis, _surface(layer, axis, system), system.cell)) for axis in axes]
@@ -44,8 +48,9 @@ class GeoidProfiles:
         for k, axis in enumerate(axes):
             rows = np.flatnonzero((feet.axis == k) & (feet.distance <= NEAR))
             try:
-                along = geoid_from_stations(axis.chainages(feet.leg[rows], feet.along[rows]),
-                                            system.undulation[feet.station[rows]])
+                along = geoid_from_stations(
+                    axis.chainages(feet.leg[rows], feet.along[rows]), system.undulation[feet.station[rows]]
+                )
             except InputError as error:
                 self.feedback.pushWarning(tr("Axis '{}': {}").format(axis.line.name, error))
                 continue
@@ -56,19 +61,27 @@ class GeoidProfiles:
         for axis, along in self.found:
             length = float(along.chainage[-1] - along.chainage[0])
             text = tr("Axis '{}': over its {} the geoid {} by {} ({}\u2033)").format(
-                axis.line.name, _length(length, self.units), tr("rises") if along.slope >= 0 else tr("falls"),
-                small_text(abs(along.slope) * length, self.units), number_text(abs(along.slope) / SECOND, 2))
+                axis.line.name,
+                _length(length, self.units),
+                tr("rises") if along.slope >= 0 else tr("falls"),
+                small_text(abs(along.slope) * length, self.units),
+                number_text(abs(along.slope) / SECOND, 2),
+            )
             if along.coarse:
-                span = tr(", by the difference over {} (two cells of the grid)").format(_length(along.span,
-                                                                                                self.units)) if (
-                    along.span > length) else ""
-                text += tr("{}; {}.").format(span, tr("the grid is too coarse to show bending") if span else tr(
-                    "two stations show no bending"))
+                span = (
+                    tr(", by the difference over {} (two cells of the grid)").format(_length(along.span, self.units))
+                    if (along.span > length)
+                    else ""
+                )
+                text += tr("{}; {}.").format(
+                    span, tr("the grid is too coarse to show bending") if span else tr("two stations show no bending")
+                )
             else:
                 bend, at = along.greatest
-                text += tr("; it bends by {} from the straight line between the ends, at {}. One undulation for all "
-                           "would hide both.").format(small_text(bend, self.units, True),
-                                                      _notation(self.units).text(at))
+                text += tr(
+                    "; it bends by {} from the straight line between the ends, at {}. One undulation for all would "
+                    "hide both."
+                ).format(small_text(bend, self.units, True), _notation(self.units).text(at))
             self.feedback.pushInfo(text)
 
     def table(self, record):
@@ -80,13 +93,17 @@ class GeoidProfiles:
             return np.concatenate([getattr(along, name) for _, along, _ in parts]) if parts else np.zeros(0)
 
         lat, lon = (np.concatenate([place[k] for *_, place in parts]) if parts else np.zeros(0) for k in (0, 1))
-        columns = {"axis": [axis.line.name for axis, along, _ in parts for _ in along.chainage],
-                   "station": list(_notation(self.units).texts(joined("chainage"))),
-                   "chainage": joined("chainage") / chainage,
-                   "undulation": joined("undulation") / height, "n_change": joined("change") / height,
-                   "n_bend": joined("bend") / height}
-        style = StyleSpec("geoid_along", tr("Geoid along the axes"), self.units.height_name, self.units.chainage_name,
-                          None, record)
+        columns = {
+            "axis": [axis.line.name for axis, along, _ in parts for _ in along.chainage],
+            "station": list(_notation(self.units).texts(joined("chainage"))),
+            "chainage": joined("chainage") / chainage,
+            "undulation": joined("undulation") / height,
+            "n_change": joined("change") / height,
+            "n_bend": joined("bend") / height,
+        }
+        style = StyleSpec(
+            "geoid_along", tr("Geoid along the axes"), self.units.height_name, self.units.chainage_name, None, record
+        )
         x, y = placed_points(lat, lon, self.crs) if len(lat) else (lat, lon)
         return OutputTable("CURVE", columns, self.crs, QgsWkbTypes.Type.Point, style, points=(x, y, None))
 
@@ -114,8 +131,10 @@ def grid_described(entry, parameters, context, system):
     cell = tr("cells of {}\u2032").format(number_text(system.cell * 60.0, 1))
     layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
     if layer is not None:
-        return tr("Grid: the raster '{}', {}; a raster does not state its accuracy, its publisher "
-                  "does.").format(layer.name(), cell)
+        return tr("Grid: the raster '{}', {}; a raster does not state its accuracy, its publisher does.").format(
+            layer.name(), cell
+        )
     name, accuracy = geodesy.library_geoid()
     return tr("Grid: EGM96, file {}, {}; accuracy of an undulation {} m as PROJ states it.").format(
-        name, cell, number_text(accuracy, 1))
+        name, cell, number_text(accuracy, 1)
+    )

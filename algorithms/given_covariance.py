@@ -26,8 +26,8 @@ class GivenCovariance:
     layer: str
 
     def covariance(self, rows):
-        """Covariance of some stations, square metres; InputError for one that the table lacks or holds without
-        error.
+        """Covariance of some stations, square metres; InputError for one that the table lacks or holds
+        without error.
         """
         wanted = [self.stations[row] for row in rows]
         try:
@@ -38,8 +38,12 @@ class GivenCovariance:
             matrix = matrix + np.eye(len(matrix)) * self.sigma**2
         held = np.flatnonzero(np.diag(matrix) <= 0.0)
         if len(held):
-            raise InputError(tr("Layer '{}': point '{}' was held fixed and has no standard deviation; give SIGMA, that of a "
-                                "height beside the levelling.").format(self.layer, wanted[held[0]]))
+            raise InputError(
+                tr(
+                    "Layer '{}': point '{}' was held fixed and has no standard deviation; give SIGMA, that of a height "
+                    "beside the levelling."
+                ).format(self.layer, wanted[held[0]])
+            )
         return Covariance(np.diag(matrix).copy(), matrix)
 
 
@@ -54,11 +58,16 @@ def given_covariance(entry, parameters, context, feedback, source, sigma):
     fields = {name: named_field(table, "", "", (name,)) for name in ("point", "covar")}
     missing = [name for name, field in fields.items() if field < 0]
     if missing:
-        raise InputError(tr("Layer '{}' is no covariance: it lacks the field {}.").format(table.sourceName(), listed(missing)))
+        raise InputError(
+            tr("Layer '{}' is no covariance: it lacks the field {}.").format(table.sourceName(), listed(missing))
+        )
     naming = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
     if naming < 0:
-        raise InputError(tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
-            source.sourceName(), listed([f"'{name}'" for name in NAMES])))
+        raise InputError(
+            tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
+                source.sourceName(), listed([f"'{name}'" for name in NAMES])
+            )
+        )
     rows = read_table(table, {}, fields, feedback).columns
     stations = read_table(source, {}, {"name": naming}, feedback).columns["name"]
     return GivenCovariance(rows["point"], rows["covar"], stations, sigma, table.sourceName())

@@ -52,8 +52,11 @@ def undulation_index(entry, parameters, context):
             return -1
         index = named_field(source, given, "UNDULATION_FIELD", ("undulation",))
         if index < 0:
-            raise InputError(tr("Layer '{}' has no field 'undulation'; choose the field with the undulations "
-                                "(UNDULATION_FIELD).").format(source.sourceName()))
+            raise InputError(
+                tr(
+                    "Layer '{}' has no field 'undulation'; choose the field with the undulations (UNDULATION_FIELD)."
+                ).format(source.sourceName())
+            )
         return index
 
     return find
@@ -72,26 +75,40 @@ def height_system(entry, parameters, context, points, unit, needed=None):
         value = entry.number(parameters, "UNDULATION_VALUE", context)
         if value is None:
             raise InputError(tr("UNDULATION 'constant' needs UNDULATION_VALUE."))
-        text = tr("The heights are above the geoid, with one undulation for all; the geoid's slope and bending are not "
-                  "known to this run.")
+        text = tr(
+            "The heights are above the geoid, with one undulation for all; the geoid's slope and bending are not known "
+            "to this run."
+        )
         return HeightSystem(kind, np.full(number, value * unit), text, f"{value:g}", value * unit)
     if kind == "field":
         return _from_field(points, unit, needed)
     if kind == "grid":
         return _from_grid(entry, parameters, context, points, needed)
-    return HeightSystem(kind, np.zeros(number), tr(
-        "The heights are taken as above a geoid whose undulation is not known: its slope and bending are not allowed "
-        "for, and heights above the geoid stand in for ellipsoidal ones."))
+    return HeightSystem(
+        kind,
+        np.zeros(number),
+        tr(
+            "The heights are taken as above a geoid whose undulation is not known: its slope and bending are not "
+            "allowed for, and heights above the geoid stand in for ellipsoidal ones."
+        ),
+    )
 
 
 def _from_field(points, unit, needed):
     values = points.columns["undulation"] * unit
     missing = np.flatnonzero(np.isnan(values) & (np.ones(len(values), bool) if needed is None else needed))
     if len(missing):
-        raise InputError(tr("Layer '{}', row {}: there is no undulation, but UNDULATION is 'field'.").format(
-            points.name, missing[0] + 1))
-    return HeightSystem("field", np.nan_to_num(values), tr("The heights are above the geoid, with each station's own "
-                                                           "undulation from a field."), "field")
+        raise InputError(
+            tr("Layer '{}', row {}: there is no undulation, but UNDULATION is 'field'.").format(
+                points.name, missing[0] + 1
+            )
+        )
+    return HeightSystem(
+        "field",
+        np.nan_to_num(values),
+        tr("The heights are above the geoid, with each station's own undulation from a field."),
+        "field",
+    )
 
 
 def _from_grid(entry, parameters, context, points, needed):
@@ -100,9 +117,12 @@ def _from_grid(entry, parameters, context, points, needed):
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))
     if not geodesy.is_like_wgs84(ellipsoid):
-        raise InputError(tr("Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS "
-                            "80; transform the stations first.").format(
-            points.name, geodesy.datum_name(_definition(points))))
+        raise InputError(
+            tr(
+                "Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS 80; "
+                "transform the stations first."
+            ).format(points.name, geodesy.datum_name(_definition(points)))
+        )
     if layer is not None:
         surface = raster_grid(layer, lat, lon)
         cell, name = surface.cell, tr("the raster '{}'").format(layer.name())
@@ -112,7 +132,8 @@ def _from_grid(entry, parameters, context, points, needed):
     undulation[needed] = surface(lat, lon)
     values = undulation[needed]
     text = tr("The heights are above the geoid; undulations from {}, {} to {} m at the stations.").format(
-        name, number_text(values.min(), 3), number_text(values.max(), 3))
+        name, number_text(values.min(), 3), number_text(values.max(), 3)
+    )
     return HeightSystem("grid", undulation, text, name, 0.0, surface, cell)
 
 

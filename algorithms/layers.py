@@ -69,16 +69,23 @@ def checked_crs(source):
 
 def check_geometry(source, kind):
     """InputError where the layer's geometry is not of QgsWkbTypes geometry ``kind``."""
-    wanted = {QgsWkbTypes.GeometryType.PointGeometry: tr("points"),
-              QgsWkbTypes.GeometryType.LineGeometry: tr("lines")}[kind]
+    wanted = {QgsWkbTypes.GeometryType.PointGeometry: tr("points"), QgsWkbTypes.GeometryType.LineGeometry: tr("lines")}[
+        kind
+    ]
     found = QgsWkbTypes.geometryType(source.wkbType())
     if found == kind:
         return
-    names = {QgsWkbTypes.GeometryType.PointGeometry: tr("points"), QgsWkbTypes.GeometryType.LineGeometry: tr("lines"),
-             QgsWkbTypes.GeometryType.PolygonGeometry: tr("polygons"),
-             QgsWkbTypes.GeometryType.NullGeometry: tr("no geometry")}
-    raise InputError(tr("Layer '{}' has {}, but {} are due here.").format(
-        source.sourceName(), names.get(found, tr("an unknown geometry")), wanted))
+    names = {
+        QgsWkbTypes.GeometryType.PointGeometry: tr("points"),
+        QgsWkbTypes.GeometryType.LineGeometry: tr("lines"),
+        QgsWkbTypes.GeometryType.PolygonGeometry: tr("polygons"),
+        QgsWkbTypes.GeometryType.NullGeometry: tr("no geometry"),
+    }
+    raise InputError(
+        tr("Layer '{}' has {}, but {} are due here.").format(
+            source.sourceName(), names.get(found, tr("an unknown geometry")), wanted
+        )
+    )
 
 
 def named_field(source, given, key, defaults=()):
@@ -89,8 +96,11 @@ def named_field(source, given, key, defaults=()):
     names = [field.name().lower() for field in source.fields()]
     if given:
         if given.lower() not in names:
-            raise InputError(tr("Layer '{}' has no field '{}' ({}); it has {}.").format(
-                source.sourceName(), given, key, listed([f.name() for f in source.fields()], 12) or tr("none")))
+            raise InputError(
+                tr("Layer '{}' has no field '{}' ({}); it has {}.").format(
+                    source.sourceName(), given, key, listed([f.name() for f in source.fields()], 12) or tr("none")
+                )
+            )
         return names.index(given.lower())
     return next((names.index(name) for name in defaults if name in names), -1)
 
@@ -181,8 +191,9 @@ def read_table(source, numbers, texts, feedback, geometry=False):
         if keep:
             kept.append(feature)
     for key, index in numbers.items():
-        columns[key] = (_finite(np.array(columns[key], float), source, index) if index >= 0
-                        else np.full(len(ids), np.nan))
+        columns[key] = (
+            _finite(np.array(columns[key], float), source, index) if index >= 0 else np.full(len(ids), np.nan)
+        )
     for key, index in texts.items():
         columns[key] = columns[key] if index >= 0 else [""] * len(ids)
     xyz = None
@@ -201,13 +212,17 @@ def _finite(values, source, field):
 def _point(feature, source, row):
     geometry = feature.geometry()
     if geometry.isEmpty():
-        raise InputError(tr("Layer '{}', row {} (feature {}) has no geometry.").format(
-            source.sourceName(), row, feature.id()))
+        raise InputError(
+            tr("Layer '{}', row {} (feature {}) has no geometry.").format(source.sourceName(), row, feature.id())
+        )
     shape = geometry.constGet()
     if QgsWkbTypes.isMultiType(shape.wkbType()):
         if shape.numGeometries() != 1:
-            raise InputError(tr("Layer '{}', row {} has {} points; one is due.").format(
-                source.sourceName(), row, shape.numGeometries()))
+            raise InputError(
+                tr("Layer '{}', row {} has {} points; one is due.").format(
+                    source.sourceName(), row, shape.numGeometries()
+                )
+            )
         shape = shape.geometryN(0)
     if shape.z() in (np.inf, -np.inf):
         raise InputError(tr("Layer '{}', row {}: the point's Z is infinite.").format(source.sourceName(), row))
@@ -224,8 +239,9 @@ def read_points(source, feedback, numbers=None, texts=None):
         raise InputError(tr("Layer '{}' has no stations.").format(source.sourceName()))
     lost = np.flatnonzero(~(np.isfinite(x) & np.isfinite(y)))
     if len(lost):
-        raise InputError(tr("Layer '{}', row {} has coordinates that are no numbers.").format(
-            source.sourceName(), lost[0] + 1))
+        raise InputError(
+            tr("Layer '{}', row {} has coordinates that are no numbers.").format(source.sourceName(), lost[0] + 1)
+        )
     lat, lon = _to_latitude_longitude(x, y, source, crs, definition(crs))
     return Points(source.sourceName(), crs, table.ids, x, y, z, lat, lon, table.columns, table.features)
 
@@ -237,8 +253,11 @@ def _to_latitude_longitude(x, y, source, crs, target):
         raise InputError(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
     bad = np.flatnonzero(~((np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)))
     if len(bad):
-        raise InputError(tr("Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is no place on Earth.").format(
-            source.sourceName(), bad[0] + 1, lat[bad[0]], lon[bad[0]]))
+        raise InputError(
+            tr("Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is no place on Earth.").format(
+                source.sourceName(), bad[0] + 1, lat[bad[0]], lon[bad[0]]
+            )
+        )
     return lat, lon
 
 
@@ -275,8 +294,12 @@ def read_axes(source, axis_field, feedback, target_crs=None):
         check_cancel(feedback)
         name = (as_text(feature[naming]) if naming >= 0 else "") or str(feature.id())
         if name in seen:
-            raise InputError(tr("Layer '{}' has two axes named '{}', rows {} and {}; give them different names or "
-                                "choose another AXIS_FIELD.").format(source.sourceName(), name, seen[name], row))
+            raise InputError(
+                tr(
+                    "Layer '{}' has two axes named '{}', rows {} and {}; give them different names or choose another "
+                    "AXIS_FIELD."
+                ).format(source.sourceName(), name, seen[name], row)
+            )
         seen[name] = row
         try:
             line = _axis_line(feature, name, to_degrees, ellipsoid)
@@ -319,13 +342,19 @@ def assigned_axes(points_name, names, axis_names, field_name, explicit, feedback
     found = np.array([index.get(name, -1 if name == "" else -2) for name in names], int)
     if not np.any(found >= 0) and not explicit:
         if np.any(found == -2):
-            feedback.pushWarning(tr("No value of the field '{}' of layer '{}' names an axis; each station goes to its "
-                                    "nearest axis.").format(field_name, points_name))
+            feedback.pushWarning(
+                tr(
+                    "No value of the field '{}' of layer '{}' names an axis; each station goes to its nearest axis."
+                ).format(field_name, points_name)
+            )
         return None
     unknown = np.flatnonzero(found == -2)
     if len(unknown):
-        raise InputError(tr("Layer '{}', field '{}', row {}: there is no axis '{}'; the axes are {}.").format(
-            points_name, field_name, unknown[0] + 1, names[unknown[0]], listed(axis_names)))
+        raise InputError(
+            tr("Layer '{}', field '{}', row {}: there is no axis '{}'; the axes are {}.").format(
+                points_name, field_name, unknown[0] + 1, names[unknown[0]], listed(axis_names)
+            )
+        )
     return found
 
 
@@ -346,8 +375,12 @@ def height_column(source, given, use_z=True):
         return HeightColumn(-1, tr("the points' Z"))
     if not use_z:
         return HeightColumn(-1, tr("none"))
-    raise InputError(tr("Layer '{}' has no field 'height' and its points have no Z; choose the field with the heights "
-                        "(HEIGHT_FIELD).").format(source.sourceName()))
+    raise InputError(
+        tr(
+            "Layer '{}' has no field 'height' and its points have no Z; choose the field with the heights "
+            "(HEIGHT_FIELD)."
+        ).format(source.sourceName())
+    )
 
 
 def raster_grid(layer, lat, lon):
@@ -408,8 +441,9 @@ def read_references(source, feedback):
     indices = {field.name().lower(): k for k, field in enumerate(source.fields())}
     missing = [name for name in needed if name not in indices]
     if missing:
-        raise InputError(tr("Layer '{}' is no reference: it lacks the field {}.").format(
-            source.sourceName(), listed(missing)))
+        raise InputError(
+            tr("Layer '{}' is no reference: it lacks the field {}.").format(source.sourceName(), listed(missing))
+        )
     rows = []
     request = QgsFeatureRequest().setFlags(QgsFeatureRequest.Flag.NoGeometry)
     for row, feature in enumerate(source.getFeatures(request), 1):

@@ -39,8 +39,9 @@ class LevellingRun:
         """Points held in a free adjustment, {point: height}; {} otherwise."""
         net = self.lines.net
         if wanted and wanted not in self.index:
-            raise InputError(tr("FREE_POINT: no line of layer '{}' touches '{}'.").format(
-                self.lines.source.sourceName(), wanted))
+            raise InputError(
+                tr("FREE_POINT: no line of layer '{}' touches '{}'.").format(self.lines.source.sourceName(), wanted)
+            )
         if not self.free:
             if wanted:
                 self.feedback.pushWarning(tr("FREE_POINT is given, but not used, since the adjustment is not free."))
@@ -60,13 +61,20 @@ class LevellingRun:
             known = tr("no benchmark is given")
             if self.benchmarks:
                 known = tr("the benchmarks are {}").format(listed(self.benchmarks))
-            raise InputError(tr("No line of layer '{}' reaches a benchmark: its points are {}, and {}. Give "
-                                "BENCHMARKS, or run a free adjustment.").format(self.lines.source.sourceName(), names,
-                                                                                known))
+            raise InputError(
+                tr(
+                    "No line of layer '{}' reaches a benchmark: its points are {}, and {}. Give BENCHMARKS, or run a "
+                    "free adjustment."
+                ).format(self.lines.source.sourceName(), names, known)
+            )
         weighted = {point: (mark.height, mark.deviation) for point, mark in self.tied.items() if mark.deviation > 0.0}
         if weighted and not self.lines.known:
-            raise InputError(tr("Benchmarks with a standard deviation need lines with one too: give SIGMA_KM, "
-                                "SIGMA_SETUP, SIGMA or a field 'sd'."))
+            raise InputError(
+                tr(
+                    "Benchmarks with a standard deviation need lines with one too: give SIGMA_KM, SIGMA_SETUP, SIGMA "
+                    "or a field 'sd'."
+                )
+            )
         return Datum({point: mark.height for point, mark in self.tied.items() if mark.deviation == 0.0}, weighted)
 
     @cached_property
@@ -141,8 +149,9 @@ class LevellingRun:
         """What each line is (n,)."""
         rows = self.adjustment.observed
         flags = np.full(len(self.lines.net), "no benchmark", dtype=object)
-        kinds = np.where(self.suspected, "suspected blunder",
-                         np.where(self.adjustment.redundancies > 0.0, "kept", "unchecked"))
+        kinds = np.where(
+            self.suspected, "suspected blunder", np.where(self.adjustment.redundancies > 0.0, "kept", "unchecked")
+        )
         flags[rows[rows >= 0]] = kinds[rows >= 0]
         return flags
 
@@ -153,8 +162,9 @@ class LevellingRun:
         factor = self.factor
         if factor is None and self.level_class:
             kinds = ("section" if misclosure.kind == "section" else "loop", "misclosure")
-            factor = next((c.factor for kind in kinds for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)),
-                          None)
+            factor = next(
+                (c.factor for kind in kinds for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)), None
+            )
         if factor is None or not np.isfinite(misclosure.length):
             return np.nan
         return misclosure_limit(factor, misclosure.length)

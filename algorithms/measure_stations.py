@@ -22,12 +22,22 @@ class MeasureStations(ToolboxEntry):
         "Measures points against the axis they belong to: chainage along it and offset from it, positive to the right "
         "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond "
         "it, negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
-        "Points farther from every axis than the greatest distance stay, without chainage.")
+        "Points farther from every axis than the greatest distance stay, without chainage."
+    )
 
     def entry_parameters(self):
         return [
-            p.any_points(), p.axis(), p.onto_axis(), p.max_distance(), p.advanced(p.height_unit()), p.chainage_unit(),
-            p.axis_field(), p.station_axis_field(), p.chainage_start(), p.chainage_height(), p.equations(),
+            p.any_points(),
+            p.axis(),
+            p.onto_axis(),
+            p.max_distance(),
+            p.advanced(p.height_unit()),
+            p.chainage_unit(),
+            p.axis_field(),
+            p.station_axis_field(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
             p.sink("OUTPUT", tr("Measured points")),
         ]
 
@@ -44,38 +54,66 @@ class MeasureStations(ToolboxEntry):
         bounds = np.searchsorted(feet.axis[order], np.arange(len(structure.axes) + 1))
         for number, axis in enumerate(structure.axes):
             check_cancel(feedback)
-            rows = order[bounds[number]:bounds[number + 1]]
+            rows = order[bounds[number] : bounds[number + 1]]
             rows = rows[~structure.off[rows]]
             if not len(rows):
                 feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
             heights = points.z[feet.station[rows]] * run_units.height
-            placed, word = axis_at_height(self, parameters, context, axis, number + 1, fields, notation, run_units,
-                                          heights)
+            placed, word = axis_at_height(
+                self, parameters, context, axis, number + 1, fields, notation, run_units, heights
+            )
             chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
-            feedback.pushInfo(tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} "
-                                 "({}).").format(
-                axis.line.name, counted(len(rows), tr("point"), tr("points")), notation.text(chainage[rows].min()),
-                notation.text(chainage[rows].max()),
-                number_text(np.abs(offset[rows]).max() / run_units.chainage, 3), run_units.chainage_label,
-                number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
+            feedback.pushInfo(
+                tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} ({}).").format(
+                    axis.line.name,
+                    counted(len(rows), tr("point"), tr("points")),
+                    notation.text(chainage[rows].min()),
+                    notation.text(chainage[rows].max()),
+                    number_text(np.abs(offset[rows]).max() / run_units.chainage, 3),
+                    run_units.chainage_label,
+                    number_text(placed.chainage_height / run_units.height, 3),
+                    run_units.height_label,
+                    word,
+                )
+            )
         return self._result(parameters, context, structure, notation, run_units, chainage, offset, lat, lon)
 
     def _result(self, parameters, context, structure, notation, run_units, chainage, offset, lat, lon):
         feet, source, on = structure.feet, structure.source, ~structure.off
         names = np.array(structure.names, dtype=object)[feet.axis]
         names[~on] = None
-        columns = {"axis": names.tolist(), "station": [text or None for text in notation.texts(chainage)],
-                   "chainage": chainage / run_units.chainage, "offset": offset / run_units.chainage}
+        columns = {
+            "axis": names.tolist(),
+            "station": [text or None for text in notation.texts(chainage)],
+            "chainage": chainage / run_units.chainage,
+            "offset": offset / run_units.chainage,
+        }
         moved = None
         if self.parameterAsBoolean(parameters, "ONTO_AXIS", context):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
             x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
             moved = (x, y)
-        style = StyleSpec("stations", tr("Measured points"), run_units.height_name, run_units.chainage_name, None,
-                          record_text(self.record(parameters, context)))
-        table = OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source, feet.station,
-                            structure.points.ids, features=structure.points.features, moved=moved)
+        style = StyleSpec(
+            "stations",
+            tr("Measured points"),
+            run_units.height_name,
+            run_units.chainage_name,
+            None,
+            record_text(self.record(parameters, context)),
+        )
+        table = OutputTable(
+            "OUTPUT",
+            columns,
+            source.sourceCrs(),
+            source.wkbType(),
+            style,
+            source,
+            feet.station,
+            structure.points.ids,
+            features=structure.points.features,
+            moved=moved,
+        )
         return Result([table], {"COUNT": int(on.sum())})

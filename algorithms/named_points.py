@@ -57,15 +57,20 @@ def read_named_points(entry, parameters, context, feedback):
         return None
     index = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
     if index < 0:
-        raise InputError(tr("Layer '{}' has no field {}; choose the field with the stations' names "
-                            "(NAME_FIELD).").format(
-            source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)))
+        raise InputError(
+            tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
+                source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)
+            )
+        )
     points = read_points(source, feedback, texts={"name": index})
     names, place = points.columns["name"], {}
     for row, name in enumerate(names):
         if name and name in place:
-            raise InputError(tr("Layer '{}', field '{}', rows {} and {}: the name '{}' occurs twice.").format(
-                source.sourceName(), source.fields()[index].name(), place[name] + 1, row + 1, name))
+            raise InputError(
+                tr("Layer '{}', field '{}', rows {} and {}: the name '{}' occurs twice.").format(
+                    source.sourceName(), source.fields()[index].name(), place[name] + 1, row + 1, name
+                )
+            )
         if name:
             place[name] = row
     return NamedPoints(points, names, place, source)
@@ -73,11 +78,13 @@ def read_named_points(entry, parameters, context, feedback):
 
 def near_names(wanted, known, most=3):
     """Pairs 'a' and 'b' of names that differ by case, blanks or signs only, as a text; '' for none."""
+
     def plain(name):
         # A sign between two digits tells points apart, beside a letter it is a matter of writing.
         return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
 
     by_plain = {plain(name): name for name in known}
-    pairs = [(name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain
-             and by_plain[plain(name)] != name]
+    pairs = [
+        (name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name
+    ]
     return listed([tr("'{}' and '{}'").format(*pair) for pair in pairs], most)

@@ -12,10 +12,12 @@ from .texts import counted, listed, number_text, tr
 
 KEYS = ("station", "offset", "height", "axis")
 # What headings call the columns, in lower case without brackets.
-HEADINGS = {"station": {"station", "sta", "sta.", "stationing", "chainage", "ch", "ch."},
-            "offset": {"offset", "off", "off."},
-            "height": {"height", "elevation", "elev", "elev.", "el", "el.", "level", "reduced level", "rl", "h", "z"},
-            "axis": {"axis", "arm", "line", "alignment"}}
+HEADINGS = {
+    "station": {"station", "sta", "sta.", "stationing", "chainage", "ch", "ch."},
+    "offset": {"offset", "off", "off."},
+    "height": {"height", "elevation", "elev", "elev.", "el", "el.", "level", "reduced level", "rl", "h", "z"},
+    "axis": {"axis", "arm", "line", "alignment"},
+}
 _COMMENT = ("#", "//", ";", "*")
 _FIRST_ROWS = 12
 
@@ -38,9 +40,17 @@ class HeightList:
 
 def decimal_sign():
     """The parameter DECIMAL_SIGN."""
-    return advanced(_choice("DECIMAL_SIGN", tr("Decimal sign"),
-                            tr("Of the numbers in the list. Empty: each column tells; one that leaves it open, such as "
-                               "1,345 throughout, is refused."), SIGNS))
+    return advanced(
+        _choice(
+            "DECIMAL_SIGN",
+            tr("Decimal sign"),
+            tr(
+                "Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 "
+                "throughout, is refused."
+            ),
+            SIGNS,
+        )
+    )
 
 
 def _plain(text):
@@ -78,12 +88,20 @@ def read_height_list(columns, axis_names, units, sign, first=0):
         elif current and len(axis_names) > 1:
             axis[row], filled = current, filled + 1
     if filled:
-        found.notes.append(tr("{} without an axis, taken to be on that of the rows above.").format(
-            counted(filled, tr("row stands"), tr("rows stand"))))
+        found.notes.append(
+            tr("{} without an axis, taken to be on that of the rows above.").format(
+                counted(filled, tr("row stands"), tr("rows stand"))
+            )
+        )
     blank = [("" if row in found.quiet else text) for row, text in enumerate(columns["offset"])]
     found.offset = _column(found, blank, tr("offset"), sign, units.chainage_name != "metre")
-    found.height = _column(found, [("" if row in found.quiet else text) for row, text in enumerate(columns["height"])],
-                           tr("height"), sign, units.height_name != "metre")
+    found.height = _column(
+        found,
+        [("" if row in found.quiet else text) for row, text in enumerate(columns["height"])],
+        tr("height"),
+        sign,
+        units.height_name != "metre",
+    )
     found.station = _stations(found, sign, units.chainage_name != "metre")
     return found
 
@@ -147,12 +165,13 @@ def suspicions(rows, listed_rows, names, notation):
             continue
         written = [listed_rows.written[row[j]] for j in mine]
         for one in suspicious_readings(chainage[mine], height[mine], written)[:10]:
-            yield tr("row {} of axis '{}', height {}: looks like {} ({} would fit its neighbours); left as it "
-                     "is").format(
-                row[mine[one.row]] + 1, name, written[one.row], tr(one.kind), number_text(one.instead, 3))
+            yield tr(
+                "row {} of axis '{}', height {}: looks like {} ({} would fit its neighbours); left as it is"
+            ).format(row[mine[one.row]] + 1, name, written[one.row], tr(one.kind), number_text(one.instead, 3))
         for j in out_of_order(chainage[mine]):
             yield tr("row {} of axis '{}', station {}: out of the order of the list; left as it is").format(
-                row[mine[j]] + 1, name, notation.text(chainage[mine[j]]))
+                row[mine[j]] + 1, name, notation.text(chainage[mine[j]])
+            )
 
 
 def read_as(feedback, text):
@@ -168,7 +187,11 @@ def told(height_list, source, feedback):
     for note in height_list.notes:
         read_as(feedback, note)
     if height_list.quiet:
-        read_as(feedback, tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row "
-                             "{}.").format(
-            source.sourceName(), counted(len(height_list.quiet), tr("row is"), tr("rows are")),
-            listed([row + 1 for row in sorted(height_list.quiet)], 8)))
+        read_as(
+            feedback,
+            tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row {}.").format(
+                source.sourceName(),
+                counted(len(height_list.quiet), tr("row is"), tr("rows are")),
+                listed([row + 1 for row in sorted(height_list.quiet)], 8),
+            ),
+        )

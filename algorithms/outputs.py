@@ -56,8 +56,12 @@ _SIDECARS = ("-wal", "-shm", "-journal")
 # Formats that cut texts at 254 characters.
 SHORT_TEXTS = (".shp", ".dbf", ".tab", ".mif")
 # Files that belong to one of the ending, by their own endings.
-_COMPANIONS = {".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml"),
-               ".tab": (".dat", ".map", ".id", ".ind"), ".mif": (".mid",), ".gml": (".xsd",)}
+_COMPANIONS = {
+    ".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml"),
+    ".tab": (".dat", ".map", ".id", ".ind"),
+    ".mif": (".mid",),
+    ".gml": (".xsd",),
+}
 
 
 @dataclass(frozen=True)
@@ -128,8 +132,11 @@ def _free_name(name, taken):
 def _plain(column, first, last):
     """A stretch of a column as Python values with None for NaN: numpy scalars must never reach a feature."""
     part = column[first:last]
-    values = part.tolist() if isinstance(part, np.ndarray) else [
-        value.item() if isinstance(value, np.generic) else value for value in part]
+    values = (
+        part.tolist()
+        if isinstance(part, np.ndarray)
+        else [value.item() if isinstance(value, np.generic) else value for value in part]
+    )
     return [None if v != v else v for v in values]
 
 
@@ -341,7 +348,8 @@ class Guard:
                 (shutil.copy2 if name else os.replace)(found, spare)
             except OSError as error:
                 raise QgsProcessingException(
-                    tr("The output {} cannot be replaced: {}.").format(path, error.strerror)) from None
+                    tr("The output {} cannot be replaced: {}.").format(path, error.strerror)
+                ) from None
             self.aside.append((found, spare))
         self.opened.append((path, existed))
 
@@ -374,8 +382,11 @@ def _drop_table(path, name):
         if connection.tableExists("", name):
             connection.dropVectorTable("", name)
     except QgsProviderConnectionException as error:
-        raise QgsProcessingException(tr("The run failed, and the incomplete table '{}' in {} could not be removed; "
-                                        "delete it: {}").format(name, path, error)) from None
+        raise QgsProcessingException(
+            tr("The run failed, and the incomplete table '{}' in {} could not be removed; delete it: {}").format(
+                name, path, error
+            )
+        ) from None
 
 
 def _files_of(path):
@@ -419,5 +430,8 @@ def check_written(asked, destination, table):
     layer = QgsVectorLayer(uri, "check", "ogr")
     if not layer.isValid() or layer.featureCount() != len(table):
         arrived = max(layer.featureCount(), 0) if layer.isValid() else 0
-        raise QgsProcessingException(tr("The output {} is not complete: {} of {} rows arrived. Is the place "
-                                        "full?").format(table.key, arrived, len(table)))
+        raise QgsProcessingException(
+            tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(
+                table.key, arrived, len(table)
+            )
+        )

@@ -32,10 +32,13 @@ th,tr.out td{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
 
 def page(title, parts):
     """A whole page as bytes; ``parts``: pieces of HTML made by the functions below."""
-    return ('<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
-            '<meta name="viewport" content="width=device-width, initial-scale=1">'
-            f"<title>{escape(title)}</title><style>{_CSS}</style></head><body>\n<h1>{escape(title)}</h1>\n"
-            + "\n".join(parts) + "\n</body></html>\n").encode("utf-8")
+    return (
+        '<!DOCTYPE html>\n<html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{escape(title)}</title><style>{_CSS}</style></head><body>\n<h1>{escape(title)}</h1>\n"
+        + "\n".join(parts)
+        + "\n</body></html>\n"
+    ).encode("utf-8")
 
 
 def heading(text):
@@ -53,9 +56,11 @@ def bullets(texts):
 
 def facts(pairs):
     """A small table of names and values."""
-    return '<table class="facts">' + "".join(
-        f"<tr><th scope='row'>{escape(name)}</th><td>{escape(str(value))}</td></tr>" for name,
-        value in pairs) + "</table>"
+    return (
+        '<table class="facts">'
+        + "".join(f"<tr><th scope='row'>{escape(name)}</th><td>{escape(str(value))}</td></tr>" for name, value in pairs)
+        + "</table>"
+    )
 
 
 def side_by_side(*parts):
@@ -65,8 +70,11 @@ def side_by_side(*parts):
 
 def blanks(names):
     """Lines to be filled in by hand."""
-    return '<table class="facts fill">' + "".join(
-        f"<tr><th scope='row'>{escape(name)}</th><td>&nbsp;</td></tr>" for name in names) + "</table>"
+    return (
+        '<table class="facts fill">'
+        + "".join(f"<tr><th scope='row'>{escape(name)}</th><td>&nbsp;</td></tr>" for name in names)
+        + "</table>"
+    )
 
 
 def table(columns, rows, caption="", kinds=None):
@@ -77,12 +85,17 @@ def table(columns, rows, caption="", kinds=None):
     body = []
     for number, row in enumerate(rows):
         marked = f' class="{kinds[number]}"' if kinds and kinds[number] else ""
-        cells = "".join(f'<td class="{kind}">{escape(text)}</td>' if kind else f"<td>{escape(text)}</td>"
-                        for text, (_, kind) in zip(row, columns))
+        cells = "".join(
+            f'<td class="{kind}">{escape(text)}</td>' if kind else f"<td>{escape(text)}</td>"
+            for text, (_, kind) in zip(row, columns)
+        )
         body.append(f"<tr{marked}>{cells}</tr>")
     title = f"<caption>{escape(caption)}</caption>" if caption else ""
-    return (f'<div class="wide"><table>{title}<thead><tr>{head}</tr></thead><tbody>\n' + "\n".join(body)
-            + "\n</tbody></table></div>")
+    return (
+        f'<div class="wide"><table>{title}<thead><tr>{head}</tr></thead><tbody>\n'
+        + "\n".join(body)
+        + "\n</tbody></table></div>"
+    )
 
 
 def figure(svg, caption):
@@ -92,7 +105,17 @@ def figure(svg, caption):
 
 def cautions(*more):
     """The box that every page carries; ``more``: further sentences."""
-    texts = (tr("For review. Field work follows local codes, and a licensed surveyor or engineer decides what is "
-                "raised, lowered or left."), *more)
-    return '<div class="caution"><strong>' + escape(tr("Caution")) + "</strong>" + "".join(
-        paragraph(text) for text in texts) + "</div>"
+    texts = (
+        tr(
+            "For review. Field work follows local codes, and a licensed surveyor or engineer decides what is raised, "
+            "lowered or left."
+        ),
+        *more,
+    )
+    return (
+        '<div class="caution"><strong>'
+        + escape(tr("Caution"))
+        + "</strong>"
+        + "".join(paragraph(text) for text in texts)
+        + "</div>"
+    )

@@ -24,8 +24,12 @@ from .structure import (
 from .styling import StyleSpec
 from .texts import counted, listed, number_text, tr
 
-_KEYS = {"station": ("STATION_FIELD", ("station", "chainage")), "offset": ("OFFSET_FIELD", ("offset",)),
-         "height": ("HEIGHT_FIELD", ("height",)), "axis": ("STATION_AXIS_FIELD", ("axis",))}
+_KEYS = {
+    "station": ("STATION_FIELD", ("station", "chainage")),
+    "offset": ("OFFSET_FIELD", ("offset",)),
+    "height": ("HEIGHT_FIELD", ("height",)),
+    "axis": ("STATION_AXIS_FIELD", ("axis",)),
+}
 
 
 class PlaceStations(ToolboxEntry):
@@ -44,18 +48,33 @@ class PlaceStations(ToolboxEntry):
         "yours.\n\n"
         "Lists are read as people keep them: decimal commas, thousands in groups, feet and inches with fractions, a "
         "heading further down, blank and comment rows, an axis named once above its rows. The log says how each column "
-        "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station out "
-        "of order) are named with their rows; nothing is changed.\n\n"
+        "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station "
+        "out of order) are named with their rows; nothing is changed.\n\n"
         "Undulations, where given, serve the chainage height only: give the same here and in 'Design heights and "
         "residuals', and both take the same chainages.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
-        "names them.")
+        "names them."
+    )
 
     def entry_parameters(self):
         return [
-            p.height_list(), p.axis(), p.station_field(), p.offset_field(), p.height_field("INPUT"), p.height_unit(),
-            p.station_axis_field("INPUT"), p.axis_field(), p.chainage_unit(), p.chainage_start(), p.chainage_height(),
-            p.equations(), decimal_sign(), p.undulation(), p.undulation_field("INPUT"), p.undulation_value(), p.geoid(),
+            p.height_list(),
+            p.axis(),
+            p.station_field(),
+            p.offset_field(),
+            p.height_field("INPUT"),
+            p.height_unit(),
+            p.station_axis_field("INPUT"),
+            p.axis_field(),
+            p.chainage_unit(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
+            decimal_sign(),
+            p.undulation(),
+            p.undulation_field("INPUT"),
+            p.undulation_value(),
+            p.geoid(),
             p.sink("OUTPUT", tr("Placed stations")),
             p.table("REJECTED", tr("Rejected rows")),
         ]
@@ -65,14 +84,20 @@ class PlaceStations(ToolboxEntry):
 
     def computed(self, parameters, context, feedback):
         source, axis_source = self.source(parameters, "INPUT", context), self.source(parameters, "AXIS", context)
-        fields = {key: named_field(source, self.text(parameters, name, context), name, defaults)
-                  for key, (name, defaults) in _KEYS.items()}
+        fields = {
+            key: named_field(source, self.text(parameters, name, context), name, defaults)
+            for key, (name, defaults) in _KEYS.items()
+        }
         heading = -1
         if fields["station"] < 0:
             fields, heading = heading_row(source, fields, feedback)
         if fields["station"] < 0:
-            raise InputError(tr("Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
-                                "(STATION_FIELD).").format(source.sourceName()))
+            raise InputError(
+                tr(
+                    "Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
+                    "(STATION_FIELD)."
+                ).format(source.sourceName())
+            )
         columns = {**fields, "undulation": list_undulation_index(self, parameters, context, source)}
         table = read_table(source, {}, columns, feedback)
         if not len(table.ids):
@@ -92,11 +117,15 @@ class PlaceStations(ToolboxEntry):
         told(heights, source, feedback)
         for sentence in suspicions(rows, heights, rows.names, notation):
             feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
-        n = list_undulations(self, parameters, context, table.columns["undulation"], rows, axes, crs, run_units.height,
-                             sign)
+        n = list_undulations(
+            self, parameters, context, table.columns["undulation"], rows, axes, crs, run_units.height, sign
+        )
         lat, lon = self._places(parameters, context, axes, axis_source, rows, n, notation, run_units, feedback)
-        warn_duplicates(duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
-                        source.sourceName(), feedback)
+        warn_duplicates(
+            duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
+            source.sourceName(),
+            feedback,
+        )
         return self._result(parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units)
 
     def _places(self, parameters, context, axes, axis_source, rows, undulations, notation, run_units, feedback):
@@ -112,36 +141,67 @@ class PlaceStations(ToolboxEntry):
             s = np.array(rows.chainage)[mine]
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
             first, last = placed.vertex_chainages[[0, -1]]
-            feedback.pushInfo(tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} "
-                                 "({}).").format(
-                axis.line.name, counted(len(mine), tr("row"), tr("rows")), notation.text(s.min()),
-                notation.text(s.max()), notation.text(first), notation.text(last),
-                number_text(placed.chainage_height / run_units.height, 3), run_units.height_label, word))
+            feedback.pushInfo(
+                tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} ({}).").format(
+                    axis.line.name,
+                    counted(len(mine), tr("row"), tr("rows")),
+                    notation.text(s.min()),
+                    notation.text(s.max()),
+                    notation.text(first),
+                    notation.text(last),
+                    number_text(placed.chainage_height / run_units.height, 3),
+                    run_units.height_label,
+                    word,
+                )
+            )
             beyond = (s < first - 0.01) | (s > last + 0.01)
             if np.any(beyond):
-                feedback.pushWarning(tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                    axis.line.name, counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
-                    listed(notation.texts(s[beyond][:6]), total=int(beyond.sum()))))
+                feedback.pushWarning(
+                    tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
+                        axis.line.name,
+                        counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
+                        listed(notation.texts(s[beyond][:6]), total=int(beyond.sum())),
+                    )
+                )
         return lat, lon
 
     def _result(self, parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units):
         x, y = placed_points(lat, lon, crs)
         chainage = np.array(rows.chainage)
-        columns = {"axis": [axes[k].line.name for k in rows.axis], "station": notation.texts(chainage),
-                   "chainage": chainage / run_units.chainage, "offset": np.array(rows.offset) / run_units.chainage,
-                   "height": np.array(rows.height)}
+        columns = {
+            "axis": [axes[k].line.name for k in rows.axis],
+            "station": notation.texts(chainage),
+            "chainage": chainage / run_units.chainage,
+            "offset": np.array(rows.offset) / run_units.chainage,
+            "height": np.array(rows.height),
+        }
         record = record_text(self.record(parameters, context))
-        style = StyleSpec("stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None,
-                          record)
-        placed = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, source, np.array(rows.row, int),
-                             table.ids,
-                             (x, y), features=table.features)
+        style = StyleSpec(
+            "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
+        )
+        placed = OutputTable(
+            "OUTPUT",
+            columns,
+            crs,
+            QgsWkbTypes.Type.Point,
+            style,
+            source,
+            np.array(rows.row, int),
+            table.ids,
+            (x, y),
+            features=table.features,
+        )
         rejected = OutputTable(
-            "REJECTED", {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
-            QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry,
+            "REJECTED",
+            {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
+            QgsCoordinateReferenceSystem(),
+            QgsWkbTypes.Type.NoGeometry,
             StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record),
             source,
-            np.array([k for k, _ in rows.rejected], int), table.ids, features=table.features)
+            np.array([k for k, _ in rows.rejected], int),
+            table.ids,
+            features=table.features,
+        )
         return Result([placed, rejected], {"COUNT": len(rows.row), "REJECTED_COUNT": len(rows.rejected)})
 
 
@@ -175,8 +235,10 @@ class _Rows:
                 self.rejected.append((k, str(error)))
                 continue
             offset = 0.0 if np.isnan(heights.offset[k]) else heights.offset[k] * self.units.chainage
-            for target, value in zip((self.row, self.axis, self.chainage, self.offset, self.height),
-                                     (k, axis, chainage, offset, heights.height[k])):
+            for target, value in zip(
+                (self.row, self.axis, self.chainage, self.offset, self.height),
+                (k, axis, chainage, offset, heights.height[k]),
+            ):
                 target.append(value)
 
     def _axis(self, name, index):
@@ -196,8 +258,11 @@ class _Rows:
     def refuse_if_none(self, layer):
         if not self.row:
             row, reason = next((one for one in self.rejected if one[0] not in self.quiet), self.rejected[0])
-            raise InputError(tr("Layer '{}': none of {} can be placed; row {}: {}").format(
-                layer, counted(len(self.rejected), tr("row"), tr("rows")), row + 1, reason))
+            raise InputError(
+                tr("Layer '{}': none of {} can be placed; row {}: {}").format(
+                    layer, counted(len(self.rejected), tr("row"), tr("rows")), row + 1, reason
+                )
+            )
 
 
 def _tell(rows, source, fields, axis_count, run_units, feedback):
@@ -205,18 +270,30 @@ def _tell(rows, source, fields, axis_count, run_units, feedback):
         return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
 
     columns = tr("station from {}, offset from {}, height from {}, axis from {}").format(
-        field_text("station"), field_text("offset"), field_text("height"), field_text("axis"))
-    feedback.pushInfo(tr("Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.").format(
-        counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")), source.sourceName(),
-        counted(axis_count, tr("axis"), tr("axes")), columns, run_units.height_label, run_units.chainage_label))
+        field_text("station"), field_text("offset"), field_text("height"), field_text("axis")
+    )
+    feedback.pushInfo(
+        tr("Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.").format(
+            counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")),
+            source.sourceName(),
+            counted(axis_count, tr("axis"), tr("axes")),
+            columns,
+            run_units.height_label,
+            run_units.chainage_label,
+        )
+    )
     if hasattr(feedback, "readings"):
         feedback.readings.append(tr("Columns: {}.").format(columns))
     empty = int(np.isnan(rows.height).sum())
-    feedback.pushInfo(tr("{} placed, {} of them without a height; {} rejected.").format(
-        counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)))
+    feedback.pushInfo(
+        tr("{} placed, {} of them without a height; {} rejected.").format(
+            counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)
+        )
+    )
     loud = [one for one in rows.rejected if one[0] not in rows.quiet]
     for row, reason in loud[:20]:
         feedback.pushWarning(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason))
     if len(loud) > 20:
-        feedback.pushWarning(tr("{} rejected; see REJECTED.").format(
-            counted(len(loud) - 20, tr("more row is"), tr("more rows are"))))
+        feedback.pushWarning(
+            tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are")))
+        )

@@ -7,10 +7,19 @@ from qgis.core import QgsWkbTypes
 
 from .core.drawing import Path, beside, chainages_along, folds, with_bends, within
 from .core.exaggeration import round_number
-from .core.strip import (GAP_SHARE, Frame, Profile, edges, grid_step, shown_range, side_away, strip_factor,
-                         tick_chainages)
-from .deviation_bars import reach
+from .core.strip import (
+    GAP_SHARE,
+    Frame,
+    Profile,
+    edges,
+    grid_step,
+    shown_range,
+    side_away,
+    strip_factor,
+    tick_chainages,
+)
 from .design_report import height_text
+from .deviation_bars import reach
 from .outputs import OutputTable
 from .shapes import lines, placed_paths
 from .styling import StyleSpec
@@ -32,8 +41,11 @@ def strip_table(drawn, scale, wish, record, feedback):
     plans = _plans(drawn, scale, wish, feedback)
     rows, factor = [], None
     if plans:
-        step = grid_step([high - low for _, _, low, high, _ in plans], drawn.units.height,
-                         max(one.tolerance or 0.0 for one, *_ in plans))
+        step = grid_step(
+            [high - low for _, _, low, high, _ in plans],
+            drawn.units.height,
+            max(one.tolerance or 0.0 for one, *_ in plans),
+        )
         ranges = [edges(low, high, step) for _, _, low, high, _ in plans]
         heights = [high - low for low, high in ranges]
         factor = strip_factor(heights, scale.length) if wish.factor is None else wish.factor
@@ -55,8 +67,9 @@ def _plans(drawn, scale, wish, feedback):
     for one in drawn.axes:
         rows = np.isfinite(one.design) & np.isfinite(one.flat)
         if rows.sum() < 2 or np.ptp(one.chainage[rows]) < 1e-3 * scale.length:
-            feedback.pushWarning(tr("Axis '{}': no strip; it needs design heights at two stations some way apart.").format(
-                one.name))
+            feedback.pushWarning(
+                tr("Axis '{}': no strip; it needs design heights at two stations some way apart.").format(one.name)
+            )
             continue
         profile = Profile(one.chainage[rows], one.design[rows], one.flat[rows], one.residual[rows])
         plans.append((one, profile, *shown_range(profile, wish.view, one.tolerance)))
@@ -74,8 +87,16 @@ def _table(drawn, rows, view, factor, record):
     placed = iter(placed_paths([path for row in rows for path in row["paths"]], drawn.crs))
     shapes = [lines([next(placed) for _ in row["paths"]]) for row in rows]
     title = " ".join(filter(None, (tr("Profile strip"), times(factor) if factor else "")))
-    style = StyleSpec("profile_strip", title, drawn.units.height_name, drawn.units.chainage_name, None, record,
-                      exaggeration=factor, view=view)
+    style = StyleSpec(
+        "profile_strip",
+        title,
+        drawn.units.height_name,
+        drawn.units.chainage_name,
+        None,
+        record,
+        exaggeration=factor,
+        view=view,
+    )
     return OutputTable("STRIP", columns, drawn.crs, QgsWkbTypes.Type.MultiLineString, style, shapes=shapes)
 
 
@@ -89,15 +110,30 @@ class _Strip:
         self.cut = []
 
     def rows(self):
-        return [self._frame(), *self._grid(), *self._ticks(), *map(self._line, ("flat", "level", "design")),
-                self._built(), self._scale()]
+        return [
+            self._frame(),
+            *self._grid(),
+            *self._ticks(),
+            *map(self._line, ("flat", "level", "design")),
+            self._built(),
+            self._scale(),
+        ]
 
     def _place(self, chainage, offset):
         return beside(self.one.axis, chainage, offset)
 
     def _row(self, part, paths, **more):
-        row = {"axis": self.one.name, "part": part, "station": None, "chainage": None, "value": None, "label": None,
-               "factor": self.frame.factor, "cut": 0, "paths": paths}
+        row = {
+            "axis": self.one.name,
+            "part": part,
+            "station": None,
+            "chainage": None,
+            "value": None,
+            "label": None,
+            "factor": self.frame.factor,
+            "cut": 0,
+            "paths": paths,
+        }
         return {**row, **more}
 
     def _along(self, value):
@@ -115,16 +151,25 @@ class _Strip:
 
     def _grid(self):
         for k, value in enumerate(self.frame.grid.tolist()):
-            yield self._row("grid" if k else "datum", [self._along(value)], value=value / self.drawn.units.height,
-                            label=height_label(value, self.frame.step, self.drawn.units, sign=True))
+            yield self._row(
+                "grid" if k else "datum",
+                [self._along(value)],
+                value=value / self.drawn.units.height,
+                label=height_label(value, self.frame.step, self.drawn.units, sign=True),
+            )
 
     def _ticks(self):
         chainages = tick_chainages(self.first, self.last, self.drawn.units.chainage)
         low = self.frame.offset(self.frame.low) - self.frame.side * self.gap / 4.0
         high = self.frame.offset(self.frame.high)
         for chainage, text in zip(chainages.tolist(), self.drawn.notation.texts(chainages)):
-            yield self._row("tick", [self._across(chainage, low, high)], station=text, label=text,
-                            chainage=chainage / self.drawn.units.chainage)
+            yield self._row(
+                "tick",
+                [self._across(chainage, low, high)],
+                station=text,
+                label=text,
+                chainage=chainage / self.drawn.units.chainage,
+            )
 
     def _shown(self, part, path):
         parts, cut = within(path, self.frame.low, self.frame.high)
@@ -154,14 +199,20 @@ class _Strip:
         at, tooth = self.last + 0.7 * self.gap, self.gap / 8.0
         low, high = self.frame.offset([self.frame.low, self.frame.low + self.scale])
         teeth = [self._place(np.array([at - tooth, at + tooth]), np.array([offset, offset])) for offset in (low, high)]
-        return self._row("scale", [self._across(at, low, high), *teeth], value=self.scale / self.drawn.units.height,
-                         label=height_label(self.scale, self.frame.step, self.drawn.units))
+        return self._row(
+            "scale",
+            [self._across(at, low, high), *teeth],
+            value=self.scale / self.drawn.units.height,
+            label=height_label(self.scale, self.frame.step, self.drawn.units),
+        )
 
     def _title(self):
         if self.view == "level":
             return tr("{}: heights {} above level {}").format(
-                self.one.name, times(self.frame.factor), number_text(self.profile.level / self.drawn.units.height, 3)
-                + " " + self.drawn.units.height_label)
+                self.one.name,
+                times(self.frame.factor),
+                number_text(self.profile.level / self.drawn.units.height, 3) + " " + self.drawn.units.height_label,
+            )
         return tr("{}: heights {} from the design").format(self.one.name, times(self.frame.factor))
 
 
@@ -171,8 +222,8 @@ def _names():
 
 
 def height_label(value, step, units, sign=False):
-    """A height of the grid, metres, as its label: mm below a step of 1 m, else m; feet with the decimals of the
-    step.
+    """A height of the grid, metres, as its label: mm below a step of 1 m, else m; feet with the decimals of
+    the step.
     """
     write = signed_text if sign else number_text
     if units.height_name == "metre" and step < 0.9999:
@@ -183,25 +234,49 @@ def height_label(value, step, units, sign=False):
 
 def _tell(drawn, one, strip, fits, feedback):
     frame, units = strip.frame, drawn.units
-    feedback.pushInfo(tr("Axis '{}': strip on the {}, {} m from the axis, heights drawn {}; its scale bar stands for {}. "
-                         "Level line: constant height {} through the design at {}.").format(
-        one.name, tr("right") if frame.side > 0 else tr("left"), number_text(frame.distance, 0), times(frame.factor),
-        height_label(strip.scale, frame.step, units), height_text(strip.profile.level, units),
-        drawn.notation.text(strip.first)))
+    feedback.pushInfo(
+        tr(
+            "Axis '{}': strip on the {}, {} m from the axis, heights drawn {}; its scale bar stands for {}. Level "
+            "line: constant height {} through the design at {}."
+        ).format(
+            one.name,
+            tr("right") if frame.side > 0 else tr("left"),
+            number_text(frame.distance, 0),
+            times(frame.factor),
+            height_label(strip.scale, frame.step, units),
+            height_text(strip.profile.level, units),
+            drawn.notation.text(strip.first),
+        )
+    )
     if drawn.record.get("height_system") == "ellipsoidal":
-        feedback.pushWarning(tr("Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is "
-                                "no water surface.").format(one.name))
+        feedback.pushWarning(
+            tr(
+                "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is no water "
+                "surface."
+            ).format(one.name)
+        )
     if not fits:
-        feedback.pushInfo(tr("Axis '{}': the design slopes so much that the level line leaves the strip; it is cut at "
-                             "the edge.").format(one.name))
+        feedback.pushInfo(
+            tr(
+                "Axis '{}': the design slopes so much that the level line leaves the strip; it is cut at the edge."
+            ).format(one.name)
+        )
     if "as-built" in strip.cut:
-        feedback.pushWarning(tr("Axis '{}': as-built heights far from the design leave the strip and are cut at its edge; "
-                                "the bars and the table have them.").format(one.name))
+        feedback.pushWarning(
+            tr(
+                "Axis '{}': as-built heights far from the design leave the strip and are cut at its edge; the bars and "
+                "the table have them."
+            ).format(one.name)
+        )
     slope, curve = np.ptp(strip.profile.flat), np.ptp(strip.profile.design - strip.profile.flat)
     if strip.view == "level" and 0.0 < 10.0 * curve < slope:
-        feedback.pushInfo(tr("Axis '{}': the design's slope hides its curvature here; VIEW 'straight' shows it."
-                             ).format(one.name))
+        feedback.pushInfo(
+            tr("Axis '{}': the design's slope hides its curvature here; VIEW 'straight' shows it.").format(one.name)
+        )
     outer = frame.offset(frame.high)
     if any(folds(one.axis, offset, strip.first, strip.last) for offset in (frame.offset(frame.low), outer)):
-        feedback.pushWarning(tr("Axis '{}': the strip folds over itself at a bend; draw it on the other side or nearer."
-                                ).format(one.name))
+        feedback.pushWarning(
+            tr("Axis '{}': the strip folds over itself at a bend; draw it on the other side or nearer.").format(
+                one.name
+            )
+        )

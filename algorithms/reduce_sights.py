@@ -21,9 +21,18 @@ class ReduceSights(ToolboxEntry):
     ID = "reducesights"
     TITLE = "Reduce sights for curvature and refraction"
     GROUP, GROUP_ID = "Heights", "heights"
-    TAGS = ("levelling", "sight", "zenith angle", "total station", "refraction", "curvature", "reciprocal",
-            "two-peg test",
-            "collimation", "field book")
+    TAGS = (
+        "levelling",
+        "sight",
+        "zenith angle",
+        "total station",
+        "refraction",
+        "curvature",
+        "reciprocal",
+        "two-peg test",
+        "collimation",
+        "field book",
+    )
     HELP = (
         "Turns the rows of a field book into height differences: sights of a theodolite or total station (distance, "
         "zenith or vertical angle, instrument and target heights), setups of a level (back and fore sight, with their "
@@ -36,22 +45,36 @@ class ReduceSights(ToolboxEntry):
         "Standard deviations come by propagation from what you state of the instruments and of k; nothing is assumed. "
         "Setups of one back sight with several fore sights share its error, which is not followed up.\n\n"
         "A row that cannot be used goes to REJECTED with its row number and the reason. The output fits 'Adjust "
-        "levelled height differences'. Results are for review; a licensed surveyor or engineer decides.")
+        "levelled height differences'. Results are for review; a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         return [
-            lp.sights(), *lp.sight_fields(), p.height_unit(), lp.angle_unit(), lp.sight_refraction(),
+            lp.sights(),
+            *lp.sight_fields(),
+            p.height_unit(),
+            lp.angle_unit(),
+            lp.sight_refraction(),
             *lp.sight_sigmas(),
-            lp.distance_unit(), lp.refraction_of_days(), lp.refraction_solved(), lp.collimation(), lp.peg_test(),
-            lp.latitude(), p.advanced(lp.named_stations()), lp.station_name_field(),
+            lp.distance_unit(),
+            lp.refraction_of_days(),
+            lp.refraction_solved(),
+            lp.collimation(),
+            lp.peg_test(),
+            lp.latitude(),
+            p.advanced(lp.named_stations()),
+            lp.station_name_field(),
             p.sink("OUTPUT", tr("Height differences"), QgsProcessing.SourceType.TypeVector),
             p.table("REJECTED", tr("Rejected rows")),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Height differences"), "REJECTED_COUNT": tr("Rejected rows"),
-                "PAIRS": tr("Reciprocal pairs"),
-                "K_SOLVED": tr("Mean k of the reciprocal sights")}
+        return {
+            "COUNT": tr("Height differences"),
+            "REJECTED_COUNT": tr("Rejected rows"),
+            "PAIRS": tr("Reciprocal pairs"),
+            "K_SOLVED": tr("Mean k of the reciprocal sights"),
+        }
 
     def computed(self, parameters, context, feedback):
         source = self.source(parameters, "INPUT", context)
@@ -63,32 +86,65 @@ class ReduceSights(ToolboxEntry):
         found = reduction.result()
         feedback.setProgress(60)
         tell(table, reduction, found, units, feedback)
-        record = record_text(self.record(parameters, context, collimation=reduction.collimation_seconds,
-                                         k_solved=found.mean_k))
+        record = record_text(
+            self.record(parameters, context, collimation=reduction.collimation_seconds, k_solved=found.mean_k)
+        )
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]
-        return Result(tables, {"COUNT": len(found.start), "REJECTED_COUNT": len(table.rejected), "PAIRS": found.pairs,
-                               "K_SOLVED": found.mean_k})
+        return Result(
+            tables,
+            {
+                "COUNT": len(found.start),
+                "REJECTED_COUNT": len(table.rejected),
+                "PAIRS": found.pairs,
+                "K_SOLVED": found.mean_k,
+            },
+        )
 
 
 def _differences(found, named, units, record):
     height, distance = units.height, units.chainage
     columns = {
-        "from_pt": found.start, "to_pt": found.end, "dh": found.difference / height, "sd": found.deviation / height,
-        "length": found.length / distance, "setups": found.setups.astype(int), "kind": found.kind,
-        "curv_corr": found.curvature / height, "coll_corr": found.collimation / height,
-        "imbalance": found.imbalance / distance, "k": found.k, "k_solved": found.k_solved, "k_sd": found.k_deviation,
-        "day": found.day, "rows": found.rows}
+        "from_pt": found.start,
+        "to_pt": found.end,
+        "dh": found.difference / height,
+        "sd": found.deviation / height,
+        "length": found.length / distance,
+        "setups": found.setups.astype(int),
+        "kind": found.kind,
+        "curv_corr": found.curvature / height,
+        "coll_corr": found.collimation / height,
+        "imbalance": found.imbalance / distance,
+        "k": found.k,
+        "k_solved": found.k_solved,
+        "k_sd": found.k_deviation,
+        "day": found.day,
+        "rows": found.rows,
+    }
     style = StyleSpec("reduced", tr("Height differences"), units.height_name, units.chainage_name, None, record)
     if named is None:
         return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style)
-    return OutputTable("OUTPUT", columns, named.points.crs, QgsWkbTypes.Type.LineString, style,
-                       shapes=named.lines(found.start, found.end))
+    return OutputTable(
+        "OUTPUT",
+        columns,
+        named.points.crs,
+        QgsWkbTypes.Type.LineString,
+        style,
+        shapes=named.lines(found.start, found.end),
+    )
 
 
 def _rejected(table, units, record):
     rows = sorted(table.rejected)
     columns = {"row": [row + 1 for row in rows], "reason": [table.rejected[row] for row in rows]}
     style = StyleSpec("rejected", tr("Rejected rows"), units.height_name, units.chainage_name, None, record)
-    return OutputTable("REJECTED", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style,
-                       table.source,
-                       np.array(rows, int), table.ids, features=table.features)
+    return OutputTable(
+        "REJECTED",
+        columns,
+        QgsCoordinateReferenceSystem(),
+        QgsWkbTypes.Type.NoGeometry,
+        style,
+        table.source,
+        np.array(rows, int),
+        table.ids,
+        features=table.features,
+    )

@@ -79,10 +79,14 @@ class Reduction:
 
     def _precision(self):
         return sr.Precision(
-            angle=self._number("ANGLE_SIGMA", SECOND), distance=self._number("DISTANCE_SIGMA", 1e-3, 0.0),
-            distance_ratio=self._number("DISTANCE_PPM", 1e-6, 0.0), height=self._number("HEIGHT_SIGMA", 1e-3, 0.0),
-            reading=self._number("READING_SIGMA", 1e-3), k=self._number("REFRACTION_SIGMA", 1.0, 0.0),
-            collimation=0.0 if self.peg is None else np.nan_to_num(self.peg.deviation))
+            angle=self._number("ANGLE_SIGMA", SECOND),
+            distance=self._number("DISTANCE_SIGMA", 1e-3, 0.0),
+            distance_ratio=self._number("DISTANCE_PPM", 1e-6, 0.0),
+            height=self._number("HEIGHT_SIGMA", 1e-3, 0.0),
+            reading=self._number("READING_SIGMA", 1e-3),
+            k=self._number("REFRACTION_SIGMA", 1.0, 0.0),
+            collimation=0.0 if self.peg is None else np.nan_to_num(self.peg.deviation),
+        )
 
     def _days_k(self):
         text, found = self.entry.text(self.parameters, "REFRACTION_DAYS", self.context), {}
@@ -96,8 +100,11 @@ class Reduction:
                 raise InputError(tr("REFRACTION_DAYS: '{}' is not day=k.").format(part.strip()))
         unknown = sorted(set(found) - set(self.table.day))
         if unknown:
-            raise InputError(tr("REFRACTION_DAYS: no row of layer '{}' has the day '{}'.").format(
-                self.table.source.sourceName(), unknown[0]))
+            raise InputError(
+                tr("REFRACTION_DAYS: no row of layer '{}' has the day '{}'.").format(
+                    self.table.source.sourceName(), unknown[0]
+                )
+            )
         return found
 
     def _peg_test(self):
@@ -107,8 +114,10 @@ class Reduction:
         if self.entry.number(self.parameters, "COLLIMATION", self.context) is not None:
             raise InputError(tr("COLLIMATION and PEG_TEST are both given; give one of them."))
         height, distance = self.units.height, self.units.chainage
-        setups = [PegSetup(s.first * height, s.second * height, s.first_length * distance, s.second_length * distance)
-                  for s in peg_setups(text)]
+        setups = [
+            PegSetup(s.first * height, s.second * height, s.first_length * distance, s.second_length * distance)
+            for s in peg_setups(text)
+        ]
         return two_peg_test(*setups, k=self.k or 0.0, radius=MEAN_RADIUS, reading=self._number("READING_SIGMA", 1e-3))
 
     @property
@@ -142,8 +151,11 @@ class Reduction:
         parts = self._book() if self.table.is_book else self._sights()
         if not parts:
             row = min(self.table.rejected)
-            raise InputError(tr("Layer '{}': no row can be used; row {}: {}").format(
-                self.table.source.sourceName(), row + 1, self.table.rejected[row]))
+            raise InputError(
+                tr("Layer '{}': no row can be used; row {}: {}").format(
+                    self.table.source.sourceName(), row + 1, self.table.rejected[row]
+                )
+            )
         return _joined(parts, self._day_k)
 
     def _reject(self, row, reason):
@@ -177,8 +189,10 @@ class Reduction:
             if pairs is not None:
                 self._note_days(pairs)
         # Only now is the day's k known.
-        singles = [self._single(rows[left], kind, observed.rows(left))
-                   for (rows, kind, observed), (left, _) in zip(parts, paired)]
+        singles = [
+            self._single(rows[left], kind, observed.rows(left))
+            for (rows, kind, observed), (left, _) in zip(parts, paired)
+        ]
         return [part for part in (*singles, *(pairs for _, pairs in paired)) if part is not None]
 
     def _observed(self, rows, kind):
@@ -187,8 +201,15 @@ class Reduction:
         if kind == SETUP:
             return sr.level_setups(c["back"], c["fore"], c["back_length"], c["fore_length"], radius, self.precision)
         slope = np.isfinite(c["slope"])
-        return sr.trigonometric(np.where(slope, c["slope"], c["horizontal"]), slope, table.zenith[rows],
-                                np.nan_to_num(c["instrument"]), np.nan_to_num(c["target"]), radius, self.precision)
+        return sr.trigonometric(
+            np.where(slope, c["slope"], c["horizontal"]),
+            slope,
+            table.zenith[rows],
+            np.nan_to_num(c["instrument"]),
+            np.nan_to_num(c["target"]),
+            radius,
+            self.precision,
+        )
 
     def _paired(self, rows, kind, observed):
         """Indices into ``rows`` left single, and the part of the reciprocal pairs (None without)."""
@@ -196,26 +217,49 @@ class Reduction:
         able = np.isfinite(observed.length) & (observed.lift > 0.0)
         if kind == SETUP:
             able &= table.columns["fore_length"][rows] > ACROSS * table.columns["back_length"][rows]
-        found = sr.reciprocal_pairs([table.start[k] for k in rows], [table.end[k] for k in rows],
-                                    [table.day[k] for k in rows], able)
-        alike = [pair for pair in found if abs(observed.length[pair[0]] - observed.length[pair[1]])
-                 <= SAME_LENGTH * observed.length[pair[0]]]
+        found = sr.reciprocal_pairs(
+            [table.start[k] for k in rows], [table.end[k] for k in rows], [table.day[k] for k in rows], able
+        )
+        alike = [
+            pair
+            for pair in found
+            if abs(observed.length[pair[0]] - observed.length[pair[1]]) <= SAME_LENGTH * observed.length[pair[0]]
+        ]
         self.unpaired += [(int(rows[i]), int(rows[j])) for i, j, across in found if (i, j, across) not in alike]
         if not alike:
             return np.arange(len(rows)), None
         first, second = (np.array([pair[k] for pair in alike], int) for k in (0, 1))
         tilt = np.full(len(first), self.collimation if kind == SETUP else 0.0)
-        pairs = sr.combined(observed.rows(first), observed.rows(second), tilt,
-                            np.array([pair[2] for pair in alike], bool), self.precision)
+        pairs = sr.combined(
+            observed.rows(first),
+            observed.rows(second),
+            tilt,
+            np.array([pair[2] for pair in alike], bool),
+            self.precision,
+        )
         left = np.setdiff1d(np.arange(len(rows)), np.concatenate([first, second]))
         length = 0.5 * (observed.length[first] + observed.length[second])
         imbalance = observed.imbalance[first] if kind == SETUP else np.full(len(first), np.nan)
-        days = [table.day[rows[i]] if table.day[rows[i]] == table.day[rows[j]]
-                else f"{table.day[rows[i]]}, {table.day[rows[j]]}" for i, j in zip(first, second)]
-        part = _Part([table.start[rows[i]] for i in first], [table.end[rows[i]] for i in first], pairs.reduced, length,
-                     np.full(len(first), 2), BOTH_WAYS, imbalance, np.full(len(first), np.nan), pairs.k,
-                     pairs.k_deviation,
-                     days, [[int(rows[i]), int(rows[j])] for i, j in zip(first, second)])
+        days = [
+            table.day[rows[i]]
+            if table.day[rows[i]] == table.day[rows[j]]
+            else f"{table.day[rows[i]]}, {table.day[rows[j]]}"
+            for i, j in zip(first, second)
+        ]
+        part = _Part(
+            [table.start[rows[i]] for i in first],
+            [table.end[rows[i]] for i in first],
+            pairs.reduced,
+            length,
+            np.full(len(first), 2),
+            BOTH_WAYS,
+            imbalance,
+            np.full(len(first), np.nan),
+            pairs.k,
+            pairs.k_deviation,
+            days,
+            [[int(rows[i]), int(rows[j])] for i, j in zip(first, second)],
+        )
         return left, part
 
     def _note_days(self, part):
@@ -225,8 +269,9 @@ class Reduction:
             self._day_k[day] = (mean, deviation, int(mine.sum()))
 
     def k_of(self, rows):
-        """Coefficient of refraction of some rows: the row's own, its day's, the solved one, REFRACTION; NaN for
-        none."""
+        """Coefficient of refraction of some rows: the row's own, its day's, the solved one, REFRACTION; NaN
+        for none.
+        """
         k = self.table.columns["k"][rows].copy()
         solved = {day: value[0] for day, value in self._day_k.items()} if self.solve else {}
         for at in np.flatnonzero(np.isnan(k)):
@@ -246,9 +291,20 @@ class Reduction:
         done = sr.reduced(observed, k, np.full(len(rows), self.collimation if level else 0.0), self.precision)
         table, nothing = self.table, np.full(len(rows), np.nan)
         imbalance = np.where(np.isfinite(observed.length), observed.imbalance, np.nan) if level else nothing
-        return _Part([table.start[k] for k in rows], [table.end[k] for k in rows], done, observed.length,
-                     observed.setups, kind, imbalance, k, nothing, nothing, [table.day[k] for k in rows],
-                     [[int(row)] for row in rows])
+        return _Part(
+            [table.start[k] for k in rows],
+            [table.end[k] for k in rows],
+            done,
+            observed.length,
+            observed.setups,
+            kind,
+            imbalance,
+            k,
+            nothing,
+            nothing,
+            [table.day[k] for k in rows],
+            [[int(row)] for row in rows],
+        )
 
     def _book(self):
         """Sections of a levelling book."""
@@ -269,31 +325,54 @@ class Reduction:
         table = self.table
         back, fore = (np.array([getattr(s, side) for s in setups], int) for side in ("back", "fore"))
         readings = np.where([s.intermediate for s in setups], c["inter"][fore], c["fore"][fore])
-        observed = sr.level_setups(c["back"][back], readings, c["back_length"][back], c["fore_length"][fore],
-                                   self._radius([""] * len(back), [""] * len(back)), self.precision)
+        observed = sr.level_setups(
+            c["back"][back],
+            readings,
+            c["back_length"][back],
+            c["fore_length"][fore],
+            self._radius([""] * len(back), [""] * len(back)),
+            self.precision,
+        )
         k = self.k_of(usable[back])
         lacking = sr.needs_k(observed, k)
         if np.any(lacking):
             row = int(usable[back[np.flatnonzero(lacking)[0]]])
-            raise InputError(tr("Layer '{}', row {}: the setup's sights are unlike and there is no coefficient of "
-                                "refraction k; give REFRACTION.").format(table.source.sourceName(), row + 1))
+            raise InputError(
+                tr(
+                    "Layer '{}', row {}: the setup's sights are unlike and there is no coefficient of refraction k; "
+                    "give REFRACTION."
+                ).format(table.source.sourceName(), row + 1)
+            )
         members = np.concatenate([section.setups for section in sections]).astype(int)
         groups = np.repeat(np.arange(len(sections)), [len(section.setups) for section in sections])
         each = sr.reduced(observed.rows(members), k[members], np.full(len(members), self.collimation), self.precision)
         sums = observed.rows(members).sums(groups, len(sections))
         tilt = np.full(len(sections), self.collimation)
         deviation = sr.reduced(sums, np.zeros(len(sections)), tilt, self.precision).deviation
-        added = [np.bincount(groups, values, len(sections))
-                 for values in (each.difference, each.curvature, each.collimation)]
+        added = [
+            np.bincount(groups, values, len(sections)) for values in (each.difference, each.curvature, each.collimation)
+        ]
         nothing = np.full(len(sections), np.nan)
         first = np.array([usable[setups[section.setups[0]].back] for section in sections], int)
         used_k = self.k_of(first)
-        rows = [sorted({int(usable[row]) for k in section.setups for row in (setups[k].back, setups[k].fore)})
-                for section in sections]
-        return _Part([s.start for s in sections], [s.end for s in sections],
-                     sr.Reduced(added[0], deviation, added[1], added[2]), sums.length, sums.setups, SECTION,
-                     np.where(np.isfinite(sums.length), sums.imbalance, np.nan), used_k, nothing, nothing,
-                     [table.day[row] for row in first], rows)
+        rows = [
+            sorted({int(usable[row]) for k in section.setups for row in (setups[k].back, setups[k].fore)})
+            for section in sections
+        ]
+        return _Part(
+            [s.start for s in sections],
+            [s.end for s in sections],
+            sr.Reduced(added[0], deviation, added[1], added[2]),
+            sums.length,
+            sums.setups,
+            SECTION,
+            np.where(np.isfinite(sums.length), sums.imbalance, np.nan),
+            used_k,
+            nothing,
+            nothing,
+            [table.day[row] for row in first],
+            rows,
+        )
 
 
 @dataclass(frozen=True)
@@ -335,7 +414,20 @@ def _joined(parts, day_k):
 
     kinds = [part.kind for part in parts for _ in part.rows]
     return Differences(
-        texts("start"), texts("end"), numbers("difference", True), numbers("deviation", True), numbers("length"),
-        numbers("setups"), [kinds[k] for k in order], numbers("curvature", True), numbers("collimation", True),
-        numbers("imbalance"), numbers("k"), numbers("k_solved"), numbers("k_deviation"), texts("day"),
-        [_rows_text(rows[k]) for k in order], day_k)
+        texts("start"),
+        texts("end"),
+        numbers("difference", True),
+        numbers("deviation", True),
+        numbers("length"),
+        numbers("setups"),
+        [kinds[k] for k in order],
+        numbers("curvature", True),
+        numbers("collimation", True),
+        numbers("imbalance"),
+        numbers("k"),
+        numbers("k_solved"),
+        numbers("k_deviation"),
+        texts("day"),
+        [_rows_text(rows[k]) for k in order],
+        day_k,
+    )

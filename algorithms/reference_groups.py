@@ -74,8 +74,9 @@ class Group:
         try:
             return self._fitted(run, remove, robust)
         except InputError as error:
-            raise InputError(tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name,
-                                                     error)) from None
+            raise InputError(
+                tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, error)
+            ) from None
 
     def _fitted(self, run, remove, robust):
         points, rows = run.structure.points, self.rows
@@ -94,10 +95,22 @@ class Group:
         for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
             flagged[row] = True
         more = self._level_place(run, surface, lat, lon, height)
-        return Fit(self.name, self.kind, self.axes, surface, rows, self.all_rows, self.at, flagged,
-                   _moved_stretches(run, rows, flagged), bool(flagged.mean() > MANY_FLAGGED and flagged.sum() >= NEIGHBOURS),
-                   tuple(_slope(surface, run.axes[k]) for k in self.axes),
-                   step=_step(run, rows, surface, sections), arms_apart=0 if datums is None else int(datums.max()), **more)
+        return Fit(
+            self.name,
+            self.kind,
+            self.axes,
+            surface,
+            rows,
+            self.all_rows,
+            self.at,
+            flagged,
+            _moved_stretches(run, rows, flagged),
+            bool(flagged.mean() > MANY_FLAGGED and flagged.sum() >= NEIGHBOURS),
+            tuple(_slope(surface, run.axes[k]) for k in self.axes),
+            step=_step(run, rows, surface, sections),
+            arms_apart=0 if datums is None else int(datums.max()),
+            **more,
+        )
 
     def _accuracy(self, run, rows, station):
         if not run.accuracies.by_arms:
@@ -130,16 +143,20 @@ def groups_of_lines(run):
             run.feedback.pushInfo(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
             continue
         if len(rows) == 1 and several:
-            run.feedback.pushWarning(tr("Axis '{}': 1 station with a height; a line needs 2 and was not fitted.").format(
-                axis.line.name))
+            run.feedback.pushWarning(
+                tr("Axis '{}': 1 station with a height; a line needs 2 and was not fitted.").format(axis.line.name)
+            )
             continue
         s = run.chainage[rows]
         for stretch in stretches(axis, float(s.min()), float(s.max())):
             mine = rows[rows_on(stretch, s)]
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if stretch.leg and len(mine) < LEAST_ON_LEG:
-                run.feedback.pushWarning(tr("{}: {} stations with heights; a leg needs {} and was not fitted.").format(
-                    name, len(mine), LEAST_ON_LEG))
+                run.feedback.pushWarning(
+                    tr("{}: {} stations with heights; a leg needs {} and was not fitted.").format(
+                        name, len(mine), LEAST_ON_LEG
+                    )
+                )
                 continue
             groups.append(Group(name, "line", (number,), mine, mine, np.arange(len(mine)), stretch))
     return _some(groups)
@@ -179,10 +196,16 @@ def _counted_once(run, rows):
     seen = {}
     for k, (place, height) in enumerate(zip(feet, run.height[rows].tolist())):
         cell = tuple(np.floor(place / (4 * SAME_PLACE)).astype(int).tolist())
-        near = [j for dx in (-1, 0, 1) for dy in (-1, 0, 1) for dz in (-1, 0, 1)
-                for j in seen.get((cell[0] + dx, cell[1] + dy, cell[2] + dz), ())
-                if np.linalg.norm(feet[kept[j]] - place) <= SAME_PLACE and run.height[rows[kept[j]]] == height
-                and run.structure.feet.axis[rows[kept[j]]] != run.structure.feet.axis[rows[k]]]
+        near = [
+            j
+            for dx in (-1, 0, 1)
+            for dy in (-1, 0, 1)
+            for dz in (-1, 0, 1)
+            for j in seen.get((cell[0] + dx, cell[1] + dy, cell[2] + dz), ())
+            if np.linalg.norm(feet[kept[j]] - place) <= SAME_PLACE
+            and run.height[rows[kept[j]]] == height
+            and run.structure.feet.axis[rows[kept[j]]] != run.structure.feet.axis[rows[k]]
+        ]
         if near:
             at[k] = near[0]
             continue

@@ -63,9 +63,11 @@ def command_lines(records, folder):
     """qgis_process lines, one for each record that can be called again."""
     lines = []
     for record in records:
-        parts = [f"--{key}={quoted(_plain(_short(value, folder)))}"
-                 for key, value in sorted(_parameters(record).items())
-                 if re.fullmatch(r"[A-Z0-9_]+", key)]
+        parts = [
+            f"--{key}={quoted(_plain(_short(value, folder)))}"
+            for key, value in sorted(_parameters(record).items())
+            if re.fullmatch(r"[A-Z0-9_]+", key)
+        ]
         lines.append(" \\\n    ".join([f"qgis_process run {record['entry']}", *parts]))
     return "\n".join(([f"cd {shlex.quote(folder)}"] if folder else []) + lines)
 

@@ -20,11 +20,29 @@ _NUMBERS = ("residual", "design_h", "flat_h", "chainage", "offset", "sd")
 _TEXTS = ("axis", "station", "status", "date")
 SUSPECTED = "suspected blunder"
 # What others write for the same decisions.
-_ALIKE = {"accepted": ACCEPT, "keep": ACCEPT, "blunder": READING_ERROR, "leave out": READING_ERROR,
-          "left out": READING_ERROR}
-REFERENCE_NUMBERS = ("number", "removed", "rms", "sd_h", "str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb",
-                     "max_comb",
-                     "tan_lat", "tan_lon", "tan_chain", "tan_sd")
+_ALIKE = {
+    "accepted": ACCEPT,
+    "keep": ACCEPT,
+    "blunder": READING_ERROR,
+    "leave out": READING_ERROR,
+    "left out": READING_ERROR,
+}
+REFERENCE_NUMBERS = (
+    "number",
+    "removed",
+    "rms",
+    "sd_h",
+    "str_vert",
+    "rng_vert",
+    "str_lat",
+    "rng_lat",
+    "str_comb",
+    "max_comb",
+    "tan_lat",
+    "tan_lon",
+    "tan_chain",
+    "tan_sd",
+)
 REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "record")
 CURVATURE_NUMBERS = ("factor", "factor_lo", "factor_hi")
 CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
@@ -96,15 +114,19 @@ def read_reviewed(entry, parameters, context, feedback, record):
     source = entry.source(parameters, "STATIONS", context)
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
-        raise InputError(tr("Layer '{}' has no field 'residual'; run 'Design heights and residuals' first and give its "
-                            "output.").format(source.sourceName()))
+        raise InputError(
+            tr(
+                "Layer '{}' has no field 'residual'; run 'Design heights and residuals' first and give its output."
+            ).format(source.sourceName())
+        )
     record = record or _summary_record(entry, parameters, context, feedback)
     units = _units(entry, parameters, context, record)
     points = read_points(source, feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS})
     columns = points.columns
     if not np.any(np.isfinite(columns["residual"])):
-        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to "
-                            "review.").format(source.sourceName()))
+        raise InputError(
+            tr("Layer '{}': no station has a residual; there is nothing to review.").format(source.sourceName())
+        )
     names = list(dict.fromkeys(columns["axis"]))
     number = np.array([names.index(name) for name in columns["axis"]], int)
     order = np.lexsort((columns["chainage"], number))
@@ -112,25 +134,43 @@ def read_reviewed(entry, parameters, context, feedback, record):
     if index["station"] < 0:
         known = index["chainage"] >= 0
         station = station_texts(columns["chainage"], units.chainage_name) if known else [""] * len(points)
-    axis, station, date = ([column[k] for k in order.tolist()]
-                           for column in (columns["axis"], station, columns["date"]))
-    residual, design, flat, sd = (columns[key][order] * units.height
-                                  for key in ("residual", "design_h", "flat_h", "sd"))
+    axis, station, date = (
+        [column[k] for k in order.tolist()] for column in (columns["axis"], station, columns["date"])
+    )
+    residual, design, flat, sd = (
+        columns[key][order] * units.height for key in ("residual", "design_h", "flat_h", "sd")
+    )
     tolerance = _tolerances(entry, parameters, context, feedback, axis, record) * units.height
     status = _statuses(columns["status"], order, residual, tolerance)
     keys = _keys(axis, station)
     has_tested, w, suspected, tested = _tested(entry, parameters, context, feedback, keys, source.sourceName())
     sd, sd_source = _deviations(entry, parameters, context, units, sd, tested, source.sourceName())
     has_decisions, decided = _decisions(entry, parameters, context, feedback, keys, source.sourceName())
-    return Reviewed(points, order, axis, station, columns["chainage"][order] * units.chainage,
-                    columns["offset"][order] * units.chainage,
-                    residual, design, flat, sd, sd_source, tolerance, status, date, w, suspected, decided, units,
-                    record,
-                    _rows(entry, parameters, context, feedback, "REFERENCE", "name", REFERENCE_NUMBERS,
-                          REFERENCE_TEXTS),
-                    _rows(entry, parameters, context, feedback, "CURVATURE", "verdict", CURVATURE_NUMBERS,
-                          CURVATURE_TEXTS),
-                    has_tested, has_decisions)
+    return Reviewed(
+        points,
+        order,
+        axis,
+        station,
+        columns["chainage"][order] * units.chainage,
+        columns["offset"][order] * units.chainage,
+        residual,
+        design,
+        flat,
+        sd,
+        sd_source,
+        tolerance,
+        status,
+        date,
+        w,
+        suspected,
+        decided,
+        units,
+        record,
+        _rows(entry, parameters, context, feedback, "REFERENCE", "name", REFERENCE_NUMBERS, REFERENCE_TEXTS),
+        _rows(entry, parameters, context, feedback, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
+        has_tested,
+        has_decisions,
+    )
 
 
 def _units(entry, parameters, context, record):
@@ -144,7 +184,7 @@ def _statuses(given, order, residual, tolerance):
     found = np.full(len(residual), "", dtype=object)
     for row, k in enumerate(order.tolist()):
         limit = None if np.isnan(tolerance[row]) else tolerance[row]
-        found[row] = given[k] or str(statuses(residual[row:row + 1], limit)[0])
+        found[row] = given[k] or str(statuses(residual[row : row + 1], limit)[0])
     return found
 
 
@@ -173,8 +213,12 @@ def _rows(entry, parameters, context, feedback, key, needed, numbers, texts):
         return []
     if named_field(source, "", "", (needed,)) < 0:
         raise InputError(tr("Layer '{}' ({}) lacks the field '{}'.").format(source.sourceName(), key, needed))
-    columns = read_table(source, {name: named_field(source, "", "", (name,)) for name in numbers},
-                         {name: named_field(source, "", "", (name,)) for name in texts}, feedback).columns
+    columns = read_table(
+        source,
+        {name: named_field(source, "", "", (name,)) for name in numbers},
+        {name: named_field(source, "", "", (name,)) for name in texts},
+        feedback,
+    ).columns
     rows = [dict(zip(columns, values)) for values in zip(*columns.values())]
     for row in rows:
         row.update({name: float(row[name]) for name in numbers})
@@ -209,12 +253,17 @@ def _tested(entry, parameters, context, feedback, keys, layer):
             w[k] = row["w"]
             suspected[k] |= row["flag"].casefold() == SUSPECTED
     if strange == len(rows):
-        raise InputError(tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must "
-                            "agree.").format(
-            found.sourceName(), layer))
+        raise InputError(
+            tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
+                found.sourceName(), layer
+            )
+        )
     if strange:
-        feedback.pushWarning(tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
-            found.sourceName(), strange, layer))
+        feedback.pushWarning(
+            tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
+                found.sourceName(), strange, layer
+            )
+        )
     return True, w, suspected, entry.records.get("TESTED", {})
 
 
@@ -226,8 +275,11 @@ def _deviations(entry, parameters, context, units, given, tested, layer):
     if typed is None and np.any(np.isfinite(given)):
         bad = np.flatnonzero(given <= 0.0)
         if len(bad):
-            raise InputError(tr("Layer '{}', field 'sd': a standard deviation is {:g}; it must be positive.").format(
-                layer, given[bad[0]] / units.height))
+            raise InputError(
+                tr("Layer '{}', field 'sd': a standard deviation is {:g}; it must be positive.").format(
+                    layer, given[bad[0]] / units.height
+                )
+            )
         return given, tr("the stations' field 'sd'")
     if typed is not None:
         return np.full(len(given), typed * units.height), tr("as stated for this report")
@@ -246,8 +298,16 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
     found = entry.parameterAsSource(parameters, "DECISIONS", context)
     if found is None:
         return False, {}
-    rows = _rows(entry, parameters, context, feedback, "DECISIONS", "decision", (),
-                 ("axis", "station", "decision", "note", "by", "at"))
+    rows = _rows(
+        entry,
+        parameters,
+        context,
+        feedback,
+        "DECISIONS",
+        "decision",
+        (),
+        ("axis", "station", "decision", "note", "by", "at"),
+    )
     places, decided, strange = _places(keys), {}, []
     for row in rows:
         decision = row["decision"].casefold()
@@ -259,8 +319,11 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
         for k in at:
             decided[k] = (_ALIKE.get(decision, decision), row["note"], row["by"], row["at"])
     if strange:
-        feedback.pushWarning(tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
-            found.sourceName(), layer, listed(strange)))
+        feedback.pushWarning(
+            tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
+                found.sourceName(), layer, listed(strange)
+            )
+        )
     return True, decided
 
 

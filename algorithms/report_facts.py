@@ -13,13 +13,22 @@ from .report_calls import versions_text
 from .report_words import deviation_text
 from .texts import number_text, tr
 
-_SYSTEMS = {"ellipsoidal": "ellipsoidal", "unknown": "above a geoid whose undulation is not known to the run",
-            "field": "above the geoid, undulations of the stations from a field",
-            "grid": "above the geoid, undulations from a grid", "constant": "above the geoid, one undulation for all"}
+_SYSTEMS = {
+    "ellipsoidal": "ellipsoidal",
+    "unknown": "above a geoid whose undulation is not known to the run",
+    "field": "above the geoid, undulations of the stations from a field",
+    "grid": "above the geoid, undulations from a grid",
+    "constant": "above the geoid, one undulation for all",
+}
 _UNIT_NAMES = {"metre": "metre", "foot": "international foot (0.3048 m)", "us_foot": "US survey foot (1200/3937 m)"}
-_DESIGNS = {"chord": "chord: straight between two controls", "tangent": "tangent: straight, level at its control",
-            "inclined": "inclined: straight, with a slope at its control", "reference": "a fitted or fixed plane",
-            "level": "level: follows the level surface", "grade": "grade: a constant slope above the level surface"}
+_DESIGNS = {
+    "chord": "chord: straight between two controls",
+    "tangent": "tangent: straight, level at its control",
+    "inclined": "inclined: straight, with a slope at its control",
+    "reference": "a fitted or fixed plane",
+    "level": "level: follows the level surface",
+    "grade": "grade: a constant slope above the level surface",
+}
 _NOT_RECORDED = "not recorded: the stations carry no record of their run"
 
 
@@ -54,10 +63,12 @@ def run_facts(found, titles):
 def _reference_facts(one):
     for row in one.references[:12]:
         text = tr("{}: {} stations, {} set aside, global test {}").format(
-            row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none"))
+            row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none")
+        )
         if np.isfinite(row["tan_lat"]):
             text += tr("; level at latitude {}°, longitude {}°, {}").format(
-                number_text(row["tan_lat"], 5), number_text(row["tan_lon"], 5), _state(row["tan_state"]))
+                number_text(row["tan_lat"], 5), number_text(row["tan_lon"], 5), _state(row["tan_state"])
+            )
         yield tr("Reference {}").format(row["name"]), text
 
 
@@ -83,8 +94,14 @@ def axis_facts(found, axis):
     if height is not None:
         yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
     earth = mine.get("earth", tr("not recorded"))
-    yield tr("Earth model"), {"ellipsoid": tr("ellipsoid, exact"), "sphere": tr("sphere, for comparison only"),
-                              "flat": tr("flat, for comparison only")}.get(earth, earth)
+    yield (
+        tr("Earth model"),
+        {
+            "ellipsoid": tr("ellipsoid, exact"),
+            "sphere": tr("sphere, for comparison only"),
+            "flat": tr("flat, for comparison only"),
+        }.get(earth, earth),
+    )
     if design in ("tangent", "inclined"):
         yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
     if mine.get("refraction"):
@@ -99,5 +116,6 @@ def _control(control, record):
     along = recorded_unit(record, "chainage_name") or unit
     chainage, height = float(control["chainage"]), float(control["height"])
     how = tr("stated") if control.get("typed") else tr("the as-built height there")
-    return tr("{}, {} {} ({})").format(station_text(chainage, along), height_text(height * metres_per(unit), unit),
-                                       UNIT_LABELS[unit], how)
+    return tr("{}, {} {} ({})").format(
+        station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how
+    )

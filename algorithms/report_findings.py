@@ -7,8 +7,18 @@ from dataclasses import dataclass
 import numpy as np
 
 from .amounts import Amounts
-from .core.report import (Accuracy, Figures, Verdict, accuracy_95, conformance, decimals_for, figures, flags_hold,
-                          stretches, verdict)
+from .core.report import (
+    Accuracy,
+    Figures,
+    Verdict,
+    accuracy_95,
+    conformance,
+    decimals_for,
+    figures,
+    flags_hold,
+    stretches,
+    verdict,
+)
 from .report_data import Reviewed, accepted, doubtful
 
 
@@ -61,8 +71,18 @@ def findings(reviewed):
     on = np.where(one.status == "off axis", np.nan, one.residual)
     believed = np.where(doubt, np.nan, on)
     said = verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one))
-    return Findings(one, said, probability, moved, doubt, suspected,
-                    figures(on), figures(believed), accuracy_95(believed, own_heights=own_heights(one)), _amounts(one))
+    return Findings(
+        one,
+        said,
+        probability,
+        moved,
+        doubt,
+        suspected,
+        figures(on),
+        figures(believed),
+        accuracy_95(believed, own_heights=own_heights(one)),
+        _amounts(one),
+    )
 
 
 def own_heights(reviewed):
@@ -70,9 +90,12 @@ def own_heights(reviewed):
     reference.
     """
     fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
-    return any(any(control.get("typed") is False for control in axis["controls"])
-               or axis.get("design") == "reference" and (not fitted or any(fitted))
-               for axis in reviewed.record.get("axes", {}).values())
+    return any(
+        any(control.get("typed") is False for control in axis["controls"])
+        or axis.get("design") == "reference"
+        and (not fitted or any(fitted))
+        for axis in reviewed.record.get("axes", {}).values()
+    )
 
 
 def _amounts(one):

@@ -3,8 +3,18 @@
 import math
 
 import numpy as np
-from qgis.core import (QgsFeature, QgsGeometry, QgsLineSymbol, QgsPalLayerSettings, QgsPointXY, QgsRasterLayer,
-                       QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsVectorLayer, QgsWkbTypes)
+from qgis.core import (
+    QgsFeature,
+    QgsGeometry,
+    QgsLineSymbol,
+    QgsPalLayerSettings,
+    QgsPointXY,
+    QgsRasterLayer,
+    QgsSimpleLineSymbolLayer,
+    QgsSingleSymbolRenderer,
+    QgsVectorLayer,
+    QgsWkbTypes,
+)
 from qgis.PyQt.QtGui import QColor
 
 from . import styling
@@ -19,9 +29,17 @@ _GREATEST, _END = 1, 2
 def stations_layer(found):
     """The stations as a layer of its own, dressed like the result of the run."""
     one = found.reviewed
-    fields = "&".join(f"field={name}" for name in ("axis:string", "station:string", "residual:double", "status:string",
-                                                   "named:integer",
-                                                   "label:string"))
+    fields = "&".join(
+        f"field={name}"
+        for name in (
+            "axis:string",
+            "station:string",
+            "residual:double",
+            "status:string",
+            "named:integer",
+            "label:string",
+        )
+    )
     layer = QgsVectorLayer(f"Point?{fields}", "stations", "memory")
     layer.setCrs(one.points.crs)
     named, features = _named(one), []
@@ -29,19 +47,34 @@ def stations_layer(found):
         feature = QgsFeature(layer.fields())
         value = float(one.residual[row]) / one.units.height
         known = math.isfinite(value)
-        label = one.station[row] + (f"\n{found.amounts.with_unit(one.residual[row], True)}"
-                                    if named.get(row) == _GREATEST and known else "")
-        feature.setAttributes([one.axis[row][:80], one.station[row][:80], value if known else None,
-                               str(one.status[row])[:80],
-                               named.get(row, 0), label[:120]])
+        label = one.station[row] + (
+            f"\n{found.amounts.with_unit(one.residual[row], True)}" if named.get(row) == _GREATEST and known else ""
+        )
+        feature.setAttributes(
+            [
+                one.axis[row][:80],
+                one.station[row][:80],
+                value if known else None,
+                str(one.status[row])[:80],
+                named.get(row, 0),
+                label[:120],
+            ]
+        )
         feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
         features.append(feature)
     layer.dataProvider().addFeatures(features)
     layer.updateExtents()
     known = one.tolerance[np.isfinite(one.tolerance)]
-    styling.dress(layer, styling.StyleSpec("stations_review", tr("Residuals"), one.units.height_name,
-                                           one.units.chainage_name,
-                                           float(known.max()) / one.units.height if len(known) else None))
+    styling.dress(
+        layer,
+        styling.StyleSpec(
+            "stations_review",
+            tr("Residuals"),
+            one.units.height_name,
+            one.units.chainage_name,
+            float(known.max()) / one.units.height if len(known) else None,
+        ),
+    )
     _name(layer)
     return layer
 
@@ -65,8 +98,9 @@ def _name(layer):
         settings.fieldName = '"label"'
         rule.setSettings(settings)
         rule.setMinimumScale(0.0)
-        rule.setFilterExpression(f'"named" = {which}'
-                                 + (f" AND ({rule.filterExpression()})" if rule is notable else ""))
+        rule.setFilterExpression(
+            f'"named" = {which}' + (f" AND ({rule.filterExpression()})" if rule is notable else "")
+        )
     silent.setMinimumScale(0.0)
     # Keeping labels off thousands of symbols takes longer than the rest of the report.
     silent.setActive(layer.featureCount() <= _MOST_SYMBOLS_KEPT_FREE)

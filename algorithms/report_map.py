@@ -1,9 +1,23 @@
 """The map of a review report: stations styled by status over imagery, in a layout of the host; works in any thread."""
 
 import numpy as np
-from qgis.core import (QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsLayoutExporter, QgsLayoutItemMap,
-                       QgsLayoutItemPicture, QgsLayoutItemScaleBar, QgsLayoutPoint, QgsLayoutSize, QgsPointXY,
-                       QgsPrintLayout, QgsProject, QgsPropertyCollection, QgsRectangle, QgsTextFormat, QgsUnitTypes)
+from qgis.core import (
+    QgsCoordinateReferenceSystem,
+    QgsCoordinateTransform,
+    QgsLayoutExporter,
+    QgsLayoutItemMap,
+    QgsLayoutItemPicture,
+    QgsLayoutItemScaleBar,
+    QgsLayoutPoint,
+    QgsLayoutSize,
+    QgsPointXY,
+    QgsPrintLayout,
+    QgsProject,
+    QgsPropertyCollection,
+    QgsRectangle,
+    QgsTextFormat,
+    QgsUnitTypes,
+)
 from qgis.PyQt.QtCore import QBuffer, QByteArray, QIODevice, QSize
 from qgis.PyQt.QtGui import QColor, QFont
 
@@ -46,8 +60,11 @@ class ReportMap:
         there = QgsCoordinateTransform(self.imagery.crs(), self.project.crs(), self.project)
         if there.transformBoundingBox(self.imagery.extent()).intersects(self.extent):
             return True
-        feedback.pushWarning(tr("The imagery '{}' does not cover the stations, so the map has no background.").format(
-            self.imagery.name()))
+        feedback.pushWarning(
+            tr("The imagery '{}' does not cover the stations, so the map has no background.").format(
+                self.imagery.name()
+            )
+        )
         return False
 
     def height(self, width, most):
@@ -87,8 +104,9 @@ class ReportMap:
             return int(np.sum((x > width - wide if right else x < wide) & (y > height - high if top else y < high)))
 
         bar = min(_CORNERS, key=lambda corner: covered(corner, 58.0, 18.0))
-        return bar, min((corner for corner in _CORNERS[::-1] if corner != bar),
-                        key=lambda corner: covered(corner, 18.0, 20.0))
+        return bar, min(
+            (corner for corner in _CORNERS[::-1] if corner != bar), key=lambda corner: covered(corner, 18.0, 20.0)
+        )
 
     def _scale_bar(self, layout, item, page, frame, corner):
         x, y, width, height = frame
@@ -101,8 +119,9 @@ class ReportMap:
         layout.addLayoutItem(bar)
         bar.setStyle("Single Box")
         bar.setLinkedMap(item)
-        bar.setUnits(_DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo
-                     else _DISTANCE.DistanceMeters)
+        bar.setUnits(
+            _DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo else _DISTANCE.DistanceMeters
+        )
         bar.setUnitLabel("ft" if feet else "km" if kilo else "m")
         bar.setNumberOfSegments(2)
         bar.setNumberOfSegmentsLeft(0)
@@ -171,8 +190,8 @@ def _encoded(image, kind):
 
 
 def _map_crs(points, imagery):
-    """That of the stations, or where it is in degrees that of the imagery, or a transverse Mercator about the
-    stations.
+    """That of the stations, or where it is in degrees that of the imagery, or a transverse Mercator about
+    the stations.
     """
     if not points.crs.isGeographic():
         return points.crs
@@ -180,10 +199,15 @@ def _map_crs(points, imagery):
         return imagery.crs()
     ellipsoid = ellipsoid_of(definition(points.crs))
     lat, lon = float(np.median(points.lat)), float(np.median(points.lon))
-    return QgsCoordinateReferenceSystem.fromProj(
-        f"+proj=tmerc +lat_0={lat:.6f} +lon_0={lon:.6f} +k=1 +x_0=0 +y_0=0 +a={ellipsoid.a:.10g} "
-        f"+rf={1.0 / ellipsoid.f:.12g} +units=m "
-        "+no_defs") if ellipsoid.f else points.crs
+    return (
+        QgsCoordinateReferenceSystem.fromProj(
+            f"+proj=tmerc +lat_0={lat:.6f} +lon_0={lon:.6f} +k=1 +x_0=0 +y_0=0 +a={ellipsoid.a:.10g} "
+            f"+rf={1.0 / ellipsoid.f:.12g} +units=m "
+            "+no_defs"
+        )
+        if ellipsoid.f
+        else points.crs
+    )
 
 
 def _in_corner(x, y, width, height, corner, wide, high):

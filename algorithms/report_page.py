@@ -32,7 +32,7 @@ def screen_document(title, blocks):
 
 
 def _heading(block):
-    return pages.heading(block.text) if block.level == 2 else f'<h3>{escape(block.text)}</h3>'
+    return pages.heading(block.text) if block.level == 2 else f"<h3>{escape(block.text)}</h3>"
 
 
 def _paragraph(block):
@@ -43,8 +43,9 @@ def _paragraph(block):
 
 def _signatures(block):
     line = f"<td class='line'><span>{escape(tr('signature, date'))}</span></td>"
-    rows = "".join(f"<tr><th scope='row'>{escape(role)}</th><td>{escape(name)}</td>{line}</tr>"
-                   for role, name in block.people)
+    rows = "".join(
+        f"<tr><th scope='row'>{escape(role)}</th><td>{escape(name)}</td>{line}</tr>" for role, name in block.people
+    )
     return pages.facts(block.facts) + f'<table class="sign">{rows}</table>'
 
 
@@ -61,19 +62,34 @@ def _data(image, kind):
 
 def _map(block):
     legend = "".join(f'<li><img src="{_data(image, "png")}" alt="">{escape(text)}</li>' for text, image in block.legend)
-    return (f'<figure class="map"><img class="map" src="{_data(block.image, block.kind)}" alt="{escape(block.alt)}">'
-            f'<ul class="legend">{legend}</ul><figcaption>{escape(block.caption)}</figcaption></figure>')
+    return (
+        f'<figure class="map"><img class="map" src="{_data(block.image, block.kind)}" alt="{escape(block.alt)}">'
+        f'<ul class="legend">{legend}</ul><figcaption>{escape(block.caption)}</figcaption></figure>'
+    )
 
 
 def _code(block):
-    return f'<h3>{escape(block.caption)}</h3><pre>{escape(block.text)}</pre>'
+    return f"<h3>{escape(block.caption)}</h3><pre>{escape(block.text)}</pre>"
 
 
 def _caution(block):
-    return '<div class="caution"><strong>' + escape(tr("Caution")) + "</strong>" + "".join(
-        pages.paragraph(text) for text in block.texts) + "</div>"
+    return (
+        '<div class="caution"><strong>'
+        + escape(tr("Caution"))
+        + "</strong>"
+        + "".join(pages.paragraph(text) for text in block.texts)
+        + "</div>"
+    )
 
 
-_WRITERS = {Heading: _heading, Paragraph: _paragraph, Facts: lambda block: pages.facts(block.pairs),
-            Signatures: _signatures, Table: _table, Picture: lambda block: pages.figure(block.svg, block.caption),
-            Map: _map, Code: _code, Caution: _caution}
+_WRITERS = {
+    Heading: _heading,
+    Paragraph: _paragraph,
+    Facts: lambda block: pages.facts(block.pairs),
+    Signatures: _signatures,
+    Table: _table,
+    Picture: lambda block: pages.figure(block.svg, block.caption),
+    Map: _map,
+    Code: _code,
+    Caution: _caution,
+}

@@ -1,7 +1,17 @@
 """Pages of paper that are written from top to bottom, in the host's print layout."""
 
-from qgis.core import (QgsFillSymbol, QgsLayoutItemLabel, QgsLayoutItemPage, QgsLayoutItemPicture, QgsLayoutItemShape,
-                       QgsLayoutPoint, QgsLayoutSize, QgsPrintLayout, QgsTextFormat, QgsUnitTypes)
+from qgis.core import (
+    QgsFillSymbol,
+    QgsLayoutItemLabel,
+    QgsLayoutItemPage,
+    QgsLayoutItemPicture,
+    QgsLayoutItemShape,
+    QgsLayoutPoint,
+    QgsLayoutSize,
+    QgsPrintLayout,
+    QgsTextFormat,
+    QgsUnitTypes,
+)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor, QFont
 
@@ -74,8 +84,11 @@ class Paper:
         item = QgsLayoutItemShape(self.layout)
         self.layout.addLayoutItem(item)
         item.setShapeType(QgsLayoutItemShape.Shape.Rectangle)
-        item.setSymbol(QgsFillSymbol.createSimple({"color": fill, "outline_style": outline, "outline_width": "0.3",
-                                                   "outline_color": INK}))
+        item.setSymbol(
+            QgsFillSymbol.createSimple(
+                {"color": fill, "outline_style": outline, "outline_width": "0.3", "outline_color": INK}
+            )
+        )
         return self.place(item, x, y, width, height)
 
     def picture(self, path, x, y, width, height):
@@ -91,9 +104,16 @@ class Paper:
             short = wrapped(self.title, 7.0, 86.0)[0]
             self.lines([short], LEFT, 284.0, 7.0, color=QUIET, page=page, width=90.0)
             self.lines([tr("For review, not for setting out.")], 104.0, 284.0, 7.0, color=QUIET, page=page, width=60.0)
-            self.lines([tr("page {} of {}").format(page + 1, self.pages)], 158.0, 284.0, 7.0, color=QUIET, page=page,
-                       width=40.0,
-                       align=Qt.AlignmentFlag.AlignRight)
+            self.lines(
+                [tr("page {} of {}").format(page + 1, self.pages)],
+                158.0,
+                284.0,
+                7.0,
+                color=QUIET,
+                page=page,
+                width=40.0,
+                align=Qt.AlignmentFlag.AlignRight,
+            )
 
 
 def _dress_label(item, size, bold, color, family):

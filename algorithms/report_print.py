@@ -157,6 +157,14 @@ def _caution(paper, block, _following):
     paper.y += height + 2.5
 
 
-_WRITERS = {Heading: _heading, Paragraph: _paragraph, Facts: _facts, Signatures: _signatures,
-            Table: lambda paper, block, _following: write_table(paper, block), Picture: _picture, Map: _map,
-            Code: _code, Caution: _caution}
+_WRITERS = {
+    Heading: _heading,
+    Paragraph: _paragraph,
+    Facts: _facts,
+    Signatures: _signatures,
+    Table: lambda paper, block, _following: write_table(paper, block),
+    Picture: _picture,
+    Map: _map,
+    Code: _code,
+    Caution: _caution,
+}

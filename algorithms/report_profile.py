@@ -13,8 +13,12 @@ from .report_blocks import Picture
 from .texts import tr
 
 # As on the map: colour and shape say the same; all are dark enough on white.
-_LOOKS = {"high": ("^", "#d9630b"), "low": ("v", "#1f6feb"), "within": ("o", "#3f9c87"),
-          "no tolerance": ("D", "#52525b")}
+_LOOKS = {
+    "high": ("^", "#d9630b"),
+    "low": ("v", "#1f6feb"),
+    "within": ("o", "#3f9c87"),
+    "no tolerance": ("D", "#52525b"),
+}
 _WIDTH, _HEIGHT = 6.6, 5.0
 _BINS = 500
 
@@ -31,14 +35,23 @@ def profile_picture(found, axis, *, screen, paper):
     rows = rows[np.argsort(one.chainage[rows], kind="stable")]
     flat = np.where(np.isfinite(one.flat[rows]), one.flat[rows], one.design[rows])
     tolerance = one.tolerance[rows][0]
-    profile = Profile(one.chainage[rows], one.design[rows], flat, one.residual[rows], one.sd[rows],
-                      None if np.isnan(tolerance) else float(tolerance))
+    profile = Profile(
+        one.chainage[rows],
+        one.design[rows],
+        flat,
+        one.residual[rows],
+        one.sd[rows],
+        None if np.isnan(tolerance) else float(tolerance),
+    )
     known = one.residual[rows][np.isfinite(one.residual[rows])]
-    low, high = (found.amounts.with_unit(float(end), True) if len(known) else tr("none")
-                 for end in (known.min(initial=np.inf), known.max(initial=-np.inf)))
-    alt = tr("Profile of {} in two views. Above, heights above the level surface: design and as-built heights over "
-             "the station. Below, "
-             "heights from the design, from {} to {}.").format(axis or tr("the axis"), low, high)
+    low, high = (
+        found.amounts.with_unit(float(end), True) if len(known) else tr("none")
+        for end in (known.min(initial=np.inf), known.max(initial=-np.inf))
+    )
+    alt = tr(
+        "Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the "
+        "station. Below, heights from the design, from {} to {}."
+    ).format(axis or tr("the axis"), low, high)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
     svg, png = _drawn(found, profile, rows, alt, screen, paper)
     return Picture(svg, png, alt, caption, _HEIGHT / _WIDTH)
@@ -64,11 +77,18 @@ def _drawn(found, profile, rows, alt, screen, paper):
         from matplotlib.backends.backend_svg import FigureCanvasSVG
         from matplotlib.figure import Figure
     except ImportError:
-        raise InputError(tr("The report's profiles need matplotlib in QGIS's own Python (python3-matplotlib on Debian "
-                            "and "
-                            "Ubuntu).")) from None
-    look = {"svg.fonttype": "path", "svg.hashsalt": "tautline", "font.size": 9, "font.family": "DejaVu Sans",
-            "axes.unicode_minus": True, "axes.spines.right": False, "axes.spines.top": False}
+        raise InputError(
+            tr("The report's profiles need matplotlib in QGIS's own Python (python3-matplotlib on Debian and Ubuntu).")
+        ) from None
+    look = {
+        "svg.fonttype": "path",
+        "svg.hashsalt": "tautline",
+        "font.size": 9,
+        "font.family": "DejaVu Sans",
+        "axes.unicode_minus": True,
+        "axes.spines.right": False,
+        "axes.spines.top": False,
+    }
     with rc_context(look):
         figure = Figure(figsize=(_WIDTH, _HEIGHT), layout="constrained")
         FigureCanvasSVG(figure)
@@ -82,7 +102,7 @@ def _drawn(found, profile, rows, alt, screen, paper):
             FigureCanvasAgg(figure)
             figure.savefig(image, format="png", dpi=300, metadata={"Software": None})
     svg = text.getvalue()
-    named = svg[svg.index("<svg"):].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1) if svg else ""
+    named = svg[svg.index("<svg") :].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1) if svg else ""
     return named, image.getvalue()
 
 
@@ -116,8 +136,15 @@ def _draw_level(axes, found, profile):
     axes.set_xlim(*widened(s[0], s[-1], 0.015))
     _common(axes, found, tr("above level ({})").format(unit), 1.0)
     ticks.set_major_formatter(_plain_ticks)
-    axes.legend(frameon=False, fontsize=8, ncols=4, loc="lower left", bbox_to_anchor=(0.0, 1.0), borderaxespad=0.1,
-                handlelength=2.2)
+    axes.legend(
+        frameon=False,
+        fontsize=8,
+        ncols=4,
+        loc="lower left",
+        bbox_to_anchor=(0.0, 1.0),
+        borderaxespad=0.1,
+        handlelength=2.2,
+    )
 
 
 def _plain_ticks(value, _place):
@@ -137,23 +164,48 @@ def _draw_straight(axes, found, profile, rows):
     axes.axhline(0.0, color="#111827", linewidth=1.4, zorder=1)
     if profile.is_straight:
         level = profile.lines("straight")["level"] * factor
-        axes.plot(s, np.where((level >= low) & (level <= high), level, np.nan), color="#6b7280", linestyle="-.",
-                  linewidth=1.1, zorder=1)
+        axes.plot(
+            s,
+            np.where((level >= low) & (level <= high), level, np.nan),
+            color="#6b7280",
+            linestyle="-.",
+            linewidth=1.1,
+            zorder=1,
+        )
     shown = np.zeros(len(rows), bool)
     shown[_thin(profile, y)] = True
     shown |= np.isin(one.status[rows].astype(str), ("high", "low"))
     shown &= np.isfinite(y)
     for status, (shape, color) in _LOOKS.items():
         k = shown & (one.status[rows] == status)
-        axes.plot(s[k], np.clip(y[k], low, high), shape, color=color, markersize=4.5 if status == "within" else 6,
-                  zorder=3, clip_on=False)
+        axes.plot(
+            s[k],
+            np.clip(y[k], low, high),
+            shape,
+            color=color,
+            markersize=4.5 if status == "within" else 6,
+            zorder=3,
+            clip_on=False,
+        )
     doubt = found.doubt[rows] & np.isfinite(y)
-    axes.plot(s[doubt], np.clip(y[doubt], low, high), "x", color="#111827", markersize=9, markeredgewidth=1.4, zorder=4,
-              clip_on=False)
+    axes.plot(
+        s[doubt],
+        np.clip(y[doubt], low, high),
+        "x",
+        color="#111827",
+        markersize=9,
+        markeredgewidth=1.4,
+        zorder=4,
+        clip_on=False,
+    )
     for k in np.flatnonzero(shown & ((y > high) | (y < low)))[:12]:
-        axes.annotate(amounts.signed(profile.residual[k]), (s[k], np.clip(y[k], low, high)),
-                      xytext=(8, -3 if y[k] > 0 else 3), textcoords="offset points",
-                      fontsize=8)
+        axes.annotate(
+            amounts.signed(profile.residual[k]),
+            (s[k], np.clip(y[k], low, high)),
+            xytext=(8, -3 if y[k] > 0 else 3),
+            textcoords="offset points",
+            fontsize=8,
+        )
     for artist in (*axes.lines, *axes.texts):
         artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller
     axes.set_ylim(low, high)

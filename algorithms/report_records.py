@@ -19,9 +19,15 @@ def _axis(given):
     axis = {key: given[key] for key in _AXIS_TEXTS if isinstance(given.get(key), str)}
     axis.update({key: float(given[key]) for key in _AXIS_NUMBERS if _number(given.get(key))})
     controls = given.get("controls")
-    axis["controls"] = [one for one in controls if isinstance(one, dict) and _number(one.get("chainage"))
-                        and _number(one.get("height"))
-                        ] if isinstance(controls, list) else []
+    axis["controls"] = (
+        [
+            one
+            for one in controls
+            if isinstance(one, dict) and _number(one.get("chainage")) and _number(one.get("height"))
+        ]
+        if isinstance(controls, list)
+        else []
+    )
     return axis
 
 
@@ -39,6 +45,9 @@ def clean_record(given):
     record["axes"] = {str(name): _axis(one) for name, one in _dict(given.get("axes")).items() if isinstance(one, dict)}
     for key in ("units", "versions"):
         record[key] = {str(name): value for name, value in _dict(given.get(key)).items() if isinstance(value, str)}
-    record["parameters"] = {str(name): value for name, value in _dict(given.get("parameters")).items()
-                            if isinstance(value, (str, int, float, bool))}
+    record["parameters"] = {
+        str(name): value
+        for name, value in _dict(given.get("parameters")).items()
+        if isinstance(value, (str, int, float, bool))
+    }
     return record if "entry" in record or record["axes"] else {}

@@ -48,8 +48,10 @@ def write_table(paper, block, *, headed=True):
     if block.caption:
         paper.room(35.0)
         paper.text(block.caption, 8.0, color=QUIET, after=1.0)
-    head = [_indented(block, k, wrapped(column.heading, _CELL, _inner(block, k), bold=True))
-            for k, column in enumerate(block.columns)]
+    head = [
+        _indented(block, k, wrapped(column.heading, _CELL, _inner(block, k), bold=True))
+        for k, column in enumerate(block.columns)
+    ]
     above = _row_height(head) if headed else 0.0
     kinds = block.kinds or [""] * len(block.rows)
     waiting, height = [], above
@@ -66,8 +68,8 @@ def write_table(paper, block, *, headed=True):
 
 
 def _write_part(paper, block, head, rows):
-    """The rows of one page under the heading, which is a table of its own: the oldest host cuts headings of two
-    lines.
+    """The rows of one page under the heading, which is a table of its own: the oldest host cuts headings of
+    two lines.
     """
     if rows and head is not None:
         _write_rows(paper, block, [(head, "head")], bold=True)
@@ -78,8 +80,9 @@ def _write_part(paper, block, head, rows):
 def _write_rows(paper, block, rows, *, bold=False):
     table = QgsLayoutItemManualTable.create(paper.layout)
     paper.layout.addMultiFrame(table)
-    table.setTableContents([[_cell(lines, column, kind) for lines, column in zip(cells, block.columns)]
-                            for cells, kind in rows])
+    table.setTableContents(
+        [[_cell(lines, column, kind) for lines, column in zip(cells, block.columns)] for cells, kind in rows]
+    )
     table.setColumnWidths([column.width - 2.0 * _MARGIN for column in block.columns])
     table.setWrapBehavior(QgsLayoutTable.WrapBehavior.TruncateText)
     table.setCellMargin(_MARGIN)

@@ -40,7 +40,7 @@ def wrapped(text, size, width, *, bold=False, family=FAMILY):
     """Lines of at most ``width`` millimetres; words that are longer are cut; [] for no text."""
     lines = []
     for part in str(text).replace("\r", "").replace("\t", " ").split("\n"):
-        indent = part[:len(part) - len(part.lstrip(" "))]
+        indent = part[: len(part) - len(part.lstrip(" "))]
         line = ""
         for word in _pieces(part, size, width, bold, family):
             longer = word if not line else f"{line} {word}" if line.strip() else line + word
@@ -57,8 +57,9 @@ def _pieces(text, size, width, bold, family):
     """Words, the too long ones in pieces that fit."""
     for word in text.split():
         while text_width(word, size, bold, family) > width and len(word) > 1:
-            fits = next((k for k in range(len(word) - 1, 1, -1) if text_width(word[:k], size, bold, family) <= width),
-                        1)
+            fits = next(
+                (k for k in range(len(word) - 1, 1, -1) if text_width(word[:k], size, bold, family) <= width), 1
+            )
             yield word[:fits]
             word = word[fits:]
         yield word

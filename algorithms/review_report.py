@@ -34,27 +34,29 @@ class ReviewReport(ToolboxEntry):
     TAGS = ("report", "review", "verdict", "as-built", "residual", "statistics", "HTML", "PDF", "print")
     HELP = (
         "Writes what was found about a structure as one HTML file that opens offline and as a PDF of A4 pages: a "
-        "verdict in plain words with "
-        "its certainty, the map, the profile in both views, statistics, stations to look at and all stations, what "
-        "was computed with which "
-        "versions, the calls to make it again, terms with their signs, and cautions.\n\n"
+        "verdict in plain words with its certainty, the map, the profile in both views, statistics, stations to look "
+        "at and all stations, what was computed with which versions, the calls to make it again, terms with their "
+        "signs, and cautions.\n\n"
         "Stations with residuals are enough. Tested stations, references, the table of curvature and decisions add "
-        "what they know; where one "
-        "is missing the report says so.\n\n"
+        "what they know; where one is missing the report says so.\n\n"
         "The verdict counts a station against the structure where it is out of tolerance and its height is believed. "
-        "Suspected blunders, "
-        "readings decided to be errors and stations to be measured again are named but not counted, unless at least "
-        "three neighbours depart "
-        "together. With standard deviations of the heights it says of how many stations it is certain.\n\n"
-        "The report is for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+        "Suspected blunders, readings decided to be errors and stations to be measured again are named but not "
+        "counted, unless at least three neighbours depart together. With standard deviations of the heights it says of "
+        "how many stations it is certain.\n\n"
+        "The report is for review. Field work follows local codes, and a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         return report_parameters()
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations with a residual"), "WITHIN": tr("Stations within tolerance"),
-                "FLAGGED": tr("Stations to look at"),
-                "RMS": tr("RMS residual"), "MAX_ABS": tr("Greatest residual")}
+        return {
+            "COUNT": tr("Stations with a residual"),
+            "WITHIN": tr("Stations within tolerance"),
+            "FLAGGED": tr("Stations to look at"),
+            "RMS": tr("RMS residual"),
+            "MAX_ABS": tr("Greatest residual"),
+        }
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
@@ -78,21 +80,31 @@ class ReviewReport(ToolboxEntry):
             feedback.pushInfo(sentence) if sentence else None
         chart = ReportMap(found, self.parameterAsSource(parameters, "AXIS", context), self._imagery, feedback)
         drawn = self._map(chart, found, bool(parameters.get("HTML")))
-        blocks = content(found, titles, drawn, self._runs(reviewed, parameters, context),
-                         screen=bool(parameters.get("HTML")),
-                         paper=bool(parameters.get("PDF")))
+        blocks = content(
+            found,
+            titles,
+            drawn,
+            self._runs(reviewed, parameters, context),
+            screen=bool(parameters.get("HTML")),
+            paper=bool(parameters.get("PDF")),
+        )
         title = tr("Review report: {}").format(structure)
         check_cancel(feedback)
         feedback.setProgress(50)
         documents = [Document("HTML", screen_document(title, blocks))] if parameters.get("HTML") else []
         if parameters.get("PDF"):
-            documents.append(Document("PDF", paper_document(title, blocks, feedback, chart.project,
-                                                            author=titles["PREPARED_BY"])))
+            documents.append(
+                Document("PDF", paper_document(title, blocks, feedback, chart.project, author=titles["PREPARED_BY"]))
+            )
         feedback.setProgress(100)
         unit = reviewed.units.height
-        numbers = {"COUNT": found.all.number, "WITHIN": int(sum(reviewed.status == "within")),
-                   "FLAGGED": len(found.flagged),
-                   "RMS": found.all.rms / unit, "MAX_ABS": abs(found.all.greatest) / unit}
+        numbers = {
+            "COUNT": found.all.number,
+            "WITHIN": int(sum(reviewed.status == "within")),
+            "FLAGGED": len(found.flagged),
+            "RMS": found.all.rms / unit,
+            "MAX_ABS": abs(found.all.greatest) / unit,
+        }
         return Result([], numbers, documents)
 
     def _titles(self, parameters, context):
@@ -103,14 +115,18 @@ class ReviewReport(ToolboxEntry):
 
     def _runs(self, reviewed, parameters, context):
         """Records of all runs that the report rests on, in their order, each once; this one last."""
-        records = [self.records["PLACED"], reviewed.record, self.records["TESTED"],
-                   *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
-                   clean_record(self.record(parameters, context))]
+        records = [
+            self.records["PLACED"],
+            reviewed.record,
+            self.records["TESTED"],
+            *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
+            clean_record(self.record(parameters, context)),
+        ]
         found = []
         for record in records:
-            if record.get("entry") and (record["entry"],
-                                        record.get("parameters")) not in [(r["entry"], r.get("parameters"))
-                                                                          for r in found]:
+            if record.get("entry") and (record["entry"], record.get("parameters")) not in [
+                (r["entry"], r.get("parameters")) for r in found
+            ]:
                 found.append(record)
         return found
 
@@ -120,17 +136,26 @@ class ReviewReport(ToolboxEntry):
         one = found.reviewed
         alt = tr("Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.").format(
             ", ".join(name for name in one.axes if name) or tr("the axis"),
-            *(int(sum(one.status == word)) for word in ("within", "high", "low")))
+            *(int(sum(one.status == word)) for word in ("within", "high", "low")),
+        )
         caption = tr("Stations by their status; size by the residual. North is up, as the arrow shows. ") + (
-            tr("Background: {}.").format(chart.imagery.name()) if chart.imagery is not None
-            else tr("No imagery was handed in."))
+            tr("Background: {}.").format(chart.imagery.name())
+            if chart.imagery is not None
+            else tr("No imagery was handed in.")
+        )
         return Map(chart, image, kind, alt, caption, chart.legend())
 
 
 def _tell_understood(reviewed, feedback):
     on = [name for name in reviewed.axes if len(reviewed.rows(name))]
-    feedback.pushInfo(tr("Understood: {} of layer '{}' on {}; heights in {}, {}.").format(
-        counted(len(reviewed), tr("station"), tr("stations")), reviewed.points.name,
-        counted(len(on), tr("axis"), tr("axes")),
-        reviewed.units.height_label, tr("with the record of their run") if reviewed.record else tr(
-            "without a record of their run, so that design and height system are not told")))
+    feedback.pushInfo(
+        tr("Understood: {} of layer '{}' on {}; heights in {}, {}.").format(
+            counted(len(reviewed), tr("station"), tr("stations")),
+            reviewed.points.name,
+            counted(len(on), tr("axis"), tr("axes")),
+            reviewed.units.height_label,
+            tr("with the record of their run")
+            if reviewed.record
+            else tr("without a record of their run, so that design and height system are not told"),
+        )
+    )

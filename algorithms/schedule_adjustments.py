@@ -37,27 +37,52 @@ class ScheduleAdjustments(ToolboxEntry):
         "sum of what lies beyond them is made least, and those supports are named.\n\n"
         "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted "
         "station stays as it is and still binds its neighbours.\n\n"
-        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides.")
+        "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
+    )
 
     def entry_parameters(self):
         return [
-            p.reviewed_stations(), p.adjustment_method(), p.step(), *p.travel(), p.adjusted_tolerance(), p.smoothness(),
-            p.tested_stations(), p.decisions(), p.height_unit(), p.chainage_unit(), p.title(),
+            p.reviewed_stations(),
+            p.adjustment_method(),
+            p.step(),
+            *p.travel(),
+            p.adjusted_tolerance(),
+            p.smoothness(),
+            p.tested_stations(),
+            p.decisions(),
+            p.height_unit(),
+            p.chainage_unit(),
+            p.title(),
             p.sink("OUTPUT", tr("Adjustment schedule")),
-            file_parameter("SHEET", tr("Schedule to print"), tr("A page with a row for each support, for the crew."),
-                           tr("HTML files (*.html)"), True),
-            file_parameter("CSV", tr("Schedule as CSV"), tr("For a spreadsheet; text that it would run as a formula is "
-                                                            "made text."),
-                           tr("CSV files (*.csv)")),
-            file_parameter("SETOUT", tr("Design heights to print"),
-                           tr("A page with the design height of every station, those without an as-built height among "
-                              "them."),
-                           tr("HTML files (*.html)")),
+            file_parameter(
+                "SHEET",
+                tr("Schedule to print"),
+                tr("A page with a row for each support, for the crew."),
+                tr("HTML files (*.html)"),
+                True,
+            ),
+            file_parameter(
+                "CSV",
+                tr("Schedule as CSV"),
+                tr("For a spreadsheet; text that it would run as a formula is made text."),
+                tr("CSV files (*.csv)"),
+            ),
+            file_parameter(
+                "SETOUT",
+                tr("Design heights to print"),
+                tr("A page with the design height of every station, those without an as-built height among them."),
+                tr("HTML files (*.html)"),
+            ),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations"), "MOVED": tr("Supports to move"), "TOTAL": tr("Sum of movements"),
-                "GREATEST": tr("Greatest movement"), "OUTSIDE": tr("Supports that stay out of tolerance")}
+        return {
+            "COUNT": tr("Stations"),
+            "MOVED": tr("Supports to move"),
+            "TOTAL": tr("Sum of movements"),
+            "GREATEST": tr("Greatest movement"),
+            "OUTSIDE": tr("Supports that stay out of tolerance"),
+        }
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
@@ -70,13 +95,16 @@ class ScheduleAdjustments(ToolboxEntry):
         warn_of_unit(self._made, supports.points.name, run_units.height_name, feedback)
         rules = self._rules(parameters, context, run_units.height)
         feedback.setProgress(30)
-        schedule = self._schedule(supports, rules, self._tolerances(parameters, context, supports, run_units, rules),
-                                  run_units)
+        schedule = self._schedule(
+            supports, rules, self._tolerances(parameters, context, supports, run_units, rules), run_units
+        )
         record = self.record(parameters, context, units=vars(run_units), axes=schedule.record(), made_from=self._made)
         tell(schedule, feedback)
         title = self.text(parameters, "TITLE", context) or supports.points.name
-        documents = [Document("SHEET", schedule_sheet(schedule, title, record)),
-                     Document("CSV", schedule_csv(schedule))]
+        documents = [
+            Document("SHEET", schedule_sheet(schedule, title, record)),
+            Document("CSV", schedule_csv(schedule)),
+        ]
         if parameters.get("SETOUT"):
             documents.append(Document("SETOUT", setting_out_sheet(schedule, title, record)))
         return Result([self._table(schedule, record)], schedule.numbers(), documents)
@@ -86,21 +114,31 @@ class ScheduleAdjustments(ToolboxEntry):
         down = up if down is None else down
         smooth = self.number(parameters, "SMOOTHNESS", context)
         up, down, smooth = (None if value is None else value * unit for value in (up, down, smooth))
-        return Rules(self.choice(parameters, "METHOD", context),
-                     checked_positive(self, parameters, "STEP", context, unit), up, down,
-                     smooth)
+        return Rules(
+            self.choice(parameters, "METHOD", context),
+            checked_positive(self, parameters, "STEP", context, unit),
+            up,
+            down,
+            smooth,
+        )
 
     def _tolerances(self, parameters, context, supports, run_units, rules):
         typed = self.number(parameters, "TOLERANCE", context)
-        by_axis = {axis: recorded_number(self._made, axis, "tolerance") if typed is None else typed
-                   for axis in set(supports.axis)}
+        by_axis = {
+            axis: recorded_number(self._made, axis, "tolerance") if typed is None else typed
+            for axis in set(supports.axis)
+        }
         missing = sorted(axis for axis, value in by_axis.items() if value is None)
         if missing and rules.method == "least":
             named = tr(" ({})").format(listed(missing)) if any(missing) else ""
-            raise InputError(tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made "
-                                "with{}.").format(supports.points.name, named))
-        return np.array([np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height
-                         for axis in supports.axis], float)
+            raise InputError(
+                tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made with{}.").format(
+                    supports.points.name, named
+                )
+            )
+        return np.array(
+            [np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height for axis in supports.axis], float
+        )
 
     @staticmethod
     def _schedule(supports, rules, tolerances, run_units):
@@ -109,9 +147,11 @@ class ScheduleAdjustments(ToolboxEntry):
         if rules.smoothness is not None:
             lost = np.flatnonzero(np.isfinite(residual) & ~np.isfinite(supports.chainage))
             if len(lost):
-                raise InputError(tr("Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no "
-                                    "chainage.").format(
-                    supports.points.name, lost[0] + 1))
+                raise InputError(
+                    tr(
+                        "Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no chainage."
+                    ).format(supports.points.name, lost[0] + 1)
+                )
             _, axes = np.unique(np.array(supports.axis, dtype=object).astype(str), return_inverse=True)
             pairs = neighbouring(axes, supports.chainage, np.isfinite(residual))
         found = movements(residual, rules, tolerances=tolerances, movable=supports.action == "", neighbours=pairs)
@@ -124,13 +164,30 @@ class ScheduleAdjustments(ToolboxEntry):
 
     def _table(self, schedule, record):
         supports, unit, known = schedule.supports, schedule.units, schedule.tolerances[np.isfinite(schedule.tolerances)]
-        columns = {"move": schedule.found.move / unit.height, "action": schedule.actions.tolist(),
-                   "predicted": schedule.found.predicted / unit.height,
-                   "after": [text or None for text in schedule.after],
-                   "reason": [text or None for text in schedule.reasons]}
-        style = StyleSpec("schedule", tr("Adjustment schedule"), unit.height_name, unit.chainage_name,
-                          float(known.max()) / unit.height if len(known) else None, record_text(record))
+        columns = {
+            "move": schedule.found.move / unit.height,
+            "action": schedule.actions.tolist(),
+            "predicted": schedule.found.predicted / unit.height,
+            "after": [text or None for text in schedule.after],
+            "reason": [text or None for text in schedule.reasons],
+        }
+        style = StyleSpec(
+            "schedule",
+            tr("Adjustment schedule"),
+            unit.height_name,
+            unit.chainage_name,
+            float(known.max()) / unit.height if len(known) else None,
+            record_text(record),
+        )
         source = supports.source
-        return OutputTable("OUTPUT", columns, source.sourceCrs(), source.wkbType(), style, source,
-                           np.arange(len(supports)),
-                           supports.points.ids, features=supports.points.features)
+        return OutputTable(
+            "OUTPUT",
+            columns,
+            source.sourceCrs(),
+            source.wkbType(),
+            style,
+            source,
+            np.arange(len(supports)),
+            supports.points.ids,
+            features=supports.points.features,
+        )

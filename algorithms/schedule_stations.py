@@ -12,8 +12,14 @@ from .layers import named_field, read_points, read_table
 from .texts import listed, tr
 
 # What a decision means: '' for taken in although flagged, else the action.
-MEANINGS = {ACCEPT: "keep", MOVE: "", MEASURE_AGAIN: "measure again", READING_ERROR: "left out", "blunder": "left out",
-            "leave out": "left out"}
+MEANINGS = {
+    ACCEPT: "keep",
+    MOVE: "",
+    MEASURE_AGAIN: "measure again",
+    READING_ERROR: "left out",
+    "blunder": "left out",
+    "leave out": "left out",
+}
 _NUMBERS = ("residual", "design_h", "chainage", "offset")
 _MOVED_TOGETHER = 3
 _TEXTS = ("axis", "station", "flag", "status")
@@ -51,45 +57,64 @@ def read_supports(entry, parameters, context, feedback, run_units):
     source = entry.source(parameters, "STATIONS", context)
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
-        raise InputError(tr("Layer '{}' has no field 'residual'; run 'Design heights and residuals' first.").format(
-            source.sourceName()))
+        raise InputError(
+            tr("Layer '{}' has no field 'residual'; run 'Design heights and residuals' first.").format(
+                source.sourceName()
+            )
+        )
     points = read_points(source, feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS})
     columns, unit = points.columns, run_units.height
     chainage = columns["chainage"] if index["chainage"] >= 0 else _chainages(columns["station"])
     station = columns["station"]
     if index["station"] < 0:
         station = station_texts(columns["chainage"], run_units.chainage_name)
-    supports = Supports(source, points, columns["residual"] * unit, columns["design_h"] * unit, chainage,
-                        columns["offset"],
-                        columns["axis"], station, np.full(len(points), "", dtype=object),
-                        np.full(len(points), "", dtype=object),
-                        index["flag"] >= 0 or any(parameters.get(key) for key in ("TESTED", "DECISIONS")))
+    supports = Supports(
+        source,
+        points,
+        columns["residual"] * unit,
+        columns["design_h"] * unit,
+        chainage,
+        columns["offset"],
+        columns["axis"],
+        station,
+        np.full(len(points), "", dtype=object),
+        np.full(len(points), "", dtype=object),
+        index["flag"] >= 0 or any(parameters.get(key) for key in ("TESTED", "DECISIONS")),
+    )
     _take_flags(entry, parameters, context, feedback, supports, columns)
     decided = _decisions(entry, parameters, context, feedback, supports)
     _leave_out(supports, columns, decided)
     if not np.any(np.isfinite(supports.residual)):
-        raise InputError(tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(
-            source.sourceName()))
+        raise InputError(
+            tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(source.sourceName())
+        )
     return supports
 
 
 def _take_flags(entry, parameters, context, feedback, supports, columns):
-    """Put the flags of TESTED into ``columns``, by axis and station. Three and more flagged neighbours are a stretch that
-    has moved and is to be adjusted; a station that is flagged alone or with one neighbour is a doubted reading."""
+    """Put the flags of TESTED into ``columns``, by axis and station. Three and more flagged neighbours are a stretch
+    that has moved and is to be adjusted; a station that is flagged alone or with one neighbour is a doubted reading.
+    """
     source = entry.parameterAsSource(parameters, "TESTED", context)
     if source is None:
         return
     index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "flag")}
     missing = [key for key in ("station", "flag") if index[key] < 0]
     if missing:
-        raise InputError(tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}.").format(
-            source.sourceName(), listed(missing)))
+        raise InputError(
+            tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}.").format(
+                source.sourceName(), listed(missing)
+            )
+        )
     rows = read_table(source, {}, index, feedback).columns
     flags = {(axis, name_key(station)): flag for axis, station, flag in zip(*(rows[k] for k in index))}
     keys = [(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)]
     if not any(key in flags for key in keys):
-        raise InputError(tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
-            source.sourceName(), supports.points.name))
+        raise InputError(
+            tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
+                source.sourceName(), supports.points.name
+            )
+        )
     flagged = np.array([flags.get(key, "").casefold() == "suspected blunder" for key in keys])
     order = np.lexsort((supports.chainage, np.array(supports.axis, dtype=object).astype(str)))
     order = order[np.isfinite(supports.residual[order])]
@@ -144,37 +169,51 @@ def _decisions(entry, parameters, context, feedback, supports):
     index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "decision", "note")}
     missing = [key for key in ("station", "decision") if index[key] < 0]
     if missing:
-        raise InputError(tr("Layer '{}' holds no decisions: it lacks the field {}.").format(source.sourceName(),
-                                                                                            listed(missing)))
+        raise InputError(
+            tr("Layer '{}' holds no decisions: it lacks the field {}.").format(source.sourceName(), listed(missing))
+        )
     columns = read_table(source, {}, index, feedback).columns
     known = {(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)}
     by_name = {}
     for axis, key in known:
         by_name.setdefault(key, []).append(axis)
     found, strangers = {}, []
-    for row, (axis, station, text, note) in enumerate(zip(*(columns[key]
-                                                            for key in ("axis", "station", "decision", "note"))), 1):
+    for row, (axis, station, text, note) in enumerate(
+        zip(*(columns[key] for key in ("axis", "station", "decision", "note"))), 1
+    ):
         decision = text.casefold()
         if not decision:
             continue
         if decision not in MEANINGS:
-            raise InputError(tr("Layer '{}', field 'decision', row {}: '{}' is not known; known are {}.").format(
-                source.sourceName(), row, text, ", ".join(MEANINGS)))
+            raise InputError(
+                tr("Layer '{}', field 'decision', row {}: '{}' is not known; known are {}.").format(
+                    source.sourceName(), row, text, ", ".join(MEANINGS)
+                )
+            )
         key = name_key(station)
         if not axis and len(by_name.get(key, ())) > 1:
-            raise InputError(tr("Layer '{}', row {}: station {} is on several axes ({}); name the axis.").format(
-                source.sourceName(), row, station, listed(sorted(by_name[key]))))
+            raise InputError(
+                tr("Layer '{}', row {}: station {} is on several axes ({}); name the axis.").format(
+                    source.sourceName(), row, station, listed(sorted(by_name[key]))
+                )
+            )
         axis = axis or next(iter(by_name.get(key, ())), "")
         if (axis, key) not in known:
             strangers.append(f"{axis} {station}".strip())
             continue
         if (axis, key) in found and found[axis, key][0] != decision:
-            feedback.pushWarning(tr("Layer '{}' has two decisions for {} {}; the later one, '{}', counts.").format(
-                source.sourceName(), axis, station, text))
+            feedback.pushWarning(
+                tr("Layer '{}' has two decisions for {} {}; the later one, '{}', counts.").format(
+                    source.sourceName(), axis, station, text
+                )
+            )
         found[axis, key] = (decision, note)
     if strangers:
-        feedback.pushWarning(tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
-            source.sourceName(), supports.source.sourceName(), listed(strangers)))
+        feedback.pushWarning(
+            tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
+                source.sourceName(), supports.source.sourceName(), listed(strangers)
+            )
+        )
     return found
 
 

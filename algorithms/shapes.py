@@ -19,8 +19,11 @@ def placed_paths(paths, crs):
     lengths = [len(lat) for lat, _ in paths]
     x, y = placed_points(np.concatenate([lat for lat, _ in paths]), np.concatenate([lon for _, lon in paths]), crs)
     if not np.all(np.isfinite(x) & np.isfinite(y)):
-        raise InputError(tr("The drawing reaches beyond what '{}' can show; give the stations another coordinate "
-                            "reference system.").format(crs.description()))
+        raise InputError(
+            tr(
+                "The drawing reaches beyond what '{}' can show; give the stations another coordinate reference system."
+            ).format(crs.description())
+        )
     cuts = np.cumsum(lengths)[:-1]
     placed = zip(np.split(x, cuts), np.split(y, cuts))
     if not crs.isGeographic():

@@ -11,11 +11,18 @@ from .layers import named_field, read_table
 from .levelling_parameters import sight_field_table
 from .texts import listed, tr
 
-_NUMBERS = {"SLOPE_FIELD": "slope", "HORIZONTAL_FIELD": "horizontal", "INSTRUMENT_FIELD": "instrument",
-            "TARGET_FIELD": "target",
-            "BACK_FIELD": "back", "FORE_FIELD": "fore", "BACK_LENGTH_FIELD": "back_length",
-            "FORE_LENGTH_FIELD": "fore_length",
-            "INTER_FIELD": "inter", "K_FIELD": "k"}
+_NUMBERS = {
+    "SLOPE_FIELD": "slope",
+    "HORIZONTAL_FIELD": "horizontal",
+    "INSTRUMENT_FIELD": "instrument",
+    "TARGET_FIELD": "target",
+    "BACK_FIELD": "back",
+    "FORE_FIELD": "fore",
+    "BACK_LENGTH_FIELD": "back_length",
+    "FORE_LENGTH_FIELD": "fore_length",
+    "INTER_FIELD": "inter",
+    "K_FIELD": "k",
+}
 _DISTANCES = ("slope", "horizontal", "back_length", "fore_length")
 _HEIGHTS = ("instrument", "target", "back", "fore", "inter")
 
@@ -58,8 +65,10 @@ class SightTable:
 
 def read_sights(entry, parameters, context, source, feedback, units):
     """SightTable of INPUT; numbers that are none reject their row. InputError where fields are missing."""
-    fields = {key: named_field(source, entry.text(parameters, key, context), key, names)
-              for key, _, names, _ in sight_field_table()}
+    fields = {
+        key: named_field(source, entry.text(parameters, key, context), key, names)
+        for key, _, names, _ in sight_field_table()
+    }
     _check_fields(source, fields)
     table = read_table(source, {}, fields, feedback)
     if not len(table.ids):
@@ -70,13 +79,27 @@ def read_sights(entry, parameters, context, source, feedback, units):
         unit = units.chainage if name in _DISTANCES else units.height if name in _HEIGHTS else 1.0
         columns[name] = unit * _numbers(texts[key], name, rejected, name not in _DISTANCES)
     for row in np.flatnonzero(np.abs(np.nan_to_num(columns["k"])) > MOST_K):
-        rejected.setdefault(int(row), tr("The coefficient of refraction '{}' is not a number near 0, such as "
-                                         "0.13.").format(
-            texts["K_FIELD"][row]))
+        rejected.setdefault(
+            int(row),
+            tr("The coefficient of refraction '{}' is not a number near 0, such as 0.13.").format(
+                texts["K_FIELD"][row]
+            ),
+        )
     unit = entry.choice(parameters, "ANGLE_UNIT", context)
     zenith = _zeniths(texts["ZENITH_FIELD"], texts["VERTICAL_FIELD"], unit, rejected)
-    found = SightTable(source, fields, table.ids, table.features, columns, texts["FROM_FIELD"], texts["TO_FIELD"],
-                       texts["POINT_FIELD"], texts["DAY_FIELD"], zenith, rejected)
+    found = SightTable(
+        source,
+        fields,
+        table.ids,
+        table.features,
+        columns,
+        texts["FROM_FIELD"],
+        texts["TO_FIELD"],
+        texts["POINT_FIELD"],
+        texts["DAY_FIELD"],
+        zenith,
+        rejected,
+    )
     return found
 
 
@@ -84,29 +107,50 @@ def _check_fields(source, fields):
     has = {key for key, index in fields.items() if index >= 0}
     name = source.sourceName()
     if not has & {"FROM_FIELD", "POINT_FIELD"} or "FROM_FIELD" in has and "TO_FIELD" not in has:
-        raise InputError(tr("Layer '{}' has no fields 'from' and 'to', nor a field 'point' of a levelling book; choose "
-                            "them (FROM_FIELD, TO_FIELD).").format(name))
+        raise InputError(
+            tr(
+                "Layer '{}' has no fields 'from' and 'to', nor a field 'point' of a levelling book; choose them "
+                "(FROM_FIELD, TO_FIELD)."
+            ).format(name)
+        )
     level, angle = {"BACK_FIELD", "FORE_FIELD"} <= has, bool(has & {"ZENITH_FIELD", "VERTICAL_FIELD"})
     distance = bool(has & {"SLOPE_FIELD", "HORIZONTAL_FIELD"})
     if angle and not distance and not level:
-        raise InputError(tr("Layer '{}' has angles but no distance; choose the field and say whether it is along the "
-                            "line of sight (SLOPE_FIELD) or horizontal (HORIZONTAL_FIELD).").format(name))
+        raise InputError(
+            tr(
+                "Layer '{}' has angles but no distance; choose the field and say whether it is along the line of sight "
+                "(SLOPE_FIELD) or horizontal (HORIZONTAL_FIELD)."
+            ).format(name)
+        )
     if not level and not (angle and distance):
-        raise InputError(tr("Layer '{}' has neither a distance and an angle nor a back and a fore sight; it has {}. "
-                            "Choose the fields.").format(name, listed([f.name() for f in source.fields()], 12)))
+        raise InputError(
+            tr(
+                "Layer '{}' has neither a distance and an angle nor a back and a fore sight; it has {}. Choose the "
+                "fields."
+            ).format(name, listed([f.name() for f in source.fields()], 12))
+        )
     if "FROM_FIELD" not in has and not level:
-        raise InputError(tr("Layer '{}' has a field 'point' but no back and fore sight; choose them (BACK_FIELD, "
-                            "FORE_FIELD).").format(name))
+        raise InputError(
+            tr(
+                "Layer '{}' has a field 'point' but no back and fore sight; choose them (BACK_FIELD, FORE_FIELD)."
+            ).format(name)
+        )
 
 
 def _word(name):
     """What a column of numbers is called in a sentence."""
     return {
-        "slope": tr("slope distance"), "horizontal": tr("horizontal distance"), "instrument": tr("instrument height"),
-        "target": tr("target height"), "back": tr("back sight"), "fore": tr("fore sight"),
+        "slope": tr("slope distance"),
+        "horizontal": tr("horizontal distance"),
+        "instrument": tr("instrument height"),
+        "target": tr("target height"),
+        "back": tr("back sight"),
+        "fore": tr("fore sight"),
         "inter": tr("intermediate sight"),
-        "back_length": tr("length of the back sight"), "fore_length": tr("length of the fore sight"),
-        "k": tr("coefficient of refraction")}[name]
+        "back_length": tr("length of the back sight"),
+        "fore_length": tr("length of the fore sight"),
+        "k": tr("coefficient of refraction"),
+    }[name]
 
 
 def _numbers(texts, name, rejected, negative):

@@ -28,7 +28,11 @@ def csv_bytes(columns):
     file = io.StringIO(newline="")
     writer = csv.writer(file)
     writer.writerow([plain_cell(name) for name, _, _ in columns])
-    texts = [[plain_cell(str(value or "")) for value in values] if decimals is None
-             else [number_cell(float(value), decimals) for value in values] for _, values, decimals in columns]
+    texts = [
+        [plain_cell(str(value or "")) for value in values]
+        if decimals is None
+        else [number_cell(float(value), decimals) for value in values]
+        for _, values, decimals in columns
+    ]
     writer.writerows(zip(*texts))
     return file.getvalue().encode("utf-8-sig")

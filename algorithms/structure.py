@@ -86,8 +86,9 @@ def station_style(entry, parameters, context, run_units, axis_count):
     """Notation of the run; InputError for equations with several axes, of which they would be ambiguous."""
     text = entry.text(parameters, "EQUATIONS", context)
     if text and axis_count > 1:
-        raise InputError(tr("Station equations belong to one axis, but there are {}; run that axis alone.").format(
-            axis_count))
+        raise InputError(
+            tr("Station equations belong to one axis, but there are {}; run that axis alone.").format(axis_count)
+        )
     return Notation(run_units.chainage_name, run_units.chainage, station_equations(text))
 
 
@@ -129,8 +130,14 @@ def read_structure(entry, parameters, context, feedback, run_units, with_heights
     feedback.setProgress(20)
     assigned = None
     if naming >= 0:
-        assigned = assigned_axes(points.name, points.columns["axis"], [a.line.name for a in axes],
-                                 source.fields()[naming].name(), bool(wanted), feedback)
+        assigned = assigned_axes(
+            points.name,
+            points.columns["axis"],
+            [a.line.name for a in axes],
+            source.fields()[naming].name(),
+            bool(wanted),
+            feedback,
+        )
     feet = measured(axes, points, assigned, feedback)
     off = _too_far(feet, entry.number(parameters, "MAX_DISTANCE", context), points, feedback)
     return Structure(points, source, axis_source, axes, feet, off), heights
@@ -153,14 +160,24 @@ def measured(axes, points, assigned, feedback):
 def _too_far(feet, greatest, points, feedback):
     off = feet.distance > (np.inf if greatest is None else greatest)
     if np.all(off):
-        raise InputError(tr("All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check "
-                            "the layers' coordinate reference systems or raise MAX_DISTANCE.").format(
-            points.name, _distance_text(greatest), _distance_text(feet.distance.min())))
+        raise InputError(
+            tr(
+                "All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check the layers' "
+                "coordinate reference systems or raise MAX_DISTANCE."
+            ).format(points.name, _distance_text(greatest), _distance_text(feet.distance.min()))
+        )
     if np.any(off):
         rows = np.unique(feet.station[off]) + 1
-        feedback.pushWarning(tr("Layer '{}': {} of {} farther than {} m from every axis: {} {}.").format(
-            points.name, len(rows), tr("{} stations lie").format(len(points)), _distance_text(greatest),
-            tr("row") if len(rows) == 1 else tr("rows"), listed(rows)))
+        feedback.pushWarning(
+            tr("Layer '{}': {} of {} farther than {} m from every axis: {} {}.").format(
+                points.name,
+                len(rows),
+                tr("{} stations lie").format(len(points)),
+                _distance_text(greatest),
+                tr("row") if len(rows) == 1 else tr("rows"),
+                listed(rows),
+            )
+        )
     return off
 
 
@@ -213,8 +230,11 @@ def axis_at_height(entry, parameters, context, axis, row, fields, notation_, run
 def duplicate_rows(axis_index, chainage, offset, station):
     """Pairs of input rows (counted from 1) whose stations stand at one place of one axis, in a list."""
     order = np.lexsort((offset, chainage, axis_index))
-    same = ((np.diff(axis_index[order]) == 0) & (np.diff(chainage[order]) < SAME_STATION)
-            & (np.abs(np.diff(offset[order])) < SAME_STATION))
+    same = (
+        (np.diff(axis_index[order]) == 0)
+        & (np.diff(chainage[order]) < SAME_STATION)
+        & (np.abs(np.diff(offset[order])) < SAME_STATION)
+    )
     at = np.flatnonzero(same)
     return [(int(a) + 1, int(b) + 1) for a, b in zip(station[order][at], station[order][at + 1])]
 
@@ -222,8 +242,11 @@ def duplicate_rows(axis_index, chainage, offset, station):
 def warn_duplicates(pairs, name, feedback):
     """Warn of rows that are one station twice; both stay."""
     if pairs:
-        feedback.pushWarning(tr("Layer '{}' has stations at one place more than once, all kept: rows {}.").format(
-            name, listed([tr("{} and {}").format(*sorted(pair)) for pair in pairs])))
+        feedback.pushWarning(
+            tr("Layer '{}' has stations at one place more than once, all kept: rows {}.").format(
+                name, listed([tr("{} and {}").format(*sorted(pair)) for pair in pairs])
+            )
+        )
 
 
 def warn_unit_by_name(field_name, unit, feedback):
@@ -231,5 +254,6 @@ def warn_unit_by_name(field_name, unit, feedback):
     feet = re.search(r"(^|[_\W\d])(ft|feet|foot)$", field_name, re.IGNORECASE)
     metres = re.search(r"(^|[_\W\d])(m|metres?|meters?)$", field_name, re.IGNORECASE)
     if (feet and unit == "metre") or (metres and unit != "metre"):
-        feedback.pushWarning(tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(
-            field_name, unit))
+        feedback.pushWarning(
+            tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit)
+        )

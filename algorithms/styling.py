@@ -5,17 +5,43 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from qgis.core import (QgsDataSourceUri, QgsExpressionContextUtils, QgsProcessingLayerPostProcessorInterface,
-                       QgsProviderRegistry, QgsVectorLayer)
+from qgis.core import (
+    QgsDataSourceUri,
+    QgsExpressionContextUtils,
+    QgsProcessingLayerPostProcessorInterface,
+    QgsProviderRegistry,
+    QgsVectorLayer,
+)
 
-from .fields import (CONVERTED, CURVATURE, DESIGNED, ELLIPSE, FITTED, GENERATED, MEASURED, PLACED, REFERENCE, REJECTED,
-                     SUMMARY, UNIT_LABELS)
-from .fields import COVARIANCE, GEOID_ALONG, LEVELLED, LINES, MISCLOSURES, REDUCED
-from .styles import level_lines, reference_marks
-from .fields import CHANGES, COMPARED, MOTIONS, SCHEDULED, UNMATCHED
-from .styles import change_look, schedule_look
-from .fields import BAND, BARS, STRIP
-from .styles import deviations
+from .fields import (
+    BAND,
+    BARS,
+    CHANGES,
+    COMPARED,
+    CONVERTED,
+    COVARIANCE,
+    CURVATURE,
+    DESIGNED,
+    ELLIPSE,
+    FITTED,
+    GENERATED,
+    GEOID_ALONG,
+    LEVELLED,
+    LINES,
+    MEASURED,
+    MISCLOSURES,
+    MOTIONS,
+    PLACED,
+    REDUCED,
+    REFERENCE,
+    REJECTED,
+    SCHEDULED,
+    STRIP,
+    SUMMARY,
+    UNIT_LABELS,
+    UNMATCHED,
+)
+from .styles import change_look, deviations, level_lines, reference_marks, schedule_look
 from .styles.review_labels import review_labeling
 from .styles.review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .styles.review_tip import review_tip
@@ -49,11 +75,31 @@ _FIELDS = {
     "covariance": COVARIANCE,
     "geoid_along": GEOID_ALONG,
 }
-_DISPLAY = {"deviation_bars": "station", "tolerance_band": "axis", "profile_strip": "label",
-            "stations_review": "station", "stations": "station", "converted": "height_geo", "summary": "axis",
-            "rejected": "reason", "fitted": "station", "reference": "name", "ellipse": "name", "curvature": "axis", "reduced": "from_pt",
-            "levelled": "point", "level_lines": "from_pt", "misclosures": "path", "covariance": "point", "geoid_along": "station",
-            "schedule": "station", "compared": "station", "changes": "station", "unmatched": "station", "motions": "axis"}
+_DISPLAY = {
+    "deviation_bars": "station",
+    "tolerance_band": "axis",
+    "profile_strip": "label",
+    "stations_review": "station",
+    "stations": "station",
+    "converted": "height_geo",
+    "summary": "axis",
+    "rejected": "reason",
+    "fitted": "station",
+    "reference": "name",
+    "ellipse": "name",
+    "curvature": "axis",
+    "reduced": "from_pt",
+    "levelled": "point",
+    "level_lines": "from_pt",
+    "misclosures": "path",
+    "covariance": "point",
+    "geoid_along": "station",
+    "schedule": "station",
+    "compared": "station",
+    "changes": "station",
+    "unmatched": "station",
+    "motions": "axis",
+}
 
 
 class StyleNotSaved(RuntimeError):
@@ -198,7 +244,7 @@ def dress(layer, spec):
 def _table(destination):
     """Return (path, table) that ``destination`` names; the table is '' where only a file is named."""
     if destination.startswith("ogr:"):
-        uri = QgsDataSourceUri(destination[len("ogr:"):])
+        uri = QgsDataSourceUri(destination[len("ogr:") :])
         return uri.database(), uri.table()
     parts = QgsProviderRegistry.instance().decodeUri("ogr", destination)
     return parts.get("path") or "", parts.get("layerName") or ""
@@ -223,7 +269,7 @@ def geopackage_layer(destination):
 def _delete_style(layer, name):
     number, ids, names, _descriptions, _message = layer.listStylesInDatabase()
     # Styles of this table come first; the rest of the list are those of other tables.
-    for style_id, style_name in list(zip(ids, names))[:max(number, 0)]:
+    for style_id, style_name in list(zip(ids, names))[: max(number, 0)]:
         if style_name == name:
             deleted, message = layer.deleteStyleFromDatabase(style_id)
             if not deleted:

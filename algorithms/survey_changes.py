@@ -17,8 +17,9 @@ MATCH_METRES = 0.5
 
 @dataclass(frozen=True)
 class AxisMotion:
-    """What one axis did from the first survey to survey ``number``: ``rows`` of the first survey, ``motion`` or
-    None."""
+    """What one axis did from the first survey to survey ``number``: ``rows`` of the first survey,
+    ``motion`` or None.
+    """
 
     axis: str
     number: int
@@ -96,22 +97,30 @@ def _matches(surveys, by, tolerance, feedback):
         for survey in surveys:
             lost = np.flatnonzero(np.isfinite(survey.height) & ~np.isfinite(survey.chainage))
             if len(lost):
-                raise InputError(tr("Layer '{}', row {}: there is no chainage to match by.").format(survey.name,
-                    lost[0] + 1))
+                raise InputError(
+                    tr("Layer '{}', row {}: there is no chainage to match by.").format(survey.name, lost[0] + 1)
+                )
     used = [np.flatnonzero(np.isfinite(survey.height)) for survey in surveys]
-    keys = [[(survey.axis[k], name_key(survey.station[k])) for k in rows.tolist()] for survey,
-            rows in zip(surveys, used)]
+    keys = [
+        [(survey.axis[k], name_key(survey.station[k])) for k in rows.tolist()] for survey, rows in zip(surveys, used)
+    ]
     index = {axis: k for k, axis in enumerate(dict.fromkeys(axis for part in keys for axis, _ in part))}
-    places = [(np.array([index[axis] for axis, _ in part], int), survey.chainage[rows], survey.offset[rows])
-              for part, survey, rows in zip(keys, surveys, used)]
+    places = [
+        (np.array([index[axis] for axis, _ in part], int), survey.chainage[rows], survey.offset[rows])
+        for part, survey, rows in zip(keys, surveys, used)
+    ]
     for number in range(1, len(surveys)):
         if by == "name":
             pairs = matched_by_name(keys[0], keys[number])
         else:
             pairs = matched_by_place(places[0], places[number], tolerance)
         if not len(pairs):
-            raise InputError(tr("No station of layer '{}' is found in layer '{}'; check axis, chainage and the "
-                                "matching tolerance, or match by name.").format(surveys[number].name, surveys[0].name))
+            raise InputError(
+                tr(
+                    "No station of layer '{}' is found in layer '{}'; check axis, chainage and the matching tolerance, "
+                    "or match by name."
+                ).format(surveys[number].name, surveys[0].name)
+            )
         yield number, used[0][pairs[:, 0]], used[number][pairs[:, 1]]
 
 
@@ -131,9 +140,16 @@ def compared(surveys, *, by, tolerance, shift, tilt, feedback):
         missing = np.setdiff1d(np.flatnonzero(np.isfinite(first.height)), rows)
         unmatched += [(0, int(row), tr("not in survey {}").format(survey.label)) for row in missing]
         extra = np.setdiff1d(np.arange(len(survey)), others)
-        unmatched += [(number, int(row), tr("not in the first survey, {}").format(first.label)
-                       if np.isfinite(survey.height[row])
-                       else tr("no height in this survey")) for row in extra]
+        unmatched += [
+            (
+                number,
+                int(row),
+                tr("not in the first survey, {}").format(first.label)
+                if np.isfinite(survey.height[row])
+                else tr("no height in this survey"),
+            )
+            for row in extra
+        ]
     changes, deviations = change(height[:, :1], height, sd[:, :1], sd)
     changes[:, 0] = np.nan
     deviations[:, 0] = np.nan
@@ -142,14 +158,18 @@ def compared(surveys, *, by, tolerance, shift, tilt, feedback):
     for axis in dict.fromkeys(first.axis.tolist()):
         for number in range(1, len(surveys)):
             rows = np.flatnonzero((first.axis == axis) & np.isfinite(changes[:, number]))
-            motion = None if shift == "none" else _motion(first, rows, changes[:, number], deviations[:, number], tilt,
-                                                          shift)
+            motion = (
+                None
+                if shift == "none"
+                else _motion(first, rows, changes[:, number], deviations[:, number], tilt, shift)
+            )
             motions.append(AxisMotion(axis, number, rows, motion))
             if motion is not None:
                 bending[rows, number], sd_bending[rows, number] = motion.rest, motion.sd_rest
                 common[rows, number] = changes[rows, number] - motion.rest
-    return Comparison(surveys, height, sd, changes, deviations, common, bending, sd_bending, motions, unmatched,
-                      farthest)
+    return Comparison(
+        surveys, height, sd, changes, deviations, common, bending, sd_bending, motions, unmatched, farthest
+    )
 
 
 def _motion(first, rows, changes, deviations, tilt, shift):
@@ -159,5 +179,6 @@ def _motion(first, rows, changes, deviations, tilt, shift):
     position = first.chainage[rows]
     if tilt and not np.all(np.isfinite(position)):
         raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name))
-    return common_motion(position if tilt else np.zeros(len(rows)), changes[rows], sigma, tilt=tilt,
-                         robust=shift == "robust")
+    return common_motion(
+        position if tilt else np.zeros(len(rows)), changes[rows], sigma, tilt=tilt, robust=shift == "robust"
+    )

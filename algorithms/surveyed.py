@@ -19,8 +19,9 @@ class Surveyed:
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
         self.units = units(entry, parameters, context)
         sigma, undulation = sigma_index(entry, parameters, context), undulation_index(entry, parameters, context)
-        self.structure, self.heights = read_structure(entry, parameters, context, feedback, self.units,
-                                                      more_numbers={"undulation": undulation, "sigma": sigma})
+        self.structure, self.heights = read_structure(
+            entry, parameters, context, feedback, self.units, more_numbers={"undulation": undulation, "sigma": sigma}
+        )
         self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
         feet, points = self.structure.feet, self.structure.points
         needed = np.zeros(len(points), bool)
@@ -28,10 +29,17 @@ class Surveyed:
         self.system = height_system(entry, parameters, context, points, self.units.height, needed)
         known = needed & np.isfinite(points.columns["height"])
         typed = entry.number(parameters, "SIGMA", context)
-        given = given_covariance(entry, parameters, context, feedback, self.structure.source,
-                                 None if typed is None else typed * self.units.height)
-        self.accuracies = accuracies(entry, parameters, context, points, self.units.height, known,
-                                     sigma(self.structure.source) >= 0, given)
+        given = given_covariance(
+            entry,
+            parameters,
+            context,
+            feedback,
+            self.structure.source,
+            None if typed is None else typed * self.units.height,
+        )
+        self.accuracies = accuracies(
+            entry, parameters, context, points, self.units.height, known, sigma(self.structure.source) >= 0, given
+        )
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         self.usable = ~self.structure.off & np.isfinite(self.height)
@@ -44,14 +52,28 @@ class Surveyed:
         return self.entry.parameterAsBoolean(self.parameters, key, self.context)
 
     def placed_axis(self, number, rows):
-        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where not
-        given.
+        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where
+        not given.
         """
-        placed, _ = axis_at_height(self.entry, self.parameters, self.context, self.structure.axes[number], number + 1,
-                                   self._fields, self.notation, self.units, self.height[rows] + self.n[rows])
+        placed, _ = axis_at_height(
+            self.entry,
+            self.parameters,
+            self.context,
+            self.structure.axes[number],
+            number + 1,
+            self._fields,
+            self.notation,
+            self.units,
+            self.height[rows] + self.n[rows],
+        )
         return placed
 
     def record(self):
         """The record of the run, as a dict."""
-        return self.entry.record(self.parameters, self.context, units=vars(self.units), height_system=self.system.kind,
-                                 undulation_source=self.system.source)
+        return self.entry.record(
+            self.parameters,
+            self.context,
+            units=vars(self.units),
+            height_system=self.system.kind,
+            undulation_source=self.system.source,
+        )

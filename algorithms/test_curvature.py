@@ -31,25 +31,46 @@ class TestCurvature(ToolboxEntry):
     GROUP, GROUP_ID = "Design", "design"
     TAGS = ("curvature", "straight", "level", "flat", "shape", "radius", "test", "curved")
     HELP = (
-        "Asks the heights themselves which shape was built, without a design: the curvature factor f is 1 for a structure "
-        "that is straight in space and 0 for one at a constant slope above the level surface, such as water. Its 95 % "
-        "interval, which allows for the accuracy of the heights and for the bending of the geoid, decides: straight, level, "
-        "neither, or undecided, with what would decide it.\n\n"
-        "A straight line on a flat Earth and a constant grade on the real one are the same curve, so the test cannot tell "
-        "them apart; it tells what the structure follows. Equally spaced stations with 3 mm decide from about 600 m on, "
-        "with 10 mm from about 1.1 km.\n\n"
-        "Outputs are a table and, if asked, one HTML page with a picture that a layman can read.")
+        "Asks the heights themselves which shape was built, without a design: the curvature factor f is 1 for a "
+        "structure that is straight in space and 0 for one at a constant slope above the level surface, such as water. "
+        "Its 95 % interval, which allows for the accuracy of the heights and for the bending of the geoid, decides: "
+        "straight, level, neither, or undecided, with what would decide it.\n\n"
+        "A straight line on a flat Earth and a constant grade on the real one are the same curve, so the test cannot "
+        "tell them apart; it tells what the structure follows. Equally spaced stations with 3 mm decide from about 600 "
+        "m on, with 10 mm from about 1.1 km.\n\n"
+        "Outputs are a table and, if asked, one HTML page with a picture that a layman can read."
+    )
 
     def entry_parameters(self):
-        html = QgsProcessingParameterFileDestination("HTML", tr("Page"), tr("HTML files (*.html)"), optional=True,
-                                                     createByDefault=True)
+        html = QgsProcessingParameterFileDestination(
+            "HTML", tr("Page"), tr("HTML files (*.html)"), optional=True, createByDefault=True
+        )
         html.setHelp(tr("One file that opens offline: a sentence, a picture and the numbers for each axis."))
         bending = p.geoid_bending()
         return [
-            p.stations(), p.axis(), p.height_field(), p.height_unit(), p.sigma(), p.remove_blunders(), p.sigma_field(),
-            p.sigma_km(), *p.given_covariance(), bending, p.axis_field(), p.station_axis_field(), p.max_distance(), p.chainage_unit(),
-            p.chainage_start(), p.chainage_height(), p.equations(), p.undulation(), p.undulation_field(),
-            p.undulation_value(), p.geoid(), p.table("OUTPUT", tr("Curvature of each axis"), optional=False), html,
+            p.stations(),
+            p.axis(),
+            p.height_field(),
+            p.height_unit(),
+            p.sigma(),
+            p.remove_blunders(),
+            p.sigma_field(),
+            p.sigma_km(),
+            *p.given_covariance(),
+            bending,
+            p.axis_field(),
+            p.station_axis_field(),
+            p.max_distance(),
+            p.chainage_unit(),
+            p.chainage_start(),
+            p.chainage_height(),
+            p.equations(),
+            p.undulation(),
+            p.undulation_field(),
+            p.undulation_value(),
+            p.geoid(),
+            p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
+            html,
         ]
 
     def result_numbers(self):
@@ -69,14 +90,26 @@ class _Run(Surveyed):
             tested += self._axis(number, axis)
             self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
         if not tested:
-            raise InputError(tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(
-                LEAST_ON_LEG))
+            raise InputError(
+                tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
+            )
         tell(self, tested)
         record = self.record()
-        style = StyleSpec("curvature", tr("Curvature of each axis"), self.units.height_name, self.units.chainage_name, None,
-                          record_text(record))
-        table = OutputTable("OUTPUT", curvature_table(self, tested, record), QgsCoordinateReferenceSystem(),
-                            QgsWkbTypes.Type.NoGeometry, style)
+        style = StyleSpec(
+            "curvature",
+            tr("Curvature of each axis"),
+            self.units.height_name,
+            self.units.chainage_name,
+            None,
+            record_text(record),
+        )
+        table = OutputTable(
+            "OUTPUT",
+            curvature_table(self, tested, record),
+            QgsCoordinateReferenceSystem(),
+            QgsWkbTypes.Type.NoGeometry,
+            style,
+        )
         documents = [Document("HTML", page(self, tested, record))] if self.parameters.get("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
@@ -84,8 +117,11 @@ class _Run(Surveyed):
         feet = self.structure.feet
         rows = np.flatnonzero(self.usable & (feet.axis == number))
         if len(rows) < LEAST_ON_LEG:
-            self.feedback.pushWarning(tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
-                axis.line.name, len(rows), LEAST_ON_LEG))
+            self.feedback.pushWarning(
+                tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
+                    axis.line.name, len(rows), LEAST_ON_LEG
+                )
+            )
             return []
         placed = self.placed_axis(number, rows)
         s = placed.chainages(feet.leg[rows], feet.along[rows])
@@ -94,8 +130,9 @@ class _Run(Surveyed):
             mine = rows_on(stretch, s)
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if mine.sum() < LEAST_ON_LEG:
-                self.feedback.pushWarning(tr("{} has {} stations with heights; a leg needs {}.").format(
-                    name, int(mine.sum()), LEAST_ON_LEG))
+                self.feedback.pushWarning(
+                    tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
+                )
                 continue
             found.append(self._tested(name, placed, rows[mine], s[mine]))
         return found
@@ -105,8 +142,17 @@ class _Run(Surveyed):
         arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.kind == "grid" and self.system.cell * 111_000.0 < 0.5 * float(np.ptp(s))
-        profile = Profile(axis, points.lat[station], points.lon[station], s, self.height[rows], self.n[rows], covariance,
-                          self.accuracies.known, fine,
-                          self.entry.number(self.parameters, "GEOID_BENDING", self.context))
+        profile = Profile(
+            axis,
+            points.lat[station],
+            points.lon[station],
+            s,
+            self.height[rows],
+            self.n[rows],
+            covariance,
+            self.accuracies.known,
+            fine,
+            self.entry.number(self.parameters, "GEOID_BENDING", self.context),
+        )
         kept = search_free(profile).kept if self.flag("REMOVE_BLUNDERS") else np.ones(len(rows), bool)
         return Tested(name, test_curvature(profile.part(kept)), profile, kept)

@@ -39,7 +39,9 @@ def counted(number, one, many):
 
 
 def listed(items, most=5, total=None):
-    """The first few items in a sentence: 'a, b and 3 more'; ``total``: how many there are, where not all are handed over."""
+    """The first few items in a sentence: 'a, b and 3 more'; ``total``: how many there are, where not all are handed
+    over.
+    """
     items = [str(item) for item in items]
     total = len(items) if total is None else total
     if total <= most:

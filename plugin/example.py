@@ -16,8 +16,12 @@ FOLDER = "tautline_example"
 DRAWING = "tautline:drawdeviations"
 READ_ME = "read_me_first.html"
 # The original and its name in the example. All vector layers come into the one GeoPackage.
-FILES = {"axis.gpkg": "gallery.gpkg", "imagery.tif": "imagery.tif", "heights.csv": "heights.csv",
-         "heights.csvt": "heights.csvt"}
+FILES = {
+    "axis.gpkg": "gallery.gpkg",
+    "imagery.tif": "imagery.tif",
+    "heights.csv": "heights.csv",
+    "heights.csvt": "heights.csvt",
+}
 
 
 class ExampleFailed(Exception):
@@ -26,10 +30,19 @@ class ExampleFailed(Exception):
 
 def ask_place(window):
     """Ask where the example may be written; return the folder as text, '' where the user gave up."""
-    box = QMessageBox(QMessageBox.Icon.Question, tr("Open the example"),
-                      tr("Where should the example be put?"), QMessageBox.StandardButton.NoButton, window)
-    box.setInformativeText(tr("It gets a folder of its own with the project, the layers and the results, about 2 MB. "
-                              "A temporary folder is enough to look around."))
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        tr("Open the example"),
+        tr("Where should the example be put?"),
+        QMessageBox.StandardButton.NoButton,
+        window,
+    )
+    box.setInformativeText(
+        tr(
+            "It gets a folder of its own with the project, the layers and the results, about 2 MB. A temporary folder "
+            "is enough to look around."
+        )
+    )
     choose = box.addButton(tr("Choose a place…"), QMessageBox.ButtonRole.ActionRole)
     temporary = box.addButton(tr("Temporary folder"), QMessageBox.ButtonRole.AcceptRole)
     box.addButton(QMessageBox.StandardButton.Cancel)
@@ -69,20 +82,49 @@ def _compute(folder):
     runs."""
     axis, stations = _source(folder, "axis"), _source(folder, "stations")
     runs = [
-        toolbox.run("tautline:placestations", {
-            "INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")}),
+        toolbox.run(
+            "tautline:placestations",
+            {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")},
+        ),
         # 3 mm for a reading, 0.7 mm over 1 km of levelling: what the invented survey was made with.
-        toolbox.run("tautline:fitreference", {
-            "STATIONS": stations, "AXIS": axis, "FIT": "plane", "SIGMA": 0.003, "SIGMA_KM": 0.7, "UNDULATION": "field",
-            "REFERENCE": _destination(folder, "plane"), "OUTPUT": _destination(folder, "tested"),
-            "ELLIPSE": _destination(folder, "ellipses")}),
-        toolbox.run("tautline:designheights", {
-            "STATIONS": stations, "AXIS": axis, "UNDULATION": "field", "OUTPUT": _destination(folder, "residuals"),
-            "SUMMARY": _destination(folder, "summary", "")})]
+        toolbox.run(
+            "tautline:fitreference",
+            {
+                "STATIONS": stations,
+                "AXIS": axis,
+                "FIT": "plane",
+                "SIGMA": 0.003,
+                "SIGMA_KM": 0.7,
+                "UNDULATION": "field",
+                "REFERENCE": _destination(folder, "plane"),
+                "OUTPUT": _destination(folder, "tested"),
+                "ELLIPSE": _destination(folder, "ellipses"),
+            },
+        ),
+        toolbox.run(
+            "tautline:designheights",
+            {
+                "STATIONS": stations,
+                "AXIS": axis,
+                "UNDULATION": "field",
+                "OUTPUT": _destination(folder, "residuals"),
+                "SUMMARY": _destination(folder, "summary", ""),
+            },
+        ),
+    ]
     if toolbox.has(DRAWING):
-        runs.append(toolbox.run(DRAWING, {
-            "STATIONS": _source(folder, "residuals"), "AXIS": axis, "BARS": _destination(folder, "bars"),
-            "BAND": _destination(folder, "band"), "STRIP": _destination(folder, "strip")}))
+        runs.append(
+            toolbox.run(
+                DRAWING,
+                {
+                    "STATIONS": _source(folder, "residuals"),
+                    "AXIS": axis,
+                    "BARS": _destination(folder, "bars"),
+                    "BAND": _destination(folder, "band"),
+                    "STRIP": _destination(folder, "strip"),
+                },
+            )
+        )
     return runs
 
 
@@ -99,7 +141,8 @@ def _layers(folder):
     """Return the example's layers by key, the topmost first."""
     found = {
         "residuals": QgsVectorLayer(_source(folder, "residuals"), tr("Residuals"), "ogr"),
-        "bars": None, "strip": None,
+        "bars": None,
+        "strip": None,
         "plane": QgsVectorLayer(_source(folder, "plane"), tr("Fitted plane"), "ogr"),
         "ellipses": QgsVectorLayer(_source(folder, "ellipses"), tr("Tangent point, 95 % ellipses"), "ogr"),
         "tested": QgsVectorLayer(_source(folder, "tested"), tr("Tested stations"), "ogr"),
@@ -200,5 +243,10 @@ def story():
 
 def run_again(found):
     """Parameters that repeat the example's main run in the form; design and tolerance are those of the axis layer."""
-    return {"STATIONS": found["stations"].id(), "AXIS": found["axis"].id(), "UNDULATION": "field", "DESIGN": "inclined",
-            "TOLERANCE": 0.01}
+    return {
+        "STATIONS": found["stations"].id(),
+        "AXIS": found["axis"].id(),
+        "UNDULATION": "field",
+        "DESIGN": "inclined",
+        "TOLERANCE": 0.01,
+    }

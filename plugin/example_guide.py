@@ -11,43 +11,75 @@ def text(with_bars):
     """The text as HTML; ``with_bars``: the map shows residual bars and profile strips."""
     parts = [
         ("h3", tr("Straight is not level")),
-        ("p", tr("This gallery is invented. Its two arms, 2.4 km and 1.7 km long, were meant to lie in one flat "
-                 "plane, as "
-                 "straight as a beam of light. The level surface, on which water would come to rest, is not flat: "
-                 "over the "
-                 "length of the north arm it falls 0.45 m below the line that starts out along it. So the heights "
-                 "above the "
-                 "sea must rise towards the far end, although nothing bends.")),
+        (
+            "p",
+            tr(
+                "This gallery is invented. Its two arms, 2.4 km and 1.7 km long, were meant to lie in one flat plane, "
+                "as straight as a beam of light. The level surface, on which water would come to rest, is not flat: "
+                "over the length of the north arm it falls 0.45 m below the line that starts out along it. So the "
+                "heights above the sea must rise towards the far end, although nothing bends."
+            ),
+        ),
         ("h3", tr("What the map shows")),
-        ("li", tr("Each mark is a station. Small green ones are within 10 mm of the plane; orange ones were built too "
-                  "high, "
-                  "blue ones too low; white ones were not read.")),
-        ("li", tr("0+850 of the north arm is one station far off between good neighbours: most likely a reading error. "
-                  "Around 1+650 several neighbours are low together: the ground has settled.")),
-        ("li", tr("The cross is the tangent point of the plane that fits both arms best. Only there is the plane "
-                  "level.")),
-        ("li", tr("The ellipses say how well that place is known: it lies inside with a probability of 95 percent. "
-                  "The inner "
-                  "one counts the levelling alone; the outer one also that nobody knows exactly which way is down: "
-                  "one second "
-                  "of arc moves the point by 31 m.")),
+        (
+            "li",
+            tr(
+                "Each mark is a station. Small green ones are within 10 mm of the plane; orange ones were built too "
+                "high, blue ones too low; white ones were not read."
+            ),
+        ),
+        (
+            "li",
+            tr(
+                "0+850 of the north arm is one station far off between good neighbours: most likely a reading error. "
+                "Around 1+650 several neighbours are low together: the ground has settled."
+            ),
+        ),
+        (
+            "li",
+            tr("The cross is the tangent point of the plane that fits both arms best. Only there is the plane level."),
+        ),
+        (
+            "li",
+            tr(
+                "The ellipses say how well that place is known: it lies inside with a probability of 95 percent. The "
+                "inner one counts the levelling alone; the outer one also that nobody knows exactly which way is down: "
+                "one second of arc moves the point by 31 m."
+            ),
+        ),
     ]
     if with_bars:
-        parts.append(("li", tr("Bars across the arms are the residuals, exaggerated; a bar that leaves the pale band "
-                               "is out of "
-                               "tolerance. The strip beside each arm is its profile.")))
+        parts.append(
+            (
+                "li",
+                tr(
+                    "Bars across the arms are the residuals, exaggerated; a bar that leaves the pale band is out of "
+                    "tolerance. The strip beside each arm is its profile."
+                ),
+            )
+        )
     parts += [
         ("h3", tr("What to try")),
-        ("li", tr("In the profile, switch between heights above the level surface and heights from the straight line. "
-                  "It is one "
-                  "survey, seen by the water and seen by the beam.")),
-        ("li", tr("Run Design heights and residuals again with the Earth model 'flat', under its advanced parameters. "
-                  "The far "
-                  "end of the north arm is then out by 0.45 m, though nobody built it wrong: the drawing forgot the "
-                  "Earth.")),
+        (
+            "li",
+            tr(
+                "In the profile, switch between heights above the level surface and heights from the straight line. It "
+                "is one survey, seen by the water and seen by the beam."
+            ),
+        ),
+        (
+            "li",
+            tr(
+                "Run Design heights and residuals again with the Earth model 'flat', under its advanced parameters. "
+                "The far end of the north arm is then out by 0.45 m, though nobody built it wrong: the drawing forgot "
+                "the Earth."
+            ),
+        ),
         ("li", tr("Start the guided run: it asks four questions and says what it understood of your own data.")),
-        ("p", tr("Results are for review. Field work follows local codes, and a licensed surveyor or engineer "
-                 "decides.")),
+        (
+            "p",
+            tr("Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."),
+        ),
     ]
     html, inside = [], False
     for tag, words in parts:
@@ -60,9 +92,11 @@ def text(with_bars):
 
 def page(with_bars):
     """The same as a file that any browser opens."""
-    return (f'<!DOCTYPE html>\n<html><head><meta charset="utf-8"><title>{tr("Read me first")}</title>'
-            '<style>body {font-family: sans-serif; max-width: 40em; margin: 2em auto; line-height: 1.5}</style></head>\n'
-            f"<body>\n{text(with_bars)}\n</body></html>\n")
+    return (
+        f'<!DOCTYPE html>\n<html><head><meta charset="utf-8"><title>{tr("Read me first")}</title>'
+        "<style>body {font-family: sans-serif; max-width: 40em; margin: 2em auto; line-height: 1.5}</style></head>\n"
+        f"<body>\n{text(with_bars)}\n</body></html>\n"
+    )
 
 
 class ExampleGuide(QgsDockWidget):

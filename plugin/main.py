@@ -185,8 +185,11 @@ class TautlinePlugin:
     def open_form(self, parameters=None, entry=MAIN_ENTRY):
         """Open the form of a toolbox entry beside the map; layers that are no longer there are left out."""
         layers = QgsProject.instance().mapLayers()
-        wanted = {key: value for key, value in (parameters or {}).items()
-                  if key not in ("STATIONS", "AXIS") or value in layers or entry != MAIN_ENTRY}
+        wanted = {
+            key: value
+            for key, value in (parameters or {}).items()
+            if key not in ("STATIONS", "AXIS") or value in layers or entry != MAIN_ENTRY
+        }
         form = toolbox.form(entry, wanted)
         self.forms.append(form)
         form.destroyed.connect(lambda: self.forms.remove(form))

@@ -12,14 +12,21 @@ from . import toolbox
 from .decisions import book
 
 # Fields by which a layer of the project is known for what another run has left.
-_SIGNS = {"SUMMARY": {"design", "max_abs", "max_at"}, "REFERENCE": {"nx", "ny", "nz", "h0"},
-          "TESTED": {"w", "redund", "flag", "chainage"}, "CURVATURE": {"factor", "verdict", "factor_lo"}}
+_SIGNS = {
+    "SUMMARY": {"design", "max_abs", "max_at"},
+    "REFERENCE": {"nx", "ny", "nz", "h0"},
+    "TESTED": {"w", "redund", "flag", "chainage"},
+    "CURVATURE": {"factor", "verdict", "factor_lo"},
+}
 
 
 def _entries():
-    return (("tautline:reviewreport", tr("Review &report…")), ("tautline:scheduleadjustments", tr("Adjustment &schedule…")),
-            ("tautline:comparesurveys", tr("&Compare with another survey…")),
-            ("tautline:drawdeviations", tr("&Draw deviations…")))
+    return (
+        ("tautline:reviewreport", tr("Review &report…")),
+        ("tautline:scheduleadjustments", tr("Adjustment &schedule…")),
+        ("tautline:comparesurveys", tr("&Compare with another survey…")),
+        ("tautline:drawdeviations", tr("&Draw deviations…")),
+    )
 
 
 def menu(parent, layer, open_form):
@@ -40,8 +47,14 @@ def known(entry, layer):
         return {}
     algorithm = toolbox.entry(entry)
     asked = {definition.name() for definition in algorithm.parameterDefinitions()}
-    found = {"SURVEYS": [layer.id()], "STATIONS": layer.id(), "AXIS": _recorded_axis(layer), "DECISIONS": _decisions(layer),
-             "IMAGERY": _imagery(), **_siblings(layer)}
+    found = {
+        "SURVEYS": [layer.id()],
+        "STATIONS": layer.id(),
+        "AXIS": _recorded_axis(layer),
+        "DECISIONS": _decisions(layer),
+        "IMAGERY": _imagery(),
+        **_siblings(layer),
+    }
     return {key: value for key, value in found.items() if key in asked and value}
 
 
@@ -75,7 +88,10 @@ def _siblings(layer):
     """Results of other runs, known by their fields, where the project has one of a kind."""
     found = {}
     for key, signs in _SIGNS.items():
-        alike = [one.id() for one in QgsProject.instance().mapLayers().values()
-                 if isinstance(one, QgsVectorLayer) and one is not layer and signs <= set(one.fields().names())]
+        alike = [
+            one.id()
+            for one in QgsProject.instance().mapLayers().values()
+            if isinstance(one, QgsVectorLayer) and one is not layer and signs <= set(one.fields().names())
+        ]
         found[key] = alike[0] if len(alike) == 1 else None
     return found

@@ -19,9 +19,21 @@ from ..algorithms.review_report import ReviewReport
 from ..algorithms.schedule_adjustments import ScheduleAdjustments
 from ..algorithms.test_curvature import TestCurvature
 
-ENTRIES = (PlaceStations, GenerateStations, MeasureStations, ConvertHeights, ReduceSights, AdjustLevelling,
-           DesignHeights, FitReference, TestCurvature, DrawDeviations, CompareSurveys, ScheduleAdjustments,
-           ReviewReport)
+ENTRIES = (
+    PlaceStations,
+    GenerateStations,
+    MeasureStations,
+    ConvertHeights,
+    ReduceSights,
+    AdjustLevelling,
+    DesignHeights,
+    FitReference,
+    TestCurvature,
+    DrawDeviations,
+    CompareSurveys,
+    ScheduleAdjustments,
+    ReviewReport,
+)
 ICON = str(Path(__file__).parent / "icons" / "tautline.svg")
 
 

@@ -4,6 +4,7 @@ from qgis.core import Qgis, QgsMapLayer
 from qgis.PyQt.QtCore import Qt
 
 from ..algorithms.texts import tr
+
 # By name too: the host forgets on unload only the modules that were imported so.
 from . import decisions, papers, profile  # noqa: F401
 from .profile.linking import MapLink

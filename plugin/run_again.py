@@ -18,8 +18,12 @@ from ..algorithms.styling import RECORD_PROPERTY
 from ..algorithms.texts import tr
 from . import toolbox
 
-_LAYERS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterMapLayer, QgsProcessingParameterMultipleLayers,
-           QgsProcessingParameterRasterLayer)
+_LAYERS = (
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterMapLayer,
+    QgsProcessingParameterMultipleLayers,
+    QgsProcessingParameterRasterLayer,
+)
 
 
 class CannotRunAgain(Exception):
@@ -94,8 +98,11 @@ class RunAgain:
         """Save the edits of the layers that the run reads; CannotRunAgain where one refuses."""
         for layer in self.unsaved:
             if not layer.commitChanges(False):
-                raise CannotRunAgain(tr("The edits of layer '{}' could not be saved: {}").format(
-                    layer.name(), " ".join(layer.commitErrors())))
+                raise CannotRunAgain(
+                    tr("The edits of layer '{}' could not be saved: {}").format(
+                        layer.name(), " ".join(layer.commitErrors())
+                    )
+                )
         self.unsaved = []
 
     def run(self):

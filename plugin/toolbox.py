@@ -180,8 +180,13 @@ def note(done):
 
         ProcessingLog.addToLog(command)
         return
-    entry = {"python_command": command, "algorithm_id": done.algorithm.id(), "results": done.results,
-             "parameters": done.algorithm.asMap(done.parameters, done.context), "log": done.feedback.htmlLog()}
+    entry = {
+        "python_command": command,
+        "algorithm_id": done.algorithm.id(),
+        "results": done.results,
+        "parameters": done.algorithm.asMap(done.parameters, done.context),
+        "log": done.feedback.htmlLog(),
+    }
     shell, complete = done.algorithm.asQgisProcessCommand(done.parameters, done.context)
     if complete:
         entry["process_command"] = shell

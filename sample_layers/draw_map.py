@@ -71,12 +71,16 @@ def _name_axes(axis):
 def print_table(result):
     """The summary, a line for each axis."""
     table = QgsVectorLayer(f"{result}|layername=summary", "summary", "ogr")
-    print(f"   {'axis':<12}{'design':<10}{'stations':>9}{'RMS mm':>9}{'greatest mm':>13}  {'at':<8}{'within':>7}{'high':>6}"
-          f"{'low':>5}{'no height':>11}")
+    print(
+        f"   {'axis':<12}{'design':<10}{'stations':>9}{'RMS mm':>9}{'greatest mm':>13}  {'at':<8}{'within':>7}"
+        f"{'high':>6}{'low':>5}{'no height':>11}"
+    )
     for row in table.getFeatures():
-        print(f"   {row['axis']:<12}{row['design']:<10}{row['number']:>9}{row['rms'] * 1000:>9.1f}"
-              f"{row['max_abs'] * 1000:>13.1f}  {row['max_at']:<8}{row['within']:>7}{row['high']:>6}{row['low']:>5}"
-              f"{row['no_height']:>11}")
+        print(
+            f"   {row['axis']:<12}{row['design']:<10}{row['number']:>9}{row['rms'] * 1000:>9.1f}"
+            f"{row['max_abs'] * 1000:>13.1f}  {row['max_at']:<8}{row['within']:>7}{row['high']:>6}{row['low']:>5}"
+            f"{row['no_height']:>11}"
+        )
 
 
 def _place(layout, item, x, y, width, height):
@@ -119,8 +123,16 @@ def draw(layers, picture):
     page.setExtent(_with_shape(extent, 205 / 176))
     page.setFrameEnabled(True)
     _label(layout, "Gallery: as-built heights less the design", 10, 6, 277, 9, 16, True)
-    _label(layout, "Two straight arms in one plane. A straight structure rises above the level surface on both sides of its "
-                   "tangent point.", 10, 15, 277, 7, 9)
+    _label(
+        layout,
+        "Two straight arms in one plane. A straight structure rises above the level surface on both sides of its "
+        "tangent point.",
+        10,
+        15,
+        277,
+        7,
+        9,
+    )
     legend = QgsLayoutItemLegend(layout)
     legend.setAutoUpdateModel(False)
     root = legend.model().rootGroup()
@@ -145,8 +157,16 @@ def draw(layers, picture):
     north = QgsLayoutItemPicture(layout)
     north.setPicturePath(":/images/north_arrows/layout_default_north_arrow.svg")
     _place(layout, north, 222, 140, 12, 16)
-    _label(layout, "Invented data, synthesised imagery. For review only: field work follows local codes, and a licensed "
-                   "surveyor or engineer decides.", 219, 180, 68, 20, 7)
+    _label(
+        layout,
+        "Invented data, synthesised imagery. For review only: field work follows local codes, and a licensed surveyor "
+        "or engineer decides.",
+        219,
+        180,
+        68,
+        20,
+        7,
+    )
     settings = QgsLayoutExporter.ImageExportSettings()
     settings.dpi = 150
     outcome = QgsLayoutExporter(layout).exportToImage(picture, settings)

@@ -100,10 +100,10 @@ def erode(shape, step, seed, tilt, bumps=1.2, rounds=36, strength=0.05):
         pad, pad_index = np.pad(height, 1, constant_values=1e9), np.pad(index, 1)
         best, receiver = np.zeros_like(height), index.copy()
         for i, j in offsets:
-            fall = (height - pad[1 + i:1 + i + rows, 1 + j:1 + j + columns]) / math.hypot(i, j)
+            fall = (height - pad[1 + i : 1 + i + rows, 1 + j : 1 + j + columns]) / math.hypot(i, j)
             better = fall > best
             best[better] = fall[better]
-            receiver[better] = pad_index[1 + i:1 + i + rows, 1 + j:1 + j + columns][better]
+            receiver[better] = pad_index[1 + i : 1 + i + rows, 1 + j : 1 + j + columns][better]
         order = np.argsort(height, axis=None).tolist()
         to, area = receiver.ravel().tolist(), [1.0] * (rows * columns)
         for cell in reversed(order):
@@ -120,12 +120,12 @@ def erode(shape, step, seed, tilt, bumps=1.2, rounds=36, strength=0.05):
 
 
 def enlarge(field, shape, step):
-    return ndimage.zoom(field, step, order=3, mode="nearest", grid_mode=True)[:shape[0], :shape[1]].astype(np.float32)
+    return ndimage.zoom(field, step, order=3, mode="nearest", grid_mode=True)[: shape[0], : shape[1]].astype(np.float32)
 
 
 def warp(field, seed, amount, longest):
     """Shift a picture by smooth noise: takes the grid out of anything drawn on one."""
-    y, x = np.mgrid[0:field.shape[0], 0:field.shape[1]].astype(np.float32)
+    y, x = np.mgrid[0 : field.shape[0], 0 : field.shape[1]].astype(np.float32)
     y += amount * noise(field.shape, seed, 2.4, longest, longest / 12)
     x += amount * noise(field.shape, seed + 1, 2.4, longest, longest / 12)
     return ndimage.map_coordinates(field, [y, x], order=1, mode="nearest")
@@ -197,7 +197,7 @@ class Site:
                 high = np.minimum(np.ceil(np.maximum(a, b) + half + 2).astype(int), self.shape)
                 if (high <= low).any():
                     continue
-                y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
+                y, x = np.mgrid[low[0] : high[0], low[1] : high[1]] + 0.5
                 along = ((y - a[0]) * (b[0] - a[0]) + (x - a[1]) * (b[1] - a[1])) / max(((b - a) ** 2).sum(), 1e-9)
                 t = np.clip(along, 0, 1)
                 distance = np.hypot(y - a[0] - t * (b[0] - a[0]), x - a[1] - t * (b[1] - a[1]))
@@ -205,7 +205,7 @@ class Site:
                 if dash:
                     place = (run + along * math.hypot(*(b - a))) * self.pixel % sum(dash)
                     value = value * (place < dash[0])
-                window = cover[low[0]:high[0], low[1]:high[1]]
+                window = cover[low[0] : high[0], low[1] : high[1]]
                 np.maximum(window, value, out=window)
                 run += math.hypot(*(b - a))
         return cover
@@ -343,9 +343,9 @@ def gullies(shape, step, area, receiver, threshold, width):
         high = min(int(max(r0, r1) + w + 3), shape[0]), min(int(max(c0, c1) + w + 3), shape[1])
         if high[0] <= low[0] or high[1] <= low[1]:
             continue
-        y, x = np.mgrid[low[0]:high[0], low[1]:high[1]] + 0.5
+        y, x = np.mgrid[low[0] : high[0], low[1] : high[1]] + 0.5
         t = np.clip(((y - r0) * (r1 - r0) + (x - c0) * (c1 - c0)) / max((r1 - r0) ** 2 + (c1 - c0) ** 2, 1e-9), 0, 1)
         d = np.hypot(y - r0 - t * (r1 - r0), x - c0 - t * (c1 - c0))
-        window = cover[low[0]:high[0], low[1]:high[1]]
+        window = cover[low[0] : high[0], low[1] : high[1]]
         np.maximum(window, np.clip(w / 2 + 0.5 - d, 0, 1), out=window)
     return ndimage.gaussian_filter(cover, 0.6)

@@ -9,8 +9,8 @@ import numpy as np
 from drawing import (
     Site,
     along,
-    beside,
     bearing,
+    beside,
     cast,
     curve,
     domes,
@@ -37,11 +37,11 @@ def gallery(path, lines):
     relief = warp(relief, 31, 7, 160)
     # A straight structure needs ground without steps: the relief is flattened beside the arms.
     near = np.maximum(site.stroke(north_arm, 420), site.stroke(east_arm, 420))
-    near = ndimage.zoom(ndimage.gaussian_filter(near[::8, ::8], 9), 8, order=1)[:shape[0], :shape[1]]
+    near = ndimage.zoom(ndimage.gaussian_filter(near[::8, ::8], 9), 8, order=1)[: shape[0], : shape[1]]
     relief -= (
         0.75
         * near
-        * (relief - ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[:shape[0], :shape[1]])
+        * (relief - ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[: shape[0], : shape[1]])
     )
     rough = noise(shape, 41, 2.5, 300)
     fine = noise(shape, 42, 1.1, 60)
@@ -73,7 +73,7 @@ def gallery(path, lines):
         [(e + 3900, n + 50), (e + 4120, n - 1400), (e + 4050, n - 2900)],
         [(e - 50, n - 900), (e + 830, n - 1060), (e + 960, n + 20)],
     ]
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32) * site.pixel
+    y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32) * site.pixel
     image *= (1 + 0.06 * (ramp(x - 4100 + 0.06 * y, -3, 3) - 0.5) - 0.05 * (ramp(y - 2760 + 0.05 * x, -3, 3)))[
         ..., None
     ]
@@ -130,7 +130,7 @@ def gallery(path, lines):
         way = curve(track, 9, 60 + k)
         site.paint(site.stroke(way, 6), (198, 172, 136), 0.55)
         site.paint(site.stroke(way, 1.6), (150, 122, 92), 0.5)
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
+    y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32)
     ((row, column),) = site.at([(farm[0] + 150, farm[1] - 140)])
     pond = ramp(1.0 - np.hypot((y - row) / 24, (x - column) / 34) + 0.16 * noise(shape, 61, 2.4, 90), 0.0, 0.16)
     site.paint(ramp(ndimage.gaussian_filter(pond, 4), 0.05, 0.5), (206, 184, 148), 0.8)
@@ -187,7 +187,7 @@ def tank(path, lines):
     middle = along(line, length / 2)
     site = Site(25833, middle, 1.0, shape)
     image = site.image
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
+    y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32)
     az = math.radians(turn)
     up = (x - shape[1] / 2) * math.sin(az) - (y - shape[0] / 2) * math.cos(az)  # metres along the hall from its middle
     right = (x - shape[1] / 2) * math.cos(az) + (y - shape[0] / 2) * math.sin(az)  # metres to its right (south-east)
@@ -426,19 +426,19 @@ def track(path, lines):
     site = Site(7853, along(line, length / 2, 40), 2.75, shape)
     image = site.image
     broad, rough, fine = noise(shape, 201, 3.0, 900), noise(shape, 202, 2.2, 220), noise(shape, 203, 1.2, 30)
-    y, x = np.mgrid[0:shape[0], 0:shape[1]].astype(np.float32)
+    y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32)
     # Sand ridges run north-north-west; where their spacing changes they fork, as phase noise makes them do.
     ridge_az = math.radians(338)
     across = x * math.cos(ridge_az) + y * math.sin(ridge_az)
     lengthwise = x * math.sin(ridge_az) - y * math.cos(ridge_az)
     slow = ndimage.zoom(noise((shape[0] // 8 + 2, shape[1] // 8 + 2), 204, 4.4, 110, 14), 8, order=3)[
-        : shape[0], :shape[1]
+        : shape[0], : shape[1]
     ]
     phase = across / 104.0 + 0.62 * slow + 0.035 * noise(shape, 217, 3.0, 140, 14)
     wave = np.sin(2 * math.pi * phase)
     crest = np.clip(wave * 0.5 + 0.5, 0, 1) ** 2.2 * ramp(noise(shape, 205, 3.2, 700, 22) + 0.25 * wave, -1.0, 0.6)
     near = ndimage.gaussian_filter(site.stroke(line, 240)[::4, ::4], 11)
-    near = ndimage.zoom(near, 4, order=1)[:shape[0], :shape[1]]
+    near = ndimage.zoom(near, 4, order=1)[: shape[0], : shape[1]]
     crest *= 1 - 0.8 * near
     image[:] = (178, 98, 62)
     site.paint(ramp(broad, -1.3, 1.2), (162, 88, 58), 0.9)
@@ -472,9 +472,10 @@ def track(path, lines):
     ):
         ((row, column),) = site.at([place])
         az = math.radians(angle)
-        u, v = (x - column) * math.sin(az) - (y - row) * math.cos(az), (x - column) * math.cos(az) + (
-            y - row
-        ) * math.sin(az)
+        u, v = (
+            (x - column) * math.sin(az) - (y - row) * math.cos(az),
+            (x - column) * math.cos(az) + (y - row) * math.sin(az),
+        )
         r = np.hypot(u * site.pixel / long_m, v * site.pixel / wide_m)
         pan = np.maximum(pan, ramp(1 - r + 0.13 * edge, 0.0, 0.10))
     rim = ramp(ndimage.gaussian_filter(pan, 6), 0.06, 0.4) * (1 - pan)

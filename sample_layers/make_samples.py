@@ -198,7 +198,15 @@ def write_axis(path, epsg, rows):
 
 def write_list(path, columns, rows):
     # Without the types beside it, the desktop reads every column of a list as text.
-    types = {"dh": "Real", "length": "Real", "offset": "Real", "height": "Real", "undulation": "Real", "sd": "Real", "date": "Date"}
+    types = {
+        "dh": "Real",
+        "length": "Real",
+        "offset": "Real",
+        "height": "Real",
+        "undulation": "Real",
+        "sd": "Real",
+        "date": "Date",
+    }
     path.with_suffix(".csvt").write_text(
         ",".join(f'"{types.get(c, "String")}"' for c in columns) + "\n", encoding="utf-8"
     )
@@ -307,17 +315,17 @@ def check_margin(records, tolerance, margin):
 # ------------------------------------------------------------------------------------------------------- gallery
 
 
-GALLERY = dict(
-    crs="EPSG:32734",
-    epsg=32734,
-    corner=(632840.0, 6540160.0),
-    chain_h=1134.0,
-    height_a=1104.25,
-    arms=(("north arm", 344.0, 2400.0), ("east arm", 52.0, 1700.0)),
-    tolerance=0.010,
-    scatter=0.003,
-    seed=4,
-)
+GALLERY = {
+    "crs": "EPSG:32734",
+    "epsg": 32734,
+    "corner": (632840.0, 6540160.0),
+    "chain_h": 1134.0,
+    "height_a": 1104.25,
+    "arms": (("north arm", 344.0, 2400.0), ("east arm", 52.0, 1700.0)),
+    "tolerance": 0.010,
+    "scatter": 0.003,
+    "seed": 4,
+}
 
 
 def gallery_undulation(latitude, longitude, corner):
@@ -424,16 +432,16 @@ def make_gallery(folder):
         for s, offset, lat, lon, undulation, plane_h, height in stations:
             design_h = plane_height(ellipsoid, point, arm_normal, lat, lon) - mp.mpf(repr(undulation))
             worst = max(worst, abs(float(design_h - plane_h)))
-            row = dict(
-                axis=name,
-                station=notation(s, 1000),
-                chainage=float(s),
-                offset=offset,
-                lat=lat,
-                lon=lon,
-                height=height,
-                undulation=undulation,
-            )
+            row = {
+                "axis": name,
+                "station": notation(s, 1000),
+                "chainage": float(s),
+                "offset": offset,
+                "lat": lat,
+                "lon": lon,
+                "height": height,
+                "undulation": undulation,
+            }
             records.append(
                 station_record(
                     axis,
@@ -447,15 +455,15 @@ def make_gallery(folder):
         overrides.append(
             (
                 axis,
-                dict(
-                    design="inclined",
-                    chain_a=0.0,
-                    height_a=site["height_a"],
-                    slope=slope,
-                    tolerance=site["tolerance"],
-                    chain_h=site["chain_h"],
-                    chain_0=0.0,
-                ),
+                {
+                    "design": "inclined",
+                    "chain_a": 0.0,
+                    "height_a": site["height_a"],
+                    "slope": slope,
+                    "tolerance": site["tolerance"],
+                    "chain_h": site["chain_h"],
+                    "chain_0": 0.0,
+                },
             )
         )
         summary[name] = dict(
@@ -528,18 +536,18 @@ def make_gallery(folder):
 # ---------------------------------------------------------------------------------------------------------- tank
 
 
-TANK = dict(
-    crs="EPSG:25833",
-    epsg=25833,
-    start=(402310.0, 6698240.0),
-    azimuth=64.0,
-    length=620.0,
-    chain_h=84.0,
-    height_a=84.25,
-    tolerance=0.0005,
-    scatter=0.00015,
-    seed=4,
-)
+TANK = {
+    "crs": "EPSG:25833",
+    "epsg": 25833,
+    "start": (402310.0, 6698240.0),
+    "azimuth": 64.0,
+    "length": 620.0,
+    "chain_h": 84.0,
+    "height_a": 84.25,
+    "tolerance": 0.0005,
+    "scatter": 0.00015,
+    "seed": 4,
+}
 
 
 def make_tank(folder):
@@ -581,19 +589,25 @@ def make_tank(folder):
                 remarks.get(s, ""),
             )
         )
-        row = dict(
-            axis=name, station=notation(s, 1000), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height
-        )
+        row = {
+            "axis": name,
+            "station": notation(s, 1000),
+            "chainage": float(s),
+            "offset": offset,
+            "lat": lat,
+            "lon": lon,
+            "height": height,
+        }
         records.append(station_record(axis, row, site["height_a"], site["height_a"], site["tolerance"]))
     check_margin(records, site["tolerance"], 0.00002)
-    overrides = dict(
-        design="level",
-        chain_a=0.0,
-        height_a=site["height_a"],
-        tolerance=site["tolerance"],
-        chain_h=site["chain_h"],
-        chain_0=0.0,
-    )
+    overrides = {
+        "design": "level",
+        "chain_a": 0.0,
+        "height_a": site["height_a"],
+        "tolerance": site["tolerance"],
+        "chain_h": site["chain_h"],
+        "chain_0": 0.0,
+    }
     write_axis(folder / "axis.gpkg", site["epsg"], [(axis, overrides)])
     write_list(folder / "heights.csv", ("axis", "station", "offset", "height", "sd", "date", "remark"), listed)
     # Had the rails been built straight between their ends, the middle would lie lower by this.
@@ -633,20 +647,20 @@ def make_tank(folder):
 # --------------------------------------------------------------------------------------------------------- track
 
 
-TRACK = dict(
-    crs="EPSG:7853",
-    epsg=7853,
-    start=(438260.0, 7243480.0),
-    azimuth=76.0,
-    length_ft=17060,
-    start_ft=1200,
-    chain_h_ft=1478.0,
-    height_a_ft=1468.2,
-    slope=0.0012,
-    tolerance_ft=0.030,
-    scatter_ft=0.008,
-    seed=6,
-)
+TRACK = {
+    "crs": "EPSG:7853",
+    "epsg": 7853,
+    "start": (438260.0, 7243480.0),
+    "azimuth": 76.0,
+    "length_ft": 17060,
+    "start_ft": 1200,
+    "chain_h_ft": 1478.0,
+    "height_a_ft": 1468.2,
+    "slope": 0.0012,
+    "tolerance_ft": 0.030,
+    "scatter_ft": 0.008,
+    "seed": 6,
+}
 
 
 def heave(chainage_ft, first=9600.0, last=10600.0, height=0.065):
@@ -700,20 +714,26 @@ def make_track(folder):
                 missing.get(s, remarks.get(s, "")),
             )
         )
-        row = dict(
-            axis=name, station=notation(s, 100), chainage=float(s), offset=offset, lat=lat, lon=lon, height=height
-        )
+        row = {
+            "axis": name,
+            "station": notation(s, 100),
+            "chainage": float(s),
+            "offset": offset,
+            "lat": lat,
+            "lon": lon,
+            "height": height,
+        }
         records.append(station_record(axis, row, design_h, design_h, site["tolerance_ft"]))
     check_margin(records, site["tolerance_ft"], 0.0005)
-    overrides = dict(
-        design="grade",
-        chain_a=float(site["start_ft"]),
-        height_a=site["height_a_ft"],
-        slope=site["slope"],
-        tolerance=site["tolerance_ft"],
-        chain_h=site["chain_h_ft"],
-        chain_0=float(site["start_ft"]),
-    )
+    overrides = {
+        "design": "grade",
+        "chain_a": float(site["start_ft"]),
+        "height_a": site["height_a_ft"],
+        "slope": site["slope"],
+        "tolerance": site["tolerance_ft"],
+        "chain_h": site["chain_h_ft"],
+        "chain_0": float(site["start_ft"]),
+    }
     write_axis(folder / "axis.gpkg", site["epsg"], [(axis, overrides)])
     write_list(folder / "heights.csv", ("axis", "station", "offset", "height", "sd", "date", "remark"), listed)
     heaved = [

@@ -28,7 +28,7 @@ def imports(path):
             if isinstance(child, ast.Import):
                 found.extend((alias.name, inside) for alias in child.names)
             elif isinstance(child, ast.ImportFrom):
-                base = list(package[:len(package) - child.level + 1]) if child.level else []
+                base = list(package[: len(package) - child.level + 1]) if child.level else []
                 module = base + (child.module.split(".") if child.module else [])
                 if child.level and not child.module:
                     found.extend((".".join(["."] + module + [alias.name]), inside) for alias in child.names)
@@ -54,8 +54,13 @@ def entries():
     found = set()
     for path in HOST_SIDE.glob("*.py"):
         for node in ast.parse(path.read_text(encoding="utf-8")).body:
-            if isinstance(node, ast.ClassDef) and path.name != "base.py" and any(
-                    isinstance(line, ast.Assign) and getattr(line.targets[0], "id", "") == "ID" for line in node.body):
+            if (
+                isinstance(node, ast.ClassDef)
+                and path.name != "base.py"
+                and any(
+                    isinstance(line, ast.Assign) and getattr(line.targets[0], "id", "") == "ID" for line in node.body
+                )
+            ):
                 found.add(path.stem)
     return found
 
@@ -117,8 +122,9 @@ def test_core_runs_without_the_host():
     import subprocess
 
     names = [path.stem for path in CORE.glob("*.py") if path.stem != "__init__"]
-    code = ("import sys, types, importlib; package = types.ModuleType('algorithms'); package.__path__ = [sys.argv[1]]; "
-            "sys.modules['algorithms'] = package; "
-            "[importlib.import_module('algorithms.core.' + name) for name in sys.argv[2:]]; "
-            "sys.exit(bool({'qgis', 'osgeo', 'PyQt5', 'scipy'} & set(sys.modules)))")
+    code = (
+        "import sys, types, importlib; package = types.ModuleType('algorithms'); package.__path__ = [sys.argv[1]]; "
+        "sys.modules['algorithms'] = package; [importlib.import_module('algorithms.core.' + name) for name in "
+        "sys.argv[2:]]; sys.exit(bool({'qgis', 'osgeo', 'PyQt5', 'scipy'} & set(sys.modules)))"
+    )
     subprocess.run([sys.executable, "-c", code, str(HOST_SIDE), *names], check=True)

@@ -35,8 +35,11 @@ def _parts(body, written):
     """Degrees, minutes and seconds of a text with separators between them."""
     numbers = _NUMBER.findall(body)
     rest = _NUMBER.sub("", body)
-    if not 2 <= len(numbers) <= 3 or not _BETWEEN.fullmatch(rest) or any(
-            not number.isdigit() for number in numbers[:-1]):
+    if (
+        not 2 <= len(numbers) <= 3
+        or not _BETWEEN.fullmatch(rest)
+        or any(not number.isdigit() for number in numbers[:-1])
+    ):
         raise InputError(f"The angle '{written}' is not degrees, minutes and seconds, such as 88 23 15.")
     values = [float(number.replace(",", ".")) for number in numbers]
     return values + [0.0] * (3 - len(values))

@@ -27,7 +27,9 @@ class AxisLine:
 
     def __post_init__(self):
         lat, lon = np.atleast_1d(np.asarray(self.lat, float)), np.atleast_1d(np.asarray(self.lon, float))
-        valid = np.isfinite(lat + lon) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0) if lat.shape == lon.shape else False
+        valid = (
+            np.isfinite(lat + lon) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0) if lat.shape == lon.shape else False
+        )
         if not np.all(valid):
             raise InputError(f"Axis '{self.name}' has a vertex without a valid latitude and longitude.")
         if len(lat) < 2:
@@ -40,8 +42,10 @@ class AxisLine:
         object.__setattr__(self, "lon", lon[keep])
         closing = self.ellipsoid.inverse(self.lat[0], self.lon[0], self.lat[-1], self.lon[-1])[2]
         if closing <= SAME_PLACE:
-            raise InputError(f"Axis '{self.name}' is closed: its two ends are at one place, so chainage has no "
-                             "direction; cut it open.")
+            raise InputError(
+                f"Axis '{self.name}' is closed: its two ends are at one place, so chainage has no "
+                "direction; cut it open."
+            )
 
     @cached_property
     def _legs(self):
@@ -97,7 +101,9 @@ class Axis:
         if not (np.isfinite(self.chainage_height) and np.isfinite(self.start)):
             raise InputError(f"Axis '{self.line.name}': the chainage height and the first chainage must be numbers.")
         if abs(self.chainage_height) > 100_000.0:
-            raise InputError(f"Axis '{self.line.name}': a chainage height of {self.chainage_height:g} m is not on Earth.")
+            raise InputError(
+                f"Axis '{self.line.name}': a chainage height of {self.chainage_height:g} m is not on Earth."
+            )
 
     @cached_property
     def _scales(self):
@@ -132,12 +138,14 @@ class Axis:
         leg = self.leg_at(chainage)
         along = (chainage - self.vertex_chainages[leg]) / self._scales[0][leg]
         lat, lon, azimuth = self.line.ellipsoid.forward(
-            self.line.lat[leg], self.line.lon[leg], self.line.azimuths[leg], along)
+            self.line.lat[leg], self.line.lon[leg], self.line.azimuths[leg], along
+        )
         aside = offset != 0.0
         if np.any(aside):
             lat, lon = lat.copy(), lon.copy()
             lat[aside], lon[aside], _ = self.line.ellipsoid.forward(
-                lat[aside], lon[aside], azimuth[aside] + 90.0, offset[aside] / self._scales[1][leg][aside])
+                lat[aside], lon[aside], azimuth[aside] + 90.0, offset[aside] / self._scales[1][leg][aside]
+            )
         return lat, lon, azimuth % 360.0
 
 
@@ -151,7 +159,9 @@ def joined_parts(name, parts, ellipsoid):
     for number, (next_lat, next_lon) in enumerate(parts[1:], 2):
         gap = ellipsoid.inverse(lat[-1], lon[-1], next_lat[0], next_lon[0])[2]
         if not gap <= SAME_PLACE:
-            raise InputError(f"Axis '{name}' has parts that do not meet: part {number} begins {gap:.3f} m from the end "
-                             f"of part {number - 1}.")
+            raise InputError(
+                f"Axis '{name}' has parts that do not meet: part {number} begins {gap:.3f} m from the end "
+                f"of part {number - 1}."
+            )
         lat, lon = np.concatenate([lat, next_lat]), np.concatenate([lon, next_lon])
     return lat, lon

@@ -38,8 +38,11 @@ def verdicts(changes, deviations):
     size = np.abs(test_values(changes, deviations))
     known = np.isfinite(size)
     size = np.nan_to_num(size)
-    return np.select([~known, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
-                     ["no sd", "risen", "settled", "possible"], "not shown").astype(object)
+    return np.select(
+        [~known, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
+        ["no sd", "risen", "settled", "possible"],
+        "not shown",
+    ).astype(object)
 
 
 @dataclass(frozen=True)
@@ -83,10 +86,16 @@ def common_motion(positions, changes, deviations, *, tilt=False, robust=True):
     deviation, sd_rest = _propagated(columns, weights, sigma, inverse)
     if not sd_known:
         deviation, sd_rest = np.full(2, np.nan), np.full(number, np.nan)
-    return CommonMotion(float(parameters[0]), float(parameters[1]) if tilt else 0.0, float(deviation[0]),
-                        float(deviation[1]) if tilt else (0.0 if sd_known else np.nan), _middle(positions, sigma), rest,
-                        sd_rest,
-                        weights)
+    return CommonMotion(
+        float(parameters[0]),
+        float(parameters[1]) if tilt else 0.0,
+        float(deviation[0]),
+        float(deviation[1]) if tilt else (0.0 if sd_known else np.nan),
+        _middle(positions, sigma),
+        rest,
+        sd_rest,
+        weights,
+    )
 
 
 def _middle(positions, sigma):
@@ -145,8 +154,9 @@ def rates(years, heights, deviations):
     seen = np.isfinite(heights) & np.isfinite(years)
     known = seen & np.isfinite(deviations)
     usable = np.all(known == seen, axis=1)
-    weight = np.where(known & usable[:, None], 1.0 / np.where(known, deviations, 1.0) ** 2,
-                      np.where(usable[:, None], 0.0, 1.0 * seen))
+    weight = np.where(
+        known & usable[:, None], 1.0 / np.where(known, deviations, 1.0) ** 2, np.where(usable[:, None], 0.0, 1.0 * seen)
+    )
     total = weight.sum(axis=1)
     with np.errstate(divide="ignore", invalid="ignore"):
         middle = (weight * np.nan_to_num(years)).sum(axis=1) / total
@@ -155,6 +165,7 @@ def rates(years, heights, deviations):
         level = (weight * np.nan_to_num(heights)).sum(axis=1) / total
         size = (weight * lever**2).sum(axis=1)
         good = (seen.sum(axis=1) >= 2) & (size > 1e-12 * total)
-        rate = np.where(good, (weight * lever * np.where(seen, heights - level[:, None], 0.0)).sum(axis=1) / size,
-                        np.nan)
+        rate = np.where(
+            good, (weight * lever * np.where(seen, heights - level[:, None], 0.0)).sum(axis=1) / size, np.nan
+        )
         return rate, np.where(good & usable, np.sqrt(1.0 / size), np.nan)

@@ -15,7 +15,7 @@ def covariance_texts(matrix):
     """The rows of a covariance (n, n) in square metres as texts (n,). InputError for more than 2,000 points."""
     if len(matrix) > MOST_POINTS:
         raise InputError(f"A covariance is written for at most {MOST_POINTS} points, and there are {len(matrix)}.")
-    return [" ".join(f"{value:.12g}" for value in row[:k + 1] * _SQUARE_MILLIMETRES) for k, row in enumerate(matrix)]
+    return [" ".join(f"{value:.12g}" for value in row[: k + 1] * _SQUARE_MILLIMETRES) for k, row in enumerate(matrix)]
 
 
 def covariance_of(names, texts, wanted):
@@ -38,6 +38,6 @@ def covariance_of(names, texts, wanted):
             row = np.zeros(0)
         if len(row) != k + 1 or not np.all(np.isfinite(row)):
             raise InputError(f"The covariance of point '{names[k]}' is not complete: {k + 1} numbers are due.")
-        matrix[k, :k + 1] = matrix[:k + 1, k] = row
+        matrix[k, : k + 1] = matrix[: k + 1, k] = row
     at = [place[name] for name in wanted]
     return matrix[np.ix_(at, at)] / _SQUARE_MILLIMETRES

@@ -44,8 +44,10 @@ class Profile:
 
     def __post_init__(self):
         if len(self.height) < LEAST_STATIONS:
-            raise InputError(f"Axis '{self.axis.line.name}': a curvature factor needs at least {LEAST_STATIONS} stations with "
-                             f"heights; there are {len(self.height)}.")
+            raise InputError(
+                f"Axis '{self.axis.line.name}': a curvature factor needs at least {LEAST_STATIONS} stations with "
+                f"heights; there are {len(self.height)}."
+            )
         if self.length < 0.001:
             raise InputError(f"Axis '{self.axis.line.name}': all stations are at one chainage.")
 
@@ -66,7 +68,6 @@ class Profile:
         share = GEOID_BENDING * GEOID_LENGTH / self.length
         return 0.5 * share if self.fine_grid else share
 
-
     def part(self, keep):
         """The profile of some of its stations; ``keep``: booleans (n,)."""
         arrays = {name: getattr(self, name)[keep] for name in ("lat", "lon", "chainage", "height", "undulation")}
@@ -76,8 +77,7 @@ class Profile:
 @dataclass(frozen=True)
 class Model:
     """A shape fitted to the heights: ``name`` of MODELS; ``curve``: fitted heights (n,), metres; ``rms`` of its
-    residuals, metres; ``chi_squared``: v^T W v (in units of the variance factor where sigma is unknown);
-    ``freedom``.
+    residuals, metres; ``chi_squared``: v^T W v (in units of the variance factor where sigma is unknown); ``freedom``.
     """
 
     name: str
@@ -119,8 +119,12 @@ class CurvatureTest:
     @property
     def verdict(self):
         not_straight, not_level = abs(self.factor - 1.0) > self.half_width, abs(self.factor) > self.half_width
-        return {(False, True): "straight", (True, False): "level", (True, True): "neither",
-                (False, False): "undecided"}[not_straight, not_level]
+        return {
+            (False, True): "straight",
+            (True, False): "level",
+            (True, True): "neither",
+            (False, False): "undecided",
+        }[not_straight, not_level]
 
     @property
     def implied_radius(self):
@@ -156,8 +160,8 @@ class CurvatureTest:
 
 
 def curvature_of(profile: Profile):
-    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface through its
-    point.
+    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface
+    through its point.
     """
     lat, lon, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
     order = np.argsort(profile.chainage)
@@ -178,12 +182,27 @@ def test_curvature(profile: Profile):
     along = profile.chainage - profile.middle
     radius = _radius(profile)
     sphere = sphere_tangent(along, 0.0, middle_radius(profile.axis), profile.axis.chainage_height)
-    columns = {"level": ([one], 0.0), "grade": ([one, x], 0.0), "straight": ([one, x], c),
-               "field rule": ([one, x], along**2 / (2.0 * FIELD_RULE_RADIUS)), "sphere": ([one, x], sphere)}
-    models = [_model(name, profile, _regressed(profile, parts, given), free) for name, (parts, given) in columns.items()]
+    columns = {
+        "level": ([one], 0.0),
+        "grade": ([one, x], 0.0),
+        "straight": ([one, x], c),
+        "field rule": ([one, x], along**2 / (2.0 * FIELD_RULE_RADIUS)),
+        "sphere": ([one, x], sphere),
+    }
+    models = [
+        _model(name, profile, _regressed(profile, parts, given), free) for name, (parts, given) in columns.items()
+    ]
     models.append(_model("free", profile, free, free))
-    return CurvatureTest(profile, float(free.parameters[2]), float(free.deviations[2]), profile.geoid_share, radius,
-                         tuple(models), c, free)
+    return CurvatureTest(
+        profile,
+        float(free.parameters[2]),
+        float(free.deviations[2]),
+        profile.geoid_share,
+        radius,
+        tuple(models),
+        c,
+        free,
+    )
 
 
 # pytest would collect a function of this name where a test module imports it.
@@ -206,8 +225,13 @@ def search_free(profile: Profile):
         left = profile.height - design @ parameters
         parameters = parameters + start.cofactors @ (design[keep].T @ covariance.weighted(left[keep]))
         left = profile.height - design @ parameters
-        return Fitted(Solution(design[keep], left[keep], covariance, profile.known, parameters), design, left,
-                      profile.covariance, keep.copy())
+        return Fitted(
+            Solution(design[keep], left[keep], covariance, profile.known, parameters),
+            design,
+            left,
+            profile.covariance,
+            keep.copy(),
+        )
 
     return search(fit, len(profile.height))
 
@@ -232,5 +256,10 @@ def _regressed(profile, columns, given):
 def _model(name, profile, solution, free):
     scale = 1.0 if profile.known else free.variance_factor
     chi = solution.quadratic / scale if scale > 0 else np.nan
-    return Model(name, profile.height - solution.residuals, float(np.sqrt(np.mean(solution.residuals**2))), float(chi),
-                 solution.freedom)
+    return Model(
+        name,
+        profile.height - solution.residuals,
+        float(np.sqrt(np.mean(solution.residuals**2))),
+        float(chi),
+        solution.freedom,
+    )

@@ -17,6 +17,7 @@ STRAIGHT = ("chord", "tangent", "inclined", "reference")
 EARTHS = ("ellipsoid", "sphere", "flat")
 CONTROL_REACH = 1.0
 KINK = 1e-3
+_NO_UNDULATION = ConstantUndulation()
 
 
 @dataclass(frozen=True)
@@ -58,13 +59,19 @@ class DesignSpec:
         if self.kind == "inclined" and self.slope is None:
             raise InputError("The design 'inclined' needs a slope.")
         if self.slope is not None and abs(self.slope) > 1.0:
-            raise InputError(f"A slope of {self.slope:g} is steeper than 45 degrees: it is a rise per length without "
-                             "unit, 0.003 for 3 mm per metre.")
+            raise InputError(
+                f"A slope of {self.slope:g} is steeper than 45 degrees: it is a rise per length without "
+                "unit, 0.003 for 3 mm per metre."
+            )
         has_b = self.chainage_b is not None or self.height_b is not None
         if self.kind == "grade" and self.slope is not None and has_b:
             raise InputError("The design 'grade' has a slope and a second control: give one of them.")
-        if (self.uses_b and self.chainage_a is not None and self.chainage_b is not None
-                and abs(self.chainage_a - self.chainage_b) < 0.001):
+        if (
+            self.uses_b
+            and self.chainage_a is not None
+            and self.chainage_b is not None
+            and abs(self.chainage_a - self.chainage_b) < 0.001
+        ):
             raise InputError(f"Both controls are at chainage {self.chainage_a:g} m; they must be apart.")
         if self.radius is not None and self.radius < 100_000.0:
             raise InputError(f"A sphere of radius {self.radius:g} m is no Earth; RADIUS is in metres.")
@@ -77,11 +84,19 @@ class DesignSpec:
     @property
     def unused(self):
         """Names of given values that this design does not use."""
-        given = {name for name in ("chainage_a", "height_a", "chainage_b", "height_b", "slope")
-                 if getattr(self, name) is not None}
-        used = {"chord": {"chainage_a", "height_a", "chainage_b", "height_b"}, "tangent": {"chainage_a", "height_a"},
-                "inclined": {"chainage_a", "height_a", "slope"}, "reference": set(),
-                "level": {"chainage_a", "height_a"}, "grade": given}[self.kind]
+        given = {
+            name
+            for name in ("chainage_a", "height_a", "chainage_b", "height_b", "slope")
+            if getattr(self, name) is not None
+        }
+        used = {
+            "chord": {"chainage_a", "height_a", "chainage_b", "height_b"},
+            "tangent": {"chainage_a", "height_a"},
+            "inclined": {"chainage_a", "height_a", "slope"},
+            "reference": set(),
+            "level": {"chainage_a", "height_a"},
+            "grade": given,
+        }[self.kind]
         return sorted(given - used)
 
 
@@ -135,7 +150,7 @@ class DesignHeights:
     warnings: tuple = field(default=())
 
 
-def design_heights(spec, stations, undulation: AlongAxis = ConstantUndulation()):
+def design_heights(spec, stations, undulation: AlongAxis = _NO_UNDULATION):
     """Design heights of one axis' stations.
 
     ``spec``: DesignSpec; ``stations``: Stations; ``undulation``: source of N at points between stations. Returns
@@ -166,8 +181,10 @@ def resolved_controls(spec, stations, undulation):
     if spec.uses_b:
         controls.append(_control("B", spec.chainage_b, spec.height_b, "last", stations, undulation))
         if abs(controls[1].chainage - controls[0].chainage) < 0.001:
-            raise InputError(f"Axis '{stations.name}': controls A and B are at the same chainage; a {spec.kind} needs "
-                             "two that are apart.")
+            raise InputError(
+                f"Axis '{stations.name}': controls A and B are at the same chainage; a {spec.kind} needs "
+                "two that are apart."
+            )
     return tuple(controls)
 
 
@@ -200,8 +217,10 @@ def _best(stations, closeness):
 def _default_station(letter, which, stations):
     with_height = np.isfinite(stations.height)
     if not np.any(with_height):
-        raise InputError(f"Axis '{stations.name}': control {letter} has no chainage, and no station of the axis has a "
-                         "height to take it from.")
+        raise InputError(
+            f"Axis '{stations.name}': control {letter} has no chainage, and no station of the axis has a "
+            "height to take it from."
+        )
     s = stations.chainage
     if which == "middle":
         middle = 0.5 * (s[with_height].min() + s[with_height].max())
@@ -214,8 +233,10 @@ def _station_near(letter, chainage, stations):
     # A measured chainage has noise of 1e-8 m, which must not decide about a station that is 1 m away.
     reachable = np.isfinite(stations.height) & (distance <= CONTROL_REACH + 1e-6)
     if not np.any(reachable):
-        raise InputError(f"Axis '{stations.name}': control {letter} at chainage {chainage:.3f} m has no height, and no "
-                         f"station with a height lies within {CONTROL_REACH:g} m of it.")
+        raise InputError(
+            f"Axis '{stations.name}': control {letter} at chainage {chainage:.3f} m has no height, and no "
+            f"station with a height lies within {CONTROL_REACH:g} m of it."
+        )
     return _best(stations, distance)
 
 
@@ -238,8 +259,10 @@ def _straight(spec, stations, controls, undulation):
     design = flat + (1.0 - spec.refraction) * (heights - flat)
     warnings = []
     if departure > KINK * extent:
-        warnings.append(f"Axis '{stations.name}' bends: it departs {departure:.3f} m from the geodesic of its design, so "
-                        f"a straight structure ('{spec.kind}') cannot follow it; check each leg by itself.")
+        warnings.append(
+            f"Axis '{stations.name}' bends: it departs {departure:.3f} m from the geodesic of its design, so "
+            f"a straight structure ('{spec.kind}') cannot follow it; check each leg by itself."
+        )
     return DesignHeights(design, flat, controls, slope, geoid_slope is not None, tuple(warnings))
 
 
@@ -248,7 +271,9 @@ def straight_plane(spec, controls, ellipsoid, geoid_slope, slope):
     a = controls[0]
     if spec.kind == "chord":
         b = controls[1]
-        return chord_plane((a.lat, b.lat), (a.lon, b.lon), (a.height + a.undulation, b.height + b.undulation), ellipsoid)
+        return chord_plane(
+            (a.lat, b.lat), (a.lon, b.lon), (a.height + a.undulation, b.height + b.undulation), ellipsoid
+        )
     return inclined_plane(a.lat, a.lon, a.height + a.undulation, a.azimuth, slope, ellipsoid, geoid_slope)
 
 
@@ -258,8 +283,11 @@ def _along_design(spec, stations, controls):
     a, axis = controls[0], stations.axis
     ends = [c.chainage for c in controls]
     if len(ends) == 1:
-        ends = [*ends, *stations.chainage[[stations.chainage.argmin(), stations.chainage.argmax()]]] if len(
-            stations.chainage) else ends
+        ends = (
+            [*ends, *stations.chainage[[stations.chainage.argmin(), stations.chainage.argmax()]]]
+            if len(stations.chainage)
+            else ends
+        )
     if len(axis.line.lengths) == 1:
         return stations.chainage - a.chainage, controls[-1].chainage - a.chainage, 0.0, 1.0
     own = Axis(_design_line(stations, controls, max(ends) - min(ends)), axis.chainage_height)

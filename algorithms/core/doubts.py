@@ -27,8 +27,8 @@ def unit_doubt(stations, design, spec):
 
 
 def curvature_shown(stations, design):
-    """Coefficient of the design's curvature effect in the as-built heights, and its standard deviation (inf:
-    unknown).
+    """Coefficient of the design's curvature effect in the as-built heights, and its standard deviation
+    (inf: unknown).
     """
     known = np.isfinite(stations.height) & np.isfinite(design.design_h)
     bend = (design.design_h - design.flat_h)[known]
@@ -54,4 +54,4 @@ def _off_line(s, values):
 
 
 def _sentence(stations, what, guess):
-    return (f"Axis '{stations.name}': the heights {what}; they may be {guess}, read in another unit. Check HEIGHT_UNIT.")
+    return f"Axis '{stations.name}': the heights {what}; they may be {guess}, read in another unit. Check HEIGHT_UNIT."

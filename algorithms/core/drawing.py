@@ -79,8 +79,8 @@ def chainages_along(axis, first, last):
 
 
 def band(axis, first, last, half_width):
-    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon (m,)
-    degrees.
+    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon
+    (m,) degrees.
     """
     along = chainages_along(axis, first, last)
     there = beside(axis, along, np.full(len(along), half_width))

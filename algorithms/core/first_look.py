@@ -25,8 +25,11 @@ _NAMES = {
     "axis": ("axis", "line", "alignment"),
     "undulation": ("undulation", "geoid_height", "geoidheight", "undul", "n"),
 }
-_UNITS = {"metre": ("m", "metre", "metres", "meter", "meters"), "us_foot": ("usft", "ftus", "us_ft", "ft_us"),
-          "foot": ("ft", "feet", "foot")}
+_UNITS = {
+    "metre": ("m", "metre", "metres", "meter", "meters"),
+    "us_foot": ("usft", "ftus", "us_ft", "ft_us"),
+    "foot": ("ft", "feet", "foot"),
+}
 _HUNDREDS = re.compile(r"^\D*\d+\s*\+\s*\d{2}(\.\d*)?\D*$")
 
 
@@ -59,8 +62,8 @@ class Shape:
 
     ``range``: greatest minus least height but for those that stand out, ``length``: over the stations with heights,
     metres. ``factor``: their bend in units of the Earth's curvature (1 straight in space, 0 along the level surface),
-    ``deviation``: its standard deviation.
-    ``suggests``: of SHAPES. ``outstanding``: indices into the given arrays of heights far off their neighbours' curve.
+    ``deviation``: its standard deviation. ``suggests``: of SHAPES. ``outstanding``: indices into the given arrays of
+    heights far off their neighbours' curve.
     """
 
     range: float
@@ -94,8 +97,14 @@ def shape(chainages, heights):
             break
         keep = ~outside
     deviation = float(np.hypot(deviation, _GEOID_BENDING * _GEOID_LENGTH / length))
-    return Shape(float(np.ptp(h[keep])), length, factor, deviation, _suggested(factor, deviation),
-                 tuple(int(k) for k in known[~keep]))
+    return Shape(
+        float(np.ptp(h[keep])),
+        length,
+        factor,
+        deviation,
+        _suggested(factor, deviation),
+        tuple(int(k) for k in known[~keep]),
+    )
 
 
 def _bend(s, h, keep):
@@ -161,7 +170,7 @@ def guessed_column(names, kind):
         text = re.sub(r"[\s\W_]+", "_", name.lower()).strip("_")
         for ending in sorted((e for group in _UNITS.values() for e in group), key=len, reverse=True):
             if text.endswith("_" + ending):
-                text = text[:-len(ending) - 1]
+                text = text[: -len(ending) - 1]
                 break
         plain.setdefault(text, name)
     return next((plain[known] for known in _NAMES[kind] if known in plain), "")
@@ -175,8 +184,7 @@ def counts_hundreds(texts):
 
 def unit_by_length(listed, drawn):
     """'foot' where a list read as metres runs 3.28 times as far as the axis is long, 'metre' where one read as feet
-    runs 0.3048 times as far; '' else. ``listed``: span of the list's chainages, ``drawn``: length of the axis,
-    metres.
+    runs 0.3048 times as far; '' else. ``listed``: span of the list's chainages, ``drawn``: length of the axis, metres.
     """
     if not (drawn > 0.0 and listed > 0.0):
         return ""

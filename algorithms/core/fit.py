@@ -19,8 +19,8 @@ ONE_GEODESIC = 1e-3
 
 @dataclass(frozen=True)
 class Frame:
-    """Where a fit is parametrised: a place ``lat``, ``lon``, degrees, and the ``azimuth`` of a line, None for a
-    plane.
+    """Where a fit is parametrised: a place ``lat``, ``lon``, degrees, and the ``azimuth`` of a line, None
+    for a plane.
     """
 
     lat: float
@@ -118,8 +118,8 @@ def plane_frame(lat, lon, ellipsoid):
 
 
 def check_spread(lat, lon, ellipsoid):
-    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line, not a
-    plane.
+    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line,
+    not a plane.
     """
     feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0]
     far = int(np.argmax(np.linalg.norm(feet - feet[0], axis=1)))
@@ -132,8 +132,10 @@ def check_spread(lat, lon, ellipsoid):
     line = AxisLine("the stations", [lat[far], lat[other]], [lon[far], lon[other]], ellipsoid)
     away = float(np.abs(measure([line], lat, lon).across).max())
     if away <= ONE_GEODESIC * extent:
-        raise InputError(f"The stations lie on one line (none is more than {away:.3f} m from it over {extent:.0f} m), which "
-                         "determines no plane; fit a line, or add an arm in another direction.")
+        raise InputError(
+            f"The stations lie on one line (none is more than {away:.3f} m from it over {extent:.0f} m), which "
+            "determines no plane; fit a line, or add an arm in another direction."
+        )
 
 
 def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
@@ -145,8 +147,9 @@ def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     """
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:
-        raise InputError(f"A fit of {columns} unknowns needs at least {columns} stations with heights; there are "
-                         f"{len(heights)}.")
+        raise InputError(
+            f"A fit of {columns} unknowns needs at least {columns} stations with heights; there are {len(heights)}."
+        )
 
     def fit(keep):
         return _gauss_newton(frame, heights, keep, columns)
@@ -187,7 +190,7 @@ def _gauss_newton(frame, heights, keep, columns):
 def _linearised(frame, heights, parameters):
     """Derivatives (n, p) and computed heights (n,) at ``parameters``: height, slopes, offsets of further datums."""
     directions = frame.directions
-    slopes = parameters[1:1 + len(directions)]
+    slopes = parameters[1 : 1 + len(directions)]
     origin = position(frame.lat, frame.lon, parameters[0], frame.ellipsoid)
     feet, normals = foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
     n = frame.normal(slopes)
@@ -201,7 +204,7 @@ def _linearised(frame, heights, parameters):
     if heights.datums is not None and heights.datums.max() > 0:
         shares = heights.datums[:, None] == np.arange(1, heights.datums.max() + 1)
         design = np.column_stack([design, shares.astype(float)])
-        computed = computed + shares @ parameters[1 + len(directions):]
+        computed = computed + shares @ parameters[1 + len(directions) :]
     return design, computed
 
 

@@ -94,8 +94,10 @@ def _sine_cosine(angle):
     away = angle - middle
     square = away * away
     odd, even = square / 362880.0, square / -3628800.0
-    for series, terms in ((odd, (-1.0 / 5040.0, 1.0 / 120.0, -1.0 / 6.0, 1.0)),
-                          (even, (1.0 / 40320.0, -1.0 / 720.0, 1.0 / 24.0, -0.5))):
+    for series, terms in (
+        (odd, (-1.0 / 5040.0, 1.0 / 120.0, -1.0 / 6.0, 1.0)),
+        (even, (1.0 / 40320.0, -1.0 / 720.0, 1.0 / 24.0, -0.5)),
+    ):
         series += terms[0]
         for term in terms[1:]:
             series *= square
@@ -197,8 +199,9 @@ def mapping(source, target=None):
 
     def refusal():
         return InputError(
-            f"From '{name}' to '{goal.name}' only a ballpark transformation is known here, which can be wrong by metres: "
-            "give both layers the same datum, or install the transformation's grid.")
+            f"From '{name}' to '{goal.name}' only a ballpark transformation is known here, which can be wrong by "
+            "metres: give both layers the same datum, or install the transformation's grid."
+        )
 
     try:
         way = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
@@ -244,14 +247,16 @@ def library_undulation(lat, lon, geoid="EPSG:5773"):
     """
     lat, lon = np.atleast_1d(np.asarray(lat, float)), np.atleast_1d(np.asarray(lon, float))
     try:
-        shift = pyproj.Transformer.from_crs("EPSG:4979", f"EPSG:4326+{geoid.split(':')[-1]}", always_xy=True,
-                                            allow_ballpark=False)
+        shift = pyproj.Transformer.from_crs(
+            "EPSG:4979", f"EPSG:4326+{geoid.split(':')[-1]}", always_xy=True, allow_ballpark=False
+        )
         # Longitudes beyond half a turn are the same places to the user, but not to every grid.
         minus_n = shift.transform((lon + 180.0) % 360.0 - 180.0, lat, np.zeros_like(lat + lon))[2]
     except ProjError:
         raise InputError(
             "The geoid grid EGM96 is not installed, so undulations cannot be found: install PROJ's grids (package "
-            "proj-data on Debian and Ubuntu), or give a geoid raster, a field or one value.") from None
+            "proj-data on Debian and Ubuntu), or give a geoid raster, a field or one value."
+        ) from None
     if not np.all(np.isfinite(minus_n)):
         raise InputError("The geoid grid has no value at some of the stations.")
     return -np.asarray(minus_n)

@@ -50,8 +50,9 @@ def geoid_from_grid(axis, surface, cell):
     two_cells = float(2.0 * np.radians(cell) * ellipsoid.radius_meridian(lat[middle]))
     if length > two_cells:
         return _over_ends(chainage, undulation)
-    ends_lat, ends_lon, _ = ellipsoid.forward(lat[middle], lon[middle], azimuth[middle],
-                                              np.array([-0.5, 0.5]) * two_cells)
+    ends_lat, ends_lon, _ = ellipsoid.forward(
+        lat[middle], lon[middle], azimuth[middle], np.array([-0.5, 0.5]) * two_cells
+    )
     low, high = surface(ends_lat, ends_lon)
     slope = float(high - low) / two_cells
     return GeoidAlong(chainage, undulation, slope * (chainage - chainage[0]), np.full(PLACES, np.nan), slope, two_cells)

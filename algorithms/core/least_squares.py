@@ -105,8 +105,11 @@ class Solution:
     def test_covariance(self, rows):
         """(W Q_v W) of some rows (k, k)."""
         b = self._weighted_design[rows]
-        w = np.diag(1.0 / self.covariance.variance[rows]) if self.covariance.weight is None else (
-            self.covariance.weight[np.ix_(rows, rows)])
+        w = (
+            np.diag(1.0 / self.covariance.variance[rows])
+            if self.covariance.weight is None
+            else (self.covariance.weight[np.ix_(rows, rows)])
+        )
         return w - b @ self.cofactors @ b.T
 
     @cached_property
@@ -128,8 +131,8 @@ class Solution:
 
     @cached_property
     def detectable(self):
-        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf where
-        unchecked.
+        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf
+        where unchecked.
         """
         scale = 1.0 if self.known else np.sqrt(self.variance_factor)
         checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal

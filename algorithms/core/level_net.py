@@ -32,8 +32,10 @@ class LevelNet:
         self._refuse(self.start == self.end, "starts and ends at one point")
         self._refuse(~np.isfinite(self.difference), "has no height difference")
         self._refuse(self.length < 0.0, "has a negative length")
-        self._refuse(~(np.isfinite(self.deviation) & (self.deviation > 0.0)),
-                     "has a standard deviation that is zero, negative or no number")
+        self._refuse(
+            ~(np.isfinite(self.deviation) & (self.deviation > 0.0)),
+            "has a standard deviation that is zero, negative or no number",
+        )
 
     def _refuse(self, bad, words):
         if np.any(bad):

@@ -25,8 +25,9 @@ def _sparse():
         import scipy.sparse
         import scipy.sparse.linalg
     except ImportError:
-        raise InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and "
-                         "Ubuntu).") from None
+        raise InputError(
+            "This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu)."
+        ) from None
     return scipy.sparse
 
 
@@ -100,8 +101,9 @@ class Adjustment:
 
     @property
     def cofactors(self):
-        """Diagonal of the inverse normal matrix (columns,), and its element between each observation's two points
-        (m,)."""
+        """Diagonal of the inverse normal matrix (columns,), and its element between each observation's two
+        points (m,).
+        """
         if not hasattr(self, "_cofactors"):
             deque(self.computing(), maxlen=0)
         return self._cofactors
@@ -218,16 +220,21 @@ def adjusted(net, datum, *, known=True):
     weighted = np.array(sorted(datum.weighted), int)
     first = np.concatenate([column[net.start[lines]], np.full(len(weighted), -1)])
     second = np.concatenate([column[net.end[lines]], column[weighted]])
-    misfit = np.concatenate([net.difference[lines] - start_heights[net.end[lines]] + start_heights[net.start[lines]],
-                             [datum.weighted[p][0] - start_heights[p] for p in weighted]])
+    misfit = np.concatenate(
+        [
+            net.difference[lines] - start_heights[net.end[lines]] + start_heights[net.start[lines]],
+            [datum.weighted[p][0] - start_heights[p] for p in weighted],
+        ]
+    )
     variance = np.concatenate([net.variance[lines], [datum.weighted[p][1] ** 2 for p in weighted]])
     shift, solver = _solved(first, second, misfit, variance, len(points))
     residuals = misfit - shift[second] + shift[first]
     heights = start_heights.copy()
     heights[points] += shift[:-1]
     observed = np.concatenate([lines, np.full(len(weighted), -1)])
-    return Adjustment(net, heights, observed, tuple(weighted.tolist()), residuals, variance, first, second, known,
-                      points, solver)
+    return Adjustment(
+        net, heights, observed, tuple(weighted.tolist()), residuals, variance, first, second, known, points, solver
+    )
 
 
 def _solved(first, second, misfit, variance, number):
@@ -238,12 +245,16 @@ def _solved(first, second, misfit, variance, number):
     weight, rows = 1.0 / variance, np.arange(len(misfit))
     inside, outside = second >= 0, first >= 0
     design = sparse.csr_matrix(
-        (np.concatenate([np.ones(inside.sum()), -np.ones(outside.sum())]),
-         (np.concatenate([rows[inside], rows[outside]]), np.concatenate([second[inside], first[outside]]))),
-        shape=(len(misfit), number))
+        (
+            np.concatenate([np.ones(inside.sum()), -np.ones(outside.sum())]),
+            (np.concatenate([rows[inside], rows[outside]]), np.concatenate([second[inside], first[outside]])),
+        ),
+        shape=(len(misfit), number),
+    )
     weighted = design.multiply(weight[:, None]).T.tocsr()
     normals = (weighted @ design).tocsc()
     # Symmetric and positive definite: no pivoting, an ordering that keeps the factors sparse.
-    solver = sparse.linalg.splu(normals, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0,
-                                options={"SymmetricMode": True})
+    solver = sparse.linalg.splu(
+        normals, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True}
+    )
     return np.append(solver.solve(weighted @ misfit), 0.0), solver

@@ -50,10 +50,16 @@ def section_misclosures(net):
         for other in lines[1:]:
             against = 1 if net.start[other] == net.end[first] else -1
             value = net.difference[first] + against * net.difference[other]
-            found.append(Misclosure(
-                "section", (net.names[net.start[first]], net.names[net.end[first]]), ((first, 1), (other, against)),
-                float(0.5 * (net.length[first] + net.length[other])), float(value),
-                float(np.sqrt(net.variance[first] + net.variance[other]))))
+            found.append(
+                Misclosure(
+                    "section",
+                    (net.names[net.start[first]], net.names[net.end[first]]),
+                    ((first, 1), (other, against)),
+                    float(0.5 * (net.length[first] + net.length[other])),
+                    float(value),
+                    float(np.sqrt(net.variance[first] + net.variance[other])),
+                )
+            )
     return found
 
 
@@ -112,8 +118,14 @@ def _walked(net, start, step, around, junctions, used):
             break
         step = next(found for found in around[point] if found[0] != line)
     index, signs = np.array([line for line, _ in lines]), np.array([sign for _, sign in lines], float)
-    return _Way(start, point, tuple(lines), float(signs @ net.difference[index]), float(net.length[index].sum()),
-                float(net.variance[index].sum()))
+    return _Way(
+        start,
+        point,
+        tuple(lines),
+        float(signs @ net.difference[index]),
+        float(net.length[index].sum()),
+        float(net.variance[index].sum()),
+    )
 
 
 def _weights(ways):
@@ -234,6 +246,11 @@ def _misclosure(net, ways, mask):
         k = -1
     members = [ways[k] for k in _bits(mask)]
     kind = "loop" if all(w.lines for w in members) else "benchmarks"
-    return Misclosure(kind, tuple(net.names[p] for p in path[begins:]), tuple(lines),
-                      float(sum(w.length for w in members)),
-                      float(value), float(np.sqrt(sum(w.variance for w in members))))
+    return Misclosure(
+        kind,
+        tuple(net.names[p] for p in path[begins:]),
+        tuple(lines),
+        float(sum(w.length for w in members)),
+        float(value),
+        float(np.sqrt(sum(w.variance for w in members))),
+    )

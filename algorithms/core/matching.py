@@ -26,8 +26,9 @@ def matched_by_place(first, second, tolerance):
         start = np.searchsorted(sorted_2, chainages[mine] - tolerance - 1e-9)
         count = np.searchsorted(sorted_2, chainages[mine] + tolerance + 1e-9, side="right") - start
         if count.sum() > MOST_PAIRS:
-            raise InputError("The matching tolerance takes too many stations for one; make it smaller than half of "
-                             "their spacing.")
+            raise InputError(
+                "The matching tolerance takes too many stations for one; make it smaller than half of their spacing."
+            )
         at = np.repeat(start - np.concatenate(([0], np.cumsum(count)[:-1])), count) + np.arange(count.sum())
         found.append(np.column_stack((np.repeat(mine, count), others[at])))
     pairs = np.concatenate(found) if found else np.zeros((0, 2), int)

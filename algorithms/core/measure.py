@@ -48,8 +48,16 @@ def _pieces(lines):
     for number, line in enumerate(lines):
         cuts = line.span_cuts()
         for k, (leg, start, length) in enumerate(cuts):
-            pieces.append(_Piece(number, leg, start, length, k == 0 or cuts[k - 1][0] == leg,
-                                 k == len(cuts) - 1 or cuts[k + 1][0] == leg))
+            pieces.append(
+                _Piece(
+                    number,
+                    leg,
+                    start,
+                    length,
+                    k == 0 or cuts[k - 1][0] == leg,
+                    k == len(cuts) - 1 or cuts[k + 1][0] == leg,
+                )
+            )
     return pieces
 
 
@@ -115,8 +123,9 @@ class Measurer:
             order = np.argsort(assigned, kind="stable")
             values, firsts = np.unique(assigned[order], return_index=True)
             for value, stations in zip(values, np.split(order, firsts[1:])):
-                groups.append((stations, np.arange(len(self._all)) if value < 0
-                               else np.flatnonzero(self._axis == value)))
+                groups.append(
+                    (stations, np.arange(len(self._all)) if value < 0 else np.flatnonzero(self._axis == value))
+                )
         pairs = []
         while groups:
             stations, pieces = groups.pop()
@@ -170,7 +179,8 @@ class Measurer:
         for number, first, last in zip(numbers, firsts, [*firsts[1:], len(piece)]):
             rows = station[first:last]
             along[first:last], across[first:last], distance[first:last] = self._project_on(
-                int(number), lat[rows], lon[rows])
+                int(number), lat[rows], lon[rows]
+            )
         return along, across, distance
 
     def _project_on(self, number, lat, lon):
@@ -181,8 +191,9 @@ class Measurer:
         along, across = project(span, lat, lon, self.ellipsoid, line.mean_radii[1][piece.leg])
         far = ~((np.abs(across) < FARTHEST_IN_SPACE) & (along > first) & (along < last))
         if np.any(far):
-            along[far], across[far] = project_exactly(self.ellipsoid, *start, piece.start + 0.5 * piece.length,
-                                                      lat[far], lon[far])
+            along[far], across[far] = project_exactly(
+                self.ellipsoid, *start, piece.start + 0.5 * piece.length, lat[far], lon[far]
+            )
         distance = np.abs(across)
         for outside, end in ((along < piece.start, self._begin), (along > piece.start + piece.length, self._end)):
             if np.any(outside):
@@ -195,8 +206,16 @@ class Measurer:
         """The fitted span of a piece and the range it holds for, kept for the next chunk."""
         if number not in self._spans:
             piece, line = self._all[number], self.lines[self._all[number].axis]
-            span = fitted_span(self.ellipsoid, line.lat[piece.leg], line.lon[piece.leg], line.azimuths[piece.leg],
-                               piece.start, piece.length, before, after)
+            span = fitted_span(
+                self.ellipsoid,
+                line.lat[piece.leg],
+                line.lon[piece.leg],
+                line.azimuths[piece.leg],
+                piece.start,
+                piece.length,
+                before,
+                after,
+            )
             self._spans[number] = span, (piece.start - before, piece.start + piece.length + after)
         return self._spans[number]
 
@@ -231,8 +250,10 @@ class Measurer:
     def _corners(self, piece, along, across, distance):
         """In the wedge outside a bend the foot is the vertex, and the offset the distance to it (in place)."""
         start, end = self._start[piece], self._start[piece] + self._length[piece]
-        for beyond, end_open, corner, shift in ((along < start, self._open[0], start, -1),
-                                                (along > end, self._open[1], end, 0)):
+        for beyond, end_open, corner, shift in (
+            (along < start, self._open[0], start, -1),
+            (along > end, self._open[1], end, 0),
+        ):
             rows = np.flatnonzero(beyond & ~end_open[piece])
             along[rows] = corner[rows]
             side = [self._outside(self._all[piece[row]], shift, across[row]) for row in rows]

@@ -25,8 +25,13 @@ class LevellingClass:
     source: str
 
 
-_ORDERS = ("first order class I", "first order class II", "second order class I", "second order class II",
-           "third order")
+_ORDERS = (
+    "first order class I",
+    "first order class II",
+    "second order class I",
+    "second order class II",
+    "third order",
+)
 
 CLASSES = (
     *(LevellingClass(name, "accuracy", n, _FORMULAS) for name, n in zip(_ORDERS, (0.5, 0.7, 1.0, 1.3, 2.0))),

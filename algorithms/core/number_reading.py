@@ -13,15 +13,21 @@ from .errors import InputError
 SIGNS = ("point", "comma")
 _BLANKS = " \u00a0\u2009\u202f\t"
 _MINUS = "-\u2212\u2013"
-_UNIT = re.compile(r"(?<=[\d.,])\s*(?:(?P<metres>metres?|meters?|m)|(?P<feet>feet|foot|ft|\u2032|'))\.?$",
-                   re.IGNORECASE)
+_UNIT = re.compile(
+    r"(?<=[\d.,])\s*(?:(?P<metres>metres?|meters?|m)|(?P<feet>feet|foot|ft|\u2032|'))\.?$", re.IGNORECASE
+)
 _INCHES = r"(?P<inches>\d+(?:\.\d+)?)?(?:[\s-]*(?P<top>\d+)\s*/\s*(?P<bottom>\d+))?"
 _FEET = re.compile(
-    r"^(?P<feet>\d+(?:\.\d+)?)\s*(?:'|\u2032|\u2019|ft\.?|feet)[\s-]*(?:" + _INCHES
-    + r"\s*(?:\"|\u2033|\u201d|''|in\.?|inches)?)?$", re.IGNORECASE)
+    r"^(?P<feet>\d+(?:\.\d+)?)\s*(?:'|\u2032|\u2019|ft\.?|feet)[\s-]*(?:"
+    + _INCHES
+    + r"\s*(?:\"|\u2033|\u201d|''|in\.?|inches)?)?$",
+    re.IGNORECASE,
+)
 _ONLY_INCHES = re.compile(r"^" + _INCHES + r"\s*(?:\"|\u2033|\u201d|''|in\.|inches|in)$", re.IGNORECASE)
-_GROUPED = {sign: re.compile(rf"^\d{{1,3}}(?:[{group}]\d{{3}})+(?:{mark}\d*)?$") for sign, group, mark in (
-    ("point", rf",'\u2019{_BLANKS}", r"\."), ("comma", rf".'\u2019{_BLANKS}", ","))}
+_GROUPED = {
+    sign: re.compile(rf"^\d{{1,3}}(?:[{group}]\d{{3}})+(?:{mark}\d*)?$")
+    for sign, group, mark in (("point", rf",'\u2019{_BLANKS}", r"\."), ("comma", rf".'\u2019{_BLANKS}", ","))
+}
 _PLAIN = {"point": re.compile(r"^(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$"), "comma": re.compile(r"^(?:\d+,?\d*|,\d+)$")}
 
 
@@ -74,7 +80,8 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
                 reasons[row] = f"The {name} '{text}' is infinite."
                 continue
             reasons[row] = f"The {name} '{text}' is not a number." + (
-                f" The other cells have a decimal {sign}." if mixed else "")
+                f" The other cells have a decimal {sign}." if mixed else ""
+            )
             continue
         if signed:
             notes.add(signed)
@@ -164,8 +171,10 @@ def decimal_sign(texts, name="number"):
         points = sum(_PLAIN["point"].match(t.strip()) is not None and "." in t for t in texts)
         return "comma" if commas > points else "point"
     if open_cells:
-        raise InputError(f"The {name} '{open_cells[0]}' may have a decimal comma or a group of thousands, and no other "
-                         "cell of the column tells; give the decimal sign (DECIMAL_SIGN).")
+        raise InputError(
+            f"The {name} '{open_cells[0]}' may have a decimal comma or a group of thousands, and no other "
+            "cell of the column tells; give the decimal sign (DECIMAL_SIGN)."
+        )
     return "point"
 
 

@@ -70,8 +70,12 @@ class Profile:
         """
         if view not in VIEWS:
             raise InputError(f"The view '{view}' is unknown; known are {', '.join(VIEWS)}.")
-        heights = {"flat": self.flat, "level": np.full(len(self), self.level), "design": self.design,
-                   "as-built": self.design + self.residual}
+        heights = {
+            "flat": self.flat,
+            "level": np.full(len(self), self.level),
+            "design": self.design,
+            "as-built": self.design + self.residual,
+        }
         base = self.level if view == "level" else self.design
         return {name: value - base for name, value in heights.items()}
 

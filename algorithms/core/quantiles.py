@@ -16,7 +16,9 @@ def _stats():
     try:
         from scipy import stats
     except ImportError:
-        raise InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).") from None
+        raise InputError(
+            "This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu)."
+        ) from None
     return stats
 
 

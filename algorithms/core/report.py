@@ -1,5 +1,5 @@
-"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, stretches, the
-verdict.
+"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, stretches,
+the verdict.
 """
 
 from dataclasses import dataclass
@@ -44,8 +44,14 @@ def figures(residuals):
     found = statistics(residuals)
     values = residuals[np.isfinite(residuals)]
     greatest = float("nan") if found.greatest_at is None else float(residuals[found.greatest_at])
-    return Figures(found.number, found.rms, found.mean, float(values.std(ddof=1)) if len(values) > 1 else float("nan"),
-                   greatest, found.greatest_at)
+    return Figures(
+        found.number,
+        found.rms,
+        found.mean,
+        float(values.std(ddof=1)) if len(values) > 1 else float("nan"),
+        greatest,
+        found.greatest_at,
+    )
 
 
 def conformance(residuals, tolerance, sd):
@@ -56,8 +62,9 @@ def conformance(residuals, tolerance, sd):
     role of measurement uncertainty in conformity assessment, section 7.4, two-sided tolerance interval (from memory).
     InputError for a standard deviation that is not positive or a tolerance below zero.
     """
-    residuals, tolerance, sd = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float))
-                                                     for v in (residuals, tolerance, sd)))
+    residuals, tolerance, sd = np.broadcast_arrays(
+        *(np.atleast_1d(np.asarray(v, float)) for v in (residuals, tolerance, sd))
+    )
     if np.any(sd <= 0.0) or np.any(tolerance < 0.0):
         raise InputError("A probability needs a positive standard deviation and a tolerance that is not negative.")
     known = np.isfinite(residuals) & np.isfinite(tolerance) & np.isfinite(sd)
@@ -138,8 +145,11 @@ def stretches(axes, chainages, residuals, beyond):
     if not len(rows):
         return []
     cuts = np.flatnonzero((np.diff(side) != 0) | (np.diff(axes[rows]) != 0)) + 1
-    return [part for part, first in zip(np.split(rows, cuts), np.concatenate([[0], cuts]))
-            if side[first] != 0 and len(part) >= FEWEST_NEIGHBOURS]
+    return [
+        part
+        for part, first in zip(np.split(rows, cuts), np.concatenate([[0], cuts]))
+        if side[first] != 0 and len(part) >= FEWEST_NEIGHBOURS
+    ]
 
 
 def flags_hold(axes, tested, suspected):
@@ -152,8 +162,16 @@ def flags_hold(axes, tested, suspected):
     return ~many[axes]
 
 
-VERDICTS = ("nothing to judge", "no tolerance", "not within", "not within, not certain", "doubtful", "accepted",
-            "within, not certain", "within")
+VERDICTS = (
+    "nothing to judge",
+    "no tolerance",
+    "not within",
+    "not within, not certain",
+    "doubtful",
+    "accepted",
+    "within, not certain",
+    "within",
+)
 
 
 @dataclass(frozen=True)

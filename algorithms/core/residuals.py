@@ -22,8 +22,8 @@ class Statistics:
 
 
 def statuses(residuals, tolerance=None):
-    """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance' without
-    one.
+    """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance'
+    without one.
     """
     residuals = np.asarray(residuals, float)
     known = np.isfinite(residuals)
@@ -43,8 +43,15 @@ def statistics(residuals, tolerance=None):
     if not len(values):
         return Statistics(0, np.nan, np.nan, np.nan, None, **count, no_height=int(np.sum(~known)))
     at = int(np.flatnonzero(known)[np.argmax(np.abs(values))])
-    return Statistics(len(values), float(np.sqrt(np.mean(values**2))), float(values.mean()), float(np.abs(residuals[at])),
-                      at, **count, no_height=int(np.sum(~known)))
+    return Statistics(
+        len(values),
+        float(np.sqrt(np.mean(values**2))),
+        float(values.mean()),
+        float(np.abs(residuals[at])),
+        at,
+        **count,
+        no_height=int(np.sum(~known)),
+    )
 
 
 def vertical_accuracy_95(rms):

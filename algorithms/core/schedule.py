@@ -44,8 +44,11 @@ class Rules:
             raise InputError(f"The method '{self.method}' is unknown; known are {', '.join(METHODS)}.")
         if self.step is not None and not (np.isfinite(self.step) and self.step > 0.0):
             raise InputError("The step of the shims must be greater than zero; leave it empty for any movement.")
-        for value, name in ((self.up, "greatest raise"), (self.down, "greatest lowering"),
-                            (self.smoothness, "smoothness limit")):
+        for value, name in (
+            (self.up, "greatest raise"),
+            (self.down, "greatest lowering"),
+            (self.smoothness, "smoothness limit"),
+        ):
             if value is not None and not (np.isfinite(value) and value >= 0.0):
                 raise InputError(f"The {name} cannot be negative.")
 
@@ -108,8 +111,9 @@ def movements(residuals, rules, *, tolerances=None, movable=None, neighbours=Non
     move[rows] = (np.rint(chosen) if rules.step else chosen) * unit + 0.0
     predicted = residuals + move
     steep = pairs[np.abs(predicted[pairs[:, 0]] - predicted[pairs[:, 1]]) > (rules.smoothness or 0.0) + SAME]
-    return Movements(move, predicted, _reasons(residuals, predicted, tolerances, movable, rules, costs.bounds(), unit,
-                                               rows), steep)
+    return Movements(
+        move, predicted, _reasons(residuals, predicted, tolerances, movable, rules, costs.bounds(), unit, rows), steep
+    )
 
 
 class _Costs:
@@ -180,16 +184,19 @@ def _linked(costs, pairs, smoothness, whole):
         from scipy.optimize import linprog
         from scipy.sparse import coo_matrix
     except ImportError:
-        raise InputError("A smoothness limit needs scipy in QGIS's own Python; install it (python3-scipy on Debian and "
-                         "Ubuntu).") from None
+        raise InputError(
+            "A smoothness limit needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu)."
+        ) from None
     support, sign, length, cost = costs.segments()
     across = costs.residuals[pairs[:, 0]] - costs.residuals[pairs[:, 1]]
     upper, lower = smoothness - across, -smoothness - across
     if whole:
         upper, lower = np.floor(upper + costs.same), np.ceil(lower - costs.same)
     number, count = len(pairs), len(costs.residuals)
-    links = coo_matrix((np.concatenate([np.ones(number), -np.ones(number)]),
-                        (np.tile(np.arange(number), 2), pairs.T.ravel())), shape=(number, count)).tocsr()
+    links = coo_matrix(
+        (np.concatenate([np.ones(number), -np.ones(number)]), (np.tile(np.arange(number), 2), pairs.T.ravel())),
+        shape=(number, count),
+    ).tocsr()
     moves = coo_matrix((sign, (support, np.arange(len(support)))), shape=(count, len(support)))
     rows = (links @ moves).tocoo()
     # One row for each side of a limit, each with what it is missed by as a variable of its own.
@@ -197,14 +204,16 @@ def _linked(costs, pairs, smoothness, whole):
     from scipy.sparse import bmat, vstack
 
     matrix = bmat([[vstack([rows, -rows]), missed]], format="csc")
-    found = linprog(np.concatenate([cost, np.full(2 * number, costs.beyond)]), A_ub=matrix,
-                    b_ub=np.concatenate([upper, -lower]),
-                    bounds=np.column_stack([np.zeros(matrix.shape[1]),
-                                            np.concatenate([length, np.full(2 * number, np.inf)])]),
-                    method="highs-ds")
+    found = linprog(
+        np.concatenate([cost, np.full(2 * number, costs.beyond)]),
+        A_ub=matrix,
+        b_ub=np.concatenate([upper, -lower]),
+        bounds=np.column_stack([np.zeros(matrix.shape[1]), np.concatenate([length, np.full(2 * number, np.inf)])]),
+        method="highs-ds",
+    )
     if found.status != 0:
         raise InputError(f"The movements could not be determined: {found.message.strip().rstrip('.')}.")
-    return np.bincount(support, sign * found.x[:len(support)], minlength=count)
+    return np.bincount(support, sign * found.x[: len(support)], minlength=count)
 
 
 def _reasons(residuals, predicted, tolerances, movable, rules, bounds, unit, rows):

@@ -28,7 +28,7 @@ def selected_inverse(solver, first, second, result):
     diagonal = np.empty(number)
     for count, j in enumerate(range(number - 1, -1, -1), 1):
         below = slice(starts[j] + 1, starts[j + 1])
-        pattern = rows[starts[j]:starts[j + 1]]
+        pattern = rows[starts[j] : starts[j + 1]]
         front = np.empty((len(pattern), len(pattern)))
         if len(pattern) > 1:
             above = int(pattern[1])

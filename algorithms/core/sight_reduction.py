@@ -119,7 +119,8 @@ def reduced(observed, k, collimation, precision):
     factor = 1.0 - np.where(np.isnan(k), 0.0, k)
     curvature, tilt = factor * observed.lift, collimation * observed.imbalance
     shared = (observed.lift * precision.k) ** 2 + np.where(
-        collimation != 0.0, observed.imbalance * precision.collimation, 0.0) ** 2
+        collimation != 0.0, observed.imbalance * precision.collimation, 0.0
+    ) ** 2
     return Reduced(observed.rise + curvature + tilt, np.sqrt(observed.own + shared), curvature, tilt)
 
 
@@ -154,8 +155,11 @@ def combined(forward, backward, collimation, separate, precision):
     k = 1.0 - (mean.error - tilt) / lift
     # The mean is free of the collimation, k is not: 5 seconds of arc at 780 m are 0.4 in k.
     tilt_variance = np.where(collimation != 0.0, imbalance * precision.collimation, 0.0) ** 2
-    return Pairs(Reduced(np.asarray(mean.difference), np.sqrt(own + shared), mean.error - tilt, tilt), k,
-                 np.sqrt(own + tilt_variance) / lift)
+    return Pairs(
+        Reduced(np.asarray(mean.difference), np.sqrt(own + shared), mean.error - tilt, tilt),
+        k,
+        np.sqrt(own + tilt_variance) / lift,
+    )
 
 
 def reciprocal_pairs(starts, ends, days, able):

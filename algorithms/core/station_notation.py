@@ -10,7 +10,9 @@ from .errors import InputError
 _TEXT = re.compile(
     r"^\s*(?:(?:sta(?:tion)?|ch(?:ainage)?)\s*[.:]?\s*)?(?P<sign>[-+\u2212]?)\s*"
     r"(?:(?P<whole>\d+)\s*\+\s*(?P<rest>\d+(?:\.\d*)?)|(?P<bare>\d+(?:\.\d*)?|\.\d+))"
-    r"\s*(?:\(\s*(?P<region>\d+)\s*\))?\s*$", re.IGNORECASE)
+    r"\s*(?:\(\s*(?P<region>\d+)\s*\))?\s*$",
+    re.IGNORECASE,
+)
 _STATION_LENGTH = {2: 100.0, 3: 1000.0}
 
 
@@ -31,7 +33,9 @@ def notation(text):
         return sign * float(found["bare"]), region
     digits = len(found["rest"].split(".")[0])
     if digits not in _STATION_LENGTH:
-        raise InputError(f"'{text}' is no station: after the plus stand two digits (stations of 100) or three (of 1000).")
+        raise InputError(
+            f"'{text}' is no station: after the plus stand two digits (stations of 100) or three (of 1000)."
+        )
     return sign * (float(found["whole"]) * _STATION_LENGTH[digits] + float(found["rest"])), region
 
 
@@ -47,8 +51,10 @@ def station_texts(distances, unit):
     whole, fraction = np.divmod(counted, parts)
     stations, rest = np.divmod(whole, length)
     negative = (distances < 0) & (counted > 0)
-    texts = [f"{a}+{b:0{digits}d}" if not c else f"{a}+{b:0{digits}d}.{c:0{decimals}d}"
-             for a, b, c in zip(stations.tolist(), rest.tolist(), fraction.tolist())]
+    texts = [
+        f"{a}+{b:0{digits}d}" if not c else f"{a}+{b:0{digits}d}.{c:0{decimals}d}"
+        for a, b, c in zip(stations.tolist(), rest.tolist(), fraction.tolist())
+    ]
     for k in np.flatnonzero(negative | ~known).tolist():
         texts[k] = "-" + texts[k] if known[k] else ""
     return texts
@@ -91,15 +97,19 @@ class StationEquations:
             if after and before and not any(abs(chainage - other) < 1e-9 for other in found):
                 found.append(chainage)
         if not found:
-            raise InputError(f"Station {station:g} does not exist on this axis: it lies in the gap of a station equation.")
+            raise InputError(
+                f"Station {station:g} does not exist on this axis: it lies in the gap of a station equation."
+            )
         if len(found) > 1:
-            raise InputError(f"Station {station:g} occurs {len(found)} times because of a station equation: "
-                             "write its region in brackets behind it, such as 12+50 (2).")
+            raise InputError(
+                f"Station {station:g} occurs {len(found)} times because of a station equation: "
+                "write its region in brackets behind it, such as 12+50 (2)."
+            )
         return float(found[0])
 
     def station(self, chainage):
-        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice, else
-        None.
+        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice,
+        else None.
         """
         number = int(np.searchsorted(self._places, chainage, side="right"))
         value = chainage if number == 0 else chainage - self._places[number - 1] + self._aheads[number - 1]
@@ -110,8 +120,8 @@ class StationEquations:
             return value, number + 1
 
     def texts(self, chainages, unit):
-        """Normal notation at continuous ``chainages`` (n,), with the region where a notation would occur twice; a
-        list.
+        """Normal notation at continuous ``chainages`` (n,), with the region where a notation would occur
+        twice; a list.
         """
         if not self.pairs:
             return station_texts(chainages, unit)

@@ -43,8 +43,11 @@ def straightness(fit: SurfaceFit, lat, lon, height):
     lateral = lateral - along * (float(np.sum(along * lateral)) / spread if spread > 0 else 0.0)
     vertical = fit.residuals[fit.search.kept]
     together = np.hypot(vertical, lateral)
-    return Straightness(_departures(vertical), _departures(lateral),
-                        Departures(float(np.sqrt(np.mean(together**2))), float(together.max())))
+    return Straightness(
+        _departures(vertical),
+        _departures(lateral),
+        Departures(float(np.sqrt(np.mean(together**2))), float(together.max())),
+    )
 
 
 def _departures(values):

@@ -37,8 +37,12 @@ class Profile:
         'level': above the level line, where a straight structure is a curve; 'straight': from the design line, where
         the level line is the curve.
         """
-        heights = {"flat": self.flat, "level": np.full(len(self.design), self.level), "design": self.design,
-                   "as-built": self.design + self.residual}
+        heights = {
+            "flat": self.flat,
+            "level": np.full(len(self.design), self.level),
+            "design": self.design,
+            "as-built": self.design + self.residual,
+        }
         base = self.level if view == "level" else self.design
         return {kind: value - base for kind, value in heights.items()}
 

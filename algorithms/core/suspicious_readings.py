@@ -45,8 +45,9 @@ def suspicious_readings(chainage, height, written):
 
 
 def _expected(s, h):
-    """Height of each reading from the two nearest on either side (n,): the median of their lines' slopes and
-    heights."""
+    """Height of each reading from the two nearest on either side (n,): the median of their lines' slopes
+    and heights.
+    """
     n, expected = len(s), np.empty(len(s))
     for first in range(0, n, _CHUNK):
         k = np.arange(first, min(first + _CHUNK, n))

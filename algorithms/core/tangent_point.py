@@ -27,8 +27,9 @@ class Ellipse:
         turn = np.linspace(0.0, 2.0 * np.pi, points + 1)
         along, across = self.semi_a * np.cos(turn), self.semi_b * np.sin(turn)
         azimuth = self.azimuth + np.degrees(np.arctan2(across, along))
-        out_lat, out_lon, _ = ellipsoid.forward(np.full(points + 1, lat), np.full(points + 1, lon), azimuth,
-                                                np.hypot(along, across))
+        out_lat, out_lon, _ = ellipsoid.forward(
+            np.full(points + 1, lat), np.full(points + 1, lon), azimuth, np.hypot(along, across)
+        )
         out_lat[-1], out_lon[-1] = out_lat[0], out_lon[0]
         return out_lat, out_lon
 
@@ -74,10 +75,14 @@ def tangent_point(fit: SurfaceFit, lat, lon, *, geoid_slope_sigma=None):
     levelling = _ellipse(covariance, factor)
     geoid = None
     if geoid_slope_sigma is not None:
-        geoid = _ellipse(covariance + jacobian @ jacobian.T * (geoid_slope_sigma * ARC_SECOND) ** 2
-                         * _normal_over(factor), factor)
-    if (not np.all(np.isfinite(covariance)) or levelling.semi_a > FARTHEST * extent
-            or fit.solution.condition > WORST_CONDITION):
+        geoid = _ellipse(
+            covariance + jacobian @ jacobian.T * (geoid_slope_sigma * ARC_SECOND) ** 2 * _normal_over(factor), factor
+        )
+    if (
+        not np.all(np.isfinite(covariance))
+        or levelling.semi_a > FARTHEST * extent
+        or fit.solution.condition > WORST_CONDITION
+    ):
         levelling = geoid = None
     nearest = float(np.min(ellipsoid.inverse(np.full(len(lat), at_lat), np.full(len(lat), at_lon), lat, lon)[2]))
     height = float(fit.plane.heights(at_lat, at_lon, ellipsoid)[0])
@@ -85,8 +90,8 @@ def tangent_point(fit: SurfaceFit, lat, lon, *, geoid_slope_sigma=None):
 
 
 def _normal_over(factor):
-    """The geoid's share is known beforehand, so it takes the factor of a known sigma even where t or F rules the
-    rest.
+    """The geoid's share is known beforehand, so it takes the factor of a known sigma even where t or F
+    rules the rest.
     """
     from .quantiles import CHI2_2_95
 
@@ -117,8 +122,8 @@ def _extent(lat, lon, ellipsoid):
 
 @dataclass(frozen=True)
 class LevelPlace:
-    """Where a fitted line is level: chainage and its standard deviation, metres; ``geoid_sd``: with the geoid's
-    slope.
+    """Where a fitted line is level: chainage and its standard deviation, metres; ``geoid_sd``: with the
+    geoid's slope.
     """
 
     chainage: float

@@ -74,8 +74,10 @@ class SurfaceUndulation:
     def slope(self, lat, lon, chainage, azimuth):
         """Central differences over two cells: the derivative inside a bilinear cell jumps at its edges."""
         lat0 = float(np.clip(lat, -90.0 + self.cell, 90.0 - self.cell))
-        n = self.surface(np.array([lat0, lat0, lat0 - self.cell, lat0 + self.cell]),
-                         np.array([lon - self.cell, lon + self.cell, lon, lon]))
+        n = self.surface(
+            np.array([lat0, lat0, lat0 - self.cell, lat0 + self.cell]),
+            np.array([lon - self.cell, lon + self.cell, lon, lon]),
+        )
         step = np.radians(2.0 * self.cell)
         east = (n[1] - n[0]) / (step * self.ellipsoid.radius_across(lat0) * np.cos(np.radians(lat0)))
         return float(east), float((n[3] - n[2]) / (step * self.ellipsoid.radius_meridian(lat0)))
@@ -109,21 +111,27 @@ class Grid:
         # A point may be given one turn away from the grid's own range of longitudes.
         u = np.mod(u, turn) if whole_turn else u - turn * np.round((u - 0.5 * (columns - 1)) / turn)
         slack = 1e-9 * max(rows, columns)
-        outside = ((v < -slack) | (v > rows - 1 + slack)
-                   | (~np.full(u.shape, whole_turn) & ((u < -slack) | (u > columns - 1 + slack))))
+        outside = (
+            (v < -slack)
+            | (v > rows - 1 + slack)
+            | (~np.full(u.shape, whole_turn) & ((u < -slack) | (u > columns - 1 + slack)))
+        )
         if np.any(outside):
             k = int(np.flatnonzero(outside)[0])
-            raise InputError(f"The geoid grid does not reach latitude {np.asarray(lat)[k]:.5f}, longitude "
-                             f"{np.asarray(lon)[k]:.5f}.")
+            raise InputError(
+                f"The geoid grid does not reach latitude {np.asarray(lat)[k]:.5f}, longitude {np.asarray(lon)[k]:.5f}."
+            )
         i = np.clip(np.floor(v).astype(int), 0, max(rows - 2, 0))
         j = np.floor(u).astype(int) if whole_turn else np.clip(np.floor(u).astype(int), 0, max(columns - 2, 0))
         dv, du = v - i, u - j
         i2, j2 = np.minimum(i + 1, rows - 1), (j + 1) % columns if whole_turn else np.minimum(j + 1, columns - 1)
         j = j % columns
-        result = ((self.values[i, j] * (1 - du) + self.values[i, j2] * du) * (1 - dv)
-                  + (self.values[i2, j] * (1 - du) + self.values[i2, j2] * du) * dv)
+        result = (self.values[i, j] * (1 - du) + self.values[i, j2] * du) * (1 - dv) + (
+            self.values[i2, j] * (1 - du) + self.values[i2, j2] * du
+        ) * dv
         if not np.all(np.isfinite(result)):
             k = int(np.flatnonzero(~np.isfinite(result))[0])
-            raise InputError(f"The geoid grid has no value at latitude {np.asarray(lat)[k]:.5f}, longitude "
-                             f"{np.asarray(lon)[k]:.5f}.")
+            raise InputError(
+                f"The geoid grid has no value at latitude {np.asarray(lat)[k]:.5f}, longitude {np.asarray(lon)[k]:.5f}."
+            )
         return result

@@ -1,7 +1,14 @@
 """Look of an axis: a dark line in a light casing, with its name and the direction of rising chainage."""
 
-from qgis.core import (QgsLabelLineSettings, QgsLineSymbol, QgsPalLayerSettings, QgsSimpleLineSymbolLayer,
-                       QgsSingleSymbolRenderer, QgsUnitTypes, QgsVectorLayerSimpleLabeling)
+from qgis.core import (
+    QgsLabelLineSettings,
+    QgsLineSymbol,
+    QgsPalLayerSettings,
+    QgsSimpleLineSymbolLayer,
+    QgsSingleSymbolRenderer,
+    QgsUnitTypes,
+    QgsVectorLayerSimpleLabeling,
+)
 from qgis.PyQt.QtCore import Qt
 
 from .label_settings import text_format

@@ -1,7 +1,15 @@
 """Look of residual bars: the stations' colours by status, a break mark where a bar is cut, the residual at its tip."""
 
-from qgis.core import (QgsMarkerLineSymbolLayer, QgsMarkerSymbol, QgsProperty, QgsRuleBasedLabeling,
-                       QgsRuleBasedRenderer, QgsSimpleMarkerSymbolLayer, QgsTemplatedLineSymbolLayerBase, QgsWkbTypes)
+from qgis.core import (
+    QgsMarkerLineSymbolLayer,
+    QgsMarkerSymbol,
+    QgsProperty,
+    QgsRuleBasedLabeling,
+    QgsRuleBasedRenderer,
+    QgsSimpleMarkerSymbolLayer,
+    QgsTemplatedLineSymbolLayerBase,
+    QgsWkbTypes,
+)
 from qgis.PyQt.QtCore import QPointF
 
 from ..texts import tr
@@ -71,8 +79,9 @@ def bar_renderer(layer, heading, right):
             head.appendChild(QgsRuleBasedRenderer.Rule(cased(color, WIDTH), filterExp=test, label=label))
     # A rule of its own, on top of the bar's, so that the legend explains the mark where there is one.
     if _any_cut(layer):
-        head.appendChild(QgsRuleBasedRenderer.Rule(_break_mark(), filterExp=f"{cut} = 1",
-                                                   label=tr("Cut: the bar would be longer")))
+        head.appendChild(
+            QgsRuleBasedRenderer.Rule(_break_mark(), filterExp=f"{cut} = 1", label=tr("Cut: the bar would be longer"))
+        )
     return QgsRuleBasedRenderer(root)
 
 
@@ -87,8 +96,10 @@ def bar_labeling(fields, height_unit, *, fine=False):
     large = f"{length} >= 0.5 * maximum({length})" if length != "NULL" else "false"
     notable = f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large} OR {cut} = 1, false)"
     root = QgsRuleBasedLabeling.Rule(None)
-    for test, points, bold, smallest in ((notable, 8.5, True, SMALLEST_SCALE),
-                                         (f"NOT {notable}", 7.0, False, SMALLEST_SCALE_QUIET)):
+    for test, points, bold, smallest in (
+        (notable, 8.5, True, SMALLEST_SCALE),
+        (f"NOT {notable}", 7.0, False, SMALLEST_SCALE_QUIET),
+    ):
         priority = f"if({cut} = 1, 10, 8)" if bold else "2"
         settings = point_label(text, points=points, priority=priority, radius="0.4", bold=bold)
         settings.geometryGenerator = "end_point($geometry)"
@@ -98,8 +109,10 @@ def bar_labeling(fields, height_unit, *, fine=False):
         # The bar itself leads to its label.
         settings.callout().setEnabled(False)
         properties = settings.dataDefinedProperties()
-        properties.setProperty(settings.Property.PredefinedPositionOrder, QgsProperty.fromExpression(
-            positions_towards("start_point($geometry)", "end_point($geometry)")))
+        properties.setProperty(
+            settings.Property.PredefinedPositionOrder,
+            QgsProperty.fromExpression(positions_towards("start_point($geometry)", "end_point($geometry)")),
+        )
         settings.setDataDefinedProperties(properties)
         root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, smallest, test))
     return QgsRuleBasedLabeling(root)
@@ -110,6 +123,8 @@ def bar_tip(fields, height_unit):
     residual, length, cut = (column(fields, name) for name in ("residual", "bar_m", "cut"))
     station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
     drawn = f"{decimal(length, 1, 'm')} || if({cut} = 1, {literal(tr(', cut'))}, '')"
-    return (f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Residual")} '
-            f'[% coalesce({signed_height(residual, height_unit)}, \'\') %]<br>'
-            f'<small>{tr("Bar on the ground")}: [% coalesce({drawn}, \'\') %]</small></div>')
+    return (
+        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Residual")} '
+        f"[% coalesce({signed_height(residual, height_unit)}, '') %]<br>"
+        f"<small>{tr('Bar on the ground')}: [% coalesce({drawn}, '') %]</small></div>"
+    )

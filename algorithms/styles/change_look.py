@@ -1,5 +1,6 @@
-"""Look of compared surveys: triangles up where the structure has risen, down where it has settled, sized by the
-change."""
+"""Look of compared surveys: triangles up where the structure has risen, down where it has settled, sized by
+the change.
+"""
 
 from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
@@ -31,7 +32,7 @@ def change_renderer(layer):
     fields, greatest = layer.fields(), _greatest(layer)
     verdict, change = column(fields, "verdict"), column(fields, "change")
     sized = _zoomed(f"2.6 + 3.4 * sqrt(coalesce(abs({change}), 0) / {greatest!r})")
-    small = _zoomed("1.8 + 1.4 * sqrt(coalesce(abs({}), 0) / {!r})".format(change, greatest))
+    small = _zoomed(f"1.8 + 1.4 * sqrt(coalesce(abs({change}), 0) / {greatest!r})")
     index = fields.indexOf("verdict")
     present = layer.uniqueValues(index) if index >= 0 else set()
     triangle, diamond = Shape.EquilateralTriangle, Shape.Diamond
@@ -39,12 +40,24 @@ def change_renderer(layer):
         ("risen", "", tr("Risen"), marker(triangle, 4.2, fill=HIGH, size_expression=sized)),
         ("settled", "", tr("Settled"), marker(triangle, 4.2, fill=LOW, angle=180.0, size_expression=sized)),
         ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=QColor("#ffd23f"), size_expression=small)),
-        ("not shown", "", tr("No change shown"), marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25,
-                                                        size_expression=_zoomed("2"))),
-        ("no sd", f"{change} >= 0", tr("Higher than before, not judged"),
-         marker(diamond, 3.4, fill=HIGH, size_expression=sized)),
-        ("no sd", f"{change} < 0", tr("Lower than before, not judged"),
-         marker(diamond, 3.4, fill=LOW, size_expression=sized)),
+        (
+            "not shown",
+            "",
+            tr("No change shown"),
+            marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25, size_expression=_zoomed("2")),
+        ),
+        (
+            "no sd",
+            f"{change} >= 0",
+            tr("Higher than before, not judged"),
+            marker(diamond, 3.4, fill=HIGH, size_expression=sized),
+        ),
+        (
+            "no sd",
+            f"{change} < 0",
+            tr("Lower than before, not judged"),
+            marker(diamond, 3.4, fill=LOW, size_expression=sized),
+        ),
     )
     root = QgsRuleBasedRenderer.Rule(None)
     for value, condition, label, symbol in looks:
@@ -54,8 +67,9 @@ def change_renderer(layer):
     only_once = marker(Shape.Cross2, 2.4, outline=0.4, size_expression=_zoomed("2.4"))
     root.appendChild(QgsRuleBasedRenderer.Rule(only_once, label=tr("Not compared"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
-    renderer.setOrderBy(QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"coalesce(abs({change}), 0)",
-                                                                                   True)]))
+    renderer.setOrderBy(
+        QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"coalesce(abs({change}), 0)", True)])
+    )
     renderer.setOrderByEnabled(True)
     return renderer
 
@@ -64,17 +78,21 @@ def change_labeling(layer, height_unit):
     """Return the labelling: station and change, in bold where it is beyond doubt, the greatest first."""
     fields = layer.fields()
     verdict, change, station = (column(fields, name) for name in ("verdict", "change", "station"))
-    text = (f"coalesce({station} || '\\n', '') || CASE WHEN {change} IS NULL THEN {literal(tr('not compared'))} "
-            f"ELSE {signed_fine_height(change, height_unit)} END")
+    text = (
+        f"coalesce({station} || '\\n', '') || CASE WHEN {change} IS NULL THEN {literal(tr('not compared'))} "
+        f"ELSE {signed_fine_height(change, height_unit)} END"
+    )
     sure = f"coalesce({verdict} IN ('risen', 'settled'), false)"
-    bold = point_label(text, points=8.5, priority=f"4 + 6 * abs({change}) / {_greatest(layer)!r}", bold=True,
-                       radius="2.2")
+    bold = point_label(
+        text, points=8.5, priority=f"4 + 6 * abs({change}) / {_greatest(layer)!r}", bold=True, radius="2.2"
+    )
     root = QgsRuleBasedLabeling.Rule(None)
-    root.appendChild(QgsRuleBasedLabeling.Rule(bold, 0,
-                                               SMALLEST_SCALE, sure))
-    root.appendChild(QgsRuleBasedLabeling.Rule(point_label(text, points=7.0, priority="2", radius="1.2"), 0,
-                                               TEN_THOUSAND,
-                                               f"NOT {sure}"))
+    root.appendChild(QgsRuleBasedLabeling.Rule(bold, 0, SMALLEST_SCALE, sure))
+    root.appendChild(
+        QgsRuleBasedLabeling.Rule(
+            point_label(text, points=7.0, priority="2", radius="1.2"), 0, TEN_THOUSAND, f"NOT {sure}"
+        )
+    )
     return QgsRuleBasedLabeling(root)
 
 
@@ -85,15 +103,30 @@ def _after(start, expression, height_unit, plus_minus=None):
 
 def change_tip(fields, height_unit):
     """Return the HTML template of the map tip; ± is one standard deviation."""
-    verdict, change, sd, rate, sd_rate, common, bending, sd_bend, station, axis, first, last = (column(fields, name)
+    verdict, change, sd, rate, sd_rate, common, bending, sd_bend, station, axis, first, last = (
+        column(fields, name)
         for name in (
-        "verdict", "change", "sd_change", "rate", "sd_rate", "common", "bending", "sd_bend", "station", "axis",
-        "first_date",
-        "last_seen"))
-    return (f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
-            f"[% {escaped(first)} %] – [% {escaped(last)} %]<br><b>"
-            + _after(tr("Change "), change, height_unit, sd) + f"</b>[% {escaped(verdict)} %]<br>"
-            + _after(tr("Common to the axis "), common, height_unit) + _after(tr("Bending "), bending, height_unit,
-                                                                              sd_bend)
-            + _after(tr("Rate per year "), rate, height_unit, sd_rate)
-            + f"<br><small>{tr('± is one standard deviation.')}</small></div>")
+            "verdict",
+            "change",
+            "sd_change",
+            "rate",
+            "sd_rate",
+            "common",
+            "bending",
+            "sd_bend",
+            "station",
+            "axis",
+            "first_date",
+            "last_seen",
+        )
+    )
+    return (
+        f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
+        f"[% {escaped(first)} %] – [% {escaped(last)} %]<br><b>"
+        + _after(tr("Change "), change, height_unit, sd)
+        + f"</b>[% {escaped(verdict)} %]<br>"
+        + _after(tr("Common to the axis "), common, height_unit)
+        + _after(tr("Bending "), bending, height_unit, sd_bend)
+        + _after(tr("Rate per year "), rate, height_unit, sd_rate)
+        + f"<br><small>{tr('± is one standard deviation.')}</small></div>"
+    )

@@ -28,7 +28,8 @@ def dress_bars(layer, spec, _own):
     if spec.exaggeration:
         value = 100.0 / spec.exaggeration / metres_per(spec.height_unit)
         heading = tr("Residuals {}: 100 m on the ground stand for {}").format(
-            times(spec.exaggeration), _small(value, spec.height_unit))
+            times(spec.exaggeration), _small(value, spec.height_unit)
+        )
     layer.setRenderer(bar_renderer(layer, heading, spec.high_side != "left"))
     fine = (spec.exaggeration or 0.0) >= FINE
     layer.setLabeling(bar_labeling(layer.fields(), spec.height_unit, fine=fine))

@@ -13,6 +13,8 @@ def fine_height(expression, height_unit):
 def signed_fine_height(expression, height_unit):
     """The same with its sign; none where it rounds to zero. NULL stays NULL."""
     finest = 10000 if height_unit == METRIC else 1000
-    return (f"(CASE WHEN round({expression} * {finest}) > 0 THEN '+' WHEN round({expression} * {finest}) < 0 THEN "
-            f"'{MINUS}' "
-            f"ELSE '' END || {fine_height(expression, height_unit)})")
+    return (
+        f"(CASE WHEN round({expression} * {finest}) > 0 THEN '+' WHEN round({expression} * {finest}) < 0 THEN "
+        f"'{MINUS}' "
+        f"ELSE '' END || {fine_height(expression, height_unit)})"
+    )

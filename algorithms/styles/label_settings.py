@@ -1,7 +1,16 @@
 """Settings of a point label: buffered type beside its symbol, never over another label."""
 
-from qgis.core import (QgsCallout, QgsLineSymbol, QgsPalLayerSettings, QgsProperty, QgsSimpleLineCallout,
-                       QgsSimpleLineSymbolLayer, QgsTextBufferSettings, QgsTextFormat, QgsUnitTypes)
+from qgis.core import (
+    QgsCallout,
+    QgsLineSymbol,
+    QgsPalLayerSettings,
+    QgsProperty,
+    QgsSimpleLineCallout,
+    QgsSimpleLineSymbolLayer,
+    QgsTextBufferSettings,
+    QgsTextFormat,
+    QgsUnitTypes,
+)
 
 from .markers import HALO, INK
 

@@ -1,7 +1,15 @@
 """Look of an adjusted level net: its lines by the size of their test value, its points by what they are."""
 
-from qgis.core import (QgsLineSymbol, QgsPalLayerSettings, QgsProperty, QgsRuleBasedLabeling, QgsRuleBasedRenderer,
-                       QgsSimpleLineSymbolLayer, QgsSingleSymbolRenderer, QgsUnitTypes)
+from qgis.core import (
+    QgsLineSymbol,
+    QgsPalLayerSettings,
+    QgsProperty,
+    QgsRuleBasedLabeling,
+    QgsRuleBasedRenderer,
+    QgsSimpleLineSymbolLayer,
+    QgsSingleSymbolRenderer,
+    QgsUnitTypes,
+)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
@@ -44,8 +52,11 @@ def line_renderer(fields):
         (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(QColor("#9a9aa0"), 0.5)),
         (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor("#ffffff"), 0.6, Qt.PenStyle.DashLine)),
         (f"abs({w}) <= {NOTICED}", tr("|w| up to 1.96"), _line(QUIET, 0.6)),
-        (f"abs({w}) > {NOTICED} AND {flag} <> 'suspected blunder'", tr("|w| 1.96 to the limit"),
-         _line(NOTICEABLE, 0.9)),
+        (
+            f"abs({w}) > {NOTICED} AND {flag} <> 'suspected blunder'",
+            tr("|w| 1.96 to the limit"),
+            _line(NOTICEABLE, 0.9),
+        ),
         (f"{flag} = 'suspected blunder'", tr("|w| beyond the limit: blunder suspected"), _line(SUSPECT, 1.5)),
     )
     root = QgsRuleBasedRenderer.Rule(None)
@@ -84,8 +95,9 @@ def line_labeling(fields):
     obstacle.setIsObstacle(False)
     settings.setObstacleSettings(obstacle)
     properties = settings.dataDefinedProperties()
-    properties.setProperty(QgsPalLayerSettings.Property.Priority, QgsProperty.fromExpression(f"least(10, 2 * "
-                                                                                             f"abs({w}))"))
+    properties.setProperty(
+        QgsPalLayerSettings.Property.Priority, QgsProperty.fromExpression(f"least(10, 2 * abs({w}))")
+    )
     settings.setDataDefinedProperties(properties)
     rule = QgsRuleBasedLabeling.Rule(settings)
     rule.setFilterExpression(f"abs({w}) > {NOTICED}")
@@ -99,14 +111,18 @@ def line_tip(fields, height_unit):
     start, end, flag = (escaped(column(fields, name)) for name in ("from_pt", "to_pt", "flag"))
     v, w, least, dh = (column(fields, name) for name in ("v", "w", "min_blund", "dh"))
     unit = UNIT_LABELS[height_unit]
-    checked = (f"coalesce({literal(tr('Test value w = '))} || {_test_value(w)} || '. ' || "
-               f"{literal(tr('A blunder of '))} || {fine_height(least, height_unit)} || "
-               f"{literal(tr(' would be found with a chance of 80 %.'))}, {literal(tr('No other line checks it.'))})")
-    return (f'<div style="{STYLE}"><b>[% {start} %] \u2013 [% {end} %]</b>, [% {flag} %]<br>'
-            f'[% {literal(tr("Observed "))} || {decimal(dh, 4, unit)} || '
-            f'coalesce({literal(tr(", observed minus adjusted "))} || {signed_fine_height(v, height_unit)}, \'\') || '
-            f'\'. \' %]'
-            f"[% {checked} %]</div>")
+    checked = (
+        f"coalesce({literal(tr('Test value w = '))} || {_test_value(w)} || '. ' || "
+        f"{literal(tr('A blunder of '))} || {fine_height(least, height_unit)} || "
+        f"{literal(tr(' would be found with a chance of 80 %.'))}, {literal(tr('No other line checks it.'))})"
+    )
+    return (
+        f'<div style="{STYLE}"><b>[% {start} %] \u2013 [% {end} %]</b>, [% {flag} %]<br>'
+        f"[% {literal(tr('Observed '))} || {decimal(dh, 4, unit)} || "
+        f"coalesce({literal(tr(', observed minus adjusted '))} || {signed_fine_height(v, height_unit)}, '') || "
+        f"'. ' %]"
+        f"[% {checked} %]</div>"
+    )
 
 
 def height_renderer(fields):
@@ -114,12 +130,21 @@ def height_renderer(fields):
     role = column(fields, "role")
     looks = (
         (f"{role} = 'adjusted'", tr("Adjusted height"), marker(Shape.Circle, 2.2, fill=ADJUSTED, halo=0.3)),
-        (f"{role} IN ('fixed', 'held')", tr("Benchmark, held fixed"),
-         marker(Shape.EquilateralTriangle, 4.2, fill=BENCHMARK)),
-        (f"{role} IN ('weighted', 'checked')", tr("Benchmark, adjusted with the lines"),
-         marker(Shape.EquilateralTriangle, 3.6, fill=ADJUSTED)),
-        (f"{role} IN ('no benchmark', 'not in the net')", tr("No height"),
-         marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35)),
+        (
+            f"{role} IN ('fixed', 'held')",
+            tr("Benchmark, held fixed"),
+            marker(Shape.EquilateralTriangle, 4.2, fill=BENCHMARK),
+        ),
+        (
+            f"{role} IN ('weighted', 'checked')",
+            tr("Benchmark, adjusted with the lines"),
+            marker(Shape.EquilateralTriangle, 3.6, fill=ADJUSTED),
+        ),
+        (
+            f"{role} IN ('no benchmark', 'not in the net')",
+            tr("No height"),
+            marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35),
+        ),
     )
     root = QgsRuleBasedRenderer.Rule(None)
     for condition, label, symbol in looks:
@@ -135,10 +160,12 @@ def height_labeling(fields, height_unit):
     priority = f"if({role} = 'adjusted', 4, 9)"
     near = f"{point} || coalesce('\\n' || {decimal(height, 3, UNIT_LABELS[height_unit])}, '')"
     root = QgsRuleBasedLabeling.Rule(None)
-    root.appendChild(QgsRuleBasedLabeling.Rule(point_label(near, points=8, priority=priority, radius="1.5"), 0,
-                                               TEN_THOUSAND))
-    root.appendChild(QgsRuleBasedLabeling.Rule(point_label(point, points=8, priority=priority, radius="1.5"),
-                                               TEN_THOUSAND, 50_000))
+    root.appendChild(
+        QgsRuleBasedLabeling.Rule(point_label(near, points=8, priority=priority, radius="1.5"), 0, TEN_THOUSAND)
+    )
+    root.appendChild(
+        QgsRuleBasedLabeling.Rule(point_label(point, points=8, priority=priority, radius="1.5"), TEN_THOUSAND, 50_000)
+    )
     return QgsRuleBasedLabeling(root)
 
 
@@ -147,9 +174,11 @@ def height_tip(fields, height_unit):
     point, role = (escaped(column(fields, name)) for name in ("point", "role"))
     height, sd, difference = (column(fields, name) for name in ("height", "sd", "given_diff"))
     unit = UNIT_LABELS[height_unit]
-    return (f'<div style="{STYLE}"><b>[% {point} %]</b>, [% {role} %]<br>'
-            f'[% coalesce({literal(tr("Height "))} || {decimal(height, 4, unit)} || '
-            f'coalesce({literal(tr(", standard deviation "))} || {decimal(sd, 4, unit)}, \'\') || \'. \', '
-            f'{literal(tr("No height: no line ties it to a benchmark. "))}) %]'
-            f'[% coalesce({literal(tr("Adjusted minus given "))} || {signed_fine_height(difference, height_unit)} || '
-            f'\'.\', \'\') %]</div>')
+    return (
+        f'<div style="{STYLE}"><b>[% {point} %]</b>, [% {role} %]<br>'
+        f"[% coalesce({literal(tr('Height '))} || {decimal(height, 4, unit)} || "
+        f"coalesce({literal(tr(', standard deviation '))} || {decimal(sd, 4, unit)}, '') || '. ', "
+        f"{literal(tr('No height: no line ties it to a benchmark. '))}) %]"
+        f"[% coalesce({literal(tr('Adjusted minus given '))} || {signed_fine_height(difference, height_unit)} || "
+        f"'.', '') %]</div>"
+    )

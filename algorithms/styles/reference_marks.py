@@ -1,7 +1,14 @@
 """Look of fitted references: where a line or plane is level, the ellipses around it, and the tested stations."""
 
-from qgis.core import (QgsCategorizedSymbolRenderer, QgsFillSymbol, QgsRendererCategory, QgsRuleBasedLabeling,
-                       QgsRuleBasedRenderer, QgsSimpleFillSymbolLayer, QgsSingleSymbolRenderer)
+from qgis.core import (
+    QgsCategorizedSymbolRenderer,
+    QgsFillSymbol,
+    QgsRendererCategory,
+    QgsRuleBasedLabeling,
+    QgsRuleBasedRenderer,
+    QgsSimpleFillSymbolLayer,
+    QgsSingleSymbolRenderer,
+)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
@@ -26,8 +33,10 @@ def reference_renderer():
 def reference_labeling(fields):
     """Return the labelling: the name, and that it is level there."""
     name, state = column(fields, "name"), column(fields, "tan_state")
-    place = (f"CASE WHEN {column(fields, 'tan_lat')} IS NULL THEN {literal(tr('fitted'))} WHEN {state} = 'outside' "
-             f"THEN {literal(tr('level here, outside the stations'))} ELSE {literal(tr('level here'))} END")
+    place = (
+        f"CASE WHEN {column(fields, 'tan_lat')} IS NULL THEN {literal(tr('fitted'))} WHEN {state} = 'outside' "
+        f"THEN {literal(tr('level here, outside the stations'))} ELSE {literal(tr('level here'))} END"
+    )
     settings = point_label(f"{name} || '\\n' || {place}", points=8.5, priority="8", radius="2.5")
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(settings))
@@ -39,9 +48,11 @@ def reference_tip(fields, height_unit):
     name, kind, axes = (escaped(column(fields, field)) for field in ("name", "kind", "axes"))
     rms, number, removed = (column(fields, field) for field in ("rms", "number", "removed"))
     test = escaped(column(fields, "global_t"))
-    return (f'<div style="{STYLE}"><b>[% {name} %]</b> [% {kind} %]<br>[% {axes} %]. '
-            f'[% {number} || {literal(tr(" stations, RMS "))} || {decimal(rms, 4, UNIT_LABELS[height_unit])} || '
-            f'{literal(tr("; set aside: "))} || {removed} %]. {tr("Global test:")} [% {test} %].</div>')
+    return (
+        f'<div style="{STYLE}"><b>[% {name} %]</b> [% {kind} %]<br>[% {axes} %]. '
+        f"[% {number} || {literal(tr(' stations, RMS '))} || {decimal(rms, 4, UNIT_LABELS[height_unit])} || "
+        f"{literal(tr('; set aside: '))} || {removed} %]. {tr('Global test:')} [% {test} %].</div>"
+    )
 
 
 def _outline(color, width, style, fill):
@@ -55,12 +66,20 @@ def _outline(color, width, style, fill):
 def ellipse_renderer():
     """Return the renderer of ellipses: solid from the heights alone, dashed with the geoid's slope error."""
     categories = (
-        ("levelling", tr("Level here, 95 %: heights alone"),
-         _outline(INK, 0.6, Qt.PenStyle.SolidLine, QColor(255, 210, 63, 90))),
-        ("geoid", tr("The same with the geoid's slope"),
-         _outline(INK, 0.5, Qt.PenStyle.DashLine, QColor(255, 255, 255, 40))),
+        (
+            "levelling",
+            tr("Level here, 95 %: heights alone"),
+            _outline(INK, 0.6, Qt.PenStyle.SolidLine, QColor(255, 210, 63, 90)),
+        ),
+        (
+            "geoid",
+            tr("The same with the geoid's slope"),
+            _outline(INK, 0.5, Qt.PenStyle.DashLine, QColor(255, 255, 255, 40)),
+        ),
     )
-    return QgsCategorizedSymbolRenderer("kind", [QgsRendererCategory(*category[::2], category[1]) for category in categories])
+    return QgsCategorizedSymbolRenderer(
+        "kind", [QgsRendererCategory(*category[::2], category[1]) for category in categories]
+    )
 
 
 def fitted_renderer(fields):
@@ -88,8 +107,9 @@ def fitted_labeling(fields, height_unit):
     root = QgsRuleBasedLabeling.Rule(None)
     suspects = QgsRuleBasedLabeling.Rule(point_label(text, points=8.5, priority="9", radius="2.3"), 0, 25_200)
     suspects.setFilterExpression(f"{flag} = 'suspected blunder'")
-    others = QgsRuleBasedLabeling.Rule(point_label(station, points=7.5, priority="3", radius=f"0.5 * {SIZE}"), 0,
-                                       TEN_THOUSAND)
+    others = QgsRuleBasedLabeling.Rule(
+        point_label(station, points=7.5, priority="3", radius=f"0.5 * {SIZE}"), 0, TEN_THOUSAND
+    )
     others.setFilterExpression(f"coalesce({flag}, '') <> 'suspected blunder'")
     for rule in (suspects, others):
         root.appendChild(rule)
@@ -101,8 +121,10 @@ def fitted_tip(fields, height_unit):
     station, axis, flag = (escaped(column(fields, name)) for name in ("station", "axis", "flag"))
     residual, w, least = (column(fields, name) for name in ("residual", "w", "min_blund"))
     unit = UNIT_LABELS[height_unit]
-    return (f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
-            f'[% coalesce({literal(tr("Residual from the fit "))} || {signed_height(residual, height_unit)} || \'. \', \'\') %]'
-            f'[% coalesce({literal(tr("Test value w = "))} || {decimal(w, 1, "")} || \'. \', \'\') %]'
-            f'[% coalesce({literal(tr("A blunder of "))} || {decimal(least, 4, unit)} || '
-            f'{literal(tr(" would be found here with a chance of 80 %."))}, \'\') %]</div>')
+    return (
+        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
+        f"[% coalesce({literal(tr('Residual from the fit '))} || {signed_height(residual, height_unit)} || '. ', '') %]"
+        f"[% coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ', '') %]"
+        f"[% coalesce({literal(tr('A blunder of '))} || {decimal(least, 4, unit)} || "
+        f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]</div>"
+    )

@@ -18,9 +18,11 @@ def review_label(fields, height_unit):
     ``fields`` (QgsFields) of the layer; ``height_unit`` ('metre', 'foot', 'us_foot') of the residual.
     """
     status, station, residual = (column(fields, name) for name in ("status", "station", "residual"))
-    second = (f"CASE WHEN {status} = 'off axis' THEN {literal(tr('off axis'))} "
-              f"WHEN {residual} IS NULL THEN {literal(tr('no height'))} "
-              f"ELSE {signed_height(residual, height_unit)} END")
+    second = (
+        f"CASE WHEN {status} = 'off axis' THEN {literal(tr('off axis'))} "
+        f"WHEN {residual} IS NULL THEN {literal(tr('no height'))} "
+        f"ELSE {signed_height(residual, height_unit)} END"
+    )
     return f"coalesce({station} || '\\n', '') || {second}"
 
 
@@ -38,15 +40,18 @@ def review_labeling(fields, height_unit):
     text, residual = review_label(fields, height_unit), column(fields, "residual")
     notable = _notable(column(fields, "status"), residual)
     share = f"coalesce(clamp(0, abs({residual}) / @{FULL_SIZE_VARIABLE}, 1), 0)"
-    bold = point_label(text, points=8.5, priority=f"6 + 4 * {share}", bold=True,
-                       radius=f"0.5 * {notable_size(residual)}")
+    bold = point_label(
+        text, points=8.5, priority=f"6 + 4 * {share}", bold=True, radius=f"0.5 * {notable_size(residual)}"
+    )
     small = point_label(text, points=7.0, priority=f"1 + 4 * {share}", radius=QUIET_RADIUS)
     # Between the two scales the quiet stations have no label, but those of the others keep off their symbols.
     silent = point_label(text, points=7.0, priority="0", radius=QUIET_RADIUS)
     silent.drawLabels = False
     root = QgsRuleBasedLabeling.Rule(None)
-    for settings, largest, smallest, test in ((bold, 0, SMALLEST_SCALE, notable),
-                                              (small, 0, SMALLEST_SCALE_QUIET, f"NOT {notable}"),
-                                              (silent, SMALLEST_SCALE_QUIET, SMALLEST_SCALE, f"NOT {notable}")):
+    for settings, largest, smallest, test in (
+        (bold, 0, SMALLEST_SCALE, notable),
+        (small, 0, SMALLEST_SCALE_QUIET, f"NOT {notable}"),
+        (silent, SMALLEST_SCALE_QUIET, SMALLEST_SCALE, f"NOT {notable}"),
+    ):
         root.appendChild(QgsRuleBasedLabeling.Rule(settings, largest, smallest, test))
     return QgsRuleBasedLabeling(root)

@@ -49,21 +49,49 @@ def _looks(residual):
     any_size = _size_by_residual(residual, 2.2, 5.4)
     small = _zoomed("2")
     return (
-        ("high", "", tr("High: above the tolerance"),
-         marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=notable_size(residual))),
-        ("low", "", tr("Low: below the tolerance"),
-         marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=notable_size(residual))),
-        ("within", "", tr("Within the tolerance"),
-         marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=small)),
-        ("no tolerance", f"{residual} >= 0", tr("Built high, no tolerance"),
-         marker(Shape.Diamond, 3.6, fill=HIGH, size_expression=any_size)),
-        ("no tolerance", f"{residual} < 0", tr("Built low, no tolerance"),
-         marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size)),
-        ("no height", "", tr("No as-built height"),
-         # White inside, not open: the axis drawn below would cross it out.
-         marker(Shape.Circle, 2.6, fill=HALO, outline=0.35, halo=0.35, size_expression=_zoomed("2.6"))),
-        ("off axis", "", tr("Off axis: not reviewed"),
-         marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=_zoomed("2.4"))),
+        (
+            "high",
+            "",
+            tr("High: above the tolerance"),
+            marker(Shape.EquilateralTriangle, 4.2, fill=HIGH, size_expression=notable_size(residual)),
+        ),
+        (
+            "low",
+            "",
+            tr("Low: below the tolerance"),
+            marker(Shape.EquilateralTriangle, 4.2, fill=LOW, angle=180.0, size_expression=notable_size(residual)),
+        ),
+        (
+            "within",
+            "",
+            tr("Within the tolerance"),
+            marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=small),
+        ),
+        (
+            "no tolerance",
+            f"{residual} >= 0",
+            tr("Built high, no tolerance"),
+            marker(Shape.Diamond, 3.6, fill=HIGH, size_expression=any_size),
+        ),
+        (
+            "no tolerance",
+            f"{residual} < 0",
+            tr("Built low, no tolerance"),
+            marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size),
+        ),
+        (
+            "no height",
+            "",
+            tr("No as-built height"),
+            # White inside, not open: the axis drawn below would cross it out.
+            marker(Shape.Circle, 2.6, fill=HALO, outline=0.35, halo=0.35, size_expression=_zoomed("2.6")),
+        ),
+        (
+            "off axis",
+            "",
+            tr("Off axis: not reviewed"),
+            marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=_zoomed("2.4")),
+        ),
     )
 
 

@@ -21,32 +21,43 @@ def _heading(fields):
 def _heights(design, residual, height_unit):
     """As-built and design height; the as-built one is design + residual, since its own field may bear any name."""
     unit = UNIT_LABELS[height_unit]
-    built = _joined(literal(tr("As built ")), decimal(f"({design} + {residual})", 3, unit),
-                    literal(tr(", design ")), decimal(design, 3, unit), "'. '")
+    built = _joined(
+        literal(tr("As built ")),
+        decimal(f"({design} + {residual})", 3, unit),
+        literal(tr(", design ")),
+        decimal(design, 3, unit),
+        "'. '",
+    )
     planned = _joined(literal(tr("Design ")), decimal(design, 3, unit), literal(tr("; no as-built height here. ")))
     return f"CASE WHEN {design} IS NULL THEN '' WHEN {residual} IS NULL THEN {planned} ELSE {built} END"
 
 
 def _verdict(status, residual, height_unit):
     size = small_height(residual, height_unit)
-    judged = (f"CASE WHEN {status} = 'high' THEN {literal(tr(', above the tolerance'))} "
-              f"WHEN {status} = 'low' THEN {literal(tr(', below the tolerance'))} "
-              f"WHEN {status} = 'within' THEN {literal(tr(', within the tolerance'))} ELSE '' END")
+    judged = (
+        f"CASE WHEN {status} = 'high' THEN {literal(tr(', above the tolerance'))} "
+        f"WHEN {status} = 'low' THEN {literal(tr(', below the tolerance'))} "
+        f"WHEN {status} = 'within' THEN {literal(tr(', within the tolerance'))} ELSE '' END"
+    )
     high = _joined(literal(tr("Built high by ")), size, judged)
     low = _joined(literal(tr("Built low by ")), size, judged)
     level = _joined(literal(tr("Built at its design height")), judged)
-    return (f"CASE WHEN {residual} IS NULL THEN '' "
-            f"WHEN round({residual} * 1000) > 0 THEN {_joined(high, literal('. '))} "
-            f"WHEN round({residual} * 1000) < 0 THEN {_joined(low, literal('. '))} "
-            f"ELSE {_joined(level, literal('. '))} END")
+    return (
+        f"CASE WHEN {residual} IS NULL THEN '' "
+        f"WHEN round({residual} * 1000) > 0 THEN {_joined(high, literal('. '))} "
+        f"WHEN round({residual} * 1000) < 0 THEN {_joined(low, literal('. '))} "
+        f"ELSE {_joined(level, literal('. '))} END"
+    )
 
 
 def _what_to_do(status, adjust, height_unit):
     size = small_height(adjust, height_unit)
-    return (f"CASE WHEN {adjust} IS NULL OR round({adjust} * 1000) = 0 THEN '' "
-            f"WHEN {status} = 'within' THEN {literal(tr('No adjustment needed. '))} "
-            f"WHEN {adjust} > 0 THEN {_joined(literal(tr('Raise by ')), size, literal('. '))} "
-            f"ELSE {_joined(literal(tr('Lower by ')), size, literal('. '))} END")
+    return (
+        f"CASE WHEN {adjust} IS NULL OR round({adjust} * 1000) = 0 THEN '' "
+        f"WHEN {status} = 'within' THEN {literal(tr('No adjustment needed. '))} "
+        f"WHEN {adjust} > 0 THEN {_joined(literal(tr('Raise by ')), size, literal('. '))} "
+        f"ELSE {_joined(literal(tr('Lower by ')), size, literal('. '))} END"
+    )
 
 
 def _curvature(curv_eff, height_unit):
@@ -54,9 +65,11 @@ def _curvature(curv_eff, height_unit):
     end = literal(tr(" here, compared with a flat Earth."))
     raised = _joined(literal(tr("Curvature raises the design by ")), size, end)
     lowered = _joined(literal(tr("Curvature lowers the design by ")), size, end)
-    return (f"CASE WHEN {curv_eff} IS NULL THEN '' "
-            f"WHEN round({curv_eff} * 1000) > 0 THEN {raised} WHEN round({curv_eff} * 1000) < 0 THEN {lowered} "
-            f"ELSE {literal(tr('Curvature makes no difference here.'))} END")
+    return (
+        f"CASE WHEN {curv_eff} IS NULL THEN '' "
+        f"WHEN round({curv_eff} * 1000) > 0 THEN {raised} WHEN round({curv_eff} * 1000) < 0 THEN {lowered} "
+        f"ELSE {literal(tr('Curvature makes no difference here.'))} END"
+    )
 
 
 def review_tip(fields, height_unit):
@@ -66,11 +79,24 @@ def review_tip(fields, height_unit):
     'foot', 'us_foot') of its heights. The tolerance is not put in figures: axes may have tolerances of their own.
     """
     status, design, residual, adjust, curv_eff = (
-        column(fields, name) for name in ("status", "design_h", "residual", "adjust", "curv_eff"))
-    reviewed = _joined(*(f"({part})" for part in (
-        _heights(design, residual, height_unit), "'<b>'", _verdict(status, residual, height_unit),
-        _what_to_do(status, adjust, height_unit), "'</b>'", _curvature(curv_eff, height_unit))))
+        column(fields, name) for name in ("status", "design_h", "residual", "adjust", "curv_eff")
+    )
+    reviewed = _joined(
+        *(
+            f"({part})"
+            for part in (
+                _heights(design, residual, height_unit),
+                "'<b>'",
+                _verdict(status, residual, height_unit),
+                _what_to_do(status, adjust, height_unit),
+                "'</b>'",
+                _curvature(curv_eff, height_unit),
+            )
+        )
+    )
     off_axis = literal(tr("Too far from every axis to be reviewed."))
     story = f"if({status} = 'off axis', {off_axis}, {reviewed})"
-    return (f'<div style="{STYLE}">[% {_heading(fields)} %]<br>[% {story} %]<br>'
-            f'<small>{tr("Status")}: [% {escaped(status)} %]</small></div>')
+    return (
+        f'<div style="{STYLE}">[% {_heading(fields)} %]<br>[% {story} %]<br>'
+        f"<small>{tr('Status')}: [% {escaped(status)} %]</small></div>"
+    )

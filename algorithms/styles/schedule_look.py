@@ -38,18 +38,42 @@ def schedule_renderer(layer):
     looks = (
         ("raise", "", tr("Raise"), marker(Shape.Arrow, 4.6, fill=LOW, size_expression=arrow)),
         ("lower", "", tr("Lower"), marker(Shape.Arrow, 4.6, fill=HIGH, angle=180.0, size_expression=arrow)),
-        ("keep", f"NOT coalesce({out}, false)", tr("Keep"),
-         marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=_zoomed("2"))),
-        ("keep", out, tr("Keep, out of tolerance"), marker(Shape.Square, 2.8, fill=HIGH,
-                                                           size_expression=_zoomed("2.8"))),
-        ("measure again", "", tr("Measure again"), marker(Shape.Diamond, 4.2, fill=AGAIN,
-                                                          size_expression=_zoomed("4.2"))),
-        ("left out", "", tr("Left out: suspected blunder"), marker(Shape.Cross2, 3.0, outline=0.6,
-                                                                   size_expression=_zoomed("3"))),
-        ("no height", "", tr("No as-built height"),
-         marker(Shape.Circle, 2.6, fill=QColor("#ffffff"), outline=0.35, size_expression=_zoomed("2.6"))),
-        ("off axis", "", tr("Off axis: not scheduled"), marker(Shape.Cross2, 2.2, outline=0.35,
-                                                               size_expression=_zoomed("2.2"))),
+        (
+            "keep",
+            f"NOT coalesce({out}, false)",
+            tr("Keep"),
+            marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=_zoomed("2")),
+        ),
+        (
+            "keep",
+            out,
+            tr("Keep, out of tolerance"),
+            marker(Shape.Square, 2.8, fill=HIGH, size_expression=_zoomed("2.8")),
+        ),
+        (
+            "measure again",
+            "",
+            tr("Measure again"),
+            marker(Shape.Diamond, 4.2, fill=AGAIN, size_expression=_zoomed("4.2")),
+        ),
+        (
+            "left out",
+            "",
+            tr("Left out: suspected blunder"),
+            marker(Shape.Cross2, 3.0, outline=0.6, size_expression=_zoomed("3")),
+        ),
+        (
+            "no height",
+            "",
+            tr("No as-built height"),
+            marker(Shape.Circle, 2.6, fill=QColor("#ffffff"), outline=0.35, size_expression=_zoomed("2.6")),
+        ),
+        (
+            "off axis",
+            "",
+            tr("Off axis: not scheduled"),
+            marker(Shape.Cross2, 2.2, outline=0.35, size_expression=_zoomed("2.2")),
+        ),
     )
     root = QgsRuleBasedRenderer.Rule(None)
     for value, condition, label, symbol in looks:
@@ -59,17 +83,20 @@ def schedule_renderer(layer):
     other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
-    renderer.setOrderBy(QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"coalesce(abs({move}), "
-                                                                                   f"{size / 2!r})", True)]))
+    renderer.setOrderBy(
+        QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"coalesce(abs({move}), {size / 2!r})", True)])
+    )
     renderer.setOrderByEnabled(True)
     return renderer
 
 
 def _told(action, move, height_unit):
     """The action in words: 'raise 12 mm', 'measure again'."""
-    return (f"CASE WHEN {action} IN ('raise', 'lower') THEN if({action} = 'raise', {literal(tr('raise '))}, "
-            f"{literal(tr('lower '))}) "
-            f"|| {fine_height(move, height_unit)} ELSE coalesce({action}, '') END")
+    return (
+        f"CASE WHEN {action} IN ('raise', 'lower') THEN if({action} = 'raise', {literal(tr('raise '))}, "
+        f"{literal(tr('lower '))}) "
+        f"|| {fine_height(move, height_unit)} ELSE coalesce({action}, '') END"
+    )
 
 
 def schedule_labeling(layer, height_unit):
@@ -79,8 +106,9 @@ def schedule_labeling(layer, height_unit):
     action, move, station = (column(fields, name) for name in ("action", "move", "station"))
     text = f"coalesce({station} || '\\n', '') || {_told(action, move, height_unit)}"
     busy = f"coalesce({action} IN ('raise', 'lower', 'measure again', 'left out'), false)"
-    bold = point_label(text, points=8.5, priority=f"4 + 6 * coalesce(abs({move}) / {full_size(layer)!r}, 0.5)",
-                       bold=True, radius="2.4")
+    bold = point_label(
+        text, points=8.5, priority=f"4 + 6 * coalesce(abs({move}) / {full_size(layer)!r}, 0.5)", bold=True, radius="2.4"
+    )
     quiet = point_label(station, points=7.0, priority="2", radius="1.2")
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(bold, 0, SMALLEST_SCALE, busy))
@@ -91,12 +119,15 @@ def schedule_labeling(layer, height_unit):
 def schedule_tip(fields, height_unit):
     """Return the HTML template of the map tip."""
     action, move, predicted, after, reason, station, axis, residual = (
-        column(fields, name) for name in ("action", "move", "predicted", "after", "reason", "station", "axis",
-                                          "residual"))
-    return (f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
-            f"<b>[% {_told(action, move, height_unit)} %]</b><br>"
-            f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
-            f"{signed_fine_height(residual, height_unit)} || "
-            f"{literal(tr(', predicted '))} || {signed_fine_height(predicted, height_unit)} || ' (' || "
-            f"coalesce({after}, '') || ')' END %]"
-            f"<br><small>[% {escaped(reason)} %]</small></div>")
+        column(fields, name)
+        for name in ("action", "move", "predicted", "after", "reason", "station", "axis", "residual")
+    )
+    return (
+        f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
+        f"<b>[% {_told(action, move, height_unit)} %]</b><br>"
+        f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
+        f"{signed_fine_height(residual, height_unit)} || "
+        f"{literal(tr(', predicted '))} || {signed_fine_height(predicted, height_unit)} || ' (' || "
+        f"coalesce({after}, '') || ')' END %]"
+        f"<br><small>[% {escaped(reason)} %]</small></div>"
+    )

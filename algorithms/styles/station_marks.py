@@ -37,11 +37,16 @@ def station_tip(fields, height_unit, chainage_unit):
     """Return the HTML template of the map tip; ``fields`` (QgsFields) are those the run wrote, units as in the spec."""
     chainage, offset, height, azimuth = (column(fields, name) for name in ("chainage", "offset", "height", "azimuth"))
     unit = UNIT_LABELS[chainage_unit]
-    side = (f"CASE WHEN round({offset}, 3) > 0 THEN {literal(tr(' right of the axis'))} "
-            f"WHEN round({offset}, 3) < 0 THEN {literal(tr(' left of the axis'))} ELSE '' END")
+    side = (
+        f"CASE WHEN round({offset}, 3) > 0 THEN {literal(tr(' right of the axis'))} "
+        f"WHEN round({offset}, 3) < 0 THEN {literal(tr(' left of the axis'))} ELSE '' END"
+    )
     station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
-    return (f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
-            + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
-            + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
-            + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))
-            + _sentence(azimuth, tr("Azimuth of the axis "), decimal(azimuth, 4, "°")) + "</div>")
+    return (
+        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
+        + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
+        + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
+        + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))
+        + _sentence(azimuth, tr("Azimuth of the axis "), decimal(azimuth, 4, "°"))
+        + "</div>"
+    )

@@ -1,8 +1,19 @@
 """Look of the profile strip: a light panel with a grid, four lines told apart by colour and dash, and a scale bar."""
 
-from qgis.core import (QgsFeatureRequest, QgsFillSymbol, QgsGeometryGeneratorSymbolLayer, QgsLabeling,
-                       QgsPalLayerSettings, QgsProperty, QgsRuleBasedLabeling, QgsRuleBasedRenderer,
-                       QgsSimpleFillSymbolLayer, QgsSymbol, QgsUnitTypes, QgsWkbTypes)
+from qgis.core import (
+    QgsFeatureRequest,
+    QgsFillSymbol,
+    QgsGeometryGeneratorSymbolLayer,
+    QgsLabeling,
+    QgsPalLayerSettings,
+    QgsProperty,
+    QgsRuleBasedLabeling,
+    QgsRuleBasedRenderer,
+    QgsSimpleFillSymbolLayer,
+    QgsSymbol,
+    QgsUnitTypes,
+    QgsWkbTypes,
+)
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
@@ -42,11 +53,13 @@ def _looks(view, scale):
         ("design", design, line_symbol(stroke(DESIGN, 1.3))),
         ("level", level, line_symbol(stroke(LEVEL, 0.7, dash=(4.0, 1.6)))),
         ("flat", tr("Design as if the Earth were flat"), line_symbol(stroke(FLAT, 0.7, dash=(0.8, 1.2)))),
-        ("scale", tr("Scale bar of the heights: {}").format(scale) if scale else tr("Scale bar of the heights"),
-         line_symbol(stroke(HALO, 1.7, cap=Qt.PenCapStyle.SquareCap), stroke(INK, 0.8))),
+        (
+            "scale",
+            tr("Scale bar of the heights: {}").format(scale) if scale else tr("Scale bar of the heights"),
+            line_symbol(stroke(HALO, 1.7, cap=Qt.PenCapStyle.SquareCap), stroke(INK, 0.8)),
+        ),
         ("datum", tr("Datum line, on the axis' side"), line_symbol(stroke(QColor(60, 60, 70), 0.4))),
-        ("grid", tr("Grid of heights"),
-         line_symbol(stroke(GRID, 0.2))),
+        ("grid", tr("Grid of heights"), line_symbol(stroke(GRID, 0.2))),
         ("tick", tr("Stations along the axis"), line_symbol(stroke(GRID, 0.2))),
         ("frame", tr("Strip: heights grow away from the axis"), _panel()),
     )
@@ -68,8 +81,9 @@ def strip_renderer(layer, heading, view):
     renderer = QgsRuleBasedRenderer(root)
     listed = ", ".join(f"'{value}'" for value in ORDER)
     # What lies under is drawn first, whatever order a file gives its rows in.
-    renderer.setOrderBy(QgsFeatureRequest.OrderBy([
-        QgsFeatureRequest.OrderByClause(f"array_find(array({listed}), {part})", True)]))
+    renderer.setOrderBy(
+        QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"array_find(array({listed}), {part})", True)])
+    )
     renderer.setOrderByEnabled(True)
     return renderer
 
@@ -98,8 +112,9 @@ def _at_point(field, point, towards, points, priority, bold=False):
     settings.geometryGeneratorEnabled = True
     settings.priority = priority
     properties = settings.dataDefinedProperties()
-    properties.setProperty(settings.Property.PredefinedPositionOrder,
-                           QgsProperty.fromExpression(positions_towards(*towards)))
+    properties.setProperty(
+        settings.Property.PredefinedPositionOrder, QgsProperty.fromExpression(positions_towards(*towards))
+    )
     settings.setDataDefinedProperties(properties)
     return settings
 
@@ -133,7 +148,10 @@ def strip_labeling(fields):
         ("tick", _at_point(label, start, (end, start), 7.0, 6), SMALLEST_SCALE),
         ("grid", _at_point(label, start, (end, start), 7.0, 4), SMALLEST_SCALE),
         ("datum", _at_point(label, start, (end, start), 7.0, 5), SMALLEST_SCALE),
-        *((value, _along(label, 7.5, False, beside, 0.6), TEN_THOUSAND) for value in ("as-built", "design", "level", "flat")),
+        *(
+            (value, _along(label, 7.5, False, beside, 0.6), TEN_THOUSAND)
+            for value in ("as-built", "design", "level", "flat")
+        ),
     )
     root = QgsRuleBasedLabeling.Rule(None)
     for value, settings, smallest in rules:

@@ -45,5 +45,7 @@ def small_height(expression, height_unit):
 def signed_height(expression, height_unit):
     """Return a small height with its sign; what rounds to zero has none, since '+0 mm' would claim a direction."""
     size = small_height(expression, height_unit)
-    return (f"(CASE WHEN round({expression} * 1000) > 0 THEN '+' WHEN round({expression} * 1000) < 0 THEN '{MINUS}' "
-            f"ELSE '' END || {size})")
+    return (
+        f"(CASE WHEN round({expression} * 1000) > 0 THEN '+' WHEN round({expression} * 1000) < 0 THEN '{MINUS}' "
+        f"ELSE '' END || {size})"
+    )

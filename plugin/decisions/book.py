@@ -71,8 +71,11 @@ class Book:
             return None
         missing = [name for name in FIELDS if layer.fields().indexOf(name) < 0]
         if missing:
-            raise BookFailed(tr("The table '{}' in {} is no table of decisions: it lacks the field {}.").format(
-                TABLE, self.path, ", ".join(missing)))
+            raise BookFailed(
+                tr("The table '{}' in {} is no table of decisions: it lacks the field {}.").format(
+                    TABLE, self.path, ", ".join(missing)
+                )
+            )
         return layer
 
     def read(self):
@@ -91,7 +94,7 @@ class Book:
         values = [getattr(decision, name) for name in FIELDS]
         if rows:
             changes = {layer.fields().indexOf(name): value for name, value in zip(FIELDS, values)}
-            done = layer.dataProvider().changeAttributeValues({row: changes for row in rows})
+            done = layer.dataProvider().changeAttributeValues(dict.fromkeys(rows, changes))
         else:
             feature = QgsFeature(layer.fields())
             for name, value in zip(FIELDS, values):
@@ -141,8 +144,11 @@ class Book:
         if layer is None:
             if not existed and os.path.isfile(self.path):
                 os.remove(self.path)
-            raise BookFailed(tr("The decisions cannot be saved as {}: {}.").format(
-                self.path, " ".join((message or tr("the place is read-only")).split()).rstrip(".")))
+            raise BookFailed(
+                tr("The decisions cannot be saved as {}: {}.").format(
+                    self.path, " ".join((message or tr("the place is read-only")).split()).rstrip(".")
+                )
+            )
         return layer
 
 

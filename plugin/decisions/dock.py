@@ -124,8 +124,14 @@ class FlaggedDock(FlaggedPanel):
         if not self.decisions:
             return np.zeros(0, int)
         listed = set(flagged.tolist())
-        return np.array([row for row in range(len(stations)) if row not in listed
-                         and key_of(stations.axis[row], stations.station[row]) in self.decisions], int)
+        return np.array(
+            [
+                row
+                for row in range(len(stations))
+                if row not in listed and key_of(stations.axis[row], stations.station[row]) in self.decisions
+            ],
+            int,
+        )
 
     @staticmethod
     def _none_flagged(stations):
@@ -148,8 +154,11 @@ class FlaggedDock(FlaggedPanel):
         decided = sum(1 for row in rows if self._word(row))
         self.summary.setText(tr("{}, {} decided").format(counted(len(rows), tr("station"), tr("stations")), decided))
         path = place_of(self.subject.layer)
-        self.place.setText(tr("Decisions are kept in {}").format(Path(path).name) if path else
-                           tr("This layer is in no file: you will be asked where to keep the decisions."))
+        self.place.setText(
+            tr("Decisions are kept in {}").format(Path(path).name)
+            if path
+            else tr("This layer is in no file: you will be asked where to keep the decisions.")
+        )
         self.place.setToolTip(path)
         self._enable()
 
@@ -238,9 +247,15 @@ class FlaggedDock(FlaggedPanel):
             return
         after = None
         if word or note:
-            after = Decision(str(stations.axis[row]), str(stations.station[row]),
-                             float(stations.chainage[row]) / METRES[stations.chainage_unit], word, note, _user(),
-                             datetime.now().astimezone().isoformat(timespec="seconds"))
+            after = Decision(
+                str(stations.axis[row]),
+                str(stations.station[row]),
+                float(stations.chainage[row]) / METRES[stations.chainage_unit],
+                word,
+                note,
+                _user(),
+                datetime.now().astimezone().isoformat(timespec="seconds"),
+            )
         self._write(before, after)
 
     def _write(self, before, after):

@@ -2,8 +2,21 @@
 
 from qgis.gui import QgsDockWidget
 from qgis.PyQt.QtCore import Qt
-from qgis.PyQt.QtWidgets import (QAbstractItemView, QButtonGroup, QComboBox, QHBoxLayout, QHeaderView, QLabel,
-                                 QLineEdit, QPushButton, QRadioButton, QStackedWidget, QTableView, QVBoxLayout, QWidget)
+from qgis.PyQt.QtWidgets import (
+    QAbstractItemView,
+    QButtonGroup,
+    QComboBox,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QRadioButton,
+    QStackedWidget,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ...algorithms.decision_words import DECISIONS, decision_help, decision_label
 from ...algorithms.texts import tr
@@ -90,16 +103,19 @@ class FlaggedPanel(QgsDockWidget):
 
     def _build_buttons(self, parent, column):
         rows = (
-            ("previous", tr("&Previous"), tr("Previous station (Alt+Up)")),
-            ("next", tr("&Next"), tr("Next station (Alt+Down)")),
-            ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
-            ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
-        ), (
-            ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
             (
-                "again",
-                tr("Run a&gain"),
-                tr("Repeat the run that made this layer, with the same settings, after the stations were edited."),
+                ("previous", tr("&Previous"), tr("Previous station (Alt+Up)")),
+                ("next", tr("&Next"), tr("Next station (Alt+Down)")),
+                ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
+                ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
+            ),
+            (
+                ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
+                (
+                    "again",
+                    tr("Run a&gain"),
+                    tr("Repeat the run that made this layer, with the same settings, after the stations were edited."),
+                ),
             ),
         )
         for row in rows:

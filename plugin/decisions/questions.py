@@ -21,15 +21,26 @@ def ask_place(parent, reason, name):
     if box.clickedButton() is not choose:
         return ""
     proposed = str(Path.home() / (name.replace("/", "-") + ENDING))
-    path, _kind = QFileDialog.getSaveFileName(parent, tr("Place for the decisions"), proposed, tr("GeoPackage (*.gpkg)"),
-                                              "", QFileDialog.Option.DontConfirmOverwrite)
+    path, _kind = QFileDialog.getSaveFileName(
+        parent,
+        tr("Place for the decisions"),
+        proposed,
+        tr("GeoPackage (*.gpkg)"),
+        "",
+        QFileDialog.Option.DontConfirmOverwrite,
+    )
     return path if not path or path.lower().endswith(".gpkg") else path + ".gpkg"
 
 
 def may_save(parent, layers):
     """Ask whether the edits of layers may be saved, so that a run can use them."""
     text = tr("The edits of '{}' are not saved.").format(", ".join(layer.name() for layer in layers))
-    box = QMessageBox(QMessageBox.Icon.Question, tr("Run again"), text,
-                      QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Cancel, parent)
+    box = QMessageBox(
+        QMessageBox.Icon.Question,
+        tr("Run again"),
+        text,
+        QMessageBox.StandardButton.Save | QMessageBox.StandardButton.Cancel,
+        parent,
+    )
     box.setInformativeText(tr("They must be saved before the run can use them."))
     return box.exec() == QMessageBox.StandardButton.Save

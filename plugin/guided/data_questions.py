@@ -13,8 +13,11 @@ from ...algorithms.texts import tr
 from .pieces import Answer, Question
 
 _LAYERS = QgsMapLayerProxyModel.Filter
-_LINE, _POINT, _NONE = (QgsWkbTypes.GeometryType.LineGeometry, QgsWkbTypes.GeometryType.PointGeometry,
-                        QgsWkbTypes.GeometryType.NullGeometry)
+_LINE, _POINT, _NONE = (
+    QgsWkbTypes.GeometryType.LineGeometry,
+    QgsWkbTypes.GeometryType.PointGeometry,
+    QgsWkbTypes.GeometryType.NullGeometry,
+)
 _COLUMNS = ("station", "height", "offset", "axis", "undulation")
 
 
@@ -52,16 +55,19 @@ class StructureQuestion(Question):
 
     def __init__(self, parent=None):
         super().__init__(1, tr("Structure"), tr("Where does it run?"), parent)
-        self.by_layer, self.by_stations = (QRadioButton(text) for text in (
-            tr("Along a &line layer"), tr("From the &first to the last station")))
+        self.by_layer, self.by_stations = (
+            QRadioButton(text) for text in (tr("Along a &line layer"), tr("From the &first to the last station"))
+        )
         self.by_layer.setChecked(True)
-        self.by_stations.setToolTip(tr("Where there is no line layer: points with heights are enough, and a line "
-                                       "layer is "
-                                       "made from them."))
+        self.by_stations.setToolTip(
+            tr("Where there is no line layer: points with heights are enough, and a line layer is made from them.")
+        )
         self.box = layer_box(_LAYERS.LineLayer)
-        self.answer = Answer(tr("A&xis layer"), self.box, tr("Line of the structure in plan, one line for each axis, "
-                                                             "drawn in "
-                                                             "the direction of rising chainage."))
+        self.answer = Answer(
+            tr("A&xis layer"),
+            self.box,
+            tr("Line of the structure in plan, one line for each axis, drawn in the direction of rising chainage."),
+        )
         for widget in (self.by_layer, self.answer, self.by_stations):
             self.body.addWidget(widget)
         self.by_layer.toggled.connect(self._changed)
@@ -85,8 +91,11 @@ class StructureQuestion(Question):
         """Choose what a new project suggests: its topmost line layer."""
         self._exclude_results()
         lines = [node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers()]
-        lines = [layer for layer in lines if isinstance(layer, QgsVectorLayer) and layer.geometryType() == _LINE
-                 and not _is_result(layer)]
+        lines = [
+            layer
+            for layer in lines
+            if isinstance(layer, QgsVectorLayer) and layer.geometryType() == _LINE and not _is_result(layer)
+        ]
         self.box.setLayer(lines[0] if lines else None)
         self.by_layer.setChecked(True)
 
@@ -110,9 +119,11 @@ class HeightsQuestion(Question):
         self.box = layer_box(_LAYERS.PointLayer | _LAYERS.NoGeometry)
         self.open_button = QPushButton(tr("&Open a file…"))
         self.open_button.setToolTip(tr("A height list as CSV file or spreadsheet, or a layer with points."))
-        self.answer = Answer(tr("Heights fro&m"), self.box, tr("A height list with a station and a height in each "
-                                                               "row, or "
-                                                               "points with heights."))
+        self.answer = Answer(
+            tr("Heights fro&m"),
+            self.box,
+            tr("A height list with a station and a height in each row, or points with heights."),
+        )
         row = QHBoxLayout()
         row.addWidget(self.answer, 1)
         self.body.addLayout(row)
@@ -124,12 +135,15 @@ class HeightsQuestion(Question):
         units = [("metre", tr("metres")), ("foot", tr("feet (international)")), ("us_foot", tr("US survey feet"))]
         self.height_unit = choice_box(units)
         self.chainage_unit = choice_box([("", tr("the same unit")), *units])
-        self.system = choice_box([
-            ("unknown", tr("above sea level, nothing more known")),
-            ("field", tr("above sea level, undulations in a column")),
-            ("grid", tr("above sea level, undulations by EGM96")),
-            ("constant", tr("above sea level, one undulation for all")),
-            ("ellipsoidal", tr("above the ellipsoid, as GNSS gives them"))])
+        self.system = choice_box(
+            [
+                ("unknown", tr("above sea level, nothing more known")),
+                ("field", tr("above sea level, undulations in a column")),
+                ("grid", tr("above sea level, undulations by EGM96")),
+                ("constant", tr("above sea level, one undulation for all")),
+                ("ellipsoidal", tr("above the ellipsoid, as GNSS gives them")),
+            ]
+        )
         self.undulation_value = QLineEdit()
         self._lay_out()
         self.box.layerChanged.connect(self._layer_changed)
@@ -144,24 +158,42 @@ class HeightsQuestion(Question):
     def _lay_out(self):
         made = {
             "heights": self.answer,
-            "station_field": Answer(tr("S&tation"), self.columns["station"], tr(
-                "Column with the station, 12+50 or 1+250, or a distance.")),
-            "height_field": Answer(tr("Hei&ght"), self.columns["height"], tr(
-                "Column with the as-built height. Empty: the Z of the points.")),
-            "offset_field": Answer(tr("Offs&et"), self.columns["offset"], tr(
-                "Distance from the axis, right positive. Empty: on the axis.")),
-            "axis_name_field": Answer(tr("&Name of the axis"), self.columns["axis"], tr(
-                "Column that says which axis a row belongs to. Points without one belong to the nearest axis.")),
-            "height_unit": Answer(tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit "
-                                                                              "too.")),
+            "station_field": Answer(
+                tr("S&tation"), self.columns["station"], tr("Column with the station, 12+50 or 1+250, or a distance.")
+            ),
+            "height_field": Answer(
+                tr("Hei&ght"),
+                self.columns["height"],
+                tr("Column with the as-built height. Empty: the Z of the points."),
+            ),
+            "offset_field": Answer(
+                tr("Offs&et"), self.columns["offset"], tr("Distance from the axis, right positive. Empty: on the axis.")
+            ),
+            "axis_name_field": Answer(
+                tr("&Name of the axis"),
+                self.columns["axis"],
+                tr("Column that says which axis a row belongs to. Points without one belong to the nearest axis."),
+            ),
+            "height_unit": Answer(
+                tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit too.")
+            ),
             "chainage_unit": Answer(tr("&Distances are in"), self.chainage_unit, tr("Stations and offsets.")),
-            "undulation": Answer(tr("Heights a&re"), self.system, tr(
-                "What they are measured from. The undulation is the height of the geoid, of the sea level, above the "
-                "ellipsoid.")),
-            "undulation_field": Answer(tr("&Undulation"), self.columns["undulation"], tr(
-                "Column with the undulation of each station, in the unit of heights.")),
-            "undulation_value": Answer(tr("&Undulation"), self.undulation_value, tr(
-                "One undulation for all stations, in the unit of heights.")),
+            "undulation": Answer(
+                tr("Heights a&re"),
+                self.system,
+                tr(
+                    "What they are measured from. The undulation is the height of the geoid, of the sea level, above "
+                    "the ellipsoid."
+                ),
+            ),
+            "undulation_field": Answer(
+                tr("&Undulation"),
+                self.columns["undulation"],
+                tr("Column with the undulation of each station, in the unit of heights."),
+            ),
+            "undulation_value": Answer(
+                tr("&Undulation"), self.undulation_value, tr("One undulation for all stations, in the unit of heights.")
+            ),
         }
         self.answers = made
         grid = QGridLayout()
@@ -169,8 +201,9 @@ class HeightsQuestion(Question):
         grid.setVerticalSpacing(6)
         for column in (0, 1):
             grid.setColumnStretch(column, 1)
-        for place, key in enumerate(("station_field", "height_field", "offset_field", "axis_name_field", "height_unit",
-                                     "chainage_unit")):
+        for place, key in enumerate(
+            ("station_field", "height_field", "offset_field", "axis_name_field", "height_unit", "chainage_unit")
+        ):
             grid.addWidget(made[key], place // 2, place % 2)
         for row, key in enumerate(("undulation", "undulation_field", "undulation_value"), 3):
             grid.addWidget(made[key], row, 0, 1, 2)
@@ -216,8 +249,9 @@ class HeightsQuestion(Question):
 
     def open_file(self):
         """Ask for a file and choose it; it joins the project."""
-        filters = ";;".join((tr("Height lists and layers (*.csv *.txt *.xlsx *.ods *.gpkg *.shp *.geojson)"),
-                             tr("All files (*)")))
+        filters = ";;".join(
+            (tr("Height lists and layers (*.csv *.txt *.xlsx *.ods *.gpkg *.shp *.geojson)"), tr("All files (*)"))
+        )
         home = QgsProject.instance().homePath()
         path, _kind = QFileDialog.getOpenFileName(self, tr("Height list or points"), home, filters)
         if path:
@@ -235,6 +269,7 @@ class HeightsQuestion(Question):
 
     def propose(self, active):
         """Choose what a new project suggests: the ``active`` layer, else one with heights by its columns or its Z."""
+
         def fits(layer):
             if not isinstance(layer, QgsVectorLayer) or layer.geometryType() not in (_POINT, _NONE):
                 return False
@@ -247,20 +282,39 @@ class HeightsQuestion(Question):
         self.box.setLayer(next((layer for layer in layers if layer is not None and fits(layer)), None))
 
     def values(self):
-        found = {key: self.columns[kind].currentField() for key, kind in (
-            ("station_field", "station"), ("height_field", "height"), ("offset_field", "offset"),
-            ("axis_name_field", "axis"), ("undulation_field", "undulation"))}
-        return {"heights": layer_id(self.box), "height_unit": self.height_unit.currentData(),
-                "chainage_unit": self.chainage_unit.currentData(), "undulation": self.system.currentData(),
-                "undulation_value": self.undulation_value.text().strip(), **found}
+        found = {
+            key: self.columns[kind].currentField()
+            for key, kind in (
+                ("station_field", "station"),
+                ("height_field", "height"),
+                ("offset_field", "offset"),
+                ("axis_name_field", "axis"),
+                ("undulation_field", "undulation"),
+            )
+        }
+        return {
+            "heights": layer_id(self.box),
+            "height_unit": self.height_unit.currentData(),
+            "chainage_unit": self.chainage_unit.currentData(),
+            "undulation": self.system.currentData(),
+            "undulation_value": self.undulation_value.text().strip(),
+            **found,
+        }
 
     def fill(self, settings):
         self.box.setLayer(QgsProject.instance().mapLayer(settings.heights))
-        for kind, name in (("station", settings.station_field), ("height", settings.height_field),
-                           ("offset", settings.offset_field), ("axis", settings.axis_name_field),
-                           ("undulation", settings.undulation_field)):
+        for kind, name in (
+            ("station", settings.station_field),
+            ("height", settings.height_field),
+            ("offset", settings.offset_field),
+            ("axis", settings.axis_name_field),
+            ("undulation", settings.undulation_field),
+        ):
             self.columns[kind].setField(name)
-        for box, value in ((self.height_unit, settings.height_unit), (self.chainage_unit, settings.chainage_unit),
-                           (self.system, settings.undulation)):
+        for box, value in (
+            (self.height_unit, settings.height_unit),
+            (self.chainage_unit, settings.chainage_unit),
+            (self.system, settings.undulation),
+        ):
             box.setCurrentIndex(max(box.findData(value), 0))
         self.undulation_value.setText(settings.undulation_value)

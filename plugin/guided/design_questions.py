@@ -17,14 +17,22 @@ from .sketches import Sketch
 def _designs():
     """(design, name, sentence)."""
     return (
-        ("chord", tr("&Chord"), tr("Straight in space through two stations. Between them it lies below the level "
-                                   "surface.")),
-        ("tangent", tr("&Tangent"), tr("Straight in space and level at one station. It rises above the level surface "
-                                       "on both "
-                                       "sides.")),
+        (
+            "chord",
+            tr("&Chord"),
+            tr("Straight in space through two stations. Between them it lies below the level surface."),
+        ),
+        (
+            "tangent",
+            tr("&Tangent"),
+            tr("Straight in space and level at one station. It rises above the level surface on both sides."),
+        ),
         ("inclined", tr("Inc&lined"), tr("Straight in space with a slope given at one station.")),
-        ("reference", tr("Fi&tted reference"), tr("In a line or plane that was fitted or fixed before, kept in a "
-                                                  "layer.")),
+        (
+            "reference",
+            tr("Fi&tted reference"),
+            tr("In a line or plane that was fitted or fixed before, kept in a layer."),
+        ),
         ("level", tr("Le&vel"), tr("One height above the sea all along: it follows the Earth's curve, as water does.")),
         ("grade", tr("&Grade"), tr("A constant slope above the level surface, as for rails, roads and pipes.")),
     )
@@ -58,9 +66,13 @@ class DesignQuestion(Question):
     answered = pyqtSignal()
 
     def __init__(self, parent=None):
-        super().__init__(3, tr("Design"), tr("What was it meant to be? Orange is the structure, blue the level "
-                                             "surface."), parent,
-                         notes_first=True)
+        super().__init__(
+            3,
+            tr("Design"),
+            tr("What was it meant to be? Orange is the structure, blue the level surface."),
+            parent,
+            notes_first=True,
+        )
         group, self.buttons, self.choices, self._given = QButtonGroup(self), {}, [], None
         column = QVBoxLayout()
         column.setSpacing(8)
@@ -81,17 +93,24 @@ class DesignQuestion(Question):
         self.buttons["chord"].setChecked(True)
 
     def _lay_out(self):
-        station, height = tr("Station 12+50 or 1+250, or a distance."), tr("Design height there, in the unit of "
-                                                                           "heights.")
+        station, height = (
+            tr("Station 12+50 or 1+250, or a distance."),
+            tr("Design height there, in the unit of heights."),
+        )
         self.answers = {
-            "reference": Answer(tr("Reference la&yer"), self.reference, tr(
-                "Made by 'Fit a straight line or plane'; its row names the axis or is the only one.")),
+            "reference": Answer(
+                tr("Reference la&yer"),
+                self.reference,
+                tr("Made by 'Fit a straight line or plane'; its row names the axis or is the only one."),
+            ),
             "chainage_a": Answer(tr("Station &A"), self.edits["chainage_a"], station),
             "height_a": Answer(tr("Height at A"), self.edits["height_a"], height),
             "chainage_b": Answer(tr("Station &B"), self.edits["chainage_b"], station),
             "height_b": Answer(tr("Height at B"), self.edits["height_b"], height),
-            "slope": Answer(tr("Slo&pe"), self.edits["slope"], tr("Rise per distance without a unit: 0.003 is 3 mm "
-                                                                  "per metre."))}
+            "slope": Answer(
+                tr("Slo&pe"), self.edits["slope"], tr("Rise per distance without a unit: 0.003 is 3 mm per metre.")
+            ),
+        }
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         for number in (0, 1):
@@ -161,8 +180,11 @@ class DesignQuestion(Question):
             edit.setPlaceholderText(found.get(key, default))
 
     def values(self):
-        return {"design": self.design(), "reference": layer_id(self.reference),
-                **{key: edit.text().strip() for key, edit in self.edits.items()}}
+        return {
+            "design": self.design(),
+            "reference": layer_id(self.reference),
+            **{key: edit.text().strip() for key, edit in self.edits.items()},
+        }
 
     def fill(self, settings):
         self._given = None
@@ -200,13 +222,25 @@ class AccuracyQuestion(Question):
         self.place = place
         place.fileChanged.connect(self._changed)
         self.answers = {
-            "tolerance": Answer(tr("T&olerance"), self.edits["tolerance"], tr(
-                "Greatest residual that counts as within, in the unit of heights.")),
-            "sigma": Answer(tr("Accuracy of &a height"), self.edits["sigma"], tr(
-                "Standard deviation of one height, in the unit of heights. The fit and the test of the shape use it. "
-                "Empty: a column 'sd', else estimated from the residuals.")),
-            "place": Answer(tr("&Keep the results in"), place, tr(
-                "A GeoPackage. Empty: temporary layers, which are lost when the program closes."))}
+            "tolerance": Answer(
+                tr("T&olerance"),
+                self.edits["tolerance"],
+                tr("Greatest residual that counts as within, in the unit of heights."),
+            ),
+            "sigma": Answer(
+                tr("Accuracy of &a height"),
+                self.edits["sigma"],
+                tr(
+                    "Standard deviation of one height, in the unit of heights. The fit and the test of the shape use "
+                    "it. Empty: a column 'sd', else estimated from the residuals."
+                ),
+            ),
+            "place": Answer(
+                tr("&Keep the results in"),
+                place,
+                tr("A GeoPackage. Empty: temporary layers, which are lost when the program closes."),
+            ),
+        }
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         for number, key in enumerate(("tolerance", "sigma")):
@@ -215,10 +249,11 @@ class AccuracyQuestion(Question):
         self.body.addLayout(grid)
         self.body.addWidget(wrapped(tr("Design heights and residuals are computed in any case. Also:")))
         self.more = {}
-        for key, entry, text in (("test_shape", "tautline:testcurvature", tr("&Test which shape was built")),
-                                 ("fit", "tautline:fitreference", tr("Fit a straight line or &plane, look for "
-                                                                     "blunders")),
-                                 ("draw", "tautline:drawdeviations", tr("&Draw the deviations on the map"))):
+        for key, entry, text in (
+            ("test_shape", "tautline:testcurvature", tr("&Test which shape was built")),
+            ("fit", "tautline:fitreference", tr("Fit a straight line or &plane, look for blunders")),
+            ("draw", "tautline:drawdeviations", tr("&Draw the deviations on the map")),
+        ):
             box = QCheckBox(text)
             box.toggled.connect(self._changed)
             box.setVisible(toolbox.has(entry))
@@ -235,8 +270,11 @@ class AccuracyQuestion(Question):
             self.answers[key].label.setText(text.format(UNIT_LABELS[unit]))
 
     def values(self):
-        return {"place": self.place.filePath().strip(), **{key: edit.text().strip() for key, edit in self.edits.items()},
-                **{key: box.isChecked() and not box.isHidden() for key, box in self.more.items()}}
+        return {
+            "place": self.place.filePath().strip(),
+            **{key: edit.text().strip() for key, edit in self.edits.items()},
+            **{key: box.isChecked() and not box.isHidden() for key, box in self.more.items()},
+        }
 
     def fill(self, settings):
         for key, edit in self.edits.items():

@@ -32,8 +32,11 @@ class Sentence(QWidget):
         self.label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         size = self.fontMetrics().height()
         # The host's own sign for what is critical is white on light.
-        icon = QgsApplication.getThemeIcon(_SIGNS[kind]) if kind in _SIGNS else self.style().standardIcon(
-            QStyle.StandardPixmap.SP_MessageBoxCritical)
+        icon = (
+            QgsApplication.getThemeIcon(_SIGNS[kind])
+            if kind in _SIGNS
+            else self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
+        )
         self._sign.setPixmap(icon.pixmap(size, size))
         self._sign.setAccessibleName(kind)
         row.addWidget(self._sign, 0, Qt.AlignmentFlag.AlignTop)

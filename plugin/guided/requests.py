@@ -6,26 +6,50 @@ from ...algorithms.texts import tr
 
 # The parameter of an entry, the answer it comes from, and what the panel calls it.
 ANSWERS = {
-    "STATION_FIELD": ("station_field", "Station"), "HEIGHT_FIELD": ("height_field", "Height"),
-    "OFFSET_FIELD": ("offset_field", "Offset"), "STATION_AXIS_FIELD": ("axis_name_field", "Name of the axis"),
-    "HEIGHT_UNIT": ("height_unit", "Heights are in"), "CHAINAGE_UNIT": ("chainage_unit", "Distances are in"),
-    "UNDULATION": ("undulation", "Heights are"), "UNDULATION_FIELD": ("undulation_field", "Undulation"),
-    "UNDULATION_VALUE": ("undulation_value", "Undulation"), "DESIGN": ("design", "Design"),
-    "CHAINAGE_A": ("chainage_a", "Station A"), "HEIGHT_A": ("height_a", "Height at A"),
-    "CHAINAGE_B": ("chainage_b", "Station B"), "HEIGHT_B": ("height_b", "Height at B"), "SLOPE": ("slope", "Slope"),
-    "REFERENCE": ("reference", "Reference layer"), "TOLERANCE": ("tolerance", "Tolerance"),
-    "SIGMA": ("sigma", "Accuracy of a height"), "AXIS": ("axis", "Axis layer"), "STATIONS": ("heights", "Heights from"),
-    "INPUT": ("heights", "Heights from"), "OUTPUT": ("place", "Keep the results in"),
+    "STATION_FIELD": ("station_field", "Station"),
+    "HEIGHT_FIELD": ("height_field", "Height"),
+    "OFFSET_FIELD": ("offset_field", "Offset"),
+    "STATION_AXIS_FIELD": ("axis_name_field", "Name of the axis"),
+    "HEIGHT_UNIT": ("height_unit", "Heights are in"),
+    "CHAINAGE_UNIT": ("chainage_unit", "Distances are in"),
+    "UNDULATION": ("undulation", "Heights are"),
+    "UNDULATION_FIELD": ("undulation_field", "Undulation"),
+    "UNDULATION_VALUE": ("undulation_value", "Undulation"),
+    "DESIGN": ("design", "Design"),
+    "CHAINAGE_A": ("chainage_a", "Station A"),
+    "HEIGHT_A": ("height_a", "Height at A"),
+    "CHAINAGE_B": ("chainage_b", "Station B"),
+    "HEIGHT_B": ("height_b", "Height at B"),
+    "SLOPE": ("slope", "Slope"),
+    "REFERENCE": ("reference", "Reference layer"),
+    "TOLERANCE": ("tolerance", "Tolerance"),
+    "SIGMA": ("sigma", "Accuracy of a height"),
+    "AXIS": ("axis", "Axis layer"),
+    "STATIONS": ("heights", "Heights from"),
+    "INPUT": ("heights", "Heights from"),
+    "OUTPUT": ("place", "Keep the results in"),
 }
 # As the sentences of the core call the same controls.
-ANSWERS.update({"chain_a": ANSWERS["CHAINAGE_A"], "chain_b": ANSWERS["CHAINAGE_B"], "height_a": ANSWERS["HEIGHT_A"],
-                "height_b": ANSWERS["HEIGHT_B"]})
+ANSWERS.update(
+    {
+        "chain_a": ANSWERS["CHAINAGE_A"],
+        "chain_b": ANSWERS["CHAINAGE_B"],
+        "height_a": ANSWERS["HEIGHT_A"],
+        "height_b": ANSWERS["HEIGHT_B"],
+    }
+)
 _KEYS = re.compile(r"\b(" + "|".join(sorted(ANSWERS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
 _NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
-CONTROLS = {"chord": ("A", "B"), "tangent": ("A",), "inclined": ("A",), "reference": (), "level": ("A",),
-            "grade": ("A", "B")}
+CONTROLS = {
+    "chord": ("A", "B"),
+    "tangent": ("A",),
+    "inclined": ("A",),
+    "reference": (),
+    "level": ("A",),
+    "grade": ("A", "B"),
+}
 WITH_SLOPE = ("inclined", "grade")
 
 
@@ -59,13 +83,23 @@ def _given(settings, keys):
 
 def _height_system(settings):
     """Keys of the height system and what it needs."""
-    return ["UNDULATION", *{"field": ["UNDULATION_FIELD"], "constant": ["UNDULATION_VALUE"]}.get(settings.undulation, [])]
+    return [
+        "UNDULATION",
+        *{"field": ["UNDULATION_FIELD"], "constant": ["UNDULATION_VALUE"]}.get(settings.undulation, []),
+    ]
 
 
 def placing(settings, axis):
     """Parameters of placestations but for its outputs."""
-    keys = ("STATION_FIELD", "OFFSET_FIELD", "HEIGHT_FIELD", "HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT",
-            *_height_system(settings))
+    keys = (
+        "STATION_FIELD",
+        "OFFSET_FIELD",
+        "HEIGHT_FIELD",
+        "HEIGHT_UNIT",
+        "STATION_AXIS_FIELD",
+        "CHAINAGE_UNIT",
+        *_height_system(settings),
+    )
     return {"INPUT": settings.heights, "AXIS": axis, **_given(settings, keys)}
 
 
@@ -96,8 +130,11 @@ def comparing(settings, stations, axis, placed):
 
 def fitting(settings, stations, axis, placed, several):
     """Parameters of fitreference but for its outputs; one plane where there are several axes."""
-    return {**_reading(settings, stations, axis, placed), **_given(settings, ["SIGMA"]),
-            "FIT": "plane" if several else "line"}
+    return {
+        **_reading(settings, stations, axis, placed),
+        **_given(settings, ["SIGMA"]),
+        "FIT": "plane" if several else "line",
+    }
 
 
 def testing(settings, stations, axis, placed):

@@ -21,8 +21,20 @@ from . import drawn_axis, requests
 
 GROUP_MARK = "tautline/guided"
 # The layers of the group, the topmost first; those that repeat others are there, but not drawn.
-_ORDER = ("bars", "residuals", "strip", "band", "tested_stations", "reference", "ellipses", "stations", "drawn_axis",
-          "summary", "curvature", "rejected_rows")
+_ORDER = (
+    "bars",
+    "residuals",
+    "strip",
+    "band",
+    "tested_stations",
+    "reference",
+    "ellipses",
+    "stations",
+    "drawn_axis",
+    "summary",
+    "curvature",
+    "rejected_rows",
+)
 _HIDDEN = ("stations", "tested_stations")
 
 
@@ -90,9 +102,11 @@ class GuidedRun(QObject):
             raise InputError(tr("There is no folder '{}' for OUTPUT.").format(os.path.dirname(place)))
         for layer in _layers_in(place):
             if layer.isEditable():
-                raise InputError(tr("The layer '{}' of an earlier run is being edited; save or discard its changes "
-                                    "first.")
-                                 .format(layer.name()))
+                raise InputError(
+                    tr("The layer '{}' of an earlier run is being edited; save or discard its changes first.").format(
+                        layer.name()
+                    )
+                )
 
     def _axis(self):
         if not self.settings.drawn:
@@ -115,23 +129,52 @@ class GuidedRun(QObject):
             outputs = {"OUTPUT": "stations"}
             if self.understood.rejected:
                 outputs["REJECTED"] = "rejected_rows"
-            steps.append(Step("tautline:placestations", tr("Placing the height list"),
-                              lambda: requests.placing(settings, axis), outputs))
-        steps.append(Step("tautline:designheights", tr("Comparing with the design"),
-                          lambda: requests.comparing(settings, stations(), axis, placed),
-                          {"OUTPUT": "residuals", "SUMMARY": "summary"}))
+            steps.append(
+                Step(
+                    "tautline:placestations",
+                    tr("Placing the height list"),
+                    lambda: requests.placing(settings, axis),
+                    outputs,
+                )
+            )
+        steps.append(
+            Step(
+                "tautline:designheights",
+                tr("Comparing with the design"),
+                lambda: requests.comparing(settings, stations(), axis, placed),
+                {"OUTPUT": "residuals", "SUMMARY": "summary"},
+            )
+        )
         if settings.fit:
-            steps.append(Step("tautline:fitreference", tr("Fitting"),
-                              lambda: requests.fitting(settings, stations(), axis, placed, several),
-                              {"REFERENCE": "reference", "OUTPUT": "tested_stations", "ELLIPSE": "ellipses"}, False))
+            steps.append(
+                Step(
+                    "tautline:fitreference",
+                    tr("Fitting"),
+                    lambda: requests.fitting(settings, stations(), axis, placed, several),
+                    {"REFERENCE": "reference", "OUTPUT": "tested_stations", "ELLIPSE": "ellipses"},
+                    False,
+                )
+            )
         if settings.test_shape:
-            steps.append(Step("tautline:testcurvature", tr("Testing the shape"),
-                              lambda: requests.testing(settings, stations(), axis, placed),
-                              {"OUTPUT": "curvature"}, False))
+            steps.append(
+                Step(
+                    "tautline:testcurvature",
+                    tr("Testing the shape"),
+                    lambda: requests.testing(settings, stations(), axis, placed),
+                    {"OUTPUT": "curvature"},
+                    False,
+                )
+            )
         if settings.draw:
-            steps.append(Step("tautline:drawdeviations", tr("Drawing the deviations"),
-                              lambda: {"STATIONS": layers["residuals"], "AXIS": axis},
-                              {"BARS": "bars", "BAND": "band", "STRIP": "strip"}, False))
+            steps.append(
+                Step(
+                    "tautline:drawdeviations",
+                    tr("Drawing the deviations"),
+                    lambda: {"STATIONS": layers["residuals"], "AXIS": axis},
+                    {"BARS": "bars", "BAND": "band", "STRIP": "strip"},
+                    False,
+                )
+            )
         return [step for step in steps if step.needed or toolbox.has(step.entry)]
 
     def _destination(self, table):
@@ -159,7 +202,8 @@ class GuidedRun(QObject):
         share = 1.0 / len(self._steps)
         first, started = 100.0 * self._number * share, self._started
         started.task.progressChanged.connect(
-            lambda value: self._tell_progress(started, step.title, first + value * share))
+            lambda value: self._tell_progress(started, step.title, first + value * share)
+        )
 
     def _tell_progress(self, started, title, value):
         if started is self._started and started.ended is not None:

@@ -44,11 +44,20 @@ def own_designs(axes):
     if not own:
         return []
     stated = sum(bool(axis.design) for axis in axes)
-    who = tr("The axis layer states the design itself") if stated == len(axes) else (
-        tr("The axis layer states the design of {} of {} axes itself").format(stated, len(axes)))
-    return [("fact", tr("{} ({}), with its controls and its tolerance where they are filled in. That goes before the "
-                        "answers "
-                        "here.").format(who, listed(own)))]
+    who = (
+        tr("The axis layer states the design itself")
+        if stated == len(axes)
+        else (tr("The axis layer states the design of {} of {} axes itself").format(stated, len(axes)))
+    )
+    return [
+        (
+            "fact",
+            tr(
+                "{} ({}), with its controls and its tolerance where they are filled in. That goes before the answers "
+                "here."
+            ).format(who, listed(own)),
+        )
+    ]
 
 
 def heights(looks, settings, layer):
@@ -59,12 +68,21 @@ def heights(looks, settings, layer):
     total = counted(len(every), tr("station"), tr("stations"))
     found = []
     if len(known):
-        found.append(("fact", tr("{} on {}, heights from {} to {}.").format(
-            total, counted(len(looks), tr("axis"), tr("axes")), number_text(known.min() / metres_per(unit), 3),
-            _in_unit(known.max(), unit, 3))))
+        found.append(
+            (
+                "fact",
+                tr("{} on {}, heights from {} to {}.").format(
+                    total,
+                    counted(len(looks), tr("axis"), tr("axes")),
+                    number_text(known.min() / metres_per(unit), 3),
+                    _in_unit(known.max(), unit, 3),
+                ),
+            )
+        )
     else:
-        found.append(("problem", tr("{} on {}, none with a height.").format(total, counted(
-            len(looks), tr("axis"), tr("axes")))))
+        found.append(
+            ("problem", tr("{} on {}, none with a height.").format(total, counted(len(looks), tr("axis"), tr("axes"))))
+        )
     for look in looks[:_MOST]:
         found += _of_axis(look, settings, len(looks) > 1)
     if len(looks) > _MOST:
@@ -76,15 +94,16 @@ def _of_axis(look, settings, several):
     """One sentence on what there is, one on what is missing or stands out."""
     unit = settings.chainage_unit or settings.height_unit
     name = tr("{}: ").format(look.name) if several else ""
-    told = tr("{} from {} to {}").format(name + counted(len(look.stations), tr("station"), tr("stations")),
-                                         look.stations[0], look.stations[-1])
+    told = tr("{} from {} to {}").format(
+        name + counted(len(look.stations), tr("station"), tr("stations")), look.stations[0], look.stations[-1]
+    )
     if not several:
         # How many there are stands in the sentence before.
         told = tr("From {} to {}").format(look.stations[0], look.stations[-1])
     if np.isfinite(look.spacing.step):
         told += tr(", usually every {}").format(_in_unit(look.spacing.step, unit, 1 if look.spacing.step < 10 else 0))
     kind, suggested = _shape(look, settings)
-    found = [(kind, told + (". " + suggested if suggested else ".")), ]
+    found = [(kind, told + (". " + suggested if suggested else "."))]
     doubts = _doubts(look, unit)
     if doubts:
         text = name + "; ".join(doubts) + "."
@@ -105,8 +124,11 @@ def _doubts(look, unit):
     if look.twice:
         found.append(tr("there more than once, all kept: {}").format(listed(look.twice, _MOST)))
     if look.shape.outstanding:
-        found.append(tr("out of line with the others: {}").format(
-            listed([look.stations[k] for k in look.shape.outstanding], _MOST)))
+        found.append(
+            tr("out of line with the others: {}").format(
+                listed([look.stations[k] for k in look.shape.outstanding], _MOST)
+            )
+        )
     return found
 
 
@@ -115,8 +137,9 @@ def _shape(look, settings):
     shape, unit = look.shape, settings.height_unit
     if shape.suggests == "few":
         return "fact", tr("Too few heights to suggest a shape.") if np.isfinite(shape.range) else ""
-    varying = tr("Heights vary by {} over {}").format(_in_unit(shape.range, unit, 3 if shape.range < 0.1 else 2),
-                                                      _length(shape.length))
+    varying = tr("Heights vary by {} over {}").format(
+        _in_unit(shape.range, unit, 3 if shape.range < 0.1 else 2), _length(shape.length)
+    )
     endings = {
         "straight": tr(", as those of a straight line would."),
         "level": tr(", along the level surface, as water would."),
@@ -146,6 +169,9 @@ def unit_doubts(looks, axes, settings):
         wrong = first_look.unit_by_length(span, lengths.get(look.name, 0.0))
         if wrong and (wrong == "metre") != (unit == "metre"):
             word = tr("feet") if wrong == "foot" else tr("metres")
-            return {answer: tr("The stations run over {} of an axis of {}: they may be in {}.").format(
-                _length(span), _length(lengths[look.name]), word)}
+            return {
+                answer: tr("The stations run over {} of an axis of {}: they may be in {}.").format(
+                    _length(span), _length(lengths[look.name]), word
+                )
+            }
     return {}

@@ -51,8 +51,11 @@ def saved(project=None):
     if not isinstance(values, dict):
         return None
     defaults = Settings()
-    known = {f.name: values[f.name] for f in fields(Settings)
-             if type(values.get(f.name)) is type(getattr(defaults, f.name))}
+    known = {
+        f.name: values[f.name]
+        for f in fields(Settings)
+        if isinstance(values.get(f.name), type(getattr(defaults, f.name)))
+    }
     return Settings(**known)
 
 

@@ -61,9 +61,11 @@ class Sketch(QWidget):
         painter.drawPath(self._curve(heights, -0.8, 0.8))
         painter.setPen(QPen(self.palette().window().color(), 0.8 * stroke))
         painter.setBrush(STRUCTURE if self._design == "reference" else self.palette().windowText().color())
-        spots = [(x, heights(x) + off) for x, off in _SCATTER] if self._design == "reference" else [
-            (x, heights(x)) for x in controls]
+        spots = (
+            [(x, heights(x) + off) for x, off in _SCATTER]
+            if self._design == "reference"
+            else [(x, heights(x)) for x in controls]
+        )
         for x, height in spots:
             painter.drawEllipse(self._at(x, height), 1.9 * stroke, 1.9 * stroke)
         painter.end()
-

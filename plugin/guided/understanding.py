@@ -85,8 +85,10 @@ def known_axes(layer):
     context.setProject(QgsProject.instance())
     source = QgsProcessingFeatureSource(layer, context)
     own = AxisFields(source)
-    return [AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"))
-            for axis in read_axes(source, "", QgsProcessingFeedback(False))]
+    return [
+        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"))
+        for axis in read_axes(source, "", QgsProcessingFeedback(False))
+    ]
 
 
 def looks_at(layer, height_field, unit, chainage_unit):
@@ -118,9 +120,16 @@ def looks_at(layer, height_field, unit, chainage_unit):
 
 def _look(name, stations, chainages, heights, offsets):
     pairs = duplicate_rows(np.zeros(len(stations), int), chainages, offsets, np.arange(len(stations)))
-    return AxisLook(name, stations, chainages, heights, first_look.spacing(chainages),
-                    first_look.shape(chainages, heights), list(dict.fromkeys(stations[a - 1] for a, _ in pairs)),
-                    float(np.abs(offsets).max()))
+    return AxisLook(
+        name,
+        stations,
+        chainages,
+        heights,
+        first_look.spacing(chainages),
+        first_look.shape(chainages, heights),
+        list(dict.fromkeys(stations[a - 1] for a, _ in pairs)),
+        float(np.abs(offsets).max()),
+    )
 
 
 class Understanding(QObject):
@@ -186,9 +195,12 @@ class Understanding(QObject):
 
     def _draw(self, heights):
         if self.found.is_list:
-            raise InputError(tr("A list has no places to draw an axis between; choose the line layer of the "
-                                "structure, or "
-                                "points instead of the list. (AXIS)"))
+            raise InputError(
+                tr(
+                    "A list has no places to draw an axis between; choose the line layer of the structure, or points "
+                    "instead of the list. (AXIS)"
+                )
+            )
         crs = heights.crs()
         if not crs.isValid():
             raise InputError(tr("Layer '{}' has no coordinate reference system; set it first.").format(heights.name()))

@@ -123,9 +123,9 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self._over = []
         for chart, y in ((self.drawing.upper, self.drawing.built), (self.drawing.lower, self._residual_inside())):
             ring = {"linestyle": "none", "marker": "o", "markerfacecolor": "none", "animated": True}
-            chosen, = chart.plot([], [], markersize=9, markeredgecolor=look.chosen, markeredgewidth=1.6, **ring)
-            current, = chart.plot([], [], markersize=13, markeredgecolor=look.chosen, markeredgewidth=2.0, **ring)
-            hover, = chart.plot([], [], markersize=11, markeredgecolor=look.text, markeredgewidth=1.2, **ring)
+            (chosen,) = chart.plot([], [], markersize=9, markeredgecolor=look.chosen, markeredgewidth=1.6, **ring)
+            (current,) = chart.plot([], [], markersize=13, markeredgecolor=look.chosen, markeredgewidth=2.0, **ring)
+            (hover,) = chart.plot([], [], markersize=11, markeredgecolor=look.text, markeredgewidth=1.2, **ring)
             line = chart.axvline(0.0, color=look.faint, linewidth=0.9, animated=True)
             at = chart.axvline(0.0, color=look.chosen, linewidth=1.0, alpha=0.6, animated=True)
             box = Rectangle((0, 0), 0, 0, facecolor=look.chosen, edgecolor=look.chosen, alpha=0.25, animated=True)
@@ -159,7 +159,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
             rings.set_data(x[chosen], y[chosen])
             for artist, bar, row in ((current, at, self.current), (hover, line, self.hover)):
                 there = 0 <= row < count
-                artist.set_data(x[row:row + 1] if there else [], y[row:row + 1] if there else [])
+                artist.set_data(x[row : row + 1] if there else [], y[row : row + 1] if there else [])
                 bar.set_xdata([x[row], x[row]] if there else [np.nan, np.nan])
             for artist in (at, line, rings, current, hover):
                 chart.draw_artist(artist)
@@ -247,7 +247,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
     def _scrolled(self, event):
         if event.inaxes is None or self.shown is None:
             return
-        factor = _WHEEL ** -event.step
+        factor = _WHEEL**-event.step
         if event.guiEvent.modifiers() & Qt.KeyboardModifier.ControlModifier:
             (low, high), at, name = (
                 (self.ranges.y, event.ydata, "y")

@@ -60,8 +60,12 @@ class Drawing:
         if self.shown is None or not self.upper.get_visible():
             return None
         (x1, x2), (y1, y2), box = self.upper.get_xlim(), self.upper.get_ylim(), self.upper.bbox
-        return profile_views.exaggeration(box.width, (x2 - x1) * METRES[self.shown.chainage_unit], box.height,
-                                          (y2 - y1) * METRES[self.shown.height_unit])
+        return profile_views.exaggeration(
+            box.width,
+            (x2 - x1) * METRES[self.shown.chainage_unit],
+            box.height,
+            (y2 - y1) * METRES[self.shown.height_unit],
+        )
 
     def at_factor(self, ranges, factor):
         """Ranges with the heights exaggerated ``factor`` times, about the middle of those shown."""
@@ -96,8 +100,9 @@ class Drawing:
         self.lower.xaxis.set_major_formatter(
             FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212"))
         )
-        self.lower.set_xlabel(tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text,
-                              fontsize=look.size)
+        self.lower.set_xlabel(
+            tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text, fontsize=look.size
+        )
         if self._coloured != look:
             self._colour()
 
@@ -165,8 +170,16 @@ class Drawing:
 
     def _markers(self, chart, y, ranges, shape, fill, edge, size, width=0.6):
         rows = self._thin(y, ranges)
-        chart.plot(self.x[rows], y[rows], linestyle="none", marker=shape, markersize=size, markerfacecolor=fill,
-                   markeredgecolor=edge, markeredgewidth=width)
+        chart.plot(
+            self.x[rows],
+            y[rows],
+            linestyle="none",
+            marker=shape,
+            markersize=size,
+            markerfacecolor=fill,
+            markeredgecolor=edge,
+            markeredgewidth=width,
+        )
 
     def _stations(self, chart, y, ranges):
         look, status = self.look, self.shown.status
@@ -185,8 +198,12 @@ class Drawing:
     def _labels(self, chart, y, ranges):
         """Names of the worst flagged stations, as many as stand clear of each other."""
         shown = self.shown
-        flagged = np.flatnonzero((np.isin(shown.status, ("high", "low")) | shown.suspected) & np.isfinite(self.residual)
-                                 & (self.x >= ranges.x[0]) & (self.x <= ranges.x[1]))
+        flagged = np.flatnonzero(
+            (np.isin(shown.status, ("high", "low")) | shown.suspected)
+            & np.isfinite(self.residual)
+            & (self.x >= ranges.x[0])
+            & (self.x <= ranges.x[1])
+        )
         taken = []
         apart = 9.0 * self.em / max(chart.bbox.width, 1.0) * (ranges.x[1] - ranges.x[0])
         for row in flagged[np.argsort(-np.abs(self.residual[flagged]), kind="stable")]:
@@ -211,8 +228,15 @@ class Drawing:
         else:
             right = self.x[row] < ranges.x[1] - 1.1 * apart
             how = {"xytext": (11 if right else -11, 0), "ha": "left" if right else "right", "va": "center"}
-        chart.annotate(text, (self.x[row], y), textcoords="offset points", fontsize=look.size * 0.92, color=look.text,
-                       bbox={"facecolor": look.back, "edgecolor": "none", "pad": 0.6, "alpha": 0.75}, **how)
+        chart.annotate(
+            text,
+            (self.x[row], y),
+            textcoords="offset points",
+            fontsize=look.size * 0.92,
+            color=look.text,
+            bbox={"facecolor": look.back, "edgecolor": "none", "pad": 0.6, "alpha": 0.75},
+            **how,
+        )
 
     # --- head and margins
 

@@ -46,12 +46,7 @@ def legend_handles(shown, look):
         if shown.profile.is_straight:
             found.append(
                 Line2D(
-                    [],
-                    [],
-                    color=look.flat,
-                    linewidth=1.4,
-                    linestyle=(0, (5, 3)),
-                    label=tr("Design on a flat Earth"),
+                    [], [], color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)), label=tr("Design on a flat Earth")
                 )
             )
         found.append(

@@ -22,8 +22,10 @@ class MapLink(QObject):
     def __init__(self, canvas, subject, parent=None):
         super().__init__(parent)
         self.canvas, self.subject, self.active = canvas, subject, False
-        self._marks = {"current": [self._ring(22, _INK, 6), self._ring(22, _CURRENT, 3)],
-                       "hover": [self._ring(16, _INK, 5), self._ring(16, _POINTED, 2)]}
+        self._marks = {
+            "current": [self._ring(22, _INK, 6), self._ring(22, _CURRENT, 3)],
+            "hover": [self._ring(16, _INK, 5), self._ring(16, _POINTED, 2)],
+        }
         self._hover = -1
         canvas.xyCoordinates.connect(self._pointed)
         canvas.destinationCrsChanged.connect(self.refresh)
@@ -106,16 +108,25 @@ class MapLink(QObject):
         reach = REACH * self.canvas.mapUnitsPerPixel()
         try:
             box = self._transform(back=True).transformBoundingBox(
-                QgsRectangle(point.x() - reach, point.y() - reach, point.x() + reach, point.y() + reach))
+                QgsRectangle(point.x() - reach, point.y() - reach, point.x() + reach, point.y() + reach)
+            )
         except QgsCsException:
             return -1
-        near = np.flatnonzero((stations.x >= box.xMinimum()) & (stations.x <= box.xMaximum())
-                              & (stations.y >= box.yMinimum()) & (stations.y <= box.yMaximum()))
+        near = np.flatnonzero(
+            (stations.x >= box.xMinimum())
+            & (stations.x <= box.xMaximum())
+            & (stations.y >= box.yMinimum())
+            & (stations.y <= box.yMaximum())
+        )
         if not len(near):
             return -1
         scale = max(box.width(), 1e-300), max(box.height(), 1e-300)
-        found = nearest(stations.x[near] / scale[0], stations.y[near] / scale[1], box.center().x() / scale[0],
-                        box.center().y() / scale[1])
+        found = nearest(
+            stations.x[near] / scale[0],
+            stations.y[near] / scale[1],
+            box.center().x() / scale[0],
+            box.center().y() / scale[1],
+        )
         return int(near[found])
 
     # --- going there

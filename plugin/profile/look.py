@@ -34,8 +34,10 @@ def _hex(colour):
 
 def _mixed(one, other, share):
     """A colour between two, ``share`` of the second."""
-    parts = [round(a + (b - a) * share) for a, b in zip((one.red(), one.green(), one.blue()),
-                                                        (other.red(), other.green(), other.blue()))]
+    parts = [
+        round(a + (b - a) * share)
+        for a, b in zip((one.red(), one.green(), one.blue()), (other.red(), other.green(), other.blue()))
+    ]
     return "#{:02x}{:02x}{:02x}".format(*parts)
 
 
@@ -70,10 +72,26 @@ def look_of(palette, size):
         "size": size,
     }
     if text.lightness() > back.lightness():
-        return Look(**shades, design="#d7a6ff", flat="#e3b95f", level="#7fc4e8", band="#3f5d56", within="#5fc4ae",
-                    edge=_hex(back), chosen="#ffe14d")
-    return Look(**shades, design="#7b2fb8", flat="#96690a", level="#1f6f9c", band="#d3ebe5", within="#2f9d85",
-                edge="#1b1b1f", chosen="#d4007a")
+        return Look(
+            **shades,
+            design="#d7a6ff",
+            flat="#e3b95f",
+            level="#7fc4e8",
+            band="#3f5d56",
+            within="#5fc4ae",
+            edge=_hex(back),
+            chosen="#ffe14d",
+        )
+    return Look(
+        **shades,
+        design="#7b2fb8",
+        flat="#96690a",
+        level="#1f6f9c",
+        band="#d3ebe5",
+        within="#2f9d85",
+        edge="#1b1b1f",
+        chosen="#d4007a",
+    )
 
 
 def print_look(size):

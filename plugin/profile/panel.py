@@ -2,8 +2,18 @@
 
 from qgis.gui import QgsDockWidget
 from qgis.PyQt.QtCore import Qt
-from qgis.PyQt.QtWidgets import (QComboBox, QHBoxLayout, QLabel, QMenu, QSlider, QSplitter, QStackedWidget, QToolButton,
-                                 QVBoxLayout, QWidget)
+from qgis.PyQt.QtWidgets import (
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QSlider,
+    QSplitter,
+    QStackedWidget,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ...algorithms.texts import tr
 from .flow import FlowLayout
@@ -52,7 +62,10 @@ class ProfilePanel(QgsDockWidget):
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.export.setMenu(self._export_menu())
         self.papers = self._button(
-            controls, flow, tr("&Papers"), tr("Report, schedule and comparison of the stations shown: opens their forms.")
+            controls,
+            flow,
+            tr("&Papers"),
+            tr("Report, schedule and comparison of the stations shown: opens their forms."),
         )
         self.papers.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         column.addWidget(controls)

@@ -53,8 +53,11 @@ class RangesPanel(QWidget):
 
     def show_ranges(self, ranges, height_label, small_label, chainage_label):
         """Fill the fields; labels of the units."""
-        titles = {"x": tr("Chainage ({})").format(chainage_label), "y": tr("Heights ({})").format(height_label),
-                  "r": tr("Residuals ({})").format(small_label)}
+        titles = {
+            "x": tr("Chainage ({})").format(chainage_label),
+            "y": tr("Heights ({})").format(height_label),
+            "r": tr("Residuals ({})").format(small_label),
+        }
         self._quiet = True
         for name, fields in self._fields.items():
             self._labels[name].setText(titles[name])

@@ -22,8 +22,10 @@ SUSPECTED = "suspected blunder"
 def field_indices(layer):
     """{our name: index of the field}, without regard to case, -1 where there is none."""
     found = {field.name().lower(): k for k, field in enumerate(layer.fields())}
-    return {name: next((found[other] for other in OTHER_NAMES.get(name, (name,)) if other in found), -1)
-            for name in (*NUMBERS, *TEXTS)}
+    return {
+        name: next((found[other] for other in OTHER_NAMES.get(name, (name,)) if other in found), -1)
+        for name in (*NUMBERS, *TEXTS)
+    }
 
 
 def is_reviewable(layer):
@@ -74,8 +76,11 @@ class Stations:
     def profile(self, rows):
         """The Profile of stations of one axis."""
         known = self.tolerance[rows][np.isfinite(self.tolerance[rows])]
-        return Profile(self.chainage[rows], *(self.heights[name][rows] for name in HEIGHTS),
-                       tolerance=float(known[0]) if len(known) else None)
+        return Profile(
+            self.chainage[rows],
+            *(self.heights[name][rows] for name in HEIGHTS),
+            tolerance=float(known[0]) if len(known) else None,
+        )
 
     @property
     def suspected(self):
@@ -99,15 +104,25 @@ def read_stations(layer):
     texts = {name: np.array(columns[name], dtype=object) for name in TEXTS}
     if index["station"] < 0:
         texts["station"] = np.array(station_texts(numbers["chainage"], chainage_unit), dtype=object)
-    tolerances = {axis: _metres(recorded_number(record, axis, "tolerance"), height_unit)
-                  for axis in dict.fromkeys(columns["axis"])}
+    tolerances = {
+        axis: _metres(recorded_number(record, axis, "tolerance"), height_unit)
+        for axis in dict.fromkeys(columns["axis"])
+    }
     rows = _sorted(texts["axis"], numbers["chainage"])
     metres = METRES[height_unit]
     return Stations(
-        np.array(ids, np.int64)[rows], np.array(x, float)[rows], np.array(y, float)[rows],
-        numbers["chainage"][rows] * METRES[chainage_unit], {name: numbers[name][rows] * metres for name in HEIGHTS},
-        numbers["w"][rows], *(texts[name][rows] for name in TEXTS),
-        np.array([tolerances[axis] for axis in columns["axis"]], float)[rows], height_unit, chainage_unit, record)
+        np.array(ids, np.int64)[rows],
+        np.array(x, float)[rows],
+        np.array(y, float)[rows],
+        numbers["chainage"][rows] * METRES[chainage_unit],
+        {name: numbers[name][rows] * metres for name in HEIGHTS},
+        numbers["w"][rows],
+        *(texts[name][rows] for name in TEXTS),
+        np.array([tolerances[axis] for axis in columns["axis"]], float)[rows],
+        height_unit,
+        chainage_unit,
+        record,
+    )
 
 
 def _metres(value, unit):

@@ -8,9 +8,20 @@ from .reading import is_reviewable, read_stations
 
 # Edits come one by one; the layer is read again once they pause.
 PAUSE = 150
-_EDITS = ("attributeValueChanged", "featureAdded", "featuresDeleted", "geometryChanged", "afterCommitChanges",
-          "afterRollBack", "dataSourceChanged", "subsetStringChanged", "updatedFields", "customPropertyChanged",
-          "crsChanged", "dataChanged")
+_EDITS = (
+    "attributeValueChanged",
+    "featureAdded",
+    "featuresDeleted",
+    "geometryChanged",
+    "afterCommitChanges",
+    "afterRollBack",
+    "dataSourceChanged",
+    "subsetStringChanged",
+    "updatedFields",
+    "customPropertyChanged",
+    "crsChanged",
+    "dataChanged",
+)
 
 
 class Subject(QObject):

@@ -10,8 +10,14 @@ from ...algorithms.fields import UNIT_LABELS
 from ...algorithms.texts import number_text, signed_text, tr
 from .texts import small_unit
 
-STATUS_WORDS = {"high": "Too high", "low": "Too low", "within": "Within", "no height": "Not measured",
-                "no tolerance": "No tolerance", "off axis": "Off axis"}
+STATUS_WORDS = {
+    "high": "Too high",
+    "low": "Too low",
+    "within": "Within",
+    "no height": "Not measured",
+    "no tolerance": "No tolerance",
+    "off axis": "Off axis",
+}
 
 
 def status_text(status):
@@ -44,15 +50,19 @@ class StationModel(QAbstractTableModel):
         def number(values, metres, decimals, write=number_text):
             return lambda k: write(float(values[k]) / metres, decimals) if np.isfinite(values[k]) else ""
 
-        columns = [(tr("Station"), lambda k: s.station[k], False),
-                   (tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True)]
+        columns = [
+            (tr("Station"), lambda k: s.station[k], False),
+            (tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True),
+        ]
         if any(s.status):
             columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
         if any(s.flag):
             columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
         if np.isfinite(design).any():
-            columns += [(tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
-                        (tr("Design ({})").format(unit), number(design, height, 4), True)]
+            columns += [
+                (tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
+                (tr("Design ({})").format(unit), number(design, height, 4), True),
+            ]
         if np.isfinite(s.heights["flat_h"]).any():
             columns.append(
                 (

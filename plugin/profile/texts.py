@@ -50,8 +50,8 @@ def view_sentence(profile, view, station_at, height_unit):
     at = int(np.nanargmax(np.abs(effect)))
     if view == "straight":
         return tr(
-            "Seen along the straight design the line lies flat, and the level surface, where water would stand, is "
-            "the curve."
+            "Seen along the straight design the line lies flat, and the level surface, where water would stand, is the "
+            "curve."
         )
     words = tr("above") if effect[at] > 0 else tr("below")
     return tr(

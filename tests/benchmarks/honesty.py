@@ -30,21 +30,32 @@ def blocks(number):
             what = f"{kind}, sigma {'known' if known else 'unknown'}"
             options = {"correlated": correlated, "known": known}
             yield f"{what}, no removal: 95 % owed", simulated.fits(np.random.default_rng(1), number, arms, **options)
-            yield (f"{what}, with removal",
-                   simulated.fits(np.random.default_rng(2), number, arms, remove=True, **options))
-            yield (f"{what}, one blunder of twice the smallest detectable",
-                   simulated.blunders(np.random.default_rng(3), number, arms, **options))
+            yield (
+                f"{what}, with removal",
+                simulated.fits(np.random.default_rng(2), number, arms, remove=True, **options),
+            )
+            yield (
+                f"{what}, one blunder of twice the smallest detectable",
+                simulated.blunders(np.random.default_rng(3), number, arms, **options),
+            )
     for known in (True, False):
         sigma = f"sigma {'known' if known else 'unknown'}"
-        yield (f"plane over a geoid with a slope error of 4 seconds, {sigma}: ellipses",
-               simulated.geoid_ellipses(np.random.default_rng(4), number, known=known))
+        yield (
+            f"plane over a geoid with a slope error of 4 seconds, {sigma}: ellipses",
+            simulated.geoid_ellipses(np.random.default_rng(4), number, known=known),
+        )
         for kind, correlated in (("independent", False), ("correlated", True)):
             for bent in (False, True):
-                yield (f"curvature factor, {kind}, {sigma}, geoid {'bends' if bent else 'does not bend'}",
-                       simulated.curvature_factors(np.random.default_rng(5), number, correlated=correlated, known=known,
-                                                   bent=bent))
-    yield ("correlated plane fitted as if independent, ellipse of the tangent point, sigma",
-           simulated.ignored_correlation(np.random.default_rng(6), number))
+                yield (
+                    f"curvature factor, {kind}, {sigma}, geoid {'bends' if bent else 'does not bend'}",
+                    simulated.curvature_factors(
+                        np.random.default_rng(5), number, correlated=correlated, known=known, bent=bent
+                    ),
+                )
+    yield (
+        "correlated plane fitted as if independent, ellipse of the tangent point, sigma",
+        simulated.ignored_correlation(np.random.default_rng(6), number),
+    )
 
 
 def show(number):

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.curvature import Profile, test_curvature
@@ -57,8 +58,12 @@ class Survey:
 
     def fit(self, errors, *, known, remove, covariance=None):
         given = covariance or self.covariance
-        return fit_surface(self.frame, Heights(self.lat, self.lon, self.heights + errors, given, known), remove=remove,
-                           sections=self.sections)
+        return fit_surface(
+            self.frame,
+            Heights(self.lat, self.lon, self.heights + errors, given, known),
+            remove=remove,
+            sections=self.sections,
+        )
 
     @property
     def sections(self):
@@ -107,10 +112,19 @@ def survey(dice, arms, *, correlated):
         parts.append((np.full(len(chainage), number), chainage, *axis.place(chainage)[:2]))
         axes.append(axis)
     arm, chainage, lat, lon = (np.concatenate([part[k] for part in parts]) for k in range(4))
-    truth = inclined_plane(lat0, lon0, height, azimuth + float(dice.uniform(0.0, 360.0)) * (arms == 2),
-                           float(dice.uniform(-4e-4, 4e-4)), EARTH)
-    covariance = (levelled(np.full(len(arm), READING_SIGMA), arm, chainage, SIGMA_KM) if correlated
-                  else independent(np.full(len(arm), INDEPENDENT_SIGMA)))
+    truth = inclined_plane(
+        lat0,
+        lon0,
+        height,
+        azimuth + float(dice.uniform(0.0, 360.0)) * (arms == 2),
+        float(dice.uniform(-4e-4, 4e-4)),
+        EARTH,
+    )
+    covariance = (
+        levelled(np.full(len(arm), READING_SIGMA), arm, chainage, SIGMA_KM)
+        if correlated
+        else independent(np.full(len(arm), INDEPENDENT_SIGMA))
+    )
     return Survey(tuple(axes), arm, chainage, lat, lon, truth, covariance)
 
 
@@ -131,8 +145,9 @@ def fit_coverage(one, fit):
     held.update(zip(("slope east", "slope north") if len(slopes) == 2 else ("slope",), slopes.tolist()))
     if len(one.arms) == 2:
         found = tangent_point(fit, one.lat, one.lon)
-        held["tangent point, ellipse"] = found.well_determined and _holds(found.levelling, (found.lat, found.lon),
-                                                                          one.true_tangent)
+        held["tangent point, ellipse"] = found.well_determined and _holds(
+            found.levelling, (found.lat, found.lon), one.true_tangent
+        )
     else:
         middle = 0.5 * float(one.chainage.min() + one.chainage.max())
         place = level_place(fit, one.arms[0], middle)
@@ -193,10 +208,11 @@ def ignored_correlation(dice, number):
         one = survey(dice, 2, correlated=True)
         errors = one.errors(dice)
         for name, covariance, known in (
-                ("from the residuals", independent(np.ones(len(one.lat))), False),
-                ("of the reading alone", independent(np.full(len(one.lat), READING_SIGMA)), True),
-                ("of each height", independent(np.sqrt(one.covariance.variance)), True),
-                ("correlation regarded", one.covariance, True)):
+            ("from the residuals", independent(np.ones(len(one.lat))), False),
+            ("of the reading alone", independent(np.full(len(one.lat), READING_SIGMA)), True),
+            ("of each height", independent(np.sqrt(one.covariance.variance)), True),
+            ("correlation regarded", one.covariance, True),
+        ):
             fit = one.fit(errors, known=known, remove=False, covariance=covariance)
             held[name] += int(fit_coverage(one, fit)["tangent point, ellipse"])
     return Tally(number, held)
@@ -226,13 +242,33 @@ def curvature_factors(dice, number, *, correlated, known, bent):
     for _ in range(number):
         one, truth = survey(dice, 1, correlated=correlated), float(dice.integers(0, 2))
         axis, x = one.arms[0], one.chainage - one.chainage.mean()
-        profile = Profile(axis, one.lat, one.lon, one.chainage, one.heights, np.zeros(len(x)), one.covariance, known,
-                          bending=None if bent else 0.0)
+        profile = Profile(
+            axis,
+            one.lat,
+            one.lon,
+            one.chainage,
+            one.heights,
+            np.zeros(len(x)),
+            one.covariance,
+            known,
+            bending=None if bent else 0.0,
+        )
         bend = test_curvature(profile).curvature
         share = dice.normal(0.0, profile.geoid_share) if bent else 0.0
         heights = one.heights + (truth - 1.0 + share) * bend + one.errors(dice)
-        found = test_curvature(Profile(axis, one.lat, one.lon, one.chainage, heights, np.zeros(len(x)), one.covariance,
-                                       known, bending=None if bent else 0.0))
+        found = test_curvature(
+            Profile(
+                axis,
+                one.lat,
+                one.lon,
+                one.chainage,
+                heights,
+                np.zeros(len(x)),
+                one.covariance,
+                known,
+                bending=None if bent else 0.0,
+            )
+        )
         low, high = found.interval
         held["factor"] += int(low <= truth <= high)
         held["other shape's verdict"] += int(found.verdict == ("level" if truth else "straight"))

@@ -33,6 +33,7 @@ def fastest(work, repeats=5):
 
 def core(number=1_000_000):
     import pyproj
+
     from tautline.algorithms.core.axis import Axis, AxisLine
     from tautline.algorithms.core.geodesy import Ellipsoid
     from tautline.algorithms.core.measure import measure
@@ -43,8 +44,9 @@ def core(number=1_000_000):
     axis = Axis(line)
     lat, lon, _ = axis.place(np.linspace(0.0, axis.length, number), np.linspace(-90.0, 90.0, number))
     plane = chord_plane(line.lat, line.lon, [400.0, 420.0], earth)
-    cart = pyproj.Transformer.from_pipeline("+proj=pipeline +step +proj=unitconvert +xy_in=deg +xy_out=rad "
-                                            "+step +proj=cart +ellps=WGS84")
+    cart = pyproj.Transformer.from_pipeline(
+        "+proj=pipeline +step +proj=unitconvert +xy_in=deg +xy_out=rad +step +proj=cart +ellps=WGS84"
+    )
     height = np.zeros(number)
     design = fastest(lambda: plane.heights(lat, lon, earth))
     geocentric = fastest(lambda: cart.transform(lon, lat, height))
@@ -64,12 +66,19 @@ def _host():
 
 def make(folder, number, axes):
     """Stations with id, height and date in a GeoPackage, and ``axes`` parallel lines."""
-    from qgis.core import (QgsCoordinateTransformContext, QgsFeature, QgsGeometry, QgsPointXY, QgsVectorFileWriter,
-                           QgsVectorLayer)
+    from qgis.core import (
+        QgsCoordinateTransformContext,
+        QgsFeature,
+        QgsGeometry,
+        QgsPointXY,
+        QgsVectorFileWriter,
+        QgsVectorLayer,
+    )
 
     lines = QgsVectorLayer("LineString?crs=EPSG:32633&field=name:string", "axis", "memory")
-    points = QgsVectorLayer("Point?crs=EPSG:32633&field=mark:string&field=height:double&field=sd:double", "stations",
-                            "memory")
+    points = QgsVectorLayer(
+        "Point?crs=EPSG:32633&field=mark:string&field=height:double&field=sd:double", "stations", "memory"
+    )
     random = np.random.default_rng(7)
     share = number // axes
     features = []
@@ -79,8 +88,11 @@ def make(folder, number, axes):
         line.setAttributes([f"axis {k}"])
         line.setGeometry(QgsGeometry.fromPolylineXY([QgsPointXY(x0, y0), QgsPointXY(x0, y0 + 3000.0)]))
         lines.dataProvider().addFeature(line)
-        for y, dx, h in zip(np.linspace(0.0, 3000.0, share).tolist(), random.normal(0, 0.01, share).tolist(),
-                            random.normal(250.0, 0.003, share).tolist()):
+        for y, dx, h in zip(
+            np.linspace(0.0, 3000.0, share).tolist(),
+            random.normal(0, 0.01, share).tolist(),
+            random.normal(250.0, 0.003, share).tolist(),
+        ):
             point = QgsFeature(points.fields())
             point.setAttributes([f"p{len(features)}", h, 0.003])
             point.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(x0 + dx, y0 + y)))
@@ -89,7 +101,9 @@ def make(folder, number, axes):
     for layer, name in ((lines, f"axis_{axes}.gpkg"), (points, f"stations_{axes}.gpkg")):
         options = QgsVectorFileWriter.SaveVectorOptions()
         options.driverName = "GPKG"
-        writer = getattr(QgsVectorFileWriter, "writeAsVectorFormatV3", None) or QgsVectorFileWriter.writeAsVectorFormatV2
+        writer = (
+            getattr(QgsVectorFileWriter, "writeAsVectorFormatV3", None) or QgsVectorFileWriter.writeAsVectorFormatV2
+        )
         writer(layer, os.path.join(folder, name), QgsCoordinateTransformContext(), options)
 
 
@@ -105,14 +119,31 @@ def one(folder, what, axes):
         print("{}", flush=True)
         os._exit(0)
     if what == "tautline":
-        entry, parameters = "tautline:designheights", {
-            "STATIONS": stations, "AXIS": os.path.join(folder, f"axis_{axes}.gpkg"), "TOLERANCE": 0.01, "OUTPUT": out}
+        entry, parameters = (
+            "tautline:designheights",
+            {"STATIONS": stations, "AXIS": os.path.join(folder, f"axis_{axes}.gpkg"), "TOLERANCE": 0.01, "OUTPUT": out},
+        )
     else:
-        computed = [{"expression": f'"height" * {k} + "sd"', "length": 0, "name": f"f{k}", "precision": 0, "type": 6,
-                     "type_name": "double precision", "sub_type": 0} for k in range(1, 10)]
-        kept = [{"expression": f'"{n}"', "length": 0, "name": n, "precision": 0, "type": t, "type_name": w, "sub_type": 0}
-                for n, t, w in (("mark", 10, "text"), ("height", 6, "double precision"), ("sd", 6, "double precision"))]
-        entry, parameters = "native:refactorfields", {"INPUT": stations, "FIELDS_MAPPING": kept + computed, "OUTPUT": out}
+        computed = [
+            {
+                "expression": f'"height" * {k} + "sd"',
+                "length": 0,
+                "name": f"f{k}",
+                "precision": 0,
+                "type": 6,
+                "type_name": "double precision",
+                "sub_type": 0,
+            }
+            for k in range(1, 10)
+        ]
+        kept = [
+            {"expression": f'"{n}"', "length": 0, "name": n, "precision": 0, "type": t, "type_name": w, "sub_type": 0}
+            for n, t, w in (("mark", 10, "text"), ("height", 6, "double precision"), ("sd", 6, "double precision"))
+        ]
+        entry, parameters = (
+            "native:refactorfields",
+            {"INPUT": stations, "FIELDS_MAPPING": kept + computed, "OUTPUT": out},
+        )
     start = time.perf_counter()
     processing.run(entry, parameters)
     seconds = time.perf_counter() - start
@@ -121,7 +152,9 @@ def one(folder, what, axes):
 
 
 def _child(*words):
-    done = subprocess.run([sys.executable, __file__, "one", *map(str, words)], capture_output=True, text=True, check=True)
+    done = subprocess.run(
+        [sys.executable, __file__, "one", *map(str, words)], capture_output=True, text=True, check=True
+    )
     return json.loads(done.stdout.strip().splitlines()[-1])
 
 
@@ -131,9 +164,11 @@ def run(number=300_000):
             _child(folder, "make", axes, count)
             ours, native = ([_child(folder, what, axes) for _ in range(3)] for what in ("tautline", "native"))
             best, other = (min(r["seconds"] for r in runs) for runs in (ours, native))
-            print(f"{count} stations on {axes} axes: designheights / refactorfields {best / other:.2f}   (owed at most 1.00)"
-                  f"   {best:.1f} s / {other:.1f} s, peak memory {max(r['mb'] for r in ours):.0f} MB / "
-                  f"{max(r['mb'] for r in native):.0f} MB")
+            print(
+                f"{count} stations on {axes} axes: designheights / refactorfields {best / other:.2f}   "
+                f"(owed at most 1.00)   {best:.1f} s / {other:.1f} s, peak memory {max(r['mb'] for r in ours):.0f} MB"
+                f" / {max(r['mb'] for r in native):.0f} MB"
+            )
 
 
 if __name__ == "__main__":

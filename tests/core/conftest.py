@@ -15,11 +15,16 @@ from geographiclib.geodesic import Geodesic
 # Semi-major axis in metres and inverse flattening (0: sphere). Source: EPSG dataset; Maupertuis 1738, the flattest of
 # the historical ones, from the list of ellipsoids that PROJ carries.
 ELLIPSOIDS = {
-    "WGS 84": (6378137.0, 298.257223563), "GRS 1980": (6378137.0, 298.257222101),
-    "Bessel 1841": (6377397.155, 299.1528128), "Clarke 1866": (6378206.4, 294.9786982138982),
-    "Clarke 1880 (IGN)": (6378249.2, 293.4660212936269), "Airy 1830": (6377563.396, 299.3249646),
-    "International 1924": (6378388.0, 297.0), "Krassowsky 1940": (6378245.0, 298.3),
-    "Maupertuis 1738": (6397300.0, 191.0), "sphere": (6371000.0, 0.0),
+    "WGS 84": (6378137.0, 298.257223563),
+    "GRS 1980": (6378137.0, 298.257222101),
+    "Bessel 1841": (6377397.155, 299.1528128),
+    "Clarke 1866": (6378206.4, 294.9786982138982),
+    "Clarke 1880 (IGN)": (6378249.2, 293.4660212936269),
+    "Airy 1830": (6377563.396, 299.3249646),
+    "International 1924": (6378388.0, 297.0),
+    "Krassowsky 1940": (6378245.0, 298.3),
+    "Maupertuis 1738": (6397300.0, 191.0),
+    "sphere": (6371000.0, 0.0),
 }
 _WORST = {}
 
@@ -50,14 +55,28 @@ def _seed(name):
 
 def _axes(name, geodesic, number):
     """Axes (lat, lon, azimuth, length): special places first, then random ones, 10 m to 200 km."""
-    special = [(90.0, 0.0, 135.0, 3e3), (89.999, 40.0, 3.0, 2e4), (-89.9, -120.0, 178.0, 2e5),
-               (-90.0, 0.0, 10.0, 500.0),
-               (10.0, 179.99, 85.0, 8e3), (-35.0, -179.999, 265.0, 1e5), (0.0, 20.0, 90.0, 2e5), (0.0, -20.0, 0.0, 4e3),
-               (60.0, 180.0, 0.0, 3e4), (51.0, 7.0, 270.0, 10.0)]
+    special = [
+        (90.0, 0.0, 135.0, 3e3),
+        (89.999, 40.0, 3.0, 2e4),
+        (-89.9, -120.0, 178.0, 2e5),
+        (-90.0, 0.0, 10.0, 500.0),
+        (10.0, 179.99, 85.0, 8e3),
+        (-35.0, -179.999, 265.0, 1e5),
+        (0.0, 20.0, 90.0, 2e5),
+        (0.0, -20.0, 0.0, 4e3),
+        (60.0, 180.0, 0.0, 3e4),
+        (51.0, 7.0, 270.0, 10.0),
+    ]
     dice = random.Random(_seed(name))
-    axes = special + [(math.degrees(math.asin(dice.uniform(-1.0, 1.0))), dice.uniform(-180.0, 180.0),
-                       dice.uniform(0.0, 360.0), 10.0 ** dice.uniform(1.0, math.log10(2e5)))
-                      for _ in range(number - len(special))]
+    axes = special + [
+        (
+            math.degrees(math.asin(dice.uniform(-1.0, 1.0))),
+            dice.uniform(-180.0, 180.0),
+            dice.uniform(0.0, 360.0),
+            10.0 ** dice.uniform(1.0, math.log10(2e5)),
+        )
+        for _ in range(number - len(special))
+    ]
     return axes, dice
 
 
@@ -70,8 +89,13 @@ def world(request):
     ellipsoid = Ellipsoid(a, 1.0 / inverse_flattening if inverse_flattening else 0.0)
     geodesic = Geodesic(ellipsoid.a, ellipsoid.f)
     axes, _ = _axes(request.param, geodesic, 30)
-    return types.SimpleNamespace(name=request.param, ellipsoid=ellipsoid, geodesic=geodesic, axes=axes,
-                                 dice=lambda: random.Random(_seed(request.param) + 1))
+    return types.SimpleNamespace(
+        name=request.param,
+        ellipsoid=ellipsoid,
+        geodesic=geodesic,
+        axes=axes,
+        dice=lambda: random.Random(_seed(request.param) + 1),
+    )
 
 
 @pytest.fixture(scope="session")
@@ -109,8 +133,11 @@ class Exact:
         """Of the plane that rises by slope in azimuth: n = u - slope * ahead."""
         phi, lam, alpha = (mpmath.mpf(v) * mpmath.pi / 180 for v in (lat, lon, azimuth))
         sin, cos = mpmath.sin, mpmath.cos
-        ahead = (-cos(alpha) * sin(phi) * cos(lam) - sin(alpha) * sin(lam),
-                 -cos(alpha) * sin(phi) * sin(lam) + sin(alpha) * cos(lam), cos(alpha) * cos(phi))
+        ahead = (
+            -cos(alpha) * sin(phi) * cos(lam) - sin(alpha) * sin(lam),
+            -cos(alpha) * sin(phi) * sin(lam) + sin(alpha) * cos(lam),
+            cos(alpha) * cos(phi),
+        )
         return tuple(u - mpmath.mpf(slope) * t for u, t in zip(self.normal(lat, lon), ahead))
 
     def height(self, point, normal, lat, lon):

@@ -54,8 +54,9 @@ def test_placing_is_the_inverse_of_measuring(world, owed):
     dice, errors = world.dice(), []
     for lat, lon, azimuth, length in world.axes:
         end = world.ellipsoid.forward(lat, lon, azimuth, length)
-        axis = Axis(AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), dice.uniform(-300.0, 3000.0),
-                    12_500.0)
+        axis = Axis(
+            AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), dice.uniform(-300.0, 3000.0), 12_500.0
+        )
         s = 12_500.0 + length * np.array([-0.02, 0.0, 0.3, 0.99, 1.05])
         y = np.array([dice.uniform(-1.0, 1.0) * min(1000.0, length) for _ in s])
         feet = measure([axis.line], *axis.place(s, y)[:2])
@@ -80,7 +81,12 @@ def test_vertices_have_their_places_and_the_azimuth_ahead(wgs84):
     assert np.allclose(lon, axis.line.lon, rtol=0.0, atol=1e-12)
     assert np.allclose(azimuth[:3], axis.line.azimuths % 360.0, rtol=0.0, atol=1e-9)
     assert list(axis.leg_at(np.array([-1.0, 0.0, axis.vertex_chainages[1], axis.vertex_chainages[2] + 1e-6, 1e9]))) == [
-        0, 0, 1, 2, 2]
+        0,
+        0,
+        1,
+        2,
+        2,
+    ]
 
 
 def test_separation_of_vertical_towers():
@@ -103,12 +109,21 @@ def test_doubled_vertices_are_left_out(wgs84):
     assert list(line.lat) == [45.0, 45.1] and len(line.lengths) == 1
 
 
-@pytest.mark.parametrize("lat, lon, words", [
-    ([45.0], [7.0], "only one vertex"), ([], [], "only one vertex"),
-    ([45.0, 45.0], [7.0, 7.0], "zero length"), ([45.0, 45.0 + 4e-9], [7.0, 7.0], "zero length"),
-    ([45.0, 45.1, 45.1, 45.0], [7.0, 7.0, 7.1, 7.0], "is closed"), ([45.0, 45.1, 45.0], [7.0, 7.0, 367.0], "is closed"),
-    ([45.0, np.nan], [7.0, 7.0], "without a valid"), ([45.0, 91.0], [7.0, 7.0], "without a valid"),
-    ([45.0, 46.0], [7.0, np.inf], "without a valid"), ([45.0, 46.0], [7.0], "without a valid")])
+@pytest.mark.parametrize(
+    "lat, lon, words",
+    [
+        ([45.0], [7.0], "only one vertex"),
+        ([], [], "only one vertex"),
+        ([45.0, 45.0], [7.0, 7.0], "zero length"),
+        ([45.0, 45.0 + 4e-9], [7.0, 7.0], "zero length"),
+        ([45.0, 45.1, 45.1, 45.0], [7.0, 7.0, 7.1, 7.0], "is closed"),
+        ([45.0, 45.1, 45.0], [7.0, 7.0, 367.0], "is closed"),
+        ([45.0, np.nan], [7.0, 7.0], "without a valid"),
+        ([45.0, 91.0], [7.0, 7.0], "without a valid"),
+        ([45.0, 46.0], [7.0, np.inf], "without a valid"),
+        ([45.0, 46.0], [7.0], "without a valid"),
+    ],
+)
 def test_refused_axes(wgs84, lat, lon, words):
     with pytest.raises(InputError, match=f"'north arm'.*{words}"):
         AxisLine("north arm", lat, lon, wgs84)

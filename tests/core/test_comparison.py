@@ -28,9 +28,16 @@ def test_verdicts_at_the_published_limits():
     """1.96, RP-02 of the published checks (95 % of a single value, FGDC-STD-007.3-1998), and 3.29, Baarda (1968),
     alpha 0.001."""
     sizes = [1.959, 1.961, -1.961, 3.290, 3.292, -3.292, 0.0, np.nan]
-    assert list(verdicts(np.array(sizes), np.ones(8))) == ["not shown", "possible", "possible", "possible", "risen",
-                                                           "settled",
-                                                           "not shown", "no sd"]
+    assert list(verdicts(np.array(sizes), np.ones(8))) == [
+        "not shown",
+        "possible",
+        "possible",
+        "possible",
+        "risen",
+        "settled",
+        "not shown",
+        "no sd",
+    ]
     assert list(verdicts(np.array([5.0, 5.0]), np.array([np.nan, 0.0]))) == ["no sd", "no sd"]
     assert round(comparison.NORMAL_95, 2) == 1.96
     stats = pytest.importorskip("scipy.stats")
@@ -74,8 +81,9 @@ def test_deviations_hold_in_simulated_surveys(robust):
 
 
 def test_a_settled_stretch_does_not_pass_for_a_shift():
-    """A third of the structure has settled by 20 mm, the whole has risen by 4 mm: constructed, so the truth is
-    known."""
+    """A third of the structure has settled by 20 mm, the whole has risen by 4 mm: constructed, so the truth
+    is known.
+    """
     settled = (POSITIONS > 400) & (POSITIONS < 950)
     changes = 0.004 - 0.020 * settled
     found = common_motion(POSITIONS, changes, np.full(30, 1e-3))
@@ -93,8 +101,9 @@ def test_huber_against_scipy():
     changes[4:9] -= 0.015
     found = common_motion(POSITIONS, changes, sd)
     scale = 1.4826 * np.median(np.abs(found.rest / sd))
-    other = optimize.least_squares(lambda p: (changes - p[0]) / sd, [0.0], loss="huber", f_scale=1.5 * scale,
-                                   xtol=1e-14, ftol=1e-14)
+    other = optimize.least_squares(
+        lambda p: (changes - p[0]) / sd, [0.0], loss="huber", f_scale=1.5 * scale, xtol=1e-14, ftol=1e-14
+    )
     assert found.shift == pytest.approx(other.x[0], abs=2e-7)
 
 
@@ -118,12 +127,14 @@ def test_rates_against_scipy():
     for k in (0, 1, 2):
         seen = np.isfinite(heights[k])
         want, covariance = np.polyfit(years[seen], heights[k, seen] - 1100.0, 1, w=1 / sd[k, seen], cov="unscaled")
-        assert rate[k] == pytest.approx(want[0], abs=1e-10) and deviation[k] == pytest.approx(np.sqrt(covariance[0, 0]),
-                                                                                              rel=1e-9)
+        assert rate[k] == pytest.approx(want[0], abs=1e-10) and deviation[k] == pytest.approx(
+            np.sqrt(covariance[0, 0]), rel=1e-9
+        )
     assert np.isnan(rate[[3, 4]]).all() and np.isfinite(rate[5]) and np.isnan(deviation[5])
     assert rate[5] == pytest.approx(np.polyfit(years, heights[5], 1)[0], abs=1e-9)
-    assert np.isnan(rates(np.full(4, np.nan), heights, sd)[0]).all() and np.isnan(rates(np.zeros(4), heights,
-                                                                                        sd)[0]).all()
+    assert (
+        np.isnan(rates(np.full(4, np.nan), heights, sd)[0]).all() and np.isnan(rates(np.zeros(4), heights, sd)[0]).all()
+    )
 
 
 def test_two_surveys_give_change_over_time():
@@ -132,8 +143,11 @@ def test_two_surveys_give_change_over_time():
 
 
 def place(axes, chainages, offsets=None):
-    return np.array(axes), np.array(chainages, float), np.full(len(axes),
-                                                               np.nan) if offsets is None else np.array(offsets, float)
+    return (
+        np.array(axes),
+        np.array(chainages, float),
+        np.full(len(axes), np.nan) if offsets is None else np.array(offsets, float),
+    )
 
 
 def test_matching_by_place():
@@ -169,8 +183,12 @@ def test_bad_tolerances():
 
 
 def test_matching_by_name():
-    keys = [[(axis, name_key(text)) for axis, text in rows] for rows in (
-        [("a", "0+850"), ("b", "0+850"), ("a", "pier 3"), ("a", "1+000")],
-        [("a", "Pier 3"), ("b", "850"), ("a", "1+000.0")])]
+    keys = [
+        [(axis, name_key(text)) for axis, text in rows]
+        for rows in (
+            [("a", "0+850"), ("b", "0+850"), ("a", "pier 3"), ("a", "1+000")],
+            [("a", "Pier 3"), ("b", "850"), ("a", "1+000.0")],
+        )
+    ]
     assert matched_by_name(*keys).tolist() == [[1, 1], [2, 0], [3, 2]]
     assert name_key("12+50 (2)") != name_key("12+50")

@@ -15,15 +15,17 @@ PLACES = [(48.0, 11.0, 33.0), (-31.2, 22.4, 250.0), (0.0, 179.99, 90.0), (78.0, 
 
 
 def line(wgs84, lat0, lon0, azimuth, length, number, chainage_height=0.0):
-    lat, lon, _ = wgs84.forward(np.full(number, lat0), np.full(number, lon0), np.full(number, azimuth),
-                                np.linspace(0.0, length, number))
+    lat, lon, _ = wgs84.forward(
+        np.full(number, lat0), np.full(number, lon0), np.full(number, azimuth), np.linspace(0.0, length, number)
+    )
     axis = Axis(AxisLine("line", lat[[0, -1]], lon[[0, -1]], wgs84), chainage_height)
     return axis, lat, lon, np.linspace(0.0, axis.length, number)
 
 
 def straight_heights(exact, wgs84, lat, lon, height, azimuth, slope):
-    """Ellipsoidal heights over the stations of the straight line through the first one, rising by ``slope``; 50
-    digits."""
+    """Ellipsoidal heights over the stations of the straight line through the first one, rising by
+    ``slope``; 50 digits.
+    """
     geometry = exact(wgs84)
     point, normal = geometry.position(lat[0], lon[0], height), geometry.inclined_normal(lat[0], lon[0], azimuth, slope)
     return np.array([float(geometry.height(point, normal, a, b)) for a, b in zip(lat, lon)])
@@ -31,9 +33,18 @@ def straight_heights(exact, wgs84, lat, lon, height, azimuth, slope):
 
 def outcome(axis, lat, lon, chainage, height, *, undulation=None, covariance=None, sigma=0.003, **more):
     number = len(lat)
-    return curvature.test_curvature(Profile(
-        axis, lat, lon, chainage, height, np.zeros(number) if undulation is None else undulation,
-        covariance or independent(np.full(number, sigma)), **more))
+    return curvature.test_curvature(
+        Profile(
+            axis,
+            lat,
+            lon,
+            chainage,
+            height,
+            np.zeros(number) if undulation is None else undulation,
+            covariance or independent(np.full(number, sigma)),
+            **more,
+        )
+    )
 
 
 @pytest.mark.parametrize("place", PLACES)
@@ -174,8 +185,11 @@ def test_against_scipys_regression(wgs84, known, correlated):
     axis, *_ = line(wgs84, -31.2, 22.4, 250.0, 2500.0, 2)
     s = np.sort(random.uniform(0.0, axis.length, 24))
     lat, lon, _ = axis.place(s)
-    covariance = levelled(np.full(24, 0.001), np.zeros(24, int), s, 0.002) if correlated else independent(
-        random.uniform(0.002, 0.004, 24))
+    covariance = (
+        levelled(np.full(24, 0.001), np.zeros(24, int), s, 0.002)
+        if correlated
+        else independent(random.uniform(0.002, 0.004, 24))
+    )
     matrix = covariance.matrix if correlated else np.diag(covariance.variance)
     errors = linalg.cholesky(matrix, lower=True) @ random.normal(size=24)
     height = 2000.0 + 0.003 * s + (s - 1200.0) ** 2 / 2 / 6.37e6 + errors
@@ -184,8 +198,13 @@ def test_against_scipys_regression(wgs84, known, correlated):
     one, x, c = np.ones(24), (s - s.mean()) / 1000.0, found.curvature
     rule = x**2 * 1e6 / 2 / (3960 * 1609.344)
     sloping = np.column_stack([one, x])
-    wanted = {"level": (one[:, None], 0), "grade": (sloping, 0), "straight": (sloping, c),
-              "field rule": (sloping, rule), "free": (np.column_stack([one, x, c]), 0)}
+    wanted = {
+        "level": (one[:, None], 0),
+        "grade": (sloping, 0),
+        "straight": (sloping, c),
+        "field rule": (sloping, rule),
+        "free": (np.column_stack([one, x, c]), 0),
+    }
     models = {model.name: model for model in found.models}
     assert tuple(models) == curvature.MODELS
     factors = {}
@@ -224,4 +243,5 @@ def test_order_of_the_stations_does_not_matter(exact, wgs84):
     height = straight_heights(exact, wgs84, lat, lon, 20.0, 33.0, 0.001)
     order = np.random.default_rng(1).permutation(21)
     assert outcome(axis, lat[order], lon[order], s[order], height[order]).factor == pytest.approx(
-        outcome(axis, lat, lon, s, height).factor, abs=1e-10)
+        outcome(axis, lat, lon, s, height).factor, abs=1e-10
+    )

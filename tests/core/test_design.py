@@ -7,7 +7,13 @@ from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.design import (
-    DesignSpec, Stations, design_heights, middle_radius, resolved_controls, straight_plane)
+    DesignSpec,
+    Stations,
+    design_heights,
+    middle_radius,
+    resolved_controls,
+    straight_plane,
+)
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid, foot_and_normal, position
 from tautline.algorithms.core.plane import Plane, chord_plane
@@ -37,6 +43,7 @@ def stations_on(axis, chainage, height=np.nan, offset=0.0, undulation=0.0):
 
 # Published places ---------------------------------------------------------------------------------------------------
 
+
 def _geographic(true, xyz):
     """Latitude, longitude (degrees) and height of a position, with 50 digits, by Newton steps on the normal's foot."""
     a, f = mpmath.mpf(true.a), mpmath.mpf(true.f)
@@ -59,13 +66,20 @@ ARMS = {
     "V1 Y": (V1, 289.43259921, 0.0, 3000.0, [51.88399887, 51.92804133, 52.06016868, 52.28038089, 52.58867791]),
     "G1 X": (G1, 68.388300423, 0.0, 600.0, [114.4250031, 114.4267638, 114.4320459, 114.4408495, 114.4531745]),
     "G1 Y": (G1, 334.05690249, 0.0, 600.0, [114.4250031, 114.4267668, 114.4320579, 114.4408764, 114.4532224]),
-    "K1 X": (K1, 60.396227774, 0.00314139994, 3026.50708,
-             [414.1809998, 416.6027332, 419.1142065, 421.7154197, 424.4063726]),
+    "K1 X": (
+        K1,
+        60.396227774,
+        0.00314139994,
+        3026.50708,
+        [414.1809998, 416.6027332, 419.1142065, 421.7154197, 424.4063726],
+    ),
 }
 
 
-@pytest.mark.parametrize("arm, kind", [(arm, kind) for arm in ARMS for kind in ("tangent", "inclined")
-                                       if kind == "inclined" or ARMS[arm][2] == 0.0])
+@pytest.mark.parametrize(
+    "arm, kind",
+    [(arm, kind) for arm in ARMS for kind in ("tangent", "inclined") if kind == "inclined" or ARMS[arm][2] == 0.0],
+)
 def test_published_arms(arm, kind, wgs84, exact, owed):
     """Points of a straight line from the vertex: the design has their heights, as printed and with 50 digits."""
     vertex, azimuth, altitude, length, printed = ARMS[arm]
@@ -74,8 +88,10 @@ def test_published_arms(arm, kind, wgs84, exact, owed):
     # The plane rising by tan(altitude) has normal u - slope ahead; the line is ahead cos + u sin.
     ahead = tuple(u - n for u, n in zip(up, true.inclined_normal(*vertex[:2], azimuth, 1.0)))
     line = tuple(mpmath.cos(altitude) * t + mpmath.sin(altitude) * u for t, u in zip(ahead, up))
-    points = [_geographic(true, [p + k * mpmath.mpf(length) / 4 * d for p, d in zip(true.position(*vertex), line)])
-              for k in range(5)]
+    points = [
+        _geographic(true, [p + k * mpmath.mpf(length) / 4 * d for p, d in zip(true.position(*vertex), line)])
+        for k in range(5)
+    ]
     lat, lon = (np.array([float(p[k]) for p in points]) for k in (0, 1))
     axis = Axis(AxisLine(arm, lat[[0, -1]], lon[[0, -1]], wgs84), chainage_height=vertex[2])
     chainage = axis.length * np.arange(5) / 4.0
@@ -95,8 +111,15 @@ NE = (43.0 + 39.0 / 60.0 + 24.9479 / 3600.0, 10.0 + 31.0 / 60.0 + 00.8264 / 3600
 def _gps_stations(ellipsoid, chainage_height):
     axis = Axis(AxisLine("NE", [BS[0], NE[0]], [BS[1], NE[1]], ellipsoid), chainage_height)
     lat, lon, _ = axis.place(0.5 * axis.length)
-    return Stations(axis, np.array([BS[0], lat[0], NE[0]]), np.array([BS[1], lon[0], NE[1]]),
-                    np.array([0.0, 0.5, 1.0]) * axis.length, np.zeros(3), np.array([BS[2], np.nan, NE[2]]), np.zeros(3))
+    return Stations(
+        axis,
+        np.array([BS[0], lat[0], NE[0]]),
+        np.array([BS[1], lon[0], NE[1]]),
+        np.array([0.0, 0.5, 1.0]) * axis.length,
+        np.zeros(3),
+        np.array([BS[2], np.nan, NE[2]]),
+        np.zeros(3),
+    )
 
 
 @pytest.mark.parametrize("chainage_height", [0.0, 53.0, 2000.0])
@@ -143,8 +166,11 @@ def test_trade_a_level_looking_structure():
 
     Common practice, no source. The chord lies BELOW the level surface, so nearly all the 'dip' is as designed.
     """
-    stations = stations_on(straight_axis(SPHERE, 13_100.0 * FOOT), np.array([0.0, 6500.0, 13_100.0]) * FOOT,
-                           np.array([64.12, 63.00, 64.09]) * FOOT)
+    stations = stations_on(
+        straight_axis(SPHERE, 13_100.0 * FOOT),
+        np.array([0.0, 6500.0, 13_100.0]) * FOOT,
+        np.array([64.12, 63.00, 64.09]) * FOOT,
+    )
     flat = design_heights(DesignSpec("chord", earth="flat"), stations).design_h
     assert (stations.height - flat)[1] / FOOT == pytest.approx(-1.105, abs=5e-4)
     chord = design_heights(_trade_spec("chord"), stations)
@@ -158,8 +184,9 @@ def test_trade_an_arm_that_comes_down_is_straight_and_rises():
     Common practice, no source. In feet from the far end the tangent there stands s^2/2R above its 60.04 ft.
     """
     axis = straight_axis(SPHERE, 13_100.0 * FOOT, lat=30.0)
-    stations = stations_on(axis, np.array([0.0, 6550.0, 13_100.0, 19_650.0]) * FOOT,
-                           np.array([64.12, np.nan, 60.04, np.nan]) * FOOT)
+    stations = stations_on(
+        axis, np.array([0.0, 6550.0, 13_100.0, 19_650.0]) * FOOT, np.array([64.12, np.nan, 60.04, np.nan]) * FOOT
+    )
     tangent = design_heights(_trade_spec("tangent", chainage_a=13_100.0 * FOOT), stations)
     rise = 13_100.0**2 / 2.0 / 20_903_520.0
     assert rise == pytest.approx(4.10, abs=0.01)
@@ -181,6 +208,7 @@ def test_trade_an_arm_that_comes_down_is_straight_and_rises():
 
 
 # Accuracy ------------------------------------------------------------------------------------------------------------
+
 
 def _radius_along(geodesic, lat, lon, azimuth, length):
     """Euler's radius by the formulas of METHOD 2, written here anew."""
@@ -204,17 +232,26 @@ def test_controls_by_chainage_to_1e6(world, along, exact, owed, kind):
         a, b = (along(world.geodesic, lat, lon, back["azi1"], s) for s in sigma)
         heights = (height, height + dice.uniform(-0.01, 0.01) * length)
         slope = dice.uniform(-0.05, 0.05)
-        places = np.array([along(world.geodesic, lat, lon, back["azi1"], share * length, dice.uniform(-50.0, 50.0))[:2]
-                           for share in (-0.05, 0.4, 1.0)])
+        places = np.array(
+            [
+                along(world.geodesic, lat, lon, back["azi1"], share * length, dice.uniform(-50.0, 50.0))[:2]
+                for share in (-0.05, 0.4, 1.0)
+            ]
+        )
         axis = Axis(AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), height, start)
         s = start + sigma * scale
         nothing = np.zeros(3)
         stations = Stations(axis, *places.T, nothing, nothing, nothing + np.nan, nothing)
-        spec = {"chord": DesignSpec("chord", s[0], heights[0], s[1], heights[1]),
-                "tangent": DesignSpec("tangent", s[0], heights[0]),
-                "inclined": DesignSpec("inclined", s[0], heights[0], slope=slope)}[kind]
-        normal = (true.chord_normal((*a[:2], heights[0]), (*b[:2], heights[1])) if kind == "chord"
-                  else true.inclined_normal(*a[:2], a[2], slope if kind == "inclined" else 0.0))
+        spec = {
+            "chord": DesignSpec("chord", s[0], heights[0], s[1], heights[1]),
+            "tangent": DesignSpec("tangent", s[0], heights[0]),
+            "inclined": DesignSpec("inclined", s[0], heights[0], slope=slope),
+        }[kind]
+        normal = (
+            true.chord_normal((*a[:2], heights[0]), (*b[:2], heights[1]))
+            if kind == "chord"
+            else true.inclined_normal(*a[:2], a[2], slope if kind == "inclined" else 0.0)
+        )
         point = true.position(*a[:2], heights[0])
         for place, found in zip(places, design_heights(spec, stations).design_h):
             errors.append(float(mpmath.mpf(float(found)) - true.height(point, normal, *place)))
@@ -225,8 +262,12 @@ def test_residual_is_nothing_at_control_stations(world):
     """Whatever offset the control stations have, chord and tangent run through their heights."""
     for lat, lon, azimuth, length in world.axes[:14]:
         axis = straight_axis(world.ellipsoid, length, lat, lon, azimuth, chainage_height=500.0)
-        stations = stations_on(axis, np.array([0.0, 0.31, 0.5, 1.0]) * axis.length, [510.0, 505.0, 507.0, 511.0],
-                               np.array([0.9, -0.4, 0.2, -0.7]))
+        stations = stations_on(
+            axis,
+            np.array([0.0, 0.31, 0.5, 1.0]) * axis.length,
+            [510.0, 505.0, 507.0, 511.0],
+            np.array([0.9, -0.4, 0.2, -0.7]),
+        )
         chord = design_heights(DesignSpec("chord", refraction=0.13), stations)
         assert np.abs((stations.height - chord.design_h)[[0, 3]]).max() < 5e-9
         assert np.abs((stations.height - chord.flat_h)[[0, 3]]).max() < 5e-9
@@ -236,9 +277,12 @@ def test_residual_is_nothing_at_control_stations(world):
 
 # Controls ------------------------------------------------------------------------------------------------------------
 
+
 def _controls(stations, kind, *values, **options):
-    return [(c.station, c.chainage, c.height) for c in resolved_controls(DesignSpec(kind, *values, **options), stations,
-                                                                         ConstantUndulation())]
+    return [
+        (c.station, c.chainage, c.height)
+        for c in resolved_controls(DesignSpec(kind, *values, **options), stations, ConstantUndulation())
+    ]
 
 
 @pytest.fixture
@@ -277,7 +321,7 @@ def test_height_from_the_nearest_station(wgs84):
     assert _controls(stations, "level", 501.0) == [(2, 500.0, 3.0)]
     with pytest.raises(InputError, match=r"'arm': control A at chainage 501.100 m has no height.*within 1 m"):
         _controls(stations, "level", 501.1)
-    a, = resolved_controls(DesignSpec("level", 100.5), stations, ConstantUndulation())
+    (a,) = resolved_controls(DesignSpec("level", 100.5), stations, ConstantUndulation())
     assert (a.lat, a.lon) == (stations.lat[1], stations.lon[1])
 
 
@@ -318,17 +362,23 @@ def test_controls_at_one_place(wgs84):
         design_heights(DesignSpec("chord"), stations)
 
 
-@pytest.mark.parametrize("options, words", [
-    (dict(kind="straight"), "'straight' is unknown; known are chord"),
-    (dict(kind="chord", earth="disc"), "'disc' is unknown"),
-    (dict(kind="chord", height_a=np.nan), "height a is not a number"),
-    (dict(kind="chord", chainage_b=np.inf), "chainage b"),
-    (dict(kind="tangent", refraction=np.nan), "refraction is not a number"), (dict(kind="inclined"), "needs a slope"),
-    (dict(kind="inclined", slope=3.0), "steeper than 45 degrees"), (dict(kind="reference"), "needs a reference"),
-    (dict(kind="reference", plane=Plane((6.4e6, 0, 0), (1, 0, 0)), earth="sphere"), "ellipsoid only"),
-    (dict(kind="grade", slope=0.01, height_b=4.0), "a slope and a second control"),
-    (dict(kind="chord", chainage_a=5.0, chainage_b=5.0), "Both controls are at chainage 5 m"),
-    (dict(kind="tangent", earth="sphere", radius=6371.0 / 10.0), "RADIUS is in metres")])
+@pytest.mark.parametrize(
+    "options, words",
+    [
+        ({"kind": "straight"}, "'straight' is unknown; known are chord"),
+        ({"kind": "chord", "earth": "disc"}, "'disc' is unknown"),
+        ({"kind": "chord", "height_a": np.nan}, "height a is not a number"),
+        ({"kind": "chord", "chainage_b": np.inf}, "chainage b"),
+        ({"kind": "tangent", "refraction": np.nan}, "refraction is not a number"),
+        ({"kind": "inclined"}, "needs a slope"),
+        ({"kind": "inclined", "slope": 3.0}, "steeper than 45 degrees"),
+        ({"kind": "reference"}, "needs a reference"),
+        ({"kind": "reference", "plane": Plane((6.4e6, 0, 0), (1, 0, 0)), "earth": "sphere"}, "ellipsoid only"),
+        ({"kind": "grade", "slope": 0.01, "height_b": 4.0}, "a slope and a second control"),
+        ({"kind": "chord", "chainage_a": 5.0, "chainage_b": 5.0}, "Both controls are at chainage 5 m"),
+        ({"kind": "tangent", "earth": "sphere", "radius": 6371.0 / 10.0}, "RADIUS is in metres"),
+    ],
+)
 def test_contradictions(options, words):
     with pytest.raises(InputError, match=words):
         DesignSpec(**options)
@@ -367,8 +417,14 @@ def test_flat_heights(wgs84):
     assert np.array_equal(flat.design_h, inclined.flat_h) and np.array_equal(flat.flat_h, inclined.flat_h)
 
 
-@pytest.mark.parametrize("spec", [DesignSpec("chord", 0.0, 30.0, 3000.0, 33.0), DesignSpec("tangent", 700.0, 30.0),
-                                  DesignSpec("inclined", 0.0, 3.0, slope=0.01)])
+@pytest.mark.parametrize(
+    "spec",
+    [
+        DesignSpec("chord", 0.0, 30.0, 3000.0, 33.0),
+        DesignSpec("tangent", 700.0, 30.0),
+        DesignSpec("inclined", 0.0, 3.0, slope=0.01),
+    ],
+)
 def test_refraction_takes_its_share(wgs84, spec):
     """k = 1 leaves a flat Earth, k = 0.13 leaves 87 % of the curvature effect, k < 0 adds to it."""
     stations = stations_on(straight_axis(wgs84), S)
@@ -423,8 +479,9 @@ def test_level_and_grade(listed):
 
 def test_level_in_undulating_country(listed):
     """It is constant in the input's own system, whatever N does."""
-    stations = Stations(listed.axis, listed.lat, listed.lon, listed.chainage, listed.offset, listed.height,
-                        np.arange(6.0))
+    stations = Stations(
+        listed.axis, listed.lat, listed.lon, listed.chainage, listed.offset, listed.height, np.arange(6.0)
+    )
     assert np.all(design_heights(DesignSpec("level"), stations).design_h == 2.0)
 
 
@@ -447,6 +504,7 @@ def test_reference_shared_by_two_arms(wgs84):
 
 
 # Kinks ---------------------------------------------------------------------------------------------------------------
+
 
 def test_a_bend_warns_with_its_departure(wgs84):
     """Legs of 1000 m that turn by 1 degree: the vertex departs 1000 sin(0.5 deg) = 8.727 m from A to B."""
@@ -485,6 +543,7 @@ def test_vertices_on_the_line_change_nothing(wgs84):
 
 # Undulations ---------------------------------------------------------------------------------------------------------
 
+
 def test_constant_undulation_lifts_in_and_out(wgs84):
     """A constant N of 48 m changes a 3 km chord by what 48 m more of radius do: less than 2 micrometres."""
     axis, n = straight_axis(wgs84), 48.0
@@ -500,14 +559,23 @@ SLOPE_E, SLOPE_N = 4.0e-5, -3.0e-5  # rise of the geoid per metre: 10 seconds of
 
 def _leaning(lat, lon):
     """A geoid that rises evenly to the east and falls to the north about 45 N, 7 E, WGS 84."""
-    return (40.0 + SLOPE_E * np.radians(np.asarray(lon) - 7.0) * 4517590.879
-            + SLOPE_N * np.radians(np.asarray(lat) - 45.0) * 6367381.816)
+    return (
+        40.0
+        + SLOPE_E * np.radians(np.asarray(lon) - 7.0) * 4517590.879
+        + SLOPE_N * np.radians(np.asarray(lat) - 45.0) * 6367381.816
+    )
 
 
 @pytest.mark.parametrize("source", ["grid", "field"])
-@pytest.mark.parametrize("spec", [DesignSpec("tangent", 200.0, 30.0),
-                                  DesignSpec("inclined", 2500.0, 30.0, slope=-0.004),
-                                  DesignSpec("chord", 0.0, 30.0, 3000.0, 31.0), DesignSpec("tangent")])
+@pytest.mark.parametrize(
+    "spec",
+    [
+        DesignSpec("tangent", 200.0, 30.0),
+        DesignSpec("inclined", 2500.0, 30.0, slope=-0.004),
+        DesignSpec("chord", 0.0, 30.0, 3000.0, 31.0),
+        DesignSpec("tangent"),
+    ],
+)
 def test_an_evenly_leaning_geoid_changes_nothing(wgs84, source, spec):
     """The horizon leans with the geoid, so heights above it are as on an upright one: here to 0.1 mm of 150 mm.
 
@@ -544,18 +612,30 @@ def test_undulation_of_a_typed_control_is_that_of_its_place(wgs84):
     """Halfway between two stations N is halfway; the control's height above the ellipsoid is H + N there."""
     axis = straight_axis(wgs84)
     stations = stations_on(axis, [0.0, 1000.0], undulation=[40.0, 42.0])
-    control, = resolved_controls(DesignSpec("tangent", 500.0, 10.0), stations,
-                                 StationUndulations([0.0, 1000.0], [40.0, 42.0]))
+    (control,) = resolved_controls(
+        DesignSpec("tangent", 500.0, 10.0), stations, StationUndulations([0.0, 1000.0], [40.0, 42.0])
+    )
     assert control.undulation == pytest.approx(41.0, abs=1e-12)
-    at_station, = resolved_controls(DesignSpec("tangent", 1000.0), stations_on(axis, [1000.0], 5.0, undulation=42.0),
-                                    ConstantUndulation(0.0))
+    (at_station,) = resolved_controls(
+        DesignSpec("tangent", 1000.0), stations_on(axis, [1000.0], 5.0, undulation=42.0), ConstantUndulation(0.0)
+    )
     assert at_station.undulation == 42.0
 
 
 # Places where formulas break -----------------------------------------------------------------------------------------
 
-@pytest.mark.parametrize("lat, lon, azimuth", [(90.0, 0.0, 200.0), (89.999, 12.0, 1.0), (-89.995, 0.0, 180.0),
-                                               (12.0, 179.99, 90.0), (-12.0, -179.995, 270.0), (0.0, 0.0, 90.0)])
+
+@pytest.mark.parametrize(
+    "lat, lon, azimuth",
+    [
+        (90.0, 0.0, 200.0),
+        (89.999, 12.0, 1.0),
+        (-89.995, 0.0, 180.0),
+        (12.0, 179.99, 90.0),
+        (-12.0, -179.995, 270.0),
+        (0.0, 0.0, 90.0),
+    ],
+)
 def test_poles_and_antimeridian(wgs84, lat, lon, azimuth):
     """Ten kilometres there are like ten kilometres elsewhere: the effect is that of the local radius to 0.2 mm."""
     axis = straight_axis(wgs84, 10_000.0, lat, lon, azimuth)

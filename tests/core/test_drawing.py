@@ -5,18 +5,46 @@ import pytest
 from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.drawing import (Path, band, bar_ends, beside, chainages_along, folds, with_bends, within)
+from tautline.algorithms.core.drawing import Path, band, bar_ends, beside, chainages_along, folds, with_bends, within
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.exaggeration import bar_factor, bar_lengths, ordinary_size, round_number
-from tautline.algorithms.core.strip import (Frame, Profile, edges, grid_step, shown_range, side_away, strip_factor,
-                                            tick_chainages)
+from tautline.algorithms.core.strip import (
+    Frame,
+    Profile,
+    edges,
+    grid_step,
+    shown_range,
+    side_away,
+    strip_factor,
+    tick_chainages,
+)
 
 NAN = float("nan")
 
 
-@pytest.mark.parametrize("limit, want", [
-    (1, 1), (1.99, 1), (2, 2), (4.999, 2), (5, 5), (9.99, 5), (10, 10), (12000, 10000), (20000, 20000), (49999, 20000),
-    (0.03, 0.02), (0.1, 0.1), (0.5, 0.5), (1e-3, 1e-3), (7e-7, 5e-7), (3e11, 2e11), (0.3 / 3, 0.1), (1 - 1e-15, 1)])
+@pytest.mark.parametrize(
+    "limit, want",
+    [
+        (1, 1),
+        (1.99, 1),
+        (2, 2),
+        (4.999, 2),
+        (5, 5),
+        (9.99, 5),
+        (10, 10),
+        (12000, 10000),
+        (20000, 20000),
+        (49999, 20000),
+        (0.03, 0.02),
+        (0.1, 0.1),
+        (0.5, 0.5),
+        (1e-3, 1e-3),
+        (7e-7, 5e-7),
+        (3e11, 2e11),
+        (0.3 / 3, 0.1),
+        (1 - 1e-15, 1),
+    ],
+)
 def test_round_number(limit, want):
     assert round_number(limit) == want
 
@@ -27,20 +55,36 @@ def test_no_round_number(limit):
         round_number(limit)
 
 
-@pytest.mark.parametrize("residuals, tolerance, want", [
-    ([0.003] * 40, None, 0.003), ([0.003] * 40, 0.01, 0.01), ([0.003] * 30 + [5.0], None, 0.003),
-    ([0.002, -0.004, 9.0], None, 0.004), ([-0.02], None, 0.02), ([0.0, 0.0, 0.007], None, 0.007),
-    ([0.0, 0.0], None, 0.0),
-    ([NAN, 0.002], 0.0, 0.002), ([NAN], 0.01, 0.01)])
+@pytest.mark.parametrize(
+    "residuals, tolerance, want",
+    [
+        ([0.003] * 40, None, 0.003),
+        ([0.003] * 40, 0.01, 0.01),
+        ([0.003] * 30 + [5.0], None, 0.003),
+        ([0.002, -0.004, 9.0], None, 0.004),
+        ([-0.02], None, 0.02),
+        ([0.0, 0.0, 0.007], None, 0.007),
+        ([0.0, 0.0], None, 0.0),
+        ([NAN, 0.002], 0.0, 0.002),
+        ([NAN], 0.01, 0.01),
+    ],
+)
 def test_ordinary_size(residuals, tolerance, want):
     assert ordinary_size(np.array(residuals), tolerance) == want
 
 
 # A twentieth of the length over the size, down to 1, 2, 5 times a power of ten: worked by hand.
-@pytest.mark.parametrize("size, length, want", [
-    (0.010, 2400.0, 10_000), (0.0005, 620.0, 50_000), (0.03 * 0.3048, 5200.0, 20_000), (1.0, 100.0, 5),
-    (50.0, 100.0, 0.1),
-    (0.0, 100.0, 1)])
+@pytest.mark.parametrize(
+    "size, length, want",
+    [
+        (0.010, 2400.0, 10_000),
+        (0.0005, 620.0, 50_000),
+        (0.03 * 0.3048, 5200.0, 20_000),
+        (1.0, 100.0, 5),
+        (50.0, 100.0, 0.1),
+        (0.0, 100.0, 1),
+    ],
+)
 def test_bar_factor(size, length, want):
     assert bar_factor(np.full(10, size), length) == want
 
@@ -153,7 +197,10 @@ def test_path_is_cut_at_the_edges():
     path = Path(np.arange(5.0), np.array([0.0, 4.0, 0.0, -4.0, 0.0]))
     parts, cut = within(path, -2.0, 1.0)
     assert cut and [(p.chainage.tolist(), p.value.tolist()) for p in parts] == [
-        ([0.0, 0.25], [0.0, 1.0]), ([1.75, 2.0, 2.5], [1.0, 0.0, -2.0]), ([3.5, 4.0], [-2.0, 0.0])]
+        ([0.0, 0.25], [0.0, 1.0]),
+        ([1.75, 2.0, 2.5], [1.0, 0.0, -2.0]),
+        ([3.5, 4.0], [-2.0, 0.0]),
+    ]
     parts, cut = within(path, -4.0, 4.0)
     assert not cut and len(parts) == 1
 
@@ -180,8 +227,9 @@ def test_path_follows_the_bends(wgs84):
 
 # A chord of 2 km that lies 78 mm below the level surface at its middle (s(L - s)/2R, R = 6380 km).
 CHAINAGE = np.array([0.0, 1000.0, 2000.0])
-CHORD = Profile(CHAINAGE, 100.0 - CHAINAGE * (2000.0 - CHAINAGE) / 2 / 6_380_000.0, np.full(3, 100.0),
-                np.array([0.0, 0.005, NAN]))
+CHORD = Profile(
+    CHAINAGE, 100.0 - CHAINAGE * (2000.0 - CHAINAGE) / 2 / 6_380_000.0, np.full(3, 100.0), np.array([0.0, 0.005, NAN])
+)
 
 
 def test_two_ways_of_looking():
@@ -210,15 +258,23 @@ def test_a_level_line_that_would_squeeze_all_else_is_left_out():
     assert shown_range(steep, "level")[:3] == (0.0, pytest.approx(20.0), True)
 
 
-@pytest.mark.parametrize("low, high, step, want", [
-    (-0.233, 0.215, 0.1, (-0.3, 0.3)), (0.0, 0.3, 0.1, (0.0, 0.3)), (0.0, 0.0, 0.5, (0.0, 0.5)),
-    (-0.2, -0.1, 0.1, (-0.2, -0.1))])
+@pytest.mark.parametrize(
+    "low, high, step, want",
+    [
+        (-0.233, 0.215, 0.1, (-0.3, 0.3)),
+        (0.0, 0.3, 0.1, (0.0, 0.3)),
+        (0.0, 0.0, 0.5, (0.0, 0.5)),
+        (-0.2, -0.1, 0.1, (-0.2, -0.1)),
+    ],
+)
 def test_edges(low, high, step, want):
     assert edges(low, high, step) == pytest.approx(want)
 
 
-@pytest.mark.parametrize("spans, unit, want", [([0.45], 1.0, 0.1), ([0.1, 20.5 * 0.3048], 0.3048, 5 * 0.3048),
-                                               ([0.0], 1.0, 0.001), ([], 1.0, 0.001)])
+@pytest.mark.parametrize(
+    "spans, unit, want",
+    [([0.45], 1.0, 0.1), ([0.1, 20.5 * 0.3048], 0.3048, 5 * 0.3048), ([0.0], 1.0, 0.001), ([], 1.0, 0.001)],
+)
 def test_grid_step(spans, unit, want):
     assert grid_step(spans, unit) == pytest.approx(want, rel=1e-12)
 
@@ -229,9 +285,14 @@ def test_frame_and_its_scale():
     assert frame.offset([-0.3, 0.3]) == pytest.approx([-330.0, -630.0]), "heights grow away from the axis"
 
 
-@pytest.mark.parametrize("first, last, unit, want", [
-    (0.0, 2400.0, 1.0, [0, 500, 1000, 1500, 2000]), (-130.0, 70.0, 1.0, [-100, -50, 0, 50]),
-    (1200 * 0.3048, 18260 * 0.3048, 0.3048, [2000 * k for k in range(1, 10)])])
+@pytest.mark.parametrize(
+    "first, last, unit, want",
+    [
+        (0.0, 2400.0, 1.0, [0, 500, 1000, 1500, 2000]),
+        (-130.0, 70.0, 1.0, [-100, -50, 0, 50]),
+        (1200 * 0.3048, 18260 * 0.3048, 0.3048, [2000 * k for k in range(1, 10)]),
+    ],
+)
 def test_ticks(first, last, unit, want):
     assert tick_chainages(first, last, unit) / unit == pytest.approx(np.array(want), abs=1e-9)
 

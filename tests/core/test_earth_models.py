@@ -5,27 +5,38 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.earth_models import (
-    FIELD_RULE_RADIUS, field_rule, sphere_chord, sphere_inclined, sphere_tangent)
+    FIELD_RULE_RADIUS,
+    field_rule,
+    sphere_chord,
+    sphere_inclined,
+    sphere_tangent,
+)
 
 FOOT, MILE = 0.3048, 1609.344
 ALONG = [-2000.0, -0.5, 0.0, 10.0, 1523.7, 30_000.0, 200_000.0]
 
 
-@pytest.mark.parametrize("radius, height, chainage_height", [
-    (6371000.0, 84.2, 0.0), (6357000.0, -30.0, 120.0), (6.4e6, 4e3, 4e3)])
+@pytest.mark.parametrize(
+    "radius, height, chainage_height", [(6371000.0, 84.2, 0.0), (6357000.0, -30.0, 120.0), (6.4e6, 4e3, 4e3)]
+)
 def test_spheres_in_closed_form(radius, height, chainage_height, owed):
     """METHOD 4: tangent r = r_A / cos t; inclined r_A cos b / cos(t + b); chord by the sine rule; t = s / (R + h_c)."""
     errors = []
     with mpmath.workdps(50):
         r_a, beta = mpmath.mpf(radius) + height, mpmath.atan(mpmath.mpf(0.003))
         r_b, whole = mpmath.mpf(radius) + height + 17, mpmath.mpf(30_000) / (mpmath.mpf(radius) + chainage_height)
-        found = (sphere_tangent(ALONG, height, radius, chainage_height),
-                 sphere_inclined(ALONG, height, 0.003, radius, chainage_height),
-                 sphere_chord(ALONG, height, height + 17.0, 30_000.0, radius, chainage_height))
+        found = (
+            sphere_tangent(ALONG, height, radius, chainage_height),
+            sphere_inclined(ALONG, height, 0.003, radius, chainage_height),
+            sphere_chord(ALONG, height, height + 17.0, 30_000.0, radius, chainage_height),
+        )
         for k, s in enumerate(ALONG):
             t = mpmath.mpf(s) / (mpmath.mpf(radius) + chainage_height)
-            true = (r_a / mpmath.cos(t), r_a * mpmath.cos(beta) / mpmath.cos(t + beta),
-                    r_a * r_b * mpmath.sin(whole) / (r_a * mpmath.sin(t) + r_b * mpmath.sin(whole - t)))
+            true = (
+                r_a / mpmath.cos(t),
+                r_a * mpmath.cos(beta) / mpmath.cos(t + beta),
+                r_a * r_b * mpmath.sin(whole) / (r_a * mpmath.sin(t) + r_b * mpmath.sin(whole - t)),
+            )
             errors += [float(r - radius - mpmath.mpf(float(h[k]))) for r, h in zip(true, found)]
     owed("design height on a sphere", errors, 1e-8)
 

@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.first_look import (
     FOOT,
@@ -103,16 +104,34 @@ def test_one_place_has_no_ends(feet):
         ends(feet)
 
 
-@pytest.mark.parametrize(("name", "unit"), [("height_ft", "foot"), ("H [m]", "metre"), ("Elev (US ft)", "us_foot"),
-                                            ("elev_usft", "us_foot"), ("height", ""), ("team", ""), ("shift", "")])
+@pytest.mark.parametrize(
+    ("name", "unit"),
+    [
+        ("height_ft", "foot"),
+        ("H [m]", "metre"),
+        ("Elev (US ft)", "us_foot"),
+        ("elev_usft", "us_foot"),
+        ("height", ""),
+        ("team", ""),
+        ("shift", ""),
+    ],
+)
 def test_units_in_names(name, unit):
     assert guessed_unit(name) == unit
 
 
-@pytest.mark.parametrize(("names", "kind", "found"), [
-    (["Id", "Elevation_ft", "Sta"], "height", "Elevation_ft"), (["Id", "Sta"], "station", "Sta"),
-    (["height", "elevation"], "height", "height"), (["id", "remark"], "height", ""), (["H (m)"], "height", "H (m)"),
-    (["N"], "undulation", "N"), (["US ft", "level_us_ft"], "height", "level_us_ft")])
+@pytest.mark.parametrize(
+    ("names", "kind", "found"),
+    [
+        (["Id", "Elevation_ft", "Sta"], "height", "Elevation_ft"),
+        (["Id", "Sta"], "station", "Sta"),
+        (["height", "elevation"], "height", "height"),
+        (["id", "remark"], "height", ""),
+        (["H (m)"], "height", "H (m)"),
+        (["N"], "undulation", "N"),
+        (["US ft", "level_us_ft"], "height", "level_us_ft"),
+    ],
+)
 def test_columns_by_name(names, kind, found):
     assert guessed_column(names, kind) == found
 

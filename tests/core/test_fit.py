@@ -1,5 +1,6 @@
-"""Fits of lines and planes: against 50-digit geometry, finite differences, scipy's least squares and simulated
-surveys."""
+"""Fits of lines and planes: against 50-digit geometry, finite differences, scipy's least squares and
+simulated surveys.
+"""
 
 import json
 import pathlib
@@ -48,19 +49,27 @@ def arm_stations(exact, lat, lon, height, azimuth, slope, distances):
     """Stations of a straight line in space: rises by ``slope`` against the horizon of the vertex; full precision."""
     phi, lam, alpha = (mpmath.mpf(v) * mpmath.pi / 180 for v in (lat, lon, azimuth))
     sin, cos = mpmath.sin, mpmath.cos
-    ahead = (-cos(alpha) * sin(phi) * cos(lam) - sin(alpha) * sin(lam),
-             -cos(alpha) * sin(phi) * sin(lam) + sin(alpha) * cos(lam), cos(alpha) * cos(phi))
+    ahead = (
+        -cos(alpha) * sin(phi) * cos(lam) - sin(alpha) * sin(lam),
+        -cos(alpha) * sin(phi) * sin(lam) + sin(alpha) * cos(lam),
+        cos(alpha) * cos(phi),
+    )
     tilt = mpmath.atan(mpmath.mpf(slope))
     start, up = exact.position(lat, lon, height), exact.normal(lat, lon)
-    return [geographic(exact, tuple(p + mpmath.mpf(d) * (cos(tilt) * t + sin(tilt) * u)
-                                    for p, t, u in zip(start, ahead, up))) for d in distances]
+    return [
+        geographic(
+            exact, tuple(p + mpmath.mpf(d) * (cos(tilt) * t + sin(tilt) * u) for p, t, u in zip(start, ahead, up))
+        )
+        for d in distances
+    ]
 
 
 def two_arms(exact, name, slopes):
     lat, lon, height, azimuths, length = TWO_ARMS[name]
     distances = [length * k / 6 for k in range(7)]
-    places = [arm_stations(exact, lat, lon, height, azimuth, slope, distances)
-              for azimuth, slope in zip(azimuths, slopes)]
+    places = [
+        arm_stations(exact, lat, lon, height, azimuth, slope, distances) for azimuth, slope in zip(azimuths, slopes)
+    ]
     return [*places[0], *places[1][1:]]
 
 
@@ -102,8 +111,9 @@ def test_two_arms_return_their_slopes_and_their_tangent_point(exact, wgs84, owed
 
 @pytest.mark.parametrize("name", TWO_ARMS)
 def test_an_arm_as_a_line(exact, wgs84, name):
-    """One arm, 3 in 10,000 down from the vertex: slope there, and the chainage where the line is level, by 50
-    digits."""
+    """One arm, 3 in 10,000 down from the vertex: slope there, and the chainage where the line is level, by
+    50 digits.
+    """
     geometry = exact(wgs84)
     lat0, lon0, height0, azimuths, length = TWO_ARMS[name]
     slope = -0.0003
@@ -119,8 +129,10 @@ def test_an_arm_as_a_line(exact, wgs84, name):
     direction = tuple(q - p for p, q in zip(geometry.position(*map(float, places[0])), geometry.position(*places[-1])))
 
     def climb(d):
-        point = tuple(p + d * t / mpmath.sqrt(geometry.dot(direction, direction))
-                      for p, t in zip(geometry.position(lat0, lon0, height0), direction))
+        point = tuple(
+            p + d * t / mpmath.sqrt(geometry.dot(direction, direction))
+            for p, t in zip(geometry.position(lat0, lon0, height0), direction)
+        )
         where = geographic(geometry, point)
         return geometry.dot(direction, geometry.normal(where[0], where[1])), where
 
@@ -134,8 +146,12 @@ def test_an_arm_as_a_line(exact, wgs84, name):
 
 
 def random_places(wgs84, random, number=25, extent=2000.0, lat0=-31.0, lon0=22.0):
-    lat, lon, _ = wgs84.forward(np.full(number, lat0), np.full(number, lon0), random.uniform(0, 360, number),
-                                random.uniform(50.0, extent, number))
+    lat, lon, _ = wgs84.forward(
+        np.full(number, lat0),
+        np.full(number, lon0),
+        random.uniform(0, 360, number),
+        random.uniform(50.0, extent, number),
+    )
     return lat, lon
 
 
@@ -190,7 +206,8 @@ def test_against_scipys_nonlinear_least_squares(wgs84, full):
 
 def test_far_heights_and_steep_slopes_converge(wgs84):
     """Two steps from the level plane at the mean height are enough for slopes of one in ten and heights of
-    kilometres."""
+    kilometres.
+    """
     lat, lon = random_places(wgs84, np.random.default_rng(3), extent=5000.0)
     frame = plane_frame(lat, lon, wgs84)
     height = frame.plane(4000.0, [0.1, -0.08]).heights(lat, lon, wgs84)
@@ -319,8 +336,12 @@ def test_intervals_and_ellipses_hold_the_truth(simulated):
 def test_nominal_coverage_over_all_simulated_surveys(simulated):
     """Slopes and heights of all eight kinds together: 1,520 intervals, not quite independent, so with bounds twice as
     wide."""
-    shares = [counts[name] / SURVEYS for counts in titled(simulated, "no removal").values()
-              for name in counts if "level" not in name and "ellipse" not in name]
+    shares = [
+        counts[name] / SURVEYS
+        for counts in titled(simulated, "no removal").values()
+        for name in counts
+        if "level" not in name and "ellipse" not in name
+    ]
     assert 0.95 - 0.035 < np.mean(shares) < 0.95 + 0.035
 
 
@@ -331,7 +352,7 @@ def test_the_wider_ellipse_holds_the_truth_over_a_sloping_geoid(simulated):
 
 
 def test_ignoring_the_correlation_makes_the_ellipse_lie(simulated):
-    counts, = titled(simulated, "as if independent").values()
+    (counts,) = titled(simulated, "as if independent").values()
     assert counts["correlation regarded"] >= least(0.95)
     for name in ("from the residuals", "of the reading alone", "of each height"):
         assert counts[name] < 0.6 * SURVEYS, name

@@ -12,8 +12,19 @@ import pytest
 
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import (
-    Ellipsoid, datum_name, east_north, ellipsoid_of, foot_and_normal, from_latitude_longitude, geographic,
-    is_like_wgs84, library_undulation, library_versions, position, to_latitude_longitude)
+    Ellipsoid,
+    datum_name,
+    east_north,
+    ellipsoid_of,
+    foot_and_normal,
+    from_latitude_longitude,
+    geographic,
+    is_like_wgs84,
+    library_undulation,
+    library_versions,
+    position,
+    to_latitude_longitude,
+)
 
 GRS80 = Ellipsoid(6378137.0, 1.0 / 298.257222101)
 WGS84 = Ellipsoid(6378137.0, 1.0 / 298.257223563)
@@ -72,8 +83,12 @@ def test_wgs84_constants():
 
 def test_radii_at_0_45_90():
     """EL-03. Source: pymap3d 3.2.0 tests/test_rcurve.py (PyPI)."""
-    assert np.allclose(WGS84.radius_meridian(np.array([0.0, 45.0, 90.0])), [6335439.327, 6367381.8156, 6399593.6258],
-                       rtol=0.0, atol=1e-3)
+    assert np.allclose(
+        WGS84.radius_meridian(np.array([0.0, 45.0, 90.0])),
+        [6335439.327, 6367381.8156, 6399593.6258],
+        rtol=0.0,
+        atol=1e-3,
+    )
     foot, _ = foot_and_normal(45.0, 30.0, WGS84)
     assert np.hypot(*foot[:2]) == pytest.approx(4517590.87884893, abs=1e-5)
 
@@ -129,12 +144,16 @@ def test_topocentric():
     assert np.allclose(_topocentric(position(*POINT, WGS84), origin, 55.0, 5.0), TOPOCENTRIC, rtol=0.0, atol=1e-3)
 
 
-@pytest.mark.parametrize("place, xyz, tolerance", [
-    # ST-V1-XYZ, ST-G1-XYZ, ST-K1-XYZ. Source: site constants as packaged in PyPI bilby 2.8.2, gw/detector/detectors
-    # (V1, GEO600, K1); the positions from the same sites' published constants, heights in single precision.
-    ((43.63141447207, 10.5044966112, 51.88399887), (4546374.099, 842989.697626, 4378576.96241), 5e-4),
-    ((52.24514666663, 9.807192777776, 114.4250031), (3856309.94926, 666598.956317, 5019641.41725), 5e-4),
-    ((36.41186033946, 137.3059560115, 414.1809998), (-3777336.024, 3484898.411, 3765313.697), 2e-3)])
+@pytest.mark.parametrize(
+    "place, xyz, tolerance",
+    [
+        # ST-V1-XYZ, ST-G1-XYZ, ST-K1-XYZ. Source: site constants as packaged in PyPI bilby 2.8.2, gw/detector/detectors
+        # (V1, GEO600, K1); the positions from the same sites' published constants, heights in single precision.
+        ((43.63141447207, 10.5044966112, 51.88399887), (4546374.099, 842989.697626, 4378576.96241), 5e-4),
+        ((52.24514666663, 9.807192777776, 114.4250031), (3856309.94926, 666598.956317, 5019641.41725), 5e-4),
+        ((36.41186033946, 137.3059560115, 414.1809998), (-3777336.024, 3484898.411, 3765313.697), 2e-3),
+    ],
+)
 def test_published_sites(place, xyz, tolerance):
     assert np.allclose(position(*place, WGS84), xyz, rtol=0.0, atol=tolerance)
 
@@ -170,8 +189,12 @@ def test_geodesics_against_another_solution(world, owed):
     for lat, lon, azimuth, distance in world.axes:
         true = world.geodesic.Direct(lat, lon, azimuth, distance)
         lat2, lon2, azimuth2 = world.ellipsoid.forward(lat, lon, azimuth, distance)
-        places.append(np.linalg.norm(foot_and_normal(lat2, lon2, world.ellipsoid)[0]
-                                     - foot_and_normal(true["lat2"], true["lon2"], world.ellipsoid)[0]))
+        places.append(
+            np.linalg.norm(
+                foot_and_normal(lat2, lon2, world.ellipsoid)[0]
+                - foot_and_normal(true["lat2"], true["lon2"], world.ellipsoid)[0]
+            )
+        )
         ahead, at_end, length = world.ellipsoid.inverse(lat, lon, true["lat2"], true["lon2"])
         lengths.append(length - distance)
         if distance > 1000.0 and abs(true["lat2"]) < 89.0 and abs(lat) < 89.0:
@@ -188,8 +211,18 @@ def test_scalars_stay_scalars():
     assert lat.shape == lon.shape == azimuth.shape == (2,)
 
 
-@pytest.mark.parametrize("a, f", [(0.0, 0.0), (-1.0, 0.0), (np.nan, 0.0), (6378137.0, 298.257), (6378137.0, -0.003),
-                                  (np.inf, 0.0), (6378137.0, np.nan)])
+@pytest.mark.parametrize(
+    "a, f",
+    [
+        (0.0, 0.0),
+        (-1.0, 0.0),
+        (np.nan, 0.0),
+        (6378137.0, 298.257),
+        (6378137.0, -0.003),
+        (np.inf, 0.0),
+        (6378137.0, np.nan),
+    ],
+)
 def test_no_ellipsoid(a, f):
     with pytest.raises(InputError, match="not an Earth ellipsoid"):
         Ellipsoid(a, f)
@@ -237,14 +270,24 @@ def test_versions_are_told():
 
 # The EGM96 grid of 15 minutes; Debian has it in the package proj-data, so a missing grid is a failure there.
 
-@pytest.mark.parametrize("lat, lon, undulation, tolerance", [
-    # GE-01, bilinear. Source: unit test of a Python EGM96 package (load_embedded_egm96_grid15).
-    (37.12378643088312, 138.2839817085188, 39.27814, 1e-4), (0.0, 0.0, 17.16158, 1e-4),
-    # GE-03. Source: agency OUTPUT.DAT / readme test set, quoted in four code bases. It was interpolated by splines or
-    # summed up, so the bilinear values differ by 0.003 to 0.056 m. Longitudes run from 0 to 360.
-    (38.628155, 269.779155, -31.628, 0.06), (-14.621217, 305.021114, -2.969, 0.06),
-    (46.874319, 102.448729, -43.575, 0.06),
-    (-23.617446, 133.874712, 15.871, 0.06), (38.625473, 359.9995, 50.066, 0.06), (-0.466744, 0.0023, 17.329, 0.06)])
+
+@pytest.mark.parametrize(
+    "lat, lon, undulation, tolerance",
+    [
+        # GE-01, bilinear. Source: unit test of a Python EGM96 package (load_embedded_egm96_grid15).
+        (37.12378643088312, 138.2839817085188, 39.27814, 1e-4),
+        (0.0, 0.0, 17.16158, 1e-4),
+        # GE-03. Source: agency OUTPUT.DAT / readme test set, quoted in four code bases. It was interpolated by splines
+        # or
+        # summed up, so the bilinear values differ by 0.003 to 0.056 m. Longitudes run from 0 to 360.
+        (38.628155, 269.779155, -31.628, 0.06),
+        (-14.621217, 305.021114, -2.969, 0.06),
+        (46.874319, 102.448729, -43.575, 0.06),
+        (-23.617446, 133.874712, 15.871, 0.06),
+        (38.625473, 359.9995, 50.066, 0.06),
+        (-0.466744, 0.0023, 17.329, 0.06),
+    ],
+)
 def test_egm96(lat, lon, undulation, tolerance):
     assert library_undulation(lat, lon)[0] == pytest.approx(undulation, abs=tolerance)
 

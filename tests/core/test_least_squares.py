@@ -1,5 +1,6 @@
-"""Least squares, tests of single observations and of steps: against dense algebra by scipy, refits and textbook
-nets."""
+"""Least squares, tests of single observations and of steps: against dense algebra by scipy, refits and
+textbook nets.
+"""
 
 import numpy as np
 import pytest
@@ -80,8 +81,12 @@ def test_every_quantity_against_dense_algebra(case, known):
     if known:
         assert solution.w == pytest.approx((weight @ v) / np.sqrt(np.diag(tested)), rel=1e-6)
         low, high = stats.chi2(m).interval(0.95)
-        assert solution.global_test == (pytest.approx(quadratic), pytest.approx(low), pytest.approx(high),
-                                        bool(low <= quadratic <= high))
+        assert solution.global_test == (
+            pytest.approx(quadratic),
+            pytest.approx(low),
+            pytest.approx(high),
+            bool(low <= quadratic <= high),
+        )
         if not full:
             sigma, r = np.sqrt(np.diag(matrix)), np.diag(q @ weight)
             assert solution.w == pytest.approx(v / (sigma * np.sqrt(r)), rel=1e-6)
@@ -116,8 +121,9 @@ def test_studentised_residuals_are_those_of_leaving_one_out(case):
 
 @pytest.mark.parametrize("known", [True, False])
 def test_a_row_set_aside_is_tested_as_if_taken_in_alone(case, known):
-    """The test value from the prediction is that of a refit with the row; likewise redundancy and detectable
-    blunder."""
+    """The test value from the prediction is that of a refit with the row; likewise redundancy and
+    detectable blunder.
+    """
     design, observed, matrix, full = case
     observed = observed.copy()
     observed[[4, 9]] += [0.2, 0.05]
@@ -132,9 +138,11 @@ def test_a_row_set_aside_is_tested_as_if_taken_in_alone(case, known):
         at = int(np.sum(keep[:row]))
         assert found.w[row] == pytest.approx(alone.w[at], rel=1e-6)
         assert v[number] / np.sqrt(variance[number]) == pytest.approx(
-            solved(design[keep], observed[keep], matrix[np.ix_(keep, keep)], True, full).w[at], rel=1e-6)
+            solved(design[keep], observed[keep], matrix[np.ix_(keep, keep)], True, full).w[at], rel=1e-6
+        )
         assert found.redundancies[row] == pytest.approx(
-            alone.test_variances[at] / alone.covariance.weight_diagonal[at], rel=1e-6)
+            alone.test_variances[at] / alone.covariance.weight_diagonal[at], rel=1e-6
+        )
         if known:
             assert found.detectable[row] == pytest.approx(alone.detectable[at], rel=1e-6)
     inside = np.flatnonzero(found.kept)
@@ -202,8 +210,14 @@ def test_a_larger_blunder_goes_before_a_step():
 
 # OSGeoLab tutorials, english/data_processing/level_net.rst, commit 13f0cd42. Heights in metres, lengths in km; this
 # source weights by 1 / (0.7 mm per km times length)^2, not by the usual 1 / length.
-NET = ((1, 2, -0.749, 1.1), (1, 3, -1.274, 1.8), (1, 4, -2.890, 1.4), (2, 3, -0.530, 1.5), (2, 4, -2.141, 1.9),
-       (3, 4, -1.614, 0.9))
+NET = (
+    (1, 2, -0.749, 1.1),
+    (1, 3, -1.274, 1.8),
+    (1, 4, -2.890, 1.4),
+    (2, 3, -0.530, 1.5),
+    (2, 4, -2.141, 1.9),
+    (3, 4, -1.614, 0.9),
+)
 
 
 def test_level_net_with_data_snooping():
@@ -226,13 +240,24 @@ def test_level_net_with_data_snooping():
 
 
 # Ghilani (Wolf), Adjustment Computations, chapter on levelling, first example, from memory: from, to, feet, miles.
-BOOK = (("X", "A", 5.10, 4), ("A", "Y", 2.34, 3), ("Y", "C", -1.25, 2), ("C", "X", -6.13, 3), ("A", "B", -0.68, 2),
-        ("B", "Y", 3.00, 2), ("B", "C", 1.70, 2))
+BOOK = (
+    ("X", "A", 5.10, 4),
+    ("A", "Y", 2.34, 3),
+    ("Y", "C", -1.25, 2),
+    ("C", "X", -6.13, 3),
+    ("A", "B", -0.68, 2),
+    ("B", "Y", 3.00, 2),
+    ("B", "C", 1.70, 2),
+)
 
 
-@pytest.mark.parametrize("weights, heights, factor", [
-    ([1.0] * 7, [105.141, 104.483, 106.188], 0.050),
-    ([12.0 / miles for *_, miles in BOOK], [105.150, 104.489, 106.197], 0.107)])
+@pytest.mark.parametrize(
+    "weights, heights, factor",
+    [
+        ([1.0] * 7, [105.141, 104.483, 106.188], 0.050),
+        ([12.0 / miles for *_, miles in BOOK], [105.150, 104.489, 106.197], 0.107),
+    ],
+)
 def test_textbook_level_net(weights, heights, factor):
     fixed, unknown = {"X": 100.0, "Y": 107.5}, "ABC"
     design, observed = np.zeros((7, 3)), np.zeros(7)
@@ -385,7 +410,7 @@ def test_condition():
     nothing = Solution(empty, np.zeros(5), independent(np.ones(5)), True, np.zeros(2))
     assert nothing.condition == np.inf
     with pytest.raises(InputError, match="do not determine the fit"):
-        nothing.cofactors
+        _ = nothing.cofactors
 
 
 def test_without_freedom():

@@ -89,8 +89,9 @@ def test_true_heights_come_back_within_their_standard_deviations():
 def test_covariance_of_a_single_line_is_the_shorter_way():
     """METHOD 6: levelled outwards from one origin, covariance sigma_km^2 min(d_i, d_j)."""
     sigma = 0.0012
-    net = level_net(["O", "1", "2"], ["1", "2", "3"], [1.0, 1.0, 1.0], [500.0, 700.0, 300.0],
-                    sigma * np.sqrt([0.5, 0.7, 0.3]))
+    net = level_net(
+        ["O", "1", "2"], ["1", "2", "3"], [1.0, 1.0, 1.0], [500.0, 700.0, 300.0], sigma * np.sqrt([0.5, 0.7, 0.3])
+    )
     found = adjusted(net, Datum({0: 10.0}, {})).covariance([1, 2, 3])
     d = np.array([0.5, 1.2, 1.5])
     assert np.allclose(found, sigma**2 * np.minimum.outer(d, d), rtol=1e-12, atol=0.0)
@@ -101,8 +102,9 @@ def test_blunder_and_its_twins():
     net, _ = grid_net(3, 3, 3)
     difference = net.difference.copy()
     difference[4] += 0.02
-    spoiled = level_net([net.names[k] for k in net.start], [net.names[k] for k in net.end], difference, net.length,
-                        net.deviation)
+    spoiled = level_net(
+        [net.names[k] for k in net.start], [net.names[k] for k in net.end], difference, net.length, net.deviation
+    )
     found = adjusted(spoiled, Datum({0: 0.0}, {}))
     worst = int(np.argmax(np.abs(found.w)))
     assert abs(found.w[worst]) > BAARDA
@@ -131,8 +133,11 @@ def test_parts_without_benchmark_stay_without_height():
 def test_all_points_fixed():
     net = level_net(["A"], ["B"], [1.002], [1e3], [0.001])
     found = adjusted(net, Datum({0: 5.0, 1: 6.0}, {}))
-    assert found.freedom == 1 and found.residuals[0] == pytest.approx(0.002,
-                                                                      abs=1e-12) and found.w[0] == pytest.approx(2.0)
+    assert (
+        found.freedom == 1
+        and found.residuals[0] == pytest.approx(0.002, abs=1e-12)
+        and found.w[0] == pytest.approx(2.0)
+    )
 
 
 def test_only_weighted_benchmarks():
@@ -142,16 +147,21 @@ def test_only_weighted_benchmarks():
     assert found.heights == pytest.approx([5.0 + 0.003 * 4 / 9, 6.003 - 0.003 * 4 / 9], abs=1e-12)
 
 
-@pytest.mark.parametrize("call, words", [
-    (lambda: level_net(["A"], ["A"], [1.0], [1.0], [1.0]), r"Line 1 \(A to A\) starts and ends at one point"),
-    (lambda: level_net(["A"], ["B"], [np.nan], [1.0], [1.0]), "has no height difference"),
-    (lambda: level_net(["A"], ["B"], [1.0], [-1.0], [1.0]), "negative length"),
-    (lambda: level_net(["A"], ["B"], [1.0], [1.0], [0.0]), "zero, negative"),
-    (lambda: level_net([], [], [], [], []), "no lines"),
-    (lambda: Datum({0: np.nan}, {}), "not a number"), (lambda: Datum({}, {0: (1.0, 0.0)}), "not positive"),
-    (lambda: Datum({0: 1.0}, {0: (1.0, 1.0)}), "both as fixed"),
-    (lambda: adjusted(grid_net(2, 2, 1)[0], Datum({}, {})), "no benchmark"),
-    (lambda: adjusted(grid_net(2, 2, 1)[0], Datum({}, {0: (1.0, 1.0)}), known=False), "need lines with standard")])
+@pytest.mark.parametrize(
+    "call, words",
+    [
+        (lambda: level_net(["A"], ["A"], [1.0], [1.0], [1.0]), r"Line 1 \(A to A\) starts and ends at one point"),
+        (lambda: level_net(["A"], ["B"], [np.nan], [1.0], [1.0]), "has no height difference"),
+        (lambda: level_net(["A"], ["B"], [1.0], [-1.0], [1.0]), "negative length"),
+        (lambda: level_net(["A"], ["B"], [1.0], [1.0], [0.0]), "zero, negative"),
+        (lambda: level_net([], [], [], [], []), "no lines"),
+        (lambda: Datum({0: np.nan}, {}), "not a number"),
+        (lambda: Datum({}, {0: (1.0, 0.0)}), "not positive"),
+        (lambda: Datum({0: 1.0}, {0: (1.0, 1.0)}), "both as fixed"),
+        (lambda: adjusted(grid_net(2, 2, 1)[0], Datum({}, {})), "no benchmark"),
+        (lambda: adjusted(grid_net(2, 2, 1)[0], Datum({}, {0: (1.0, 1.0)}), known=False), "need lines with standard"),
+    ],
+)
 def test_bad_input(call, words):
     with pytest.raises(InputError, match=words):
         call()

@@ -15,9 +15,16 @@ def net_of(rows):
 
 def test_ls_02_has_three_loops():
     """LS-02's six lines between four points: 6 - 4 + 1 = 3 loops; the shortest, added up by hand."""
-    net = net_of([("1", "2", -0.749, 1100.0), ("1", "3", -1.274, 1800.0), ("1", "4", -2.89, 1400.0),
-                  ("2", "3", -0.53, 1500.0),
-                  ("2", "4", -2.141, 1900.0), ("3", "4", -1.614, 900.0)])
+    net = net_of(
+        [
+            ("1", "2", -0.749, 1100.0),
+            ("1", "3", -1.274, 1800.0),
+            ("1", "4", -2.89, 1400.0),
+            ("2", "3", -0.53, 1500.0),
+            ("2", "4", -2.141, 1900.0),
+            ("3", "4", -1.614, 900.0),
+        ]
+    )
     found = {frozenset(one.path): one for one in loop_misclosures(net, {})}
     by_hand = {"134": (0.002, 4100.0), "234": (0.003, 4300.0), "123": (0.005, 4400.0)}
     assert {frozenset(path) for path in by_hand} == set(found)
@@ -34,8 +41,12 @@ def test_number_and_sums_of_loops(monkeypatch, most):
     monkeypatch.setattr(loops, "MOST_CANDIDATES", most)
     rng = np.random.default_rng(5)
     height = {f"{i}.{j}": rng.uniform(0.0, 9.0) for i in range(5) for j in range(4)}
-    rows = [(a, b, height[b] - height[a], rng.uniform(100.0, 900.0)) for a in height for b in height
-            if sum(abs(int(p) - int(q)) for p, q in zip(a.split("."), b.split("."))) == 1 and a < b]
+    rows = [
+        (a, b, height[b] - height[a], rng.uniform(100.0, 900.0))
+        for a in height
+        for b in height
+        if sum(abs(int(p) - int(q)) for p, q in zip(a.split("."), b.split("."))) == 1 and a < b
+    ]
     rows += [("x", "y", 1.0, 100.0), ("y", "z", 1.0, 100.0), ("z", "x", -2.0, 100.0)]
     exact = loop_misclosures(net_of(rows), {})
     assert len(exact) == len(rows) - len(height) - 3 + 2
@@ -51,11 +62,19 @@ def test_number_and_sums_of_loops(monkeypatch, most):
 
 def test_chains_are_one_way_and_rings_close():
     """A ring of unnamed turning points without any junction, and a chain with a loose end."""
-    ring = net_of([("a", "b", 1.0, 100.0), ("b", "c", 1.0, 200.0), ("c", "d", 1.0, 300.0), ("d", "a", -2.99, 400.0),
-                   ("d", "e", 7.0, 100.0)])
-    one, = loop_misclosures(ring, {})
-    assert abs(one.value) == pytest.approx(0.01,
-                                           abs=1e-12) and one.length == pytest.approx(1000.0) and len(one.lines) == 4
+    ring = net_of(
+        [
+            ("a", "b", 1.0, 100.0),
+            ("b", "c", 1.0, 200.0),
+            ("c", "d", 1.0, 300.0),
+            ("d", "a", -2.99, 400.0),
+            ("d", "e", 7.0, 100.0),
+        ]
+    )
+    (one,) = loop_misclosures(ring, {})
+    assert (
+        abs(one.value) == pytest.approx(0.01, abs=1e-12) and one.length == pytest.approx(1000.0) and len(one.lines) == 4
+    )
 
 
 def test_sections():
@@ -75,7 +94,6 @@ def test_ways_between_fixed_benchmarks():
 
 
 def test_lengths_that_are_not_known():
-    net = level_net(
-        list("ABC"), list("BCA"), [1.0, 1.0, -2.001], [1e3, np.nan, 1e3], [1e-3] * 3)
-    one, = loop_misclosures(net, {})
+    net = level_net(list("ABC"), list("BCA"), [1.0, 1.0, -2.001], [1e3, np.nan, 1e3], [1e-3] * 3)
+    (one,) = loop_misclosures(net, {})
     assert np.isnan(one.length) and abs(one.value) == pytest.approx(0.001, abs=1e-12)

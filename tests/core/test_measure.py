@@ -23,8 +23,12 @@ def test_chainage_and_offset_to_1e6(world, along, owed):
     dice, chainages, offsets = world.dice(), [], []
     for axis in world.axes:
         line, azimuth, length = _line(world, along, axis)
-        true = np.array([(share * length, dice.uniform(-1.0, 1.0) * min(1000.0, 20.0 * length))
-                         for share in (-0.05, 0.0, 0.21, 0.5, 0.77, 1.0, 1.03)])
+        true = np.array(
+            [
+                (share * length, dice.uniform(-1.0, 1.0) * min(1000.0, 20.0 * length))
+                for share in (-0.05, 0.0, 0.21, 0.5, 0.77, 1.0, 1.03)
+            ]
+        )
         places = np.array([along(world.geodesic, *axis[:2], azimuth, s, y)[:2] for s, y in true])
         feet = measure([line], *places.T)
         chainages += list(feet.along - true[:, 0])
@@ -52,8 +56,13 @@ def test_far_stations_and_long_legs(world, along, owed):
     chainages, offsets = [], []
     for lat, lon, azimuth, length in ((41.0, 12.0, 33.0, 700e3), (-20.0, 179.0, 80.0, 260e3), (70.0, 0.0, 10.0, 30e3)):
         line, start, length = _line(world, along, (lat, lon, azimuth, length))
-        true = np.array([(share * length, y) for share in (-0.2, 0.1, 0.5, 0.9, 1.4)
-                         for y in (-30e3, -8100.0, -3990.0, -1.0, 5.0, 3990.0, 4010.0, 12e3, 60e3)])
+        true = np.array(
+            [
+                (share * length, y)
+                for share in (-0.2, 0.1, 0.5, 0.9, 1.4)
+                for y in (-30e3, -8100.0, -3990.0, -1.0, 5.0, 3990.0, 4010.0, 12e3, 60e3)
+            ]
+        )
         places = np.array([along(world.geodesic, lat, lon, start, s, y)[:2] for s, y in true])
         feet = measure([line], *places.T)
         chainages += list(feet.along - true[:, 0])
@@ -109,6 +118,7 @@ def test_integrated_geodesic(owed):
 
 
 # Kinked axes: 1 km at azimuth 90, then the second leg; corner at chainage 1000 on the ellipsoid.
+
 
 def _bent(ellipsoid, turn, first=1000.0, second=1000.0):
     corner = Geodesic.WGS84.Direct(45.0, 7.0, 90.0, first)
@@ -190,8 +200,10 @@ def test_nearest_by_the_axis_not_by_its_continuation(wgs84):
     station = Geodesic.WGS84.Direct(45.0, 7.0, 90.0, 1500.0)
     near = Geodesic.WGS84.Direct(station["lat2"], station["lon2"], 180.0, 100.0)
     far = Geodesic.WGS84.Direct(near["lat2"], near["lon2"], 180.0, 800.0)
-    lines = [AxisLine("a", [45.0, end["lat2"]], [7.0, end["lon2"]], wgs84),
-             AxisLine("b", [near["lat2"], far["lat2"]], [near["lon2"], far["lon2"]], wgs84)]
+    lines = [
+        AxisLine("a", [45.0, end["lat2"]], [7.0, end["lon2"]], wgs84),
+        AxisLine("b", [near["lat2"], far["lat2"]], [near["lon2"], far["lon2"]], wgs84),
+    ]
     feet = measure(lines, station["lat2"], station["lon2"])
     assert list(feet.axis) == [1] and feet.along[0] == pytest.approx(-100.0, abs=1e-5)
     assert list(measure(lines, station["lat2"], station["lon2"], assigned=[0]).axis) == [0]

@@ -10,17 +10,29 @@ FIRST_1, FIRST_2 = "first order class I", "first order class II"
 SECOND_1, SECOND_2, THIRD = "second order class I", "second order class II", "third order"
 
 
-@pytest.mark.parametrize("name, kind, kilometres, millimetres, tolerance", [
-    # RP-03. Source: FGCC 1984 as given in Civil Engineering Formulas, eqs 7.22-7.24.
-    (FIRST_1, "accuracy", 4.0, 1.0, 1e-9), (FIRST_2, "accuracy", 4.0, 1.4, 1e-9),
-    (SECOND_1, "accuracy", 4.0, 2.0, 1e-9),
-    (SECOND_2, "accuracy", 4.0, 2.6, 1e-9), (THIRD, "accuracy", 4.0, 4.0, 1e-9),
-    # RP-04. Source: FGCC 1984 sec. 3.5 (limits from memory); problem 5.37 of a homework page.
-    (THIRD, "loop", 20.0, 53.7, 0.05), (SECOND_1, "section", 10.0, 19.0, 0.05), (FIRST_1, "loop", 30.0, 21.9, 0.05),
-    (THIRD, "section", 20.0, 53.7, 0.05), (FIRST_2, "loop", 1.0, 5.0, 1e-9), (FIRST_1, "section", 1.0, 3.0, 1e-9),
-    # RP-05. Sources: national height datum instructions; AUSGeoid paper; army course EN0593.
-    ("national first order", "misclosure", 1.0, 4.0, 1e-9), ("national third order", "misclosure", 1.0, 12.0, 1e-9),
-    ("army second order", "misclosure", 1.0, 8.4, 1e-9), ("army rejection", "misclosure", 1.0, 9.0, 1e-9)])
+@pytest.mark.parametrize(
+    "name, kind, kilometres, millimetres, tolerance",
+    [
+        # RP-03. Source: FGCC 1984 as given in Civil Engineering Formulas, eqs 7.22-7.24.
+        (FIRST_1, "accuracy", 4.0, 1.0, 1e-9),
+        (FIRST_2, "accuracy", 4.0, 1.4, 1e-9),
+        (SECOND_1, "accuracy", 4.0, 2.0, 1e-9),
+        (SECOND_2, "accuracy", 4.0, 2.6, 1e-9),
+        (THIRD, "accuracy", 4.0, 4.0, 1e-9),
+        # RP-04. Source: FGCC 1984 sec. 3.5 (limits from memory); problem 5.37 of a homework page.
+        (THIRD, "loop", 20.0, 53.7, 0.05),
+        (SECOND_1, "section", 10.0, 19.0, 0.05),
+        (FIRST_1, "loop", 30.0, 21.9, 0.05),
+        (THIRD, "section", 20.0, 53.7, 0.05),
+        (FIRST_2, "loop", 1.0, 5.0, 1e-9),
+        (FIRST_1, "section", 1.0, 3.0, 1e-9),
+        # RP-05. Sources: national height datum instructions; AUSGeoid paper; army course EN0593.
+        ("national first order", "misclosure", 1.0, 4.0, 1e-9),
+        ("national third order", "misclosure", 1.0, 12.0, 1e-9),
+        ("army second order", "misclosure", 1.0, 8.4, 1e-9),
+        ("army rejection", "misclosure", 1.0, 9.0, 1e-9),
+    ],
+)
 def test_published_limits(name, kind, kilometres, millimetres, tolerance):
     limit = misclosure_limit(levelling_class(name, kind).factor, 1000.0 * kilometres)
     assert 1000.0 * limit == pytest.approx(millimetres, abs=tolerance)

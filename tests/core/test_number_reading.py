@@ -8,27 +8,43 @@ from tautline.algorithms.core.number_reading import decimal_sign, read_column
 from tautline.algorithms.core.suspicious_readings import out_of_order, suspicious_readings
 
 
-@pytest.mark.parametrize("texts, sign, values", [
-    (["1102,345", "1102,5", ""], "comma", [1102.345, 1102.5, np.nan]),
-    (["1.102,345", "1.103"], "comma", [1102.345, 1103.0]),
-    (["1,102.345", "1,103"], "point", [1102.345, 1103.0]), (["1 102,3", "1\u00a0103,4"], "comma", [1102.3, 1103.4]),
-    (["1'102.35", "1\u2019103.35"], "point", [1102.35, 1103.35]),
-    (["1,234,567", "1,000"], "point", [1234567.0, 1000.0]),
-    (["0,345", "1,345"], "comma", [0.345, 1.345]), (["-5.25", "\u22125.25", "5.25-", "(5.25)", "+5.25"], "point",
-                                                   [-5.25, -5.25, -5.25, -5.25, 5.25]),
-    (["12.5 m", "13m"], "point", [12.5, 13.0]), (["1e3", "2.5"], "point", [1000.0, 2.5]), (["-", "n/a", "3"], "point",
-                                                                                         [np.nan, np.nan, 3.0])])
+@pytest.mark.parametrize(
+    "texts, sign, values",
+    [
+        (["1102,345", "1102,5", ""], "comma", [1102.345, 1102.5, np.nan]),
+        (["1.102,345", "1.103"], "comma", [1102.345, 1103.0]),
+        (["1,102.345", "1,103"], "point", [1102.345, 1103.0]),
+        (["1 102,3", "1\u00a0103,4"], "comma", [1102.3, 1103.4]),
+        (["1'102.35", "1\u2019103.35"], "point", [1102.35, 1103.35]),
+        (["1,234,567", "1,000"], "point", [1234567.0, 1000.0]),
+        (["0,345", "1,345"], "comma", [0.345, 1.345]),
+        (["-5.25", "\u22125.25", "5.25-", "(5.25)", "+5.25"], "point", [-5.25, -5.25, -5.25, -5.25, 5.25]),
+        (["12.5 m", "13m"], "point", [12.5, 13.0]),
+        (["1e3", "2.5"], "point", [1000.0, 2.5]),
+        (["-", "n/a", "3"], "point", [np.nan, np.nan, 3.0]),
+    ],
+)
 def test_columns(texts, sign, values):
     found = read_column(texts)
     assert found.sign == sign and not found.reasons
     assert np.allclose(found.values, values, rtol=0.0, atol=1e-12, equal_nan=True)
 
 
-@pytest.mark.parametrize("text, feet", [
-    ("12'-6 3/4\"", 12.0 + 6.75 / 12.0), ("12' 6\"", 12.5), ("12\u2032 6\u2033", 12.5), ("12 ft 6 in", 12.5),
-    ("6 3/4\"", 6.75 / 12.0),
-    ("-3'-0 1/2\"", -(3.0 + 0.5 / 12.0)), ("12'6", 12.5), ("12'", 12.0), ("100'-11 15/16\"", 100.0 + 11.9375 / 12.0),
-    ("0'-3/8\"", 0.375 / 12.0)])
+@pytest.mark.parametrize(
+    "text, feet",
+    [
+        ("12'-6 3/4\"", 12.0 + 6.75 / 12.0),
+        ("12' 6\"", 12.5),
+        ("12\u2032 6\u2033", 12.5),
+        ("12 ft 6 in", 12.5),
+        ('6 3/4"', 6.75 / 12.0),
+        ("-3'-0 1/2\"", -(3.0 + 0.5 / 12.0)),
+        ("12'6", 12.5),
+        ("12'", 12.0),
+        ("100'-11 15/16\"", 100.0 + 11.9375 / 12.0),
+        ("0'-3/8\"", 0.375 / 12.0),
+    ],
+)
 def test_feet_and_inches(text, feet):
     assert read_column([text], in_feet=True).values[0] == pytest.approx(feet, abs=1e-12)
 
@@ -36,8 +52,9 @@ def test_feet_and_inches(text, feet):
 def test_feet_and_inches_where_the_run_is_in_metres():
     found = read_column(["12'-6\"", "3.5", "12 ft"], name="height")
     assert np.isnan(found.values[0]) and found.reasons == {
-        0: "The height '12'-6\"' is not in the unit of the run.", 2: "The height '12 ft' is not in the unit of the "
-                                                                     "run."}
+        0: "The height '12'-6\"' is not in the unit of the run.",
+        2: "The height '12 ft' is not in the unit of the run.",
+    }
     assert read_column(["3.5 m"], in_feet=True).reasons
 
 
@@ -67,10 +84,16 @@ def profile(n=21):
     return s, 1102.300 + 0.0004 * s + 0.002 * np.sin(np.arange(n))
 
 
-@pytest.mark.parametrize("row, slip, kind", [
-    (7, "1120.440", "transposed digits"), (7, "110.2440", "slipped decimal point"),
-    (0, "11023.000", "slipped decimal point"),
-    (12, "336.054", "metres taken for feet"), (20, "3617.782", "feet taken for metres")])
+@pytest.mark.parametrize(
+    "row, slip, kind",
+    [
+        (7, "1120.440", "transposed digits"),
+        (7, "110.2440", "slipped decimal point"),
+        (0, "11023.000", "slipped decimal point"),
+        (12, "336.054", "metres taken for feet"),
+        (20, "3617.782", "feet taken for metres"),
+    ],
+)
 def test_slips(row, slip, kind):
     s, h = profile()
     texts = [f"{v:.3f}" for v in h]

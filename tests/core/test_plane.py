@@ -13,8 +13,10 @@ def _places(world, along, axis, dice):
     """Controls at both ends and five stations on and beside the axis, as floats that both sides are given."""
     lat, lon, azimuth, length = axis
     ends = [along(world.geodesic, lat, lon, azimuth, s)[:2] for s in (0.0, length)]
-    stations = [along(world.geodesic, lat, lon, azimuth, share * length, dice.uniform(-100.0, 100.0))[:2]
-                for share in (-0.1, 0.0, 0.3, 0.5, 1.0)]
+    stations = [
+        along(world.geodesic, lat, lon, azimuth, share * length, dice.uniform(-100.0, 100.0))[:2]
+        for share in (-0.1, 0.0, 0.3, 0.5, 1.0)
+    ]
     return ends, np.array(stations)
 
 
@@ -75,8 +77,9 @@ def test_level_across_at_the_chord_middle(wgs84):
     line = Geodesic.WGS84.Direct(50.0, 8.0, 60.0, 3000.0)
     middle = Geodesic.WGS84.Direct(50.0, 8.0, 60.0, 1500.0)
     plane = chord_plane((50.0, line["lat2"]), (8.0, line["lon2"]), (100.0, 130.0), wgs84)
-    sides = [Geodesic.WGS84.Direct(middle["lat2"], middle["lon2"], middle["azi2"] + turn, 100.0)
-             for turn in (90.0, -90.0)]
+    sides = [
+        Geodesic.WGS84.Direct(middle["lat2"], middle["lon2"], middle["azi2"] + turn, 100.0) for turn in (90.0, -90.0)
+    ]
     left, right = (plane.heights(side["lat2"], side["lon2"], wgs84)[0] for side in sides)
     assert left == pytest.approx(right, abs=2e-6)
     between = plane.heights(middle["lat2"], middle["lon2"], wgs84)[0]
@@ -101,8 +104,9 @@ def test_plane_that_does_not_pass_over_a_point_gives_nan(wgs84):
     assert np.isfinite(heights[0]) and np.isnan(heights[1])
 
 
-@pytest.mark.parametrize("point, normal", [((0, 0, np.nan), (0, 0, 1)), ((1, 0, 0), (0, 0, 0)),
-                                           ((1, 0, 0), (np.inf, 0, 0))])
+@pytest.mark.parametrize(
+    "point, normal", [((0, 0, np.nan), (0, 0, 1)), ((1, 0, 0), (0, 0, 0)), ((1, 0, 0), (np.inf, 0, 0))]
+)
 def test_no_plane(point, normal):
     with pytest.raises(InputError, match="not defined"):
         Plane(point, normal)

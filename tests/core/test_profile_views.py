@@ -109,7 +109,7 @@ def test_nearest_is_that_of_brute_force():
     rng = np.random.default_rng(6)
     x, y = rng.uniform(0, 100, 500), rng.uniform(0, 100, 500)
     for at_x, at_y in rng.uniform(0, 100, (20, 2)):
-        distances = [((a - at_x)**2 + (0.5 * (b - at_y))**2, k) for k, (a, b) in enumerate(zip(x, y))]
+        distances = [((a - at_x) ** 2 + (0.5 * (b - at_y)) ** 2, k) for k, (a, b) in enumerate(zip(x, y))]
         assert views.nearest(x, y, at_x, at_y, across=0.5) == min(distances)[1]
     assert views.nearest(np.zeros(0), np.zeros(0), 1, 1) == -1
 

@@ -88,13 +88,16 @@ def test_accuracy_is_196_times_the_rms():
     assert found.holds and found.value == pytest.approx(1.96 * np.sqrt(np.mean(values**2)), abs=1e-12)
 
 
-@pytest.mark.parametrize("values, own, against", [
-    (_normal_scores(19, 0.003), False, ("few",)),
-    (_normal_scores(41, 0.003) + 0.0012, False, ("bias",)),
-    (np.concatenate([_normal_scores(60, 0.001), [0.02, -0.02, 0.02, -0.02]]), False, ("not normal",)),
-    (_normal_scores(41, 0.003), True, ("own heights",)),
-    (_normal_scores(5, 0.003), True, ("few", "own heights")),
-])
+@pytest.mark.parametrize(
+    "values, own, against",
+    [
+        (_normal_scores(19, 0.003), False, ("few",)),
+        (_normal_scores(41, 0.003) + 0.0012, False, ("bias",)),
+        (np.concatenate([_normal_scores(60, 0.001), [0.02, -0.02, 0.02, -0.02]]), False, ("not normal",)),
+        (_normal_scores(41, 0.003), True, ("own heights",)),
+        (_normal_scores(5, 0.003), True, ("few", "own heights")),
+    ],
+)
 def test_conditions_of_the_accuracy(values, own, against):
     found = report.accuracy_95(values, own_heights=own)
     assert found.against == against and not found.holds
@@ -105,8 +108,9 @@ def test_stretches():
     chainage = [0, 50, 100, 150, 200, 250, 300, 350, 0, 50, 100]
     residuals = np.array([1, -9, -8, np.nan, -9, 9, 9, -9, -9, -9, 1.0])
     found = report.stretches(axes, chainage, residuals, np.abs(residuals) > 5)
-    assert [rows.tolist() for rows in found] == [[1, 2,
-                                                  4]], "one side, one axis, a station without a height passed over"
+    assert [rows.tolist() for rows in found] == [[1, 2, 4]], (
+        "one side, one axis, a station without a height passed over"
+    )
 
 
 def test_stretches_go_by_chainage_and_not_by_row():
@@ -125,24 +129,29 @@ def test_flags_of_a_fit_that_does_not_hold():
     assert report.flags_hold(axes, np.ones(55, bool), suspected).tolist() == [True] * 30 + [False] * 20 + [True] * 5
 
 
-@pytest.mark.parametrize("residuals, status, sd, doubtful, accepted, kind", [
-    ([np.nan], ["no height"], 1, [], [], "nothing to judge"),
-    ([5.0, 1.0], ["no tolerance"] * 2, 1, [], [], "no tolerance"),
-    ([1.0, -2.0], ["within"] * 2, 1, [], [], "within"),
-    ([1.0, -2.0], ["within"] * 2, None, [], [], "within"),
-    ([1.0, 9.5], ["within"] * 2, 1, [], [], "within, not certain"),
-    ([1.0, 15.0], ["within", "high"], 1, [], [], "not within"),
-    ([1.0, 10.5], ["within", "high"], 1, [], [], "not within, not certain"),
-    ([1.0, 10.5], ["within", "high"], None, [], [], "not within"),
-    ([1.0, 90.0], ["within", "high"], 1, [1], [], "doubtful"),
-    ([1.0, 15.0], ["within", "high"], 1, [], [1], "accepted"),
-    ([15.0, 90.0], ["high", "high"], 1, [1], [], "not within"),
-    ([15.0, 90.0], ["high", "high"], 1, [1], [0], "doubtful"),
-])
+@pytest.mark.parametrize(
+    "residuals, status, sd, doubtful, accepted, kind",
+    [
+        ([np.nan], ["no height"], 1, [], [], "nothing to judge"),
+        ([5.0, 1.0], ["no tolerance"] * 2, 1, [], [], "no tolerance"),
+        ([1.0, -2.0], ["within"] * 2, 1, [], [], "within"),
+        ([1.0, -2.0], ["within"] * 2, None, [], [], "within"),
+        ([1.0, 9.5], ["within"] * 2, 1, [], [], "within, not certain"),
+        ([1.0, 15.0], ["within", "high"], 1, [], [], "not within"),
+        ([1.0, 10.5], ["within", "high"], 1, [], [], "not within, not certain"),
+        ([1.0, 10.5], ["within", "high"], None, [], [], "not within"),
+        ([1.0, 90.0], ["within", "high"], 1, [1], [], "doubtful"),
+        ([1.0, 15.0], ["within", "high"], 1, [], [1], "accepted"),
+        ([15.0, 90.0], ["high", "high"], 1, [1], [], "not within"),
+        ([15.0, 90.0], ["high", "high"], 1, [1], [0], "doubtful"),
+    ],
+)
 def test_verdict(residuals, status, sd, doubtful, accepted, kind):
     """Tolerance 10; worked out by hand from METHOD's terms."""
-    marks = {name: np.isin(np.arange(len(residuals)), rows) for name,
-             rows in (("doubtful", doubtful), ("accepted", accepted))}
+    marks = {
+        name: np.isin(np.arange(len(residuals)), rows)
+        for name, rows in (("doubtful", doubtful), ("accepted", accepted))
+    }
     probability = report.conformance(residuals, 10.0, np.nan if sd is None else sd)
     found = report.verdict(residuals, status, probability, **marks)
     assert found.kind == kind and kind in report.VERDICTS
@@ -152,14 +161,20 @@ def test_verdict(residuals, status, sd, doubtful, accepted, kind):
 def test_certainty_counts_each_station_once():
     residuals = np.array([0.0, 9.9, 10.1, 30.0, 50.0])
     status = ["within", "within", "high", "high", "high"]
-    found = report.verdict(residuals, status, report.conformance(residuals, 10.0, 1.0), doubtful=np.arange(5) == 4,
-                           accepted=np.zeros(5, bool))
+    found = report.verdict(
+        residuals,
+        status,
+        report.conformance(residuals, 10.0, 1.0),
+        doubtful=np.arange(5) == 4,
+        accepted=np.zeros(5, bool),
+    )
     assert found.sure_in.tolist() == [True, False, False, False, False]
     assert found.unsure.tolist() == [False, True, True, False, False]
     assert found.sure_out.tolist() == [False, False, False, True, False], "a doubted height is no evidence"
 
 
-@pytest.mark.parametrize("size, wanted", [(3.0, 1), (0.9, 2), (0.1, 2), (0.05, 3), (10.0, 1), (1000.0, 1), (None, 1),
-                                          (np.nan, 1), (0.0, 1)])
+@pytest.mark.parametrize(
+    "size, wanted", [(3.0, 1), (0.9, 2), (0.1, 2), (0.05, 3), (10.0, 1), (1000.0, 1), (None, 1), (np.nan, 1), (0.0, 1)]
+)
 def test_decimals(size, wanted):
     assert report.decimals_for(size, least=1, most=3) == wanted

@@ -28,8 +28,9 @@ def test_full_correction_by_hand():
 
 
 def test_travel_is_kept_in_both_directions():
-    found = movements(np.array([20.0, -20.0, 3.0]) * MM, Rules("full", 2 * MM, up=9 * MM, down=5 * MM),
-                      tolerances=np.full(3, 10 * MM))
+    found = movements(
+        np.array([20.0, -20.0, 3.0]) * MM, Rules("full", 2 * MM, up=9 * MM, down=5 * MM), tolerances=np.full(3, 10 * MM)
+    )
     assert millimetres(found.move) == [-4, 8, -2]  # whole steps within 5 and 9
     assert list(found.why) == ["travel", "travel", ""]
 
@@ -40,10 +41,13 @@ def test_least_movement_by_hand():
     found = movements(residuals, Rules("least", 2 * MM), tolerances=np.full(5, 10 * MM))
     assert millimetres(found.move) == [-2, 4, 0, 0, -6]
     # A hundredth of a millimetre beyond is beyond.
-    assert millimetres(movements(residuals - 0.01 * MM, Rules("least", 2 * MM),
-                                 tolerances=np.full(5, 10 * MM)).move) == [-2, 4, 0, 0, -6]
-    assert millimetres(movements(-residuals - 0.01 * MM, Rules("least", 2 * MM),
-                                 tolerances=np.full(5, 10 * MM)).move)[2] == 2
+    assert millimetres(
+        movements(residuals - 0.01 * MM, Rules("least", 2 * MM), tolerances=np.full(5, 10 * MM)).move
+    ) == [-2, 4, 0, 0, -6]
+    assert (
+        millimetres(movements(-residuals - 0.01 * MM, Rules("least", 2 * MM), tolerances=np.full(5, 10 * MM)).move)[2]
+        == 2
+    )
     exact = movements(residuals, Rules("least"), tolerances=np.full(5, 10 * MM))
     assert millimetres(exact.move) == [-2, 2.1, 0, 0, -5]
 
@@ -51,8 +55,9 @@ def test_least_movement_by_hand():
 def test_tolerance_to_the_last_digit_is_within():
     """0.012 - 0.002 is not 0.010 in binary; a step more would be wrong."""
     for step in (0.001, 0.0005, 0.0001):
-        found = movements(np.array([0.012, 0.0107, 0.3]), Rules("least", step),
-                          tolerances=np.array([0.010, 0.0097, 0.1]))
+        found = movements(
+            np.array([0.012, 0.0107, 0.3]), Rules("least", step), tolerances=np.array([0.010, 0.0097, 0.1])
+        )
         assert found.move == pytest.approx([-0.002, -0.001, -0.2], abs=1e-12)
 
 
@@ -77,9 +82,12 @@ def test_linear_programme_by_hand():
     """
     pytest.importorskip("scipy")
     for step in (None, 1 * MM):
-        found = movements(np.array([9.0, 0.0, 0.0]) * MM, Rules("least", step, smoothness=2 * MM),
-                          tolerances=np.full(3, 5 * MM),
-                          neighbours=row(3))
+        found = movements(
+            np.array([9.0, 0.0, 0.0]) * MM,
+            Rules("least", step, smoothness=2 * MM),
+            tolerances=np.full(3, 5 * MM),
+            neighbours=row(3),
+        )
         assert found.total == pytest.approx(7 * MM, abs=1e-9) and len(found.steep) == 0
         assert np.all(np.abs(np.diff(found.predicted)) <= 2 * MM + 1e-9)
         # Among these the one with the smallest residuals is chosen: the first support alone.
@@ -121,9 +129,13 @@ def test_linked_supports_against_enumeration(method, case):
     step, tolerance = [1.0, 2.0, 3.0][case % 3] * MM, [1.2, 2.0, 4.0][case % 3] * MM
     smoothness, limit = [1.5, 3.0, 2.5, 0.4][case % 4] * MM, (3 + case % 2) * step
     residuals, movable = np.round(random.normal(0, 5, 5), 1) * MM, random.random(5) > 0.2
-    found = movements(residuals, Rules(method, step, limit, limit, smoothness), tolerances=np.full(5, tolerance),
-                      movable=movable,
-                      neighbours=row(5))
+    found = movements(
+        residuals,
+        Rules(method, step, limit, limit, smoothness),
+        tolerances=np.full(5, tolerance),
+        movable=movable,
+        neighbours=row(5),
+    )
     assert found.move / step == pytest.approx(np.rint(found.move / step), abs=1e-9)
     assert np.all(np.abs(found.move) <= limit + 1e-12) and np.all(found.move[~movable] == 0.0)
     mine = cost(found.predicted, found.move, step, tolerance, smoothness, method)
@@ -143,12 +155,17 @@ def test_fixed_neighbours_bind_and_unknown_ones_do_not():
 def test_what_cannot_be_kept_is_told():
     pytest.importorskip("scipy")
     residuals = np.array([30.0, 0.0]) * MM
-    found = movements(residuals, Rules("least", 1 * MM, 5 * MM, 5 * MM, 4 * MM), tolerances=np.full(2, 10 * MM),
-                      neighbours=row(2))
+    found = movements(
+        residuals, Rules("least", 1 * MM, 5 * MM, 5 * MM, 4 * MM), tolerances=np.full(2, 10 * MM), neighbours=row(2)
+    )
     assert millimetres(found.move) == [-5, 5] and list(found.why) == ["travel", ""] and found.steep.tolist() == [[0, 1]]
-    pulled = movements(np.array([12.0, 0.0]) * MM, Rules("full", 1 * MM, smoothness=1 * MM),
-                       tolerances=np.full(2, 2 * MM),
-                       movable=np.array([False, True]), neighbours=row(2))
+    pulled = movements(
+        np.array([12.0, 0.0]) * MM,
+        Rules("full", 1 * MM, smoothness=1 * MM),
+        tolerances=np.full(2, 2 * MM),
+        movable=np.array([False, True]),
+        neighbours=row(2),
+    )
     assert pulled.why[0] == "fixed" and len(pulled.steep) + (pulled.why[1] == "neighbours") > 0
 
 
@@ -163,18 +180,24 @@ def test_a_long_structure():
     pytest.importorskip("scipy")
     residuals = np.cumsum(np.random.default_rng(4).normal(0, 0.3, 5000)) * MM
     residuals -= residuals.mean()
-    found = movements(residuals, Rules("least", 0.5 * MM, smoothness=2 * MM), tolerances=np.full(5000, 3 * MM),
-                      neighbours=row(5000))
+    found = movements(
+        residuals, Rules("least", 0.5 * MM, smoothness=2 * MM), tolerances=np.full(5000, 3 * MM), neighbours=row(5000)
+    )
     assert np.abs(found.predicted).max() <= 3 * MM + 1e-9 and np.abs(np.diff(found.predicted)).max() <= 2 * MM + 1e-9
     alone = movements(residuals, Rules("least", 0.5 * MM), tolerances=np.full(5000, 3 * MM))
     assert found.total >= alone.total - 1e-9
 
 
 def test_bad_rules():
-    for arguments, word in ((("most",), "unknown"), (("full", 0.0), "step"), (("full", -1.0), "step"),
-                            (("full", np.nan), "step"),
-                            (("full", None, -1.0), "raise"), (("full", None, None, -1.0), "lowering"),
-                            (("full", None, None, None, -0.1), "smoothness")):
+    for arguments, word in (
+        (("most",), "unknown"),
+        (("full", 0.0), "step"),
+        (("full", -1.0), "step"),
+        (("full", np.nan), "step"),
+        (("full", None, -1.0), "raise"),
+        (("full", None, None, -1.0), "lowering"),
+        (("full", None, None, None, -0.1), "smoothness"),
+    ):
         with pytest.raises(InputError, match=word):
             Rules(*arguments)
     with pytest.raises(InputError, match="tolerance"):

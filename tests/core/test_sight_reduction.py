@@ -1,5 +1,6 @@
-"""Reduction of sights: propagation against numerical differentiation, reciprocal pairs, two-peg tests, angles,
-books."""
+"""Reduction of sights: propagation against numerical differentiation, reciprocal pairs, two-peg tests,
+angles, books.
+"""
 
 import numpy as np
 import pytest
@@ -9,16 +10,27 @@ from tautline.algorithms.core.covariance_text import covariance_of, covariance_t
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.level_book import book_sections, book_setups
 from tautline.algorithms.core.sight_reduction import (
-    Precision, combined, level_setups, reciprocal_pairs, reduced, trigonometric)
+    Precision,
+    combined,
+    level_setups,
+    reciprocal_pairs,
+    reduced,
+    trigonometric,
+)
 from tautline.algorithms.core.two_peg import PegSetup, peg_setups, two_peg_test
 
 R = 6_371_000.0
 NAN = np.nan
+EXACT = Precision()
 
 
-def single(distance, slope, zenith, hi, ht, k, precision=Precision()):
-    return reduced(trigonometric(*(np.atleast_1d(v) for v in (distance, slope, zenith, hi, ht, R)), precision),
-                   np.atleast_1d(k), np.zeros(1), precision)
+def single(distance, slope, zenith, hi, ht, k, precision=EXACT):
+    return reduced(
+        trigonometric(*(np.atleast_1d(v) for v in (distance, slope, zenith, hi, ht, R)), precision),
+        np.atleast_1d(k),
+        np.zeros(1),
+        precision,
+    )
 
 
 @pytest.mark.parametrize("slope", [True, False])
@@ -47,8 +59,10 @@ def test_reciprocal_vertical_angles_1411_m():
     """
     there, back = angle("6 32 58.3", "dms"), angle("-6 33 36.7", "dms")
     radius = 6_383_393.0
-    sights = [trigonometric(*(np.atleast_1d(v) for v in (1411.402, False, 90.0 - v, 0.0, 0.0, radius)), Precision())
-              for v in (there, back)]
+    sights = [
+        trigonometric(*(np.atleast_1d(v) for v in (1411.402, False, 90.0 - v, 0.0, 0.0, radius)), Precision())
+        for v in (there, back)
+    ]
     found = combined(*sights, np.zeros(1), np.zeros(1, bool), Precision())
     mean = angle("6 33 17.5", "dms")
     assert found.reduced.difference[0] == pytest.approx(1411.402 * np.tan(np.radians(mean)), abs=1e-4)
@@ -61,8 +75,10 @@ def test_reciprocal_vertical_angles_1411_m():
 def test_solved_k_carries_the_error_of_the_collimation():
     """By hand: k = 1 - (error - c D) 2R/D^2, so that sigma_c moves it by sigma_c 2R/D; the difference is free of it."""
     precision = Precision(reading=0.001, collimation=2e-5)
-    ways = [level_setups(np.array([1.5]), np.array([fore]), np.zeros(1), np.array([800.0]), R, precision)
-            for fore in (1.8, 1.3)]
+    ways = [
+        level_setups(np.array([1.5]), np.array([fore]), np.zeros(1), np.array([800.0]), R, precision)
+        for fore in (1.8, 1.3)
+    ]
     found = combined(*ways, np.array([1e-5]), np.zeros(1, bool), precision)
     assert found.reduced.deviation[0] == pytest.approx(0.001, rel=1e-12)
     assert found.k_deviation[0] == pytest.approx(np.hypot(0.001 * 2 * R / 800.0**2, 2e-5 * 2 * R / 800.0), rel=1e-12)
@@ -77,8 +93,9 @@ def test_setups_add_up_and_share_k_and_collimation():
     found = reduced(total, np.array([0.13]), np.array([2e-5]), precision)
     lift = n * (60.0**2 - 20.0**2) / (2 * R)
     assert found.difference[0] == pytest.approx(5.0 + 0.87 * lift + 2e-5 * 400.0, abs=1e-12)
-    assert found.deviation[0] == pytest.approx(np.sqrt(n * 2 * 0.0005**2 + (0.1 * lift) ** 2 + (1e-5 * 400.0) ** 2),
-                                               rel=1e-12)
+    assert found.deviation[0] == pytest.approx(
+        np.sqrt(n * 2 * 0.0005**2 + (0.1 * lift) ** 2 + (1e-5 * 400.0) ** 2), rel=1e-12
+    )
     assert total.length[0] == 800.0 and total.setups[0] == n
 
 
@@ -90,8 +107,9 @@ def test_setups_without_lengths_are_not_corrected():
 
 
 def test_k_is_needed_where_it_matters():
-    setups = level_setups(np.full(2, 1.5), np.full(2, 1.0), np.array([40.0, 20.0]), np.array([40.0, 90.0]), R,
-                          Precision())
+    setups = level_setups(
+        np.full(2, 1.5), np.full(2, 1.0), np.array([40.0, 20.0]), np.array([40.0, 90.0]), R, Precision()
+    )
     with pytest.raises(InputError, match="no coefficient of refraction"):
         reduced(setups, np.full(2, NAN), np.zeros(2), Precision())
     assert reduced(setups.rows([0]), np.array([NAN]), np.zeros(1), Precision()).difference[0] == 0.5
@@ -104,34 +122,53 @@ def test_pairs_within_a_day_come_before_pairs_across():
     assert reciprocal_pairs(starts, ends, [""] * 5, [True, False, True, True, True]) == [(0, 3, False)]
 
 
-@pytest.mark.parametrize("text, expected", [
-    # Sources: curioustab.com 66998 (-0.0006 per m; a balanced setup shows its 0.630); transtutors.com 7098647 (0.001
-    # per m);
-    # curioustab.com 66724 (0.04 m up in 100 m: pegs 50 m apart, far reading 0.02 too high, data made to fit).
-    ("3.000 2.370 20 20; 3.462, 2.847, 50, 25", -0.0006), ("1.476, 1.432, 20, 20\n1.556, 1.472, 50, 10", 0.001),
-    ("1.5, 1.6, 25, 25; 1.4, 1.52, 0, 50", 0.0004)])
+@pytest.mark.parametrize(
+    "text, expected",
+    [
+        # Sources: curioustab.com 66998 (-0.0006 per m; a balanced setup shows its 0.630); transtutors.com 7098647
+        # (0.001
+        # per m);
+        # curioustab.com 66724 (0.04 m up in 100 m: pegs 50 m apart, far reading 0.02 too high, data made to fit).
+        ("3.000 2.370 20 20; 3.462, 2.847, 50, 25", -0.0006),
+        ("1.476, 1.432, 20, 20\n1.556, 1.472, 50, 10", 0.001),
+        ("1.5, 1.6, 25, 25; 1.4, 1.52, 0, 50", 0.0004),
+    ],
+)
 def test_published_two_peg_tests(text, expected):
     found = two_peg_test(*peg_setups(text), k=1.0, radius=R, reading=0.001)
     assert found.collimation == pytest.approx(expected, abs=1e-9)
-    assert found.deviation == pytest.approx(0.002 / abs(sum(s.imbalance * sign for s,
-                                                            sign in zip(peg_setups(text), (1, -1)))))
+    assert found.deviation == pytest.approx(
+        0.002 / abs(sum(s.imbalance * sign for s, sign in zip(peg_setups(text), (1, -1))))
+    )
 
 
 def test_two_peg_test_allows_for_curvature():
     """At 100 m curvature is 0.785 mm (0.0785 K^2, Civil Engineering Formulas ch. 7), 1.6 seconds of arc of
-    collimation."""
+    collimation.
+    """
     setups = PegSetup(1.0, 1.0, 50.0, 50.0), PegSetup(1.0, 1.0 + 0.000785, 0.0, 100.0)
     assert two_peg_test(*setups, k=0.0, radius=R).collimation == pytest.approx(0.0, abs=1e-7)
 
 
-@pytest.mark.parametrize("text, unit, degrees", [
-    ("88.3875", "degree", 88.3875), ("88,3875", "degree", 88.3875), ("\u22121.5", "degree", -1.5),
-    ("88 23 15", "dms", 88.3875),
-    ("88°23'15.0\"", "dms", 88.3875), ("88-23-15", "dms", 88.3875), ("88:23:15", "dms", 88.3875),
-    ("88 23.25", "dms", 88.3875),
-    ("-0 30 00", "dms", -0.5), ("88.2315", "packed", 88.3875), ("88.23155", "packed", 88.3875 + 0.5 / 3600),
-    ("88", "packed", 88.0),
-    ("100", "gon", 90.0), ("-50.5", "gon", -45.45)])
+@pytest.mark.parametrize(
+    "text, unit, degrees",
+    [
+        ("88.3875", "degree", 88.3875),
+        ("88,3875", "degree", 88.3875),
+        ("\u22121.5", "degree", -1.5),
+        ("88 23 15", "dms", 88.3875),
+        ("88°23'15.0\"", "dms", 88.3875),
+        ("88-23-15", "dms", 88.3875),
+        ("88:23:15", "dms", 88.3875),
+        ("88 23.25", "dms", 88.3875),
+        ("-0 30 00", "dms", -0.5),
+        ("88.2315", "packed", 88.3875),
+        ("88.23155", "packed", 88.3875 + 0.5 / 3600),
+        ("88", "packed", 88.0),
+        ("100", "gon", 90.0),
+        ("-50.5", "gon", -45.45),
+    ],
+)
 def test_angles(text, unit, degrees):
     assert angle(text, unit) == pytest.approx(degrees, abs=1e-12)
 
@@ -141,19 +178,26 @@ def test_zenith_angles():
     assert zenith_angle("-1 30 0", "dms", vertical=True) == pytest.approx(91.5)
 
 
-@pytest.mark.parametrize("call, words", [
-    (lambda: angle("88.23.15", "degree"), "'88.23.15' is not a number"),
-    (lambda: angle("88 61 00", "dms"), "60 or more"),
-    (lambda: angle("88.2315", "dms"), "not degrees, minutes and seconds"),
-    (lambda: angle("88.2360", "packed"), "60 or more"),
-    (lambda: angle("88.5 10 5", "dms"), "not degrees, minutes"), (lambda: angle("north", "gon"), "not a number"),
-    (lambda: angle("1", "mil"), "unknown"), (lambda: zenith_angle("0.2", "degree", vertical=False), "no sight"),
-    (lambda: zenith_angle("95", "degree", vertical=True), "no sight"),
-    (lambda: peg_setups("1, 2, 3; 4, 5, 6"), "not two setups of four numbers"),
-    (lambda: peg_setups("a b c d; 1 2 3 4"), "not two"),
-    (lambda: PegSetup(np.nan, 1.0, 1.0, 1.0), "reading"), (lambda: PegSetup(1.0, 1.0, -1.0, 1.0), "length"),
-    (lambda: two_peg_test(PegSetup(1, 1, 20, 20), PegSetup(1, 1, 30, 30), k=0.0, radius=R), "sights alike"),
-    (lambda: Precision(k=-0.1), "standard deviation of the k is negative")])
+@pytest.mark.parametrize(
+    "call, words",
+    [
+        (lambda: angle("88.23.15", "degree"), "'88.23.15' is not a number"),
+        (lambda: angle("88 61 00", "dms"), "60 or more"),
+        (lambda: angle("88.2315", "dms"), "not degrees, minutes and seconds"),
+        (lambda: angle("88.2360", "packed"), "60 or more"),
+        (lambda: angle("88.5 10 5", "dms"), "not degrees, minutes"),
+        (lambda: angle("north", "gon"), "not a number"),
+        (lambda: angle("1", "mil"), "unknown"),
+        (lambda: zenith_angle("0.2", "degree", vertical=False), "no sight"),
+        (lambda: zenith_angle("95", "degree", vertical=True), "no sight"),
+        (lambda: peg_setups("1, 2, 3; 4, 5, 6"), "not two setups of four numbers"),
+        (lambda: peg_setups("a b c d; 1 2 3 4"), "not two"),
+        (lambda: PegSetup(np.nan, 1.0, 1.0, 1.0), "reading"),
+        (lambda: PegSetup(1.0, 1.0, -1.0, 1.0), "length"),
+        (lambda: two_peg_test(PegSetup(1, 1, 20, 20), PegSetup(1, 1, 30, 30), k=0.0, radius=R), "sights alike"),
+        (lambda: Precision(k=-0.1), "standard deviation of the k is negative"),
+    ],
+)
 def test_bad_input(call, words):
     with pytest.raises(InputError, match=words):
         call()
@@ -165,8 +209,11 @@ def test_book():
     setups, refused = book_setups(back, inter, fore, [False] * 5)
     assert [(s.back, s.fore) for s in setups] == [(0, 1), (1, 2), (1, 3), (3, 4)] and refused == {}
     sections, loose = book_sections(setups, ["BM1", "", "K", "P", "Q"])
-    assert [(s.start, s.end, s.setups) for s in sections] == [("BM1", "K", (0, 1)), ("BM1", "P", (0, 2)),
-                                                              ("P", "Q", (3,))]
+    assert [(s.start, s.end, s.setups) for s in sections] == [
+        ("BM1", "K", (0, 1)),
+        ("BM1", "P", (0, 2)),
+        ("P", "Q", (3,)),
+    ]
     assert loose == []
 
 
@@ -186,10 +233,12 @@ def test_covariance_as_text_and_back():
     names = list("ABCDE")
     assert np.allclose(covariance_of(names, texts, ["D", "A"]), matrix[np.ix_([3, 0], [3, 0])], rtol=1e-11, atol=0.0)
     assert np.linalg.cholesky(covariance_of(names, texts, names)).shape == (5, 5)
-    for given, words in (((names, texts, ["Z"]), "no point 'Z'"),
-                         ((names, ["1", "2"] + texts[2:], names), "'B' is not complete"),
-                         ((list("AABCD"), texts, ["A"]), "twice"),
-                         ((names, ["x", *texts[1:]], names), "'A' is not complete")):
+    for given, words in (
+        ((names, texts, ["Z"]), "no point 'Z'"),
+        ((names, ["1", "2"] + texts[2:], names), "'B' is not complete"),
+        ((list("AABCD"), texts, ["A"]), "twice"),
+        ((names, ["x", *texts[1:]], names), "'A' is not complete"),
+    ):
         with pytest.raises(InputError, match=words):
             covariance_of(*given)
     with pytest.raises(InputError, match="at most 2000"):

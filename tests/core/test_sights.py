@@ -5,22 +5,38 @@ import pytest
 
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.sights import (
-    MEAN_RADIUS, distance_for_correction, horizon_distance, level_setup_correction, reciprocal, refraction_coefficient,
-    sight_correction, sight_radius, solved_collimation, solved_refraction)
+    MEAN_RADIUS,
+    distance_for_correction,
+    horizon_distance,
+    level_setup_correction,
+    reciprocal,
+    refraction_coefficient,
+    sight_correction,
+    sight_radius,
+    solved_collimation,
+    solved_refraction,
+)
 
 FOOT, MILE, SEA_MILE = 0.3048, 1609.344, 1852.0
 
 
-@pytest.mark.parametrize("distance, k, expected, tolerance", [
-    # CR-01, CR-02, CR-03. Source: Civil Engineering Formulas (McGraw-Hill), ch. 7, eqs 7.17-7.20; 0.0239 from memory.
-    (1000.0, 0.0, 0.0785, 5e-5), (MILE, 0.0, 0.667 * FOOT, 5e-4 * FOOT),
-    (1000.0 * FOOT, 0.0, 0.0239 * FOOT, 5e-5 * FOOT),
-    # CR-04. Source: 0.0675 K^2, elementary surveying texts, ch. 4; it holds for k = 0.14.
-    (1000.0, 0.14, 0.0675, 1e-4),
-    # CR-05. Source: 0.574 M^2, elementary surveying texts, ch. 4, from memory.
-    (MILE, 0.14, 0.574 * FOOT, 5e-4 * FOOT),
-    # CR-10. Source: exam solutions, civinnovate.com 'levelling-explanation-58' and '-14'; k = 1/7.
-    (2000.0, 1.0 / 7.0, 0.269, 1e-3), (2500.0, 1.0 / 7.0, 0.420, 1e-3)])
+@pytest.mark.parametrize(
+    "distance, k, expected, tolerance",
+    [
+        # CR-01, CR-02, CR-03. Source: Civil Engineering Formulas (McGraw-Hill), ch. 7, eqs 7.17-7.20; 0.0239 from
+        # memory.
+        (1000.0, 0.0, 0.0785, 5e-5),
+        (MILE, 0.0, 0.667 * FOOT, 5e-4 * FOOT),
+        (1000.0 * FOOT, 0.0, 0.0239 * FOOT, 5e-5 * FOOT),
+        # CR-04. Source: 0.0675 K^2, elementary surveying texts, ch. 4; it holds for k = 0.14.
+        (1000.0, 0.14, 0.0675, 1e-4),
+        # CR-05. Source: 0.574 M^2, elementary surveying texts, ch. 4, from memory.
+        (MILE, 0.14, 0.574 * FOOT, 5e-4 * FOOT),
+        # CR-10. Source: exam solutions, civinnovate.com 'levelling-explanation-58' and '-14'; k = 1/7.
+        (2000.0, 1.0 / 7.0, 0.269, 1e-3),
+        (2500.0, 1.0 / 7.0, 0.420, 1e-3),
+    ],
+)
 def test_rules_of_thumb(distance, k, expected, tolerance):
     assert sight_correction(distance, k=k) == pytest.approx(expected, abs=tolerance)
 
@@ -131,8 +147,9 @@ def test_historic_coefficients():
         assert refraction == pytest.approx(oldest, rel=0.25)
 
 
-@pytest.mark.parametrize("feet, expected, tolerance", [(65, 9.4, 0.05), (35, 6.9, 0.05), (170, 15.25, 0.01),
-                                                       (8, 3.31, 0.01)])
+@pytest.mark.parametrize(
+    "feet, expected, tolerance", [(65, 9.4, 0.05), (35, 6.9, 0.05), (170, 15.25, 0.01), (8, 3.31, 0.01)]
+)
 def test_distance_of_the_sea_horizon(feet, expected, tolerance):
     """CR-21. Source: Bowditch, American Practical Navigator, ch. 22 and Tables 12-14 as quoted in navigation pages.
 
@@ -166,8 +183,9 @@ def test_hidden_height_behind_the_water_horizon():
 
 def test_horizon_and_distance_are_inverse_to_the_correction():
     distance = np.array([0.0, 30.0, 4e3])
-    assert np.allclose(distance_for_correction(sight_correction(distance, k=-1.5), k=-1.5), distance, rtol=0.0,
-                       atol=1e-9)
+    assert np.allclose(
+        distance_for_correction(sight_correction(distance, k=-1.5), k=-1.5), distance, rtol=0.0, atol=1e-9
+    )
 
 
 def test_radius_of_a_sight(wgs84):
@@ -180,23 +198,29 @@ def test_radius_of_a_sight(wgs84):
     assert isinstance(sight_radius(wgs84, 45.0), float)
 
 
-@pytest.mark.parametrize("call, words", [
-    (lambda: sight_correction(-1.0, k=0.13), "distance is negative"),
-    (lambda: sight_correction(np.nan, k=0.13), "distance is negative or not a number"),
-    (lambda: sight_correction([1.0, np.inf], k=0.13), "distance"),
-    (lambda: sight_correction(1.0, k=np.nan), "coefficient of refraction"),
-    (lambda: sight_correction(1.0, k=130.0), "coefficient of refraction"),
-    (lambda: sight_correction(1.0, k=0.0, radius=6371.0 / 10.0), "radius"),
-    (lambda: sight_correction(1.0, k=0.0, radius=np.nan), "radius"),
-    (lambda: level_setup_correction(10.0, -10.0, k=0.0), "distance"),
-    (lambda: horizon_distance(-1.0, k=0.0), "height"), (lambda: horizon_distance(1.0, k=1.0), "follows the Earth"),
-    (lambda: distance_for_correction(0.003, k=1.2), "follows the Earth"),
-    (lambda: refraction_coefficient(1013.0, 15.0, 0.0), "kelvin"),
-    (lambda: refraction_coefficient(-1.0, 288.0, 0.0), "pressure"),
-    (lambda: refraction_coefficient(1013.0, 288.0, np.nan), "gradient"),
-    (lambda: reciprocal(np.nan, 1.0), "not a number"), (lambda: solved_refraction(0.01, 0.0), "zero"),
-    (lambda: solved_collimation(0.01, -5.0, k=0.0), "distance"),
-    (lambda: sight_radius(None, 91.0), "latitude")])
+@pytest.mark.parametrize(
+    "call, words",
+    [
+        (lambda: sight_correction(-1.0, k=0.13), "distance is negative"),
+        (lambda: sight_correction(np.nan, k=0.13), "distance is negative or not a number"),
+        (lambda: sight_correction([1.0, np.inf], k=0.13), "distance"),
+        (lambda: sight_correction(1.0, k=np.nan), "coefficient of refraction"),
+        (lambda: sight_correction(1.0, k=130.0), "coefficient of refraction"),
+        (lambda: sight_correction(1.0, k=0.0, radius=6371.0 / 10.0), "radius"),
+        (lambda: sight_correction(1.0, k=0.0, radius=np.nan), "radius"),
+        (lambda: level_setup_correction(10.0, -10.0, k=0.0), "distance"),
+        (lambda: horizon_distance(-1.0, k=0.0), "height"),
+        (lambda: horizon_distance(1.0, k=1.0), "follows the Earth"),
+        (lambda: distance_for_correction(0.003, k=1.2), "follows the Earth"),
+        (lambda: refraction_coefficient(1013.0, 15.0, 0.0), "kelvin"),
+        (lambda: refraction_coefficient(-1.0, 288.0, 0.0), "pressure"),
+        (lambda: refraction_coefficient(1013.0, 288.0, np.nan), "gradient"),
+        (lambda: reciprocal(np.nan, 1.0), "not a number"),
+        (lambda: solved_refraction(0.01, 0.0), "zero"),
+        (lambda: solved_collimation(0.01, -5.0, k=0.0), "distance"),
+        (lambda: sight_radius(None, 91.0), "latitude"),
+    ],
+)
 def test_bad_input(call, words):
     with pytest.raises(InputError, match=words):
         call()

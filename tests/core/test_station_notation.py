@@ -9,36 +9,97 @@ from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.station_notation import StationEquations, notation, station_equations, station_text
 
 
-@pytest.mark.parametrize("text, distance", [
-    ("12+50", 1250.0), ("1+250", 1250.0), ("0+00", 0.0), ("0+000", 0.0), ("12+38.28", 1238.28), ("1+256.02", 1256.02),
-    ("12+50.", 1250.0), (" 12 + 50 ", 1250.0), ("Sta 12+50", 1250.0), ("STA. 12+50", 1250.0), ("sta12+50", 1250.0),
-    ("Station 12+50", 1250.0), ("Ch 1+250", 1250.0), ("CH: 1+250", 1250.0), ("chainage 1+250.5", 1250.5),
-    ("-0+050", -50.0), ("\u22120+50", -50.0), ("+12+50", 1250.0), ("Sta -1+00", -100.0), ("1250", 1250.0),
-    ("-3.5", -3.5),
-    (".5", 0.5), ("1250.25", 1250.25), (1250.25, 1250.25), (7, 7.0), (-0.5, -0.5), ("123456+789.125", 123456789.125)])
+@pytest.mark.parametrize(
+    "text, distance",
+    [
+        ("12+50", 1250.0),
+        ("1+250", 1250.0),
+        ("0+00", 0.0),
+        ("0+000", 0.0),
+        ("12+38.28", 1238.28),
+        ("1+256.02", 1256.02),
+        ("12+50.", 1250.0),
+        (" 12 + 50 ", 1250.0),
+        ("Sta 12+50", 1250.0),
+        ("STA. 12+50", 1250.0),
+        ("sta12+50", 1250.0),
+        ("Station 12+50", 1250.0),
+        ("Ch 1+250", 1250.0),
+        ("CH: 1+250", 1250.0),
+        ("chainage 1+250.5", 1250.5),
+        ("-0+050", -50.0),
+        ("\u22120+50", -50.0),
+        ("+12+50", 1250.0),
+        ("Sta -1+00", -100.0),
+        ("1250", 1250.0),
+        ("-3.5", -3.5),
+        (".5", 0.5),
+        ("1250.25", 1250.25),
+        (1250.25, 1250.25),
+        (7, 7.0),
+        (-0.5, -0.5),
+        ("123456+789.125", 123456789.125),
+    ],
+)
 def test_readable(text, distance):
     assert notation(text) == (distance, None)
 
 
-@pytest.mark.parametrize("number", [2.3e-9, -4e-7, 1e-300, 0.0, 1.5e17, np.float64(3e-9), np.float32(0.25),
-                                    np.int64(5)])
+@pytest.mark.parametrize(
+    "number", [2.3e-9, -4e-7, 1e-300, 0.0, 1.5e17, np.float64(3e-9), np.float32(0.25), np.int64(5)]
+)
 def test_numbers_of_any_size(number):
     """A measured chainage of the origin is 2.3e-09 rather than 0: a number field must not stumble over its own text."""
     assert notation(number) == (float(number), None)
 
 
-@pytest.mark.parametrize("text, expected", [("12+50 (2)", (1250.0, 2)), ("12+50(13)", (1250.0, 13)),
-                                            ("1250 (1)", (1250.0, 1))])
+@pytest.mark.parametrize(
+    "text, expected", [("12+50 (2)", (1250.0, 2)), ("12+50(13)", (1250.0, 13)), ("1250 (1)", (1250.0, 1))]
+)
 def test_regions(text, expected):
     assert notation(text) == expected
 
 
-@pytest.mark.parametrize("text", [
-    "", " ", "+", "12+", "+50+", "12+5", "12+5000", "12+0050", "12+50+00", "12++50", "12+-50", "--5", "1.5+00",
-    "12+5.0", "abc",
-    "Sta", "Sta 12+50 m", "km 12+50", "12,50", "12+50,5", "nan", "inf", "1e3", "12+50 ()", "12+50 (a)", "12+50 (-1)",
-    "0x10",
-    "12-50", "None", None, float("nan"), float("inf"), "12+50\n13+00", "12+50 (2) (3)", True])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        " ",
+        "+",
+        "12+",
+        "+50+",
+        "12+5",
+        "12+5000",
+        "12+0050",
+        "12+50+00",
+        "12++50",
+        "12+-50",
+        "--5",
+        "1.5+00",
+        "12+5.0",
+        "abc",
+        "Sta",
+        "Sta 12+50 m",
+        "km 12+50",
+        "12,50",
+        "12+50,5",
+        "nan",
+        "inf",
+        "1e3",
+        "12+50 ()",
+        "12+50 (a)",
+        "12+50 (-1)",
+        "0x10",
+        "12-50",
+        "None",
+        None,
+        float("nan"),
+        float("inf"),
+        "12+50\n13+00",
+        "12+50 (2) (3)",
+        True,
+    ],
+)
 def test_unreadable(text):
     with pytest.raises(InputError, match="is no station"):
         notation(text)
@@ -74,13 +135,28 @@ def test_metric_notations():
     assert station_text(1256.02, "metre") == "1+256.020" and station_text(1256.02, "foot") == "12+56.02"
 
 
-@pytest.mark.parametrize("distance, unit, text", [
-    (1250.0, "metre", "1+250"), (1250.0, "foot", "12+50"), (1250.0, "us_foot", "12+50"), (0.0, "metre", "0+000"),
-    (-0.0, "metre", "0+000"), (-0.0004, "metre", "0+000"), (-50.0, "metre", "-0+050"), (5.5, "metre", "0+005.500"),
-    (999.9996, "metre", "1+000"), (1999.9994, "metre", "1+999.999"), (99.996, "foot", "1+00"),
-    (99.994, "foot", "0+99.99"),
-    (1250.3, "metre", "1+250.300"), (-1250.3, "foot", "-12+50.30"), (1e6 + 0.25, "metre", "1000+000.250"),
-    (float("nan"), "metre", ""), (float("inf"), "foot", "")])
+@pytest.mark.parametrize(
+    "distance, unit, text",
+    [
+        (1250.0, "metre", "1+250"),
+        (1250.0, "foot", "12+50"),
+        (1250.0, "us_foot", "12+50"),
+        (0.0, "metre", "0+000"),
+        (-0.0, "metre", "0+000"),
+        (-0.0004, "metre", "0+000"),
+        (-50.0, "metre", "-0+050"),
+        (5.5, "metre", "0+005.500"),
+        (999.9996, "metre", "1+000"),
+        (1999.9994, "metre", "1+999.999"),
+        (99.996, "foot", "1+00"),
+        (99.994, "foot", "0+99.99"),
+        (1250.3, "metre", "1+250.300"),
+        (-1250.3, "foot", "-12+50.30"),
+        (1e6 + 0.25, "metre", "1000+000.250"),
+        (float("nan"), "metre", ""),
+        (float("inf"), "foot", ""),
+    ],
+)
 def test_text(distance, unit, text):
     assert station_text(distance, unit) == text
 
@@ -138,10 +214,17 @@ def test_no_equations(text):
     assert equations.pairs == () and equations.chainage(-5.0) == -5.0 and equations.text(1250.0, "foot") == "12+50"
 
 
-@pytest.mark.parametrize("text, words", [
-    ("1+000", "expected back=ahead"), ("1+000=1+100=1+200", "expected back=ahead"),
-    ("1+000=abc", "'abc' is no station"),
-    ("=", "is no station"), ("1+000=1+100; 1+050=1+200", "lies behind"), ("1+000=1+100; 1+100=1+200", "lies behind")])
+@pytest.mark.parametrize(
+    "text, words",
+    [
+        ("1+000", "expected back=ahead"),
+        ("1+000=1+100=1+200", "expected back=ahead"),
+        ("1+000=abc", "'abc' is no station"),
+        ("=", "is no station"),
+        ("1+000=1+100; 1+050=1+200", "lies behind"),
+        ("1+000=1+100; 1+100=1+200", "lies behind"),
+    ],
+)
 def test_unreadable_equations(text, words):
     with pytest.raises(InputError, match=words.replace("+", r"\+")):
         station_equations(text)

@@ -27,14 +27,17 @@ def test_outline_is_true_on_the_ellipsoid(wgs84, lat, lon, azimuth):
         turn = np.radians(line["azi1"] - azimuth)
         distances.append(line["s12"])
         assert (line["s12"] * np.cos(turn) / 900.0) ** 2 + (line["s12"] * np.sin(turn) / 250.0) ** 2 == pytest.approx(
-            1.0, abs=1e-7)
+            1.0, abs=1e-7
+        )
     assert max(distances) == pytest.approx(900.0, abs=1e-5) and min(distances) == pytest.approx(250.0, abs=1e-5)
 
 
 def arms(wgs84, lat0, lon0, turn=70.0, length=2400.0, number=21, azimuth=20.0):
     along = np.linspace(0.0, length, number)
-    parts = [wgs84.forward(np.full(number, lat0), np.full(number, lon0), np.full(number, a), along)[:2]
-             for a in (azimuth, azimuth + turn)]
+    parts = [
+        wgs84.forward(np.full(number, lat0), np.full(number, lon0), np.full(number, a), along)[:2]
+        for a in (azimuth, azimuth + turn)
+    ]
     return np.concatenate([parts[0][0], parts[1][0][1:]]), np.concatenate([parts[0][1], parts[1][1][1:]])
 
 
@@ -67,8 +70,9 @@ def test_how_the_tangent_point_moves_with_the_slopes(wgs84, lat0, lon0):
 
 
 def test_spread_of_simulated_tangent_points(wgs84):
-    """The covariance against the scatter of 2,000 tangent points fitted to simulated errors, by one linear step
-    each."""
+    """The covariance against the scatter of 2,000 tangent points fitted to simulated errors, by one linear
+    step each.
+    """
     lat, lon = arms(wgs84, 48.0, 11.0)
     fit = plane_fit(wgs84, lat, lon)
     found, solution = tangent_point(fit, lat, lon), fit.solution
@@ -98,8 +102,9 @@ def test_the_geoid_widens_the_ellipse(wgs84):
     # The geoid's share is stated beforehand, so it does not grow where sigma is estimated from four stations too many.
     few = [0, 7, 14, 20, 27, 34, 40]
     errors = 1e-7 * np.array([1.0, -1.0, 1.0, -1.0, 1.0, -1.0, 1.0])
-    estimated = tangent_point(plane_fit(wgs84, lat[few], lon[few], errors=errors, known=False), lat[few], lon[few],
-                              geoid_slope_sigma=4.0)
+    estimated = tangent_point(
+        plane_fit(wgs84, lat[few], lon[few], errors=errors, known=False), lat[few], lon[few], geoid_slope_sigma=4.0
+    )
     assert estimated.geoid.semi_a == pytest.approx(precise.geoid.semi_a, rel=0.001)
     rough = tangent_point(plane_fit(wgs84, lat, lon, sigma=0.01), lat, lon, geoid_slope_sigma=4.0)
     # Variances add: the sum of squares of both semi-axes is that of either share.
@@ -111,8 +116,9 @@ def test_the_geoid_widens_the_ellipse(wgs84):
 def test_sigma_unknown_takes_fishers_quantile(wgs84):
     lat, lon = arms(wgs84, 48.0, 11.0, number=4)
     errors = np.random.default_rng(3).normal(0.0, 0.003, len(lat))
-    known, unknown = (tangent_point(plane_fit(wgs84, lat, lon, errors=errors, known=flag), lat, lon)
-                      for flag in (True, False))
+    known, unknown = (
+        tangent_point(plane_fit(wgs84, lat, lon, errors=errors, known=flag), lat, lon) for flag in (True, False)
+    )
     factor = plane_fit(wgs84, lat, lon, errors=errors).solution.variance_factor
     ratio = np.sqrt(2 * stats.f.ppf(0.95, 2, 4) * factor / stats.chi2.ppf(0.95, 2))
     assert unknown.levelling.semi_a / known.levelling.semi_a == pytest.approx(ratio, rel=1e-6)
@@ -143,8 +149,9 @@ def test_without_freedom_and_sigma_there_is_no_ellipse(wgs84):
 
 @pytest.mark.parametrize("lat0, azimuth, height0", [(48.0, 33.0, 500.0), (-60.0, 200.0, 0.0), (5.0, 91.0, 3000.0)])
 def test_level_place(wgs84, lat0, azimuth, height0):
-    """A line of slope g is level R g before its middle; standard deviation R times that of the slope (Euler's
-    radius)."""
+    """A line of slope g is level R g before its middle; standard deviation R times that of the slope
+    (Euler's radius).
+    """
     along = np.linspace(0.0, 3000.0, 31)
     lat, lon, _ = wgs84.forward(np.full(31, lat0), np.full(31, 20.0), np.full(31, azimuth), along)
     axis = Axis(AxisLine("line", lat[[0, -1]], lon[[0, -1]], wgs84), height0)

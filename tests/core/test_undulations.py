@@ -97,6 +97,7 @@ def test_slope_of_a_surface(wgs84):
 
 def test_slope_at_the_pole(wgs84):
     """A geoid that rises by 1e-5 to one side of the pole keeps about that slope in all frames there."""
+
     def surface(lat, lon):
         return 20.0 + 1e-5 * 6.4e6 * np.cos(np.radians(lat)) * np.cos(np.radians(lon))
 

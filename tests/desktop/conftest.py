@@ -18,8 +18,12 @@ def screen(tmp_path_factory):
     """A virtual screen; gives its name, such as ':3'."""
     reading, writing = os.pipe()
     log = open(tmp_path_factory.mktemp("screen") / "log.txt", "wb")
-    server = subprocess.Popen(["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
-                              pass_fds=[writing], stdout=log, stderr=log)
+    server = subprocess.Popen(
+        ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
+        pass_fds=[writing],
+        stdout=log,
+        stderr=log,
+    )
     os.close(writing)
     with os.fdopen(reading) as answer:
         # Ends with a number when the screen is there, or with nothing when the server has died.
@@ -37,10 +41,17 @@ def _environment(screen, folder):
     environment = {key: value for key, value in os.environ.items() if not key.startswith(("QGIS_", "QT_"))}
     for name in ("home", "runtime", "temporary"):
         (folder / name).mkdir(mode=0o700)
-    environment.update(DISPLAY=screen, QT_QPA_PLATFORM="xcb", HOME=str(folder / "home"), LC_ALL="C.UTF-8",
-                       XDG_RUNTIME_DIR=str(folder / "runtime"), TMPDIR=str(folder / "temporary"),
-                       PYTHONDONTWRITEBYTECODE="1", TAUTLINE_SEEN=str(folder / "seen.json"),
-                       TAUTLINE_ROOT=str(ROOT))
+    environment.update(
+        DISPLAY=screen,
+        QT_QPA_PLATFORM="xcb",
+        HOME=str(folder / "home"),
+        LC_ALL="C.UTF-8",
+        XDG_RUNTIME_DIR=str(folder / "runtime"),
+        TMPDIR=str(folder / "temporary"),
+        PYTHONDONTWRITEBYTECODE="1",
+        TAUTLINE_SEEN=str(folder / "seen.json"),
+        TAUTLINE_ROOT=str(ROOT),
+    )
     return environment
 
 
@@ -51,11 +62,19 @@ def driven(screen, folder, script):
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
     (plugins / "tautline").symlink_to(ROOT)
-    command = [shutil.which("qgis.bin") or "qgis", "--nologo", "--noversioncheck", "--profiles-path",
-               str(folder / "profiles"), "--code", str(Path(__file__).with_name(script))]
+    command = [
+        shutil.which("qgis.bin") or "qgis",
+        "--nologo",
+        "--noversioncheck",
+        "--profiles-path",
+        str(folder / "profiles"),
+        "--code",
+        str(Path(__file__).with_name(script)),
+    ]
     with open(folder / "output.txt", "wb") as output:
-        window = subprocess.Popen(command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output,
-                                  start_new_session=True)
+        window = subprocess.Popen(
+            command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output, start_new_session=True
+        )
         try:
             code = window.wait(LIMIT)
         except subprocess.TimeoutExpired:

@@ -11,8 +11,16 @@ from pathlib import Path
 from time import monotonic
 
 import qgis.utils
-from qgis.core import (QgsApplication, QgsFeature, QgsGeometry, QgsPoint, QgsPointXY, QgsProject, QgsProviderRegistry,
-                       QgsVectorLayer)
+from qgis.core import (
+    QgsApplication,
+    QgsFeature,
+    QgsGeometry,
+    QgsPoint,
+    QgsPointXY,
+    QgsProject,
+    QgsProviderRegistry,
+    QgsVectorLayer,
+)
 from qgis.gui import QgsGui
 from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, Qt, QTimer
 from qgis.PyQt.QtTest import QTest
@@ -52,10 +60,14 @@ def panel():
 
 def looked():
     """Wait until the panel has looked at the answers as they stand; return what it says."""
+
     def quiet():
         guided = panel()
-        return (not guided._timer.isActive() and not guided.understanding.found.busy
-                and guided.understanding.settings == guided.settings())
+        return (
+            not guided._timer.isActive()
+            and not guided.understanding.found.busy
+            and guided.understanding.settings == guided.settings()
+        )
 
     until(quiet, "the panel quiet")
     return said()
@@ -64,10 +76,14 @@ def looked():
 def said():
     """All sentences of the panel, as one sees them."""
     guided = panel()
-    return {"structure": guided.structure.notes.told(), "heights": guided.heights.notes.told(),
-            "design": guided.design.notes.told(), "outcome": guided.outcome.told(),
-            "beside": {key: answer.problem.told()[0][1] for key, answer in guided.answers.items() if answer.problem.told()},
-            "can_run": guided.run_button.isEnabled() and guided.run_button.isVisible()}
+    return {
+        "structure": guided.structure.notes.told(),
+        "heights": guided.heights.notes.told(),
+        "design": guided.design.notes.told(),
+        "outcome": guided.outcome.told(),
+        "beside": {key: answer.problem.told()[0][1] for key, answer in guided.answers.items() if answer.problem.told()},
+        "can_run": guided.run_button.isEnabled() and guided.run_button.isVisible(),
+    }
 
 
 def run():
@@ -92,7 +108,9 @@ def groups():
     """{group: [[layer, shown, table or source]]} of the layer tree."""
     found = {}
     for group in QgsProject.instance().layerTreeRoot().findGroups():
-        found[group.name()] = [[node.name(), node.itemVisibilityChecked(), table(node.layer())] for node in group.findLayers()]
+        found[group.name()] = [
+            [node.name(), node.itemVisibilityChecked(), table(node.layer())] for node in group.findLayers()
+        ]
     return found
 
 
@@ -126,8 +144,11 @@ def picture(name):
 def load():
     iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
     assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
-    action = next(a for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))
-                  if a.objectName() == "tautline_guided_run")
+    action = next(
+        a
+        for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))
+        if a.objectName() == "tautline_guided_run"
+    )
     for original in GALLERY.iterdir():
         if original.is_file():
             shutil.copyfile(original, PLACE / original.name)
@@ -154,8 +175,9 @@ def list_of_the_gallery():
     SEEN["list_style"] = [rule.label() for rule in layer("Residuals").renderer().rootRule().children()]
     SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
     SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
-    SEEN["profile"] = any(d.objectName() == "tautline_profile" and d.isVisible()
-                          for d in iface.mainWindow().findChildren(QDockWidget))
+    SEEN["profile"] = any(
+        d.objectName() == "tautline_profile" and d.isVisible() for d in iface.mainWindow().findChildren(QDockWidget)
+    )
     picture("guided_list")
 
 
@@ -167,14 +189,32 @@ def tab_order():
         now = now.nextInFocusChain()
         if now is guided.structure.by_layer:
             break
-        if guided.isAncestorOf(now) and now.isVisible() and now.isEnabled() and now.focusPolicy() & Qt.FocusPolicy.TabFocus:
+        if (
+            guided.isAncestorOf(now)
+            and now.isVisible()
+            and now.isEnabled()
+            and now.focusPolicy() & Qt.FocusPolicy.TabFocus
+        ):
             found.append(now)
     reached = set(found) | {w.parentWidget() for w in found}
-    wanted = [*guided.heights.columns.values(), guided.heights.box, guided.heights.open_button, guided.heights.height_unit,
-              guided.heights.chainage_unit, guided.heights.system, *guided.accuracy.edits.values(), guided.run_button,
-              guided.accuracy.more["fit"], guided.accuracy.place.lineEdit(), guided.structure.box]
-    missed = [w.accessibleName() or w.objectName() or type(w).__name__ for w in wanted
-              if w.isVisible() and w.isEnabled() and w not in reached]
+    wanted = [
+        *guided.heights.columns.values(),
+        guided.heights.box,
+        guided.heights.open_button,
+        guided.heights.height_unit,
+        guided.heights.chainage_unit,
+        guided.heights.system,
+        *guided.accuracy.edits.values(),
+        guided.run_button,
+        guided.accuracy.more["fit"],
+        guided.accuracy.place.lineEdit(),
+        guided.structure.box,
+    ]
+    missed = [
+        w.accessibleName() or w.objectName() or type(w).__name__
+        for w in wanted
+        if w.isVisible() and w.isEnabled() and w not in reached
+    ]
     return {"reached": len(found), "missed": missed}
 
 
@@ -192,9 +232,14 @@ def again_and_reopened():
     SEEN["new_project"] = {**vars(panel().settings()), **{"can_run": panel().run_button.isEnabled()}}
     assert project.read(str(PLACE / "kept.qgz"))
     looked()
-    SEEN["kept"] = {"settings": vars(panel().settings()), "wanted": vars(settings), "dirty": project.isDirty(),
-                    "can_run": panel().run_button.isEnabled()}
-    # Closing a project that holds results crashed the window now and then: its layers are gone when the panel hears of it.
+    SEEN["kept"] = {
+        "settings": vars(panel().settings()),
+        "wanted": vars(settings),
+        "dirty": project.isDirty(),
+        "can_run": panel().run_button.isEnabled(),
+    }
+    # Closing a project that holds results crashed the window now and then: its layers are gone when the panel hears of
+    # it.
     for _ in range(6):
         panel().structure.propose()
         iface.newProject(False)
@@ -239,9 +284,12 @@ def plain_points():
     SEEN["points_history"] = history()
     SEEN["points_commands"] = len(SEEN["points_history"]) - commands
     result, axis = layer("Residuals"), layer("Drawn axis")
-    SEEN["points_axis"] = [[p.x(), p.y()] for p in axis.getFeature(1).geometry().asPolyline()] if axis.featureCount() else []
-    SEEN["points_ends"] = [[f.geometry().asPoint().x(), f.geometry().asPoint().y()] for f in result.getFeatures()
-                           if f["station"] == "0+00"]
+    SEEN["points_axis"] = (
+        [[p.x(), p.y()] for p in axis.getFeature(1).geometry().asPolyline()] if axis.featureCount() else []
+    )
+    SEEN["points_ends"] = [
+        [f.geometry().asPoint().x(), f.geometry().asPoint().y()] for f in result.getFeatures() if f["station"] == "0+00"
+    ]
     values = sorted((f["chainage"], f["residual"] or 0.0) for f in result.getFeatures())
     SEEN["points_values"] = {"first": values[0], "last": values[-1], "number": len(values)}
     edited = guided.heights.box.currentLayer()
@@ -288,7 +336,9 @@ def wrong_inputs():
     wrong["no_station"] = looked()
     guided.heights.box.setLayer(table_layer("no height", ["station:string", "what:string"], [("0+000", "a")]))
     wrong["no_height"] = looked()
-    guided.heights.box.setLayer(table_layer("text", ["station:string", "height:string"], [("0+000", "4,5"), ("1+000", "x")]))
+    guided.heights.box.setLayer(
+        table_layer("text", ["station:string", "height:string"], [("0+000", "4,5"), ("1+000", "x")])
+    )
     wrong["text_heights"] = looked()
     guided.heights.box.setLayer(table_layer("one bad", ["station:string", "height:double"], [*good, ("here", 5.0)]))
     wrong["one_bad_row"] = looked()
@@ -321,7 +371,9 @@ def wrong_inputs():
     guided.heights.take_file(str(PLACE / "axis.gpkg" / "nothing.csv"))
     wrong["no_file"] = said()
     looked()
-    wrong["left"] = sorted(QgsProject.instance().mapLayer(i).name() for i in set(QgsProject.instance().mapLayers()) - layers)
+    wrong["left"] = sorted(
+        QgsProject.instance().mapLayer(i).name() for i in set(QgsProject.instance().mapLayers()) - layers
+    )
     looked()
     guided.run_button.click()
     guided.cancel_button.click()
@@ -372,8 +424,14 @@ def unload_while_it_goes():
             assert panel().run is not None
         unloaded = qgis.utils.unloadPlugin("tautline")
         until_gone()
-        rounds.append({"unloaded": unloaded, "going": going, "docks": tautline_docks(),
-                       "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")})
+        rounds.append(
+            {
+                "unloaded": unloaded,
+                "going": going,
+                "docks": tautline_docks(),
+                "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline"),
+            }
+        )
         assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
         plugin().open_guided()
         rounds[-1]["again"] = panel().isVisible()
@@ -381,7 +439,9 @@ def unload_while_it_goes():
 
 
 def tautline_docks():
-    return [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")]
+    return [
+        d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")
+    ]
 
 
 def until_gone():
@@ -426,6 +486,14 @@ def main():
     end()
 
 
-STEPS = (load, list_of_the_gallery, again_and_reopened, plain_points, wrong_inputs, example_then_guided, unload_while_it_goes)
+STEPS = (
+    load,
+    list_of_the_gallery,
+    again_and_reopened,
+    plain_points,
+    wrong_inputs,
+    example_then_guided,
+    unload_while_it_goes,
+)
 STARTED = monotonic()
 QTimer.singleShot(0, main)

@@ -96,8 +96,11 @@ def messages():
 
 
 def docks():
-    return sorted(dock.objectName() for dock in iface.mainWindow().findChildren(QDockWidget)
-                  if dock.objectName().startswith("tautline") and dock.isVisible())
+    return sorted(
+        dock.objectName()
+        for dock in iface.mainWindow().findChildren(QDockWidget)
+        if dock.objectName().startswith("tautline") and dock.isVisible()
+    )
 
 
 def marks():
@@ -181,8 +184,13 @@ def load():
 def open_empty():
     trigger("tautline_profile_open")
     trigger("tautline_flagged_open")
-    SEEN["empty"] = {"docks": docks(), "page": profile().pages.currentIndex(), "text": profile().empty.text(),
-                     "list": flagged().pages.currentIndex(), "list_text": flagged().empty.text()}
+    SEEN["empty"] = {
+        "docks": docks(),
+        "page": profile().pages.currentIndex(),
+        "text": profile().empty.text(),
+        "list": flagged().pages.currentIndex(),
+        "list_text": flagged().empty.text(),
+    }
 
 
 def compute():
@@ -251,8 +259,12 @@ def point():
     mouse(chart, QEvent.Type.MouseMove, in_chart(at))
     mark = review().link.marked("hover")
     feature = next(f for f in THINGS["residuals"].getFeatures() if (f["axis"], f["station"]) == ("north arm", "1+650"))
-    SEEN["hover"] = {"place": chart.hover == at, "story": profile().story.text(),
-                     "distance": mark.distance(feature.geometry().asPoint()), "selected": selected()}
+    SEEN["hover"] = {
+        "place": chart.hover == at,
+        "story": profile().story.text(),
+        "distance": mark.distance(feature.geometry().asPoint()),
+        "selected": selected(),
+    }
     mouse(chart, QEvent.Type.MouseMove, QPoint(2, 2))
     SEEN["hover_gone"] = chart.hover == -1 and review().link.marked("hover") is None
     place = iface.mapCanvas().getCoordinateTransform().transform(feature.geometry().asPoint())
@@ -275,7 +287,7 @@ def pick():
         QPoint(ends[1].x() + 4, ends[1].y() - 8),
     )
     found["box"] = selected()
-    THINGS["residuals"].selectByExpression("\"axis\" = 'east arm' and \"chainage\" >= 1100 and \"chainage\" <= 1200")
+    THINGS["residuals"].selectByExpression('"axis" = \'east arm\' and "chainage" >= 1100 and "chainage" <= 1200')
     QCoreApplication.processEvents()
     found["from_map"] = {
         "axis": profile().axis,
@@ -284,8 +296,11 @@ def pick():
     }
     before = iface.mapCanvas().extent().width()
     profile().go.click()
-    found["zoomed"] = [before, iface.mapCanvas().extent().width(),
-                       iface.mapCanvas().extent().contains(THINGS["residuals"].boundingBoxOfSelected())]
+    found["zoomed"] = [
+        before,
+        iface.mapCanvas().extent().width(),
+        iface.mapCanvas().extent().contains(THINGS["residuals"].boundingBoxOfSelected()),
+    ]
     click(chart, QPoint(round(chart.width() * 0.5), 3))
     chart.picked.emit(-1, False)
     found["nothing"] = selected()
@@ -434,8 +449,9 @@ def edit():
 def kept(path):
     """The table as any other program reads it."""
     with sqlite3.connect(f"file:{path}?mode=ro", uri=True) as connection:
-        return connection.execute('select "axis", "station", "chainage", "decision", "note", "by", "at" from decisions '
-                                  "order by fid").fetchall()
+        return connection.execute(
+            'select "axis", "station", "chainage", "decision", "note", "by", "at" from decisions order by fid'
+        ).fetchall()
 
 
 def listed():
@@ -493,17 +509,18 @@ def papers():
         before = list(plugin.forms)
         action.trigger()
         assert not FAULTS, FAULTS
-        form = until(lambda: [one for one in plugin.forms if one not in before], "the form")[0]
+        form = until(lambda before=before: [one for one in plugin.forms if one not in before], "the form")[0]
         until(form.isVisible, "the form shown")
         widgets = form.mainWidget().wrappers
         values = {}
         for name in ("STATIONS", "SURVEYS", "AXIS", "DECISIONS"):
             wrapper = widgets.get(name)
             value = getattr(wrapper, "parameterValue", getattr(wrapper, "value", lambda: None))()
-            values[name] = str(getattr(getattr(value, "source", value), "staticValue", lambda: value)())
+            source = getattr(value, "source", value)
+            values[name] = str(source.staticValue() if hasattr(source, "staticValue") else value)
         found[action.data()] = {"text": action.text(), "values": values}
         form.close()
-        until(lambda: form not in plugin.forms, "the form closed")
+        until(lambda form=form: form not in plugin.forms, "the form closed")
     SEEN["papers"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(plugin.forms)}
 
 
@@ -595,8 +612,13 @@ def remove_layer():
     shown = review().link.marked("current") is not None
     QgsProject.instance().removeMapLayers([THINGS["residuals"].id(), THINGS["stations"].id()])
     settle()
-    SEEN["removed"] = {"shown": shown, "subject": subject().layer is None, "profile": profile().pages.currentIndex(),
-                       "list": flagged().pages.currentIndex(), "mark": review().link.marked("current")}
+    SEEN["removed"] = {
+        "shown": shown,
+        "subject": subject().layer is None,
+        "profile": profile().pages.currentIndex(),
+        "list": flagged().pages.currentIndex(),
+        "mark": review().link.marked("current"),
+    }
 
 
 # --- other layers

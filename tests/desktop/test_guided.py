@@ -48,18 +48,29 @@ def test_says_at_once_what_it_understood_of_the_list(guided, expected):
     found, text = guided["list"], sentences(guided["list"]["heights"])
     assert found["can_run"] and found["beside"] == {}
     assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.218 to 1104.466 m" in text
-    for words in ("49 stations from 0+000 to 2+400, usually every 50 m", "over 2.40 km, as those of a straight line "
-                                                                         "would",
-                  "over 1.70 km, as those of a straight line would", "no height at 2+200", "no height at 0+700",
-                  "out of line with the others: 0+850", "out of line with the others: 1+150",
-                  "Columns: station from field 'station', offset from field 'offset', height from field 'height'"):
+    for words in (
+        "49 stations from 0+000 to 2+400, usually every 50 m",
+        "over 2.40 km, as those of a straight line would",
+        "over 1.70 km, as those of a straight line would",
+        "no height at 2+200",
+        "no height at 0+700",
+        "out of line with the others: 0+850",
+        "out of line with the others: 1+150",
+        "Columns: station from field 'station', offset from field 'offset', height from field 'height'",
+    ):
         assert words in text, words
     assert "states the design itself (inclined)" in sentences(found["design"])
 
 
 def test_finds_the_columns_of_the_list_by_itself(guided):
     found = guided["list_settings"]
-    columns = {"station": "station", "height": "height", "offset": "offset", "axis_name": "axis", "undulation": "undulation"}
+    columns = {
+        "station": "station",
+        "height": "height",
+        "offset": "offset",
+        "axis_name": "axis",
+        "undulation": "undulation",
+    }
     assert {key: found[f"{key}_field"] for key in columns} == columns
     assert (found["undulation"], found["height_unit"], found["design"]) == ("field", "metre", "chord")
 
@@ -71,7 +82,8 @@ def test_tab_key_reaches_every_answer(guided):
 def test_run_from_the_list_has_the_residuals_computed_without_the_plugin(guided, expected):
     wanted = {f"{s['axis']} {s['station']}": s["residual"] for s in expected}
     assert guided["list_residuals"] == {
-        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()}
+        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()
+    }
     within = sum(s["status"] == "within" for s in expected)
     number = sum(s["residual"] is not None for s in expected)
     assert f"{within} of {number} stations within the tolerance" in sentences(guided["list_run"]["outcome"])
@@ -85,10 +97,20 @@ def test_window_lives_while_it_runs(guided):
 
 
 def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
-    (name, layers), = guided["list_groups"].items()
+    ((name, layers),) = guided["list_groups"].items()
     assert name == "Guided run: heights"
-    assert [table for _, _, table in layers] == ["bars", "residuals", "strip", "band", "tested_stations", "reference",
-                                                 "ellipses", "stations", "summary", "curvature"]
+    assert [table for _, _, table in layers] == [
+        "bars",
+        "residuals",
+        "strip",
+        "band",
+        "tested_stations",
+        "reference",
+        "ellipses",
+        "stations",
+        "summary",
+        "curvature",
+    ]
     assert [table for _, shown, table in layers if not shown] == ["tested_stations", "stations"]
     assert guided["list_style"][0] == "High: above the tolerance" and guided["list_record"] == "tautline:designheights"
     assert guided["in_view"] and guided["profile"]
@@ -96,7 +118,9 @@ def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
 
 def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):
     assert sorted(entries(guided["list_history"])) == sorted(ENTRIES)
-    assert guided["points_commands"] == 1 and sorted(entries(guided["points_history"])) == sorted(2 * ENTRIES + ["designheights"])
+    assert guided["points_commands"] == 1 and sorted(entries(guided["points_history"])) == sorted(
+        2 * ENTRIES + ["designheights"]
+    )
 
 
 def test_second_run_replaces_the_layers_of_the_first(guided):
@@ -126,7 +150,9 @@ def test_points_in_feet_are_understood_by_their_column(guided):
     assert (found["height_field"], found["height_unit"], found["drawn"]) == ("elev_ft", "foot", True)
     # 1104.218 m and 2,400 m in international feet of 0.3048 m (NIST).
     assert "heights from 3622.7" in text and "From 0+00 to 78+7" in text and "every 164 ft" in text
-    assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(" ft")
+    assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(
+        " ft"
+    )
 
 
 def test_chord_through_plain_points_begins_and_ends_at_zero(guided):
@@ -141,36 +167,44 @@ def test_looks_again_when_the_points_are_edited(guided):
     assert "to 9999.000 ft" in sentences(guided["points_edited"]["heights"])
 
 
-@pytest.mark.parametrize(("case", "field", "words"), [
-    ("no_station", "station_field", "has no field 'station' or 'chainage'"),
-    ("no_height", "height_field", "No station has a height"),
-    ("feet", "chainage_unit", "they may be in feet"),
-    ("no_slope", "slope", "needs a slope"),
-    ("no_number", "height_a", "'abc', which is no number"),
-    ("no_notation", "chainage_a", "'12+5' is no station"),
-    ("no_folder", "place", "There is no folder"),
-    ("no_file", "heights", "cannot be read as a table or layer"),
-])
+@pytest.mark.parametrize(
+    ("case", "field", "words"),
+    [
+        ("no_station", "station_field", "has no field 'station' or 'chainage'"),
+        ("no_height", "height_field", "No station has a height"),
+        ("feet", "chainage_unit", "they may be in feet"),
+        ("no_slope", "slope", "needs a slope"),
+        ("no_number", "height_a", "'abc', which is no number"),
+        ("no_notation", "chainage_a", "'12+5' is no station"),
+        ("no_folder", "place", "There is no folder"),
+        ("no_file", "heights", "cannot be read as a table or layer"),
+    ],
+)
 def test_problem_stands_beside_its_field(guided, case, field, words):
     assert list(guided["wrong"][case]["beside"]) == [field]
     assert words in guided["wrong"][case]["beside"][field]
 
 
-@pytest.mark.parametrize(("case", "question", "words"), [
-    ("text_heights", "heights", "row 2: The height 'x' is not a number"),
-    ("one_bad_row", "heights", "row 4: 'here' is no station"),
-    ("far", "heights", "farther than 100 m from every axis"),
-    ("drawn_from_list", "structure", "A list has no places"),
-    ("line_gone", "structure", "Choose the line layer"),
-    ("cancelled", "outcome", "Cancelled; no output was written"),
-])
+@pytest.mark.parametrize(
+    ("case", "question", "words"),
+    [
+        ("text_heights", "heights", "row 2: The height 'x' is not a number"),
+        ("one_bad_row", "heights", "row 4: 'here' is no station"),
+        ("far", "heights", "farther than 100 m from every axis"),
+        ("drawn_from_list", "structure", "A list has no places"),
+        ("line_gone", "structure", "Choose the line layer"),
+        ("cancelled", "outcome", "Cancelled; no output was written"),
+    ],
+)
 def test_other_problems_stand_below_their_question(guided, case, question, words):
     assert words in sentences(guided["wrong"][case][question])
 
 
 def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):
     wrong = guided["wrong"]
-    assert not any(wrong[case]["can_run"] for case in ("no_station", "no_height", "drawn_from_list", "far", "line_gone"))
+    assert not any(
+        wrong[case]["can_run"] for case in ("no_station", "no_height", "drawn_from_list", "far", "line_gone")
+    )
     assert wrong["left"] == [] and wrong["left_by_cancel"] == 0
 
 

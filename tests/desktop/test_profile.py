@@ -120,7 +120,8 @@ def test_exaggeration_and_ranges(seen):
 def test_keyboard(seen):
     found = seen["keys"]
     assert [found[key] for key in ("home", "right", "right again", "left", "end")] == [
-        f"north arm {station}" for station in ("0+000", "0+050", "0+100", "0+050", "2+400")]
+        f"north arm {station}" for station in ("0+000", "0+050", "0+100", "0+050", "2+400")
+    ]
     assert found["closer"] == pytest.approx(0.8)
     assert found["tab"] == [
         "Layer",
@@ -268,15 +269,25 @@ def test_colours_follow_the_theme(seen):
 def test_unloads_without_leftovers_and_loads_again(seen):
     assert len(seen["rounds"]) == 2
     for turn in seen["rounds"]:
-        assert turn == {"unloaded": True, "docks": [], "all_docks": [], "marks": 0, "modules": [],
-                        "again": ["tautline_flagged", "tautline_profile"]}
+        assert turn == {
+            "unloaded": True,
+            "docks": [],
+            "all_docks": [],
+            "marks": 0,
+            "modules": [],
+            "again": ["tautline_flagged", "tautline_profile"],
+        }
 
 
 def test_papers_open_their_forms_filled(seen):
     found = seen["papers"]
     forms = {entry: form["values"] for entry, form in found["forms"].items()}
-    assert set(forms) == {"tautline:reviewreport", "tautline:scheduleadjustments", "tautline:comparesurveys",
-                          "tautline:drawdeviations"}
+    assert set(forms) == {
+        "tautline:reviewreport",
+        "tautline:scheduleadjustments",
+        "tautline:comparesurveys",
+        "tautline:drawdeviations",
+    }
     for entry in ("tautline:reviewreport", "tautline:scheduleadjustments", "tautline:drawdeviations"):
         assert forms[entry]["STATIONS"] == found["layer"]
     # The older host's list of layers gives their files.

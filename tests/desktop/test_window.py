@@ -10,10 +10,35 @@ from geographiclib.geodesic import Geodesic
 
 ROOT = Path(__file__).resolve().parents[2]
 MENU = ["Open the example", "Guided run", "Design heights and residuals…", "Profile", "Flagged stations"]
-LAYERS = ["Residuals", "Residual bars", "Profile strip", "Fitted plane", "Tangent point, 95 % ellipses", "Tested stations",
-          "Placed stations", "Axis", "Tolerance band", "Summary of residuals", "Height list", "Imagery"]
-FORM = {"STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B", "HEIGHT_B",
-        "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"}
+LAYERS = [
+    "Residuals",
+    "Residual bars",
+    "Profile strip",
+    "Fitted plane",
+    "Tangent point, 95 % ellipses",
+    "Tested stations",
+    "Placed stations",
+    "Axis",
+    "Tolerance band",
+    "Summary of residuals",
+    "Height list",
+    "Imagery",
+]
+FORM = {
+    "STATIONS",
+    "AXIS",
+    "HEIGHT_FIELD",
+    "HEIGHT_UNIT",
+    "DESIGN",
+    "CHAINAGE_A",
+    "HEIGHT_A",
+    "CHAINAGE_B",
+    "HEIGHT_B",
+    "SLOPE",
+    "TOLERANCE",
+    "OUTPUT",
+    "SUMMARY",
+}
 SAMPLES = ROOT / "sample_layers" / "gallery"
 
 
@@ -73,13 +98,19 @@ def test_example_opens_as_a_project(seen, statuses):
 def test_example_has_the_residuals_computed_without_the_plugin(seen, expected):
     wanted = {f"{station['axis']} {station['station']}": station["residual"] for station in expected}
     assert seen["example"]["residuals"] == {
-        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()}
+        station: None if residual is None else pytest.approx(residual, abs=1e-6) for station, residual in wanted.items()
+    }
 
 
 def test_example_is_styled_from_its_geopackage(seen):
     found = seen["example"]
-    assert found["rules"] == ["High: above the tolerance", "Low: below the tolerance", "Within the tolerance",
-                              "No as-built height", "Other"]
+    assert found["rules"] == [
+        "High: above the tolerance",
+        "Low: below the tolerance",
+        "Within the tolerance",
+        "No as-built height",
+        "Other",
+    ]
     assert found["record"] and found["axis_labelled"] and found["axis_strokes"] == 2
 
 
@@ -90,7 +121,12 @@ def test_example_says_what_is_seen_in_one_line(seen):
 
 def test_example_ran_through_the_history(seen):
     commands = seen["example"]["history"]
-    for entry in ("tautline:placestations", "tautline:fitreference", "tautline:designheights", "tautline:drawdeviations"):
+    for entry in (
+        "tautline:placestations",
+        "tautline:fitreference",
+        "tautline:designheights",
+        "tautline:drawdeviations",
+    ):
         assert sum(entry in command for command in commands) == 1, commands
 
 
@@ -98,7 +134,7 @@ def test_example_shows_the_plane_and_where_it_is_level(seen):
     """760 m from the corner, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of
     metres.
     """
-    plane, = seen["example"]["plane"]
+    (plane,) = seen["example"]["plane"]
     line = Geodesic.WGS84.Inverse(*seen["example"]["corner"], plane["tan_lat"], plane["tan_lon"])
     assert plane["kind"] == "plane" and line["s12"] == pytest.approx(760.0, abs=120.0)
     assert seen["example"]["ellipses"] == ["geoid", "levelling"]
@@ -144,8 +180,16 @@ def test_unloads_without_leftovers_and_loads_again_twice(seen):
     assert seen["forms_open"] == 2 and len(seen["rounds"]) == 2
     for turn in seen["rounds"]:
         assert turn["unloaded"] and turn["loaded"]
-        assert turn["gone"] == {"provider": False, "menu": [], "actions": [], "forms": [], "messages": [], "docks": [],
-                                "text": "Open the example", "modules": []}
+        assert turn["gone"] == {
+            "provider": False,
+            "menu": [],
+            "actions": [],
+            "forms": [],
+            "messages": [],
+            "docks": [],
+            "text": "Open the example",
+            "modules": [],
+        }
         assert turn["menu"] == MENU and turn["entries"] == seen["entries"]
 
 

@@ -13,8 +13,16 @@ from pathlib import Path
 from time import monotonic
 
 import qgis.utils
-from qgis.core import (QgsApplication, QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsLayerTreeLayer, QgsPointXY,
-                       QgsProject, QgsSettings, QgsVectorLayer)
+from qgis.core import (
+    QgsApplication,
+    QgsCoordinateReferenceSystem,
+    QgsCoordinateTransform,
+    QgsLayerTreeLayer,
+    QgsPointXY,
+    QgsProject,
+    QgsSettings,
+    QgsVectorLayer,
+)
 from qgis.gui import QgsGui, QgsMessageBarItem, QgsProcessingAlgorithmDialogBase
 from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox, QPushButton, QTextBrowser
@@ -27,8 +35,10 @@ STACK = open(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".stack"), "w")
 faulthandler.dump_traceback_later(60, file=STACK)
 PLACE = Path(tempfile.gettempdir())
 # The German translation of 'Open the example', as the translation tools compile it.
-GERMAN = ("PLhkGMrvnJXNIRy/YKG93acAAAACZGVCAAAACAyZyIUAAAAAaQAAAFMDAAAAJgBEAGEAcwAgAEIAZQBpAHMAcABpAGUAbAAgAPYAZgBm"
-          "AG4AZQBuCAAAAAAGAAAAEE9wZW4gdGhlIGV4YW1wbGUHAAAACFRhdXRsaW5lAYgAAAACAQE=")
+GERMAN = (
+    "PLhkGMrvnJXNIRy/YKG93acAAAACZGVCAAAACAyZyIUAAAAAaQAAAFMDAAAAJgBEAGEAcwAgAEIAZQBpAHMAcABpAG"
+    "UAbAAgAPYAZgBmAG4AZQBuCAAAAAAGAAAAEE9wZW4gdGhlIGV4YW1wbGUHAAAACFRhdXRsaW5lAYgAAAACAQE="
+)
 
 
 # --- waiting and clicking
@@ -101,12 +111,20 @@ def leftovers():
     provider = QgsApplication.processingRegistry().providerById("tautline")
     actions = [a.objectName() for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))]
     translated = QCoreApplication.translate("Tautline", "Open the example")
-    return {"provider": provider is not None, "menu": menu_texts(), "messages": messages(), "text": translated,
-            "actions": [name for name in actions if name.startswith("tautline")],
-            "forms": [form.windowTitle() for form in forms()],
-            "docks": [d.objectName() for d in iface.mainWindow().findChildren(QDockWidget)
-                      if d.objectName().startswith("tautline")],
-            "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline")}
+    return {
+        "provider": provider is not None,
+        "menu": menu_texts(),
+        "messages": messages(),
+        "text": translated,
+        "actions": [name for name in actions if name.startswith("tautline")],
+        "forms": [form.windowTitle() for form in forms()],
+        "docks": [
+            d.objectName()
+            for d in iface.mainWindow().findChildren(QDockWidget)
+            if d.objectName().startswith("tautline")
+        ],
+        "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline"),
+    }
 
 
 def forms():
@@ -144,18 +162,27 @@ def residuals_by_station(layer):
 
 
 def layer_story(layer):
-    return {"name": layer.name(), "valid": layer.isValid(), "source": layer.source(), "crs": layer.crs().authid(),
-            "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1}
+    return {
+        "name": layer.name(),
+        "valid": layer.isValid(),
+        "source": layer.source(),
+        "crs": layer.crs().authid(),
+        "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1,
+    }
 
 
 def docks():
     """The plugin's docks that one sees."""
     found = iface.mainWindow().findChildren(QDockWidget)
-    return sorted((d for d in found if d.objectName().startswith("tautline") and d.isVisible()), key=lambda d: d.objectName())
+    return sorted(
+        (d for d in found if d.objectName().startswith("tautline") and d.isVisible()), key=lambda d: d.objectName()
+    )
 
 
 def guide_text():
-    return next((d.findChild(QTextBrowser).toPlainText() for d in docks() if d.objectName() == "tautline_example_guide"), "")
+    return next(
+        (d.findChild(QTextBrowser).toPlainText() for d in docks() if d.objectName() == "tautline_example_guide"), ""
+    )
 
 
 def corner(axis):
@@ -196,8 +223,12 @@ def give_up():
     for name, answers in (("gave_up_at_place", (cancel,)), ("gave_up_at_save", ("Temporary folder", cancel))):
         clicker = Clicker(*answers)
         action("tautline_open_example").trigger()
-        SEEN[name] = {**clicker.done(), "title": QgsProject.instance().title(),
-                      "dirty": QgsProject.instance().isDirty(), "examples": examples()}
+        SEEN[name] = {
+            **clicker.done(),
+            "title": QgsProject.instance().title(),
+            "dirty": QgsProject.instance().isDirty(),
+            "examples": examples(),
+        }
 
 
 def fail():
@@ -232,21 +263,34 @@ def open_example():
     until(lambda: drawn and not iface.mapCanvas().isDrawing(), "the map drawn")
     settle()
     SEEN["example"] = {
-        "top": len(project.layerTreeRoot().children()), "group": group.name(), "messages": messages(),
-        "layers": [layer_story(node.layer()) for node in nodes], "shown": [node.isVisible() for node in nodes],
-        "crs": project.crs().authid(), "units": project.crs().mapUnits() == iface.mapCanvas().mapUnits(),
+        "top": len(project.layerTreeRoot().children()),
+        "group": group.name(),
+        "messages": messages(),
+        "layers": [layer_story(node.layer()) for node in nodes],
+        "shown": [node.isVisible() for node in nodes],
+        "crs": project.crs().authid(),
+        "units": project.crs().mapUnits() == iface.mapCanvas().mapUnits(),
         "ellipsoid": project.ellipsoid(),
         "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
-        "statuses": statuses(residuals), "residuals": residuals_by_station(residuals), "record": bool(residuals.customProperty("tautline/record")),
-        "plane": [{name: f[name] for name in ("kind", "tan_lat", "tan_lon")} for f in named["Fitted plane"].getFeatures()],
+        "statuses": statuses(residuals),
+        "residuals": residuals_by_station(residuals),
+        "record": bool(residuals.customProperty("tautline/record")),
+        "plane": [
+            {name: f[name] for name in ("kind", "tan_lat", "tan_lon")} for f in named["Fitted plane"].getFeatures()
+        ],
         "ellipses": sorted(f["kind"] for f in named["Tangent point, 95 % ellipses"].getFeatures()),
-        "corner": corner(axis), "curvature": {f"{f['axis']} {f['station']}": f["curv_eff"] for f in residuals.getFeatures()},
-        "docks": [dock.windowTitle() for dock in docks()], "guide": guide_text(),
+        "corner": corner(axis),
+        "curvature": {f"{f['axis']} {f['station']}": f["curv_eff"] for f in residuals.getFeatures()},
+        "docks": [dock.windowTitle() for dock in docks()],
+        "guide": guide_text(),
         "read_me": (Path(project.fileName()).parent / "read_me_first.html").read_text(encoding="utf-8"),
-        "axis_labelled": axis.labelsEnabled(), "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
+        "axis_labelled": axis.labelsEnabled(),
+        "axis_strokes": axis.renderer().symbol().symbolLayerCount(),
         "all_in_view": iface.mapCanvas().extent().contains(axis.extent()),
         "fills_view": iface.mapCanvas().extent().height() < 1.6 * axis.extent().height(),
-        "dirty": project.isDirty(), "file": Path(project.fileName()).name, "history": history(),
+        "dirty": project.isDirty(),
+        "file": Path(project.fileName()).name,
+        "history": history(),
         "active": iface.activeLayer().name(),
     }
     SEEN["map"] = colours()
@@ -257,8 +301,13 @@ def colours():
     """What is drawn: number of colours, and pixels in the colours of a high and a low station."""
     image = iface.mapCanvas().grab().toImage()
     pixels = Counter(image.pixelColor(x, y).name() for x in range(image.width()) for y in range(image.height()))
-    return {"colours": len(pixels), "high": pixels["#ff8a1f"], "low": pixels["#2f8fff"], "white": pixels["#ffffff"],
-            "pixels": image.width() * image.height()}
+    return {
+        "colours": len(pixels),
+        "high": pixels["#ff8a1f"],
+        "low": pixels["#2f8fff"],
+        "white": pixels["#ffffff"],
+        "pixels": image.width() * image.height(),
+    }
 
 
 def reopen():
@@ -269,9 +318,12 @@ def reopen():
     project = QgsProject()
     read = project.read(str(moved / "gallery.qgz"))
     found = project.mapLayers().values()
-    SEEN["reopened"] = {"read": read, "layers": [layer_story(layer) for layer in found],
-                        "inside": all(str(moved) in layer.source() for layer in found),
-                        "files": sorted(os.listdir(moved))}
+    SEEN["reopened"] = {
+        "read": read,
+        "layers": [layer_story(layer) for layer in found],
+        "inside": all(str(moved) in layer.source() for layer in found),
+        "files": sorted(os.listdir(moved)),
+    }
     residuals = next(layer for layer in found if layer.name() == "Residuals")
     SEEN["reopened"]["rules"] = [rule.label() for rule in residuals.renderer().rootRule().children()]
 
@@ -284,11 +336,20 @@ def run_form():
     SEEN["form"] = {"visible": visible_parameters(form), "unexplained": unexplained(form.algorithm())}
     before = set(QgsProject.instance().mapLayers())
     form.runButton().click()
-    new = until(lambda: set(QgsProject.instance().mapLayers()) - before
-                if len(set(QgsProject.instance().mapLayers()) - before) == 2 else None, "the run's two layers")
+    new = until(
+        lambda: (
+            set(QgsProject.instance().mapLayers()) - before
+            if len(set(QgsProject.instance().mapLayers()) - before) == 2
+            else None
+        ),
+        "the run's two layers",
+    )
     result = next(layer for layer in map(QgsProject.instance().mapLayer, new) if layer.isSpatial())
     until(lambda: result.name() == "Residuals", "the run's layer dressed")
-    SEEN["run"] = {"residuals": residuals_by_station(result), "rules": [r.label() for r in result.renderer().rootRule().children()]}
+    SEEN["run"] = {
+        "residuals": residuals_by_station(result),
+        "rules": [r.label() for r in result.renderer().rootRule().children()],
+    }
 
 
 def visible_parameters(form):
@@ -314,8 +375,9 @@ def unload_and_reload():
         settle()
         gone = leftovers()
         loaded = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
-        rounds.append({"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(),
-                       "entries": entries()})
+        rounds.append(
+            {"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(), "entries": entries()}
+        )
     SEEN["rounds"] = rounds
     qgis.utils.unloadPlugin("tautline")
     settle()

@@ -83,8 +83,9 @@ class Toolbox:
 
         log = feedback or Log()
         given = {"OUTPUT": "memory:", **parameters}
-        results = processing.run(f"tautline:{entry}", {k: v for k, v in given.items() if v is not None}, feedback=log,
-                                 context=context)
+        results = processing.run(
+            f"tautline:{entry}", {k: v for k, v in given.items() if v is not None}, feedback=log, context=context
+        )
         return Run(results, log.info, log.warnings)
 
     def refusal(self, entry, feedback=None, **parameters):
@@ -142,8 +143,7 @@ class Toolbox:
         if table:
             options.layerName = table
             if os.path.exists(path):
-                options.actionOnExistingFile = (
-                    qgis_core.QgsVectorFileWriter.ActionOnExistingFile.CreateOrOverwriteLayer)
+                options.actionOnExistingFile = qgis_core.QgsVectorFileWriter.ActionOnExistingFile.CreateOrOverwriteLayer
         context = qgis_core.QgsProject.instance().transformContext()
         assert qgis_core.QgsVectorFileWriter.writeAsVectorFormatV3(layer, str(path), context, options)[0] == 0
         found = qgis_core.QgsVectorLayer(f"{path}|layername={table}" if table else str(path), layer.name(), "ogr")

@@ -38,13 +38,15 @@ def test_kinds_of_geometry(toolbox, straight, entry):
     table = toolbox.table([{"height": 1.0}])
     polygon = toolbox.layer("site", "Polygon", UTM, [{"at": "Polygon((0 0, 1 0, 1 1, 0 0))"}])
     stations, axis = straight["STATIONS"], straight["AXIS"]
-    for given, text in (((table, axis), "Layer 'list' has no geometry, but points are due here."),
-                        ((axis, axis), "Layer 'axis' has lines, but points are due here."),
-                        ((polygon, axis), "Layer 'site' has polygons, but points are due here."),
-                        ((stations, table), "Layer 'list' has no geometry, but lines are due here."),
-                        ((stations, stations), "Layer 'stations' has points, but lines are due here."),
-                        ((stations, polygon), "Layer 'site' has polygons, but lines are due here."),
-                        ((axis, stations), "Layer 'axis' has lines, but points are due here.")):
+    for given, text in (
+        ((table, axis), "Layer 'list' has no geometry, but points are due here."),
+        ((axis, axis), "Layer 'axis' has lines, but points are due here."),
+        ((polygon, axis), "Layer 'site' has polygons, but points are due here."),
+        ((stations, table), "Layer 'list' has no geometry, but lines are due here."),
+        ((stations, stations), "Layer 'stations' has points, but lines are due here."),
+        ((stations, polygon), "Layer 'site' has polygons, but lines are due here."),
+        ((axis, stations), "Layer 'axis' has lines, but points are due here."),
+    ):
         assert toolbox.refusal(entry, STATIONS=given[0], AXIS=given[1]) == text
 
 
@@ -56,13 +58,15 @@ def test_row_without_geometry(toolbox, straight, entry):
     assert text == "Layer 'stations', row 3 (feature 3) has no geometry."
     axis = toolbox.lines([{"at": [(X, Y), (X + 9, Y)], "name": "a"}, {"at": None, "name": "b"}], UTM)
     assert toolbox.refusal(entry, STATIONS=straight["STATIONS"], AXIS=axis) == (
-        "Layer 'axis', row 2: axis 'b' has no geometry.")
+        "Layer 'axis', row 2: axis 'b' has no geometry."
+    )
 
 
 def test_empty_layers(toolbox, straight):
     nothing = toolbox.points([], UTM, types={"height": "double"})
-    assert toolbox.refusal("designheights", STATIONS=nothing,
-                           AXIS=straight["AXIS"]) == "Layer 'stations' has no stations."
+    assert (
+        toolbox.refusal("designheights", STATIONS=nothing, AXIS=straight["AXIS"]) == "Layer 'stations' has no stations."
+    )
     nothing = toolbox.lines([], UTM, types={"name": "string"})
     assert toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=nothing) == "Layer 'axis' has no axis."
     nothing = toolbox.table([], types={"station": "string"})
@@ -72,17 +76,21 @@ def test_empty_layers(toolbox, straight):
 def test_more_points_than_one_in_a_row(toolbox, straight):
     stations = toolbox.points([{"at": f"MultiPoint(({X} {Y}),({X + 1} {Y}))", "height": 1.0}], UTM, "MultiPoint")
     assert toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"]) == (
-        "Layer 'stations', row 1 has 2 points; one is due.")
+        "Layer 'stations', row 1 has 2 points; one is due."
+    )
 
 
 # A point without a number for x is an empty point to the host.
-@pytest.mark.parametrize("bad, said", [((math.nan, Y), " (feature 2) has no geometry."),
-                                       ((X, math.inf), " has coordinates that are no numbers.")])
+@pytest.mark.parametrize(
+    "bad, said",
+    [((math.nan, Y), " (feature 2) has no geometry."), ((X, math.inf), " has coordinates that are no numbers.")],
+)
 def test_coordinates_that_are_no_numbers(toolbox, straight, bad, said):
     rows = places()
     rows[1]["at"] = bad
     assert toolbox.refusal("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"]) == (
-        "Layer 'stations', row 2" + said)
+        "Layer 'stations', row 2" + said
+    )
 
 
 @pytest.mark.parametrize("at", [(8.0, 95.0), (8.0, -90.5), (1234567.0, 50.0)])
@@ -111,13 +119,21 @@ def test_datum_that_only_a_ballpark_step_reaches(toolbox, straight):
 # --- fields
 
 
-@pytest.mark.parametrize("key, layer, entry", [
-    ("HEIGHT_FIELD", "stations", "designheights"), ("STATION_AXIS_FIELD", "stations", "designheights"),
-    ("AXIS_FIELD", "axis", "designheights"), ("AXIS_FIELD", "axis", "generatestations"),
-    ("STATION_AXIS_FIELD", "stations", "measurestations"), ("HEIGHT_FIELD", "stations", "convertheights")])
+@pytest.mark.parametrize(
+    "key, layer, entry",
+    [
+        ("HEIGHT_FIELD", "stations", "designheights"),
+        ("STATION_AXIS_FIELD", "stations", "designheights"),
+        ("AXIS_FIELD", "axis", "designheights"),
+        ("AXIS_FIELD", "axis", "generatestations"),
+        ("STATION_AXIS_FIELD", "stations", "measurestations"),
+        ("HEIGHT_FIELD", "stations", "convertheights"),
+    ],
+)
 def test_missing_field(toolbox, straight, key, layer, entry):
     given = {"generatestations": {"AXIS": straight["AXIS"]}, "convertheights": {"STATIONS": straight["STATIONS"]}}.get(
-        entry, straight)
+        entry, straight
+    )
     text = toolbox.refusal(entry, **{key: "nope"}, **given)
     has = "height" if layer == "stations" else "name"
     assert text == f"Layer '{layer}' has no field 'nope' ({key}); it has {has}."
@@ -127,7 +143,8 @@ def test_missing_field(toolbox, straight, key, layer, entry):
 def test_missing_field_of_a_list(toolbox, straight, key):
     rows = toolbox.table([{"station": "0+100", "height": 1.0}])
     assert toolbox.refusal("placestations", INPUT=rows, AXIS=straight["AXIS"], **{key: "nope"}) == (
-        f"Layer 'list' has no field 'nope' ({key}); it has station, height.")
+        f"Layer 'list' has no field 'nope' ({key}); it has station, height."
+    )
 
 
 def test_no_field_with_heights(toolbox, straight):
@@ -146,13 +163,15 @@ def test_text_where_a_number_is_due(toolbox, straight):
     rows = places(height="50")
     rows = [{**row, "height": "5O.2" if k == 3 else "50.2"} for k, row in enumerate(rows)]
     assert toolbox.refusal("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"]) == (
-        "Layer 'stations', field 'height', row 4: '5O.2' is not a number.")
+        "Layer 'stations', field 'height', row 4: '5O.2' is not a number."
+    )
 
 
 def test_decimal_comma(toolbox, straight):
     rows = [{**row, "height": "50,2"} for row in places()]
     assert "row 1: '50,2' is not a number." in toolbox.refusal(
-        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"])
+        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"]
+    )
 
 
 @pytest.mark.parametrize("value", [math.inf, -math.inf])
@@ -160,16 +179,19 @@ def test_infinite_height(toolbox, straight, value):
     rows = places()
     rows[4]["height"] = value
     assert toolbox.refusal("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"]) == (
-        "Layer 'stations', field 'height', row 5: the value is infinite.")
+        "Layer 'stations', field 'height', row 5: the value is infinite."
+    )
     rows = [{"at": (X + 100.0 * k, Y, value if k == 1 else 5.0)} for k in range(3)]
     assert toolbox.refusal("designheights", STATIONS=toolbox.points(rows, UTM, "PointZ"), AXIS=straight["AXIS"]) == (
-        "Layer 'stations', row 2: the point's Z is infinite.")
+        "Layer 'stations', row 2: the point's Z is infinite."
+    )
 
 
 def test_station_of_an_axis_there_is_not(toolbox, straight):
     rows = [{**row, "axis": "line" if k else "Line"} for k, row in enumerate(places())]
     assert toolbox.refusal("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"]) == (
-        "Layer 'stations', field 'axis', row 1: there is no axis 'Line'; the axes are line.")
+        "Layer 'stations', field 'axis', row 1: there is no axis 'Line'; the axes are line."
+    )
 
 
 # --- stations that stay
@@ -178,8 +200,9 @@ def test_station_of_an_axis_there_is_not(toolbox, straight):
 def test_no_height_is_a_status(toolbox, straight):
     rows = places()
     rows[1]["height"], rows[3]["height"] = None, math.nan
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], TOLERANCE=1.0,
-                      SUMMARY="memory:")
+    run = toolbox.run(
+        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], TOLERANCE=1.0, SUMMARY="memory:"
+    )
     assert run.column("status") == ["within", "no height", "within", "no height", "within"]
     assert run.column("residual")[1] is None and run.column("adjust")[3] is None
     assert all(isinstance(h, float) for h in run.column("design_h"))
@@ -190,10 +213,17 @@ def test_no_height_at_all(toolbox, straight):
     stations = toolbox.points([{**row, "height": None} for row in places()], UTM)
     text = toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"])
     assert "Axis 'line': control A has no chainage" in text
-    run = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], DESIGN="level", CHAINAGE_A="0",
-                      HEIGHT_A=7.0, SUMMARY="memory:")
+    run = toolbox.run(
+        "designheights",
+        STATIONS=stations,
+        AXIS=straight["AXIS"],
+        DESIGN="level",
+        CHAINAGE_A="0",
+        HEIGHT_A=7.0,
+        SUMMARY="memory:",
+    )
     assert run.column("design_h") == [7.0] * 5 and run.results["COUNT"] == 0 and run.results["RMS"] is None
-    row, = run.rows("SUMMARY")
+    (row,) = run.rows("SUMMARY")
     assert row["rms"] is None and row["max_abs"] is None and row["number"] == 0
     assert "design heights only" in run.said
 
@@ -221,8 +251,9 @@ def test_station_far_from_every_axis(toolbox, straight):
     run = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"])
     assert run.column("status")[2] == "off axis" and run.column("design_h")[2] is None and run.results["COUNT"] == 4
     assert any("'stations'" in text and "row 3" in text and "100 m" in text for text in run.warnings)
-    assert "off axis" not in toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"],
-                                         MAX_DISTANCE=200.0).column("status")
+    assert "off axis" not in toolbox.run(
+        "designheights", STATIONS=stations, AXIS=straight["AXIS"], MAX_DISTANCE=200.0
+    ).column("status")
     measured = toolbox.run("measurestations", STATIONS=stations, AXIS=straight["AXIS"])
     assert measured.rows()[2]["chainage"] is None and measured.rows()[2]["axis"] is None
 
@@ -238,38 +269,47 @@ def test_all_stations_far_from_every_axis(toolbox, straight, entry):
 
 
 @pytest.mark.parametrize("entry", ["designheights", "measurestations", "generatestations"])
-@pytest.mark.parametrize("shape, said", [
-    (f"LineString({X} {Y}, {X} {Y})", "zero length"),
-    (f"LineString({X} {Y})", "only one vertex"),
-    (f"LineString({X} {Y}, {X + 100} {Y}, {X + 100} {Y + 100}, {X} {Y})", "is closed"),
-])
+@pytest.mark.parametrize(
+    "shape, said",
+    [
+        (f"LineString({X} {Y}, {X} {Y})", "zero length"),
+        (f"LineString({X} {Y})", "only one vertex"),
+        (f"LineString({X} {Y}, {X + 100} {Y}, {X + 100} {Y + 100}, {X} {Y})", "is closed"),
+    ],
+)
 def test_axis_that_is_no_line(toolbox, straight, entry, shape, said):
-    axis = toolbox.lines([{"at": f"LineString({X} {Y}, {X + 1000} {Y})", "name": "good"},
-                          {"at": shape, "name": "bad"}], UTM)
+    axis = toolbox.lines(
+        [{"at": f"LineString({X} {Y}, {X + 1000} {Y})", "name": "good"}, {"at": shape, "name": "bad"}], UTM
+    )
     more = {} if entry == "generatestations" else {"STATIONS": straight["STATIONS"]}
     text = toolbox.refusal(entry, AXIS=axis, **more)
     assert text.startswith("Layer 'axis', row 2: Axis 'bad' ") and said in text
 
 
 def test_axis_in_parts_that_do_not_meet(toolbox, straight):
-    axis = toolbox.lines([{"at": f"MultiLineString(({X} {Y}, {X + 100} {Y}),({X + 101} {Y}, {X + 300} {Y}))",
-                           "name": "a"}], UTM,
-                         "MultiLineString")
+    axis = toolbox.lines(
+        [{"at": f"MultiLineString(({X} {Y}, {X + 100} {Y}),({X + 101} {Y}, {X + 300} {Y}))", "name": "a"}],
+        UTM,
+        "MultiLineString",
+    )
     text = toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis)
     assert "Layer 'axis', row 1" in text and "part 2 begins 1.000 m from the end of part 1" in text
 
 
 def test_curved_axis(toolbox, straight):
-    axis = toolbox.lines([{"at": f"CircularString({X} {Y}, {X + 50} {Y + 50}, {X + 100} {Y})", "name": "a"}], UTM,
-                         "CompoundCurve")
+    axis = toolbox.lines(
+        [{"at": f"CircularString({X} {Y}, {X + 50} {Y + 50}, {X + 100} {Y})", "name": "a"}], UTM, "CompoundCurve"
+    )
     assert "curved" in toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis)
 
 
 def test_two_axes_of_one_name(toolbox, straight):
-    axis = toolbox.lines([{"at": [(X, Y), (X + 900, Y)], "name": "a"}, {"at": [(X, Y), (X, Y + 900)], "name": "a"}],
-                         UTM)
+    axis = toolbox.lines(
+        [{"at": [(X, Y), (X + 900, Y)], "name": "a"}, {"at": [(X, Y), (X, Y + 900)], "name": "a"}], UTM
+    )
     assert toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis) == (
-        "Layer 'axis' has two axes named 'a', rows 1 and 2; give them different names or choose another AXIS_FIELD.")
+        "Layer 'axis' has two axes named 'a', rows 1 and 2; give them different names or choose another AXIS_FIELD."
+    )
 
 
 # --- designs
@@ -280,41 +320,60 @@ def with_fields(toolbox, **fields):
     return toolbox.lines([{"at": [(X, Y), (X + 1000.0, Y)], "name": "line", **fields}], UTM, types=types)
 
 
-@pytest.mark.parametrize("fields, said", [
-    ({"design": "inclined"}, "Axis 'line': The design 'inclined' needs a slope."),
-    ({"design": "straight"},
-     "Axis 'line': The design 'straight' is unknown; known are chord, tangent, inclined, reference, "
-                             "level, grade."),
-    ({"design": "grade", "slope": 0.001, "chain_b": "1+000"}, "The design 'grade' has a slope and a second control"),
-    ({"design": "chord", "chain_a": "0+100", "chain_b": "0+100"}, "they must be apart"),
-    ({"design": "chord", "chain_a": "0+150"},
-     "Axis 'line': control A at chainage 150.000 m has no height, and no station "
-                                              "with a height lies within 1 m of it."),
-    ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is no station"),
-    ({"design": "grade", "slope": 2.5}, "steeper than 45 degrees"),
-    ({"design": "level", "tolerance": -0.01}, "Axis 'line': the tolerance -0.01 is negative."),
-    ({"design": "level", "height_a": "high"}, "Layer 'axis', field 'height_a', row 1: 'high' is not a number."),
-    ({"design": "level", "chain_h": 1e9}, "'line': a chainage height of 1e+09 m is not on Earth"),
-    ({"design": "level", "chain_0": "begin"}, "Chainage of the first vertex of axis 'line': 'begin' is no station"),
-    ({"design": "reference"}, "Axis 'line': the design 'reference' needs a reference layer (REFERENCE)."),
-])
+@pytest.mark.parametrize(
+    "fields, said",
+    [
+        ({"design": "inclined"}, "Axis 'line': The design 'inclined' needs a slope."),
+        (
+            {"design": "straight"},
+            "Axis 'line': The design 'straight' is unknown; known are chord, tangent, inclined, reference, level, "
+            "grade.",
+        ),
+        (
+            {"design": "grade", "slope": 0.001, "chain_b": "1+000"},
+            "The design 'grade' has a slope and a second control",
+        ),
+        ({"design": "chord", "chain_a": "0+100", "chain_b": "0+100"}, "they must be apart"),
+        (
+            {"design": "chord", "chain_a": "0+150"},
+            "Axis 'line': control A at chainage 150.000 m has no height, and no station with a height lies within 1 m "
+            "of it.",
+        ),
+        ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is no station"),
+        ({"design": "grade", "slope": 2.5}, "steeper than 45 degrees"),
+        ({"design": "level", "tolerance": -0.01}, "Axis 'line': the tolerance -0.01 is negative."),
+        ({"design": "level", "height_a": "high"}, "Layer 'axis', field 'height_a', row 1: 'high' is not a number."),
+        ({"design": "level", "chain_h": 1e9}, "'line': a chainage height of 1e+09 m is not on Earth"),
+        ({"design": "level", "chain_0": "begin"}, "Chainage of the first vertex of axis 'line': 'begin' is no station"),
+        ({"design": "reference"}, "Axis 'line': the design 'reference' needs a reference layer (REFERENCE)."),
+    ],
+)
 def test_design_of_an_axis_that_contradicts_itself(toolbox, straight, fields, said):
     assert said in toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=with_fields(toolbox, **fields))
 
 
-@pytest.mark.parametrize("given, said", [
-    ({"DESIGN": "inclined"}, "needs a slope"), ({"DESIGN": "grade", "SLOPE": 0.1, "HEIGHT_B": 5.0}, "give one of them"),
-    ({"CHAINAGE_A": "12+5"}, "'12+5' is no station"), ({"CHAINAGE_A": "0+500", "CHAINAGE_B": "500"}, "must be apart"),
-    ({"SLOPE": 3.0, "DESIGN": "inclined"}, "steeper"), ({"EARTH": "sphere", "RADIUS": 6371.0}, "RADIUS is in metres"),
-    ({"EQUATIONS": "12+50"}, "expected back=ahead"), ({"CHAINAGE_START": "1+1"}, "'1+1' is no station")])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        ({"DESIGN": "inclined"}, "needs a slope"),
+        ({"DESIGN": "grade", "SLOPE": 0.1, "HEIGHT_B": 5.0}, "give one of them"),
+        ({"CHAINAGE_A": "12+5"}, "'12+5' is no station"),
+        ({"CHAINAGE_A": "0+500", "CHAINAGE_B": "500"}, "must be apart"),
+        ({"SLOPE": 3.0, "DESIGN": "inclined"}, "steeper"),
+        ({"EARTH": "sphere", "RADIUS": 6371.0}, "RADIUS is in metres"),
+        ({"EQUATIONS": "12+50"}, "expected back=ahead"),
+        ({"CHAINAGE_START": "1+1"}, "'1+1' is no station"),
+    ],
+)
 def test_form_that_contradicts_itself(toolbox, straight, given, said):
     assert said in toolbox.refusal("designheights", **straight, **given)
 
 
 def test_equations_belong_to_one_axis(toolbox, straight):
     axis = toolbox.lines([{"at": [(X, Y), (X + 900, Y)], "name": n} for n in "ab"], UTM)
-    assert "but there are 2" in toolbox.refusal("designheights", STATIONS=straight["STATIONS"], AXIS=axis,
-                                                EQUATIONS="0+100=0+200")
+    assert "but there are 2" in toolbox.refusal(
+        "designheights", STATIONS=straight["STATIONS"], AXIS=axis, EQUATIONS="0+100=0+200"
+    )
 
 
 def test_values_a_design_does_not_use_are_warned_of(toolbox, straight):
@@ -322,10 +381,14 @@ def test_values_a_design_does_not_use_are_warned_of(toolbox, straight):
     assert any("the design 'tangent' does not use slope" in text for text in run.warnings)
 
 
-@pytest.mark.parametrize("given, said", [
-    ({"UNDULATION_VALUE": 40.0}, "UNDULATION_VALUE is given, but not used, since UNDULATION is not 'constant'."),
-    ({"UNDULATION_FIELD": "height"}, "UNDULATION_FIELD is given, but not used, since UNDULATION is not 'field'."),
-    ({"RADIUS": 6371000.0}, "RADIUS is given, but not used, since EARTH is not 'sphere'.")])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        ({"UNDULATION_VALUE": 40.0}, "UNDULATION_VALUE is given, but not used, since UNDULATION is not 'constant'."),
+        ({"UNDULATION_FIELD": "height"}, "UNDULATION_FIELD is given, but not used, since UNDULATION is not 'field'."),
+        ({"RADIUS": 6371000.0}, "RADIUS is given, but not used, since EARTH is not 'sphere'."),
+    ],
+)
 def test_values_a_choice_leaves_unused_are_warned_of(toolbox, straight, given, said):
     """A field of undulations without UNDULATION 'field' would be a wrong result without a word."""
     assert toolbox.run("designheights", **given, **straight).warnings == [said]
@@ -334,7 +397,8 @@ def test_values_a_choice_leaves_unused_are_warned_of(toolbox, straight, given, s
 def test_reference_without_its_design_is_warned_of(toolbox, straight):
     reference = toolbox.table([{"name": "p", "lat0": 50.0, "lon0": 3.0, "h0": 1.0, "nx": 1.0, "ny": 0.0, "nz": 1.0}])
     assert toolbox.run("designheights", REFERENCE=reference, **straight).warnings == [
-        "REFERENCE is given, but not used, since no axis has the design 'reference'."]
+        "REFERENCE is given, but not used, since no axis has the design 'reference'."
+    ]
 
 
 def test_level_on_ellipsoidal_heights_is_warned_of(toolbox, straight):
@@ -347,37 +411,51 @@ def test_level_on_ellipsoidal_heights_is_warned_of(toolbox, straight):
 
 def test_heights_in_feet_read_as_metres(toolbox, straight):
     rows = [{**row, "height": 50.0 / 0.3048} for row in places()]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], DESIGN="level",
-                      CHAINAGE_A="0", HEIGHT_A=50.0)
+    run = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows, UTM),
+        AXIS=straight["AXIS"],
+        DESIGN="level",
+        CHAINAGE_A="0",
+        HEIGHT_A=50.0,
+    )
     assert any("3.28 times" in text and "'line'" in text and "HEIGHT_UNIT" in text for text in run.warnings)
     assert len(run.rows()) == 5
 
 
 def test_name_of_the_field_tells_another_unit(toolbox, straight):
     rows = [{"at": row["at"], "elev_ft": 160.0} for row in places()]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"],
-                      HEIGHT_FIELD="elev_ft")
+    run = toolbox.run(
+        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft"
+    )
     assert any("'elev_ft' sounds like another unit" in text for text in run.warnings)
-    feet = toolbox.run("designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"],
-                       HEIGHT_FIELD="elev_ft",
-                       HEIGHT_UNIT="foot")
+    feet = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows, UTM),
+        AXIS=straight["AXIS"],
+        HEIGHT_FIELD="elev_ft",
+        HEIGHT_UNIT="foot",
+    )
     assert not any("sounds" in text for text in feet.warnings)
 
 
 # --- parameters
 
 
-@pytest.mark.parametrize("given, said", [
-    ({"HIGHT_FIELD": "height"}, "There is no parameter HIGHT_FIELD; there are"),
-    ({"HEIGHT_UNIT": "yard"}, "HEIGHT_UNIT is 'yard', but can only be metre, foot, us_foot."),
-    ({"DESIGN": 1}, "DESIGN is '1', but can only be chord"),
-    ({"UNDULATION": "EGM96"}, "UNDULATION is 'EGM96', but can only be"),
-    ({"TOLERANCE": "1 cm"}, "TOLERANCE is '1 cm', which is no number."),
-    ({"HEIGHT_A": "5,5"}, "HEIGHT_A is '5,5', which is no number."),
-    ({"TOLERANCE": math.nan}, "TOLERANCE is nan, which is no number to compute with."),
-    ({"MAX_DISTANCE": math.inf}, "MAX_DISTANCE is inf"),
-    ({"TOLERANCE": -0.01}, "TOLERANCE is -0.01, but must be at least 0."),
-])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        ({"HIGHT_FIELD": "height"}, "There is no parameter HIGHT_FIELD; there are"),
+        ({"HEIGHT_UNIT": "yard"}, "HEIGHT_UNIT is 'yard', but can only be metre, foot, us_foot."),
+        ({"DESIGN": 1}, "DESIGN is '1', but can only be chord"),
+        ({"UNDULATION": "EGM96"}, "UNDULATION is 'EGM96', but can only be"),
+        ({"TOLERANCE": "1 cm"}, "TOLERANCE is '1 cm', which is no number."),
+        ({"HEIGHT_A": "5,5"}, "HEIGHT_A is '5,5', which is no number."),
+        ({"TOLERANCE": math.nan}, "TOLERANCE is nan, which is no number to compute with."),
+        ({"MAX_DISTANCE": math.inf}, "MAX_DISTANCE is inf"),
+        ({"TOLERANCE": -0.01}, "TOLERANCE is -0.01, but must be at least 0."),
+    ],
+)
 def test_values_the_host_would_take(toolbox, straight, given, said):
     """The host ignores unknown names, and reads text that is no number as 0."""
     assert said in toolbox.refusal("designheights", **straight, **given)
@@ -388,11 +466,13 @@ def test_numbers_given_as_text(toolbox, straight):
 
 
 def test_nothing_asked_for(toolbox, straight):
-    assert "INTERVAL, CHAINAGES, or AT_VERTICES" in toolbox.refusal("generatestations", AXIS=straight["AXIS"],
-                                                                    AT_VERTICES=False)
+    assert "INTERVAL, CHAINAGES, or AT_VERTICES" in toolbox.refusal(
+        "generatestations", AXIS=straight["AXIS"], AT_VERTICES=False
+    )
     assert "more than 2000000 stations" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], INTERVAL=1e-6)
-    assert "beyond the axes" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], AT_VERTICES=False,
-                                                CHAINAGES="99+000")
+    assert "beyond the axes" in toolbox.refusal(
+        "generatestations", AXIS=straight["AXIS"], AT_VERTICES=False, CHAINAGES="99+000"
+    )
     assert "'x' is no station" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], CHAINAGES="0+100; x")
 
 
@@ -400,7 +480,8 @@ def test_input_is_not_touched(toolbox, straight, tmp_path):
     stations = toolbox.saved(straight["STATIONS"], tmp_path / "in.gpkg")
     before = [(f.id(), f.attributes(), f.geometry().asWkt(12)) for f in stations.getFeatures()]
     toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=str(tmp_path / "out.gpkg"))
-    assert "nope" in toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"], HEIGHT_FIELD="nope",
-                                     OUTPUT=str(tmp_path / "no.gpkg"))
+    assert "nope" in toolbox.refusal(
+        "designheights", STATIONS=stations, AXIS=straight["AXIS"], HEIGHT_FIELD="nope", OUTPUT=str(tmp_path / "no.gpkg")
+    )
     assert [(f.id(), f.attributes(), f.geometry().asWkt(12)) for f in stations.getFeatures()] == before
     assert not (tmp_path / "no.gpkg").exists()

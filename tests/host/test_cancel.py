@@ -35,22 +35,26 @@ def cancelled_runs(toolbox, log, check, entry, **parameters):
 def entries(toolbox):
     stations, axis = toolbox.straight()
     rows = toolbox.table([{"station": f"0+{k}00", "height": 5.0} for k in range(9)] + [{"station": "x", "height": 5.0}])
-    return {"designheights": ({"STATIONS": stations, "AXIS": axis}, "SUMMARY", 9),
-            "measurestations": ({"STATIONS": stations, "AXIS": axis}, None, 7),
-            "placestations": ({"INPUT": rows, "AXIS": axis}, "REJECTED", 5),
-            "generatestations": ({"AXIS": axis, "INTERVAL": 100.0}, None, 4),
-            "convertheights": ({"STATIONS": stations, "UNDULATION": "constant", "UNDULATION_VALUE": 1.0}, None, 5)}
+    return {
+        "designheights": ({"STATIONS": stations, "AXIS": axis}, "SUMMARY", 9),
+        "measurestations": ({"STATIONS": stations, "AXIS": axis}, None, 7),
+        "placestations": ({"INPUT": rows, "AXIS": axis}, "REJECTED", 5),
+        "generatestations": ({"AXIS": axis, "INTERVAL": 100.0}, None, 4),
+        "convertheights": ({"STATIONS": stations, "UNDULATION": "constant", "UNDULATION_VALUE": 1.0}, None, 5),
+    }
 
 
-@pytest.mark.parametrize("entry",
-                         ["designheights", "measurestations", "placestations", "generatestations", "convertheights"])
+@pytest.mark.parametrize(
+    "entry", ["designheights", "measurestations", "placestations", "generatestations", "convertheights"]
+)
 def test_cancel_at_every_question(toolbox, log, often, tmp_path, entry):
     given, second, least = entries(toolbox)[entry]
     outputs = {"OUTPUT": str(tmp_path / "out.gpkg")}
     if second:
         outputs[second] = str(tmp_path / "second.csv")
-    number = cancelled_runs(toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry,
-                            **given, **outputs)
+    number = cancelled_runs(
+        toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry, **given, **outputs
+    )
     assert number >= least
 
 
@@ -79,14 +83,26 @@ def test_table_beside_others_goes_again(toolbox, log, often, tmp_path):
         assert len(list(saved.getFeatures())) == 11
         assert not [name for name in os.listdir(tmp_path) if name.endswith(".before")]
 
-    assert cancelled_runs(toolbox, log, check, "designheights", STATIONS=saved, AXIS=axis,
-                          OUTPUT=f"ogr:dbname='{path}' table=\"residuals\" (geom)") >= 8
+    assert (
+        cancelled_runs(
+            toolbox,
+            log,
+            check,
+            "designheights",
+            STATIONS=saved,
+            AXIS=axis,
+            OUTPUT=f"ogr:dbname='{path}' table=\"residuals\" (geom)",
+        )
+        >= 8
+    )
 
 
 def test_cancelled_before_it_starts(toolbox, log, tmp_path):
     stations, axis = toolbox.straight()
     feedback = log()
     feedback.cancel()
-    assert toolbox.refusal("designheights", feedback, STATIONS=stations, AXIS=axis,
-                           OUTPUT=str(tmp_path / "out.gpkg")) == CANCELLED
+    assert (
+        toolbox.refusal("designheights", feedback, STATIONS=stations, AXIS=axis, OUTPUT=str(tmp_path / "out.gpkg"))
+        == CANCELLED
+    )
     assert os.listdir(tmp_path) == []

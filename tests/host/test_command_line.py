@@ -25,13 +25,23 @@ def command(tmp_path_factory):
     profile = home / "config" / "profiles" / "default" / "QGIS"
     profile.mkdir(parents=True)
     (profile / "QGIS3.ini").write_text("[PythonPlugins]\ntautline=true\n", encoding="utf-8")
-    place = {"HOME": str(home), "QGIS_CUSTOM_CONFIG_PATH": str(home / "config"),
-             "QGIS_PLUGINPATH": str(home / "plugins"),
-             "QT_QPA_PLATFORM": "offscreen", "PYTHONDONTWRITEBYTECODE": "1", "LANG": "C.UTF-8"}
+    place = {
+        "HOME": str(home),
+        "QGIS_CUSTOM_CONFIG_PATH": str(home / "config"),
+        "QGIS_PLUGINPATH": str(home / "plugins"),
+        "QT_QPA_PLATFORM": "offscreen",
+        "PYTHONDONTWRITEBYTECODE": "1",
+        "LANG": "C.UTF-8",
+    }
 
     def run(entry, *given, environment=None):
-        return subprocess.run([COMMAND, "--json", "run", f"tautline:{entry}", *given], capture_output=True, text=True,
-                              env={**os.environ, **place, **(environment or {})}, check=False)
+        return subprocess.run(
+            [COMMAND, "--json", "run", f"tautline:{entry}", *given],
+            capture_output=True,
+            text=True,
+            env={**os.environ, **place, **(environment or {})},
+            check=False,
+        )
 
     return run
 
@@ -46,13 +56,23 @@ def layer_of(path):
 
 def test_place_then_design(host, command, tmp_path):
     """The main job as the demo runs it; numbers in the results, style in the file."""
-    placed = command("placestations", f"--INPUT={SAMPLE}/heights.csv", f"--AXIS={SAMPLE}/axis.gpkg",
-                     f"--OUTPUT={tmp_path}/placed.gpkg")
+    placed = command(
+        "placestations",
+        f"--INPUT={SAMPLE}/heights.csv",
+        f"--AXIS={SAMPLE}/axis.gpkg",
+        f"--OUTPUT={tmp_path}/placed.gpkg",
+    )
     assert placed.returncode == 0, placed.stderr
     assert json.loads(placed.stdout)["results"]["REJECTED_COUNT"] == 0
-    design = command("designheights", f"--STATIONS={tmp_path}/placed.gpkg", f"--AXIS={SAMPLE}/axis.gpkg",
-                     "--UNDULATION=field",
-                     "--UNDULATION_FIELD=undulation", f"--OUTPUT={tmp_path}/out.gpkg", f"--SUMMARY={tmp_path}/sum.gpkg")
+    design = command(
+        "designheights",
+        f"--STATIONS={tmp_path}/placed.gpkg",
+        f"--AXIS={SAMPLE}/axis.gpkg",
+        "--UNDULATION=field",
+        "--UNDULATION_FIELD=undulation",
+        f"--OUTPUT={tmp_path}/out.gpkg",
+        f"--SUMMARY={tmp_path}/sum.gpkg",
+    )
     assert design.returncode == 0, design.stderr
     results = json.loads(design.stdout)["results"]
     want = json.loads((SAMPLE / "expected.json").read_text(encoding="utf-8"))
@@ -74,12 +94,15 @@ def bytes_of(folder):
     return {name: (folder / name).read_bytes() for name in sorted(os.listdir(folder))}
 
 
-@pytest.mark.parametrize("given, said", [
-    (["--HEIGHT_FIELD=nope", "--OUTPUT=out.gpkg"], "has no field 'nope' (HEIGHT_FIELD); it has fid, height."),
-    (["--TOLERANCE=wide", "--OUTPUT=out.gpkg"], "TOLERANCE"),
-    (["--TOLERANC=1", "--OUTPUT=out.gpkg"], "There is no parameter TOLERANC; there are"),
-    (["--OUTPUT=stations.gpkg"], "is the place of the input STATIONS"),
-])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        (["--HEIGHT_FIELD=nope", "--OUTPUT=out.gpkg"], "has no field 'nope' (HEIGHT_FIELD); it has fid, height."),
+        (["--TOLERANCE=wide", "--OUTPUT=out.gpkg"], "TOLERANCE"),
+        (["--TOLERANC=1", "--OUTPUT=out.gpkg"], "There is no parameter TOLERANC; there are"),
+        (["--OUTPUT=stations.gpkg"], "is the place of the input STATIONS"),
+    ],
+)
 def test_refusals_have_an_exit_status(command, files, tmp_path, given, said):
     """Nothing is written, and inputs stay as they are, byte for byte."""
     before = bytes_of(tmp_path)

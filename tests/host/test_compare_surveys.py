@@ -13,10 +13,20 @@ UTM = "EPSG:32631"
 
 def survey(toolbox, heights, name="first", axis="a", date="2025-03-11", sd=0.001, step=10.0, **more):
     """Stations every ``step`` metres of chainage with heights, None for not read."""
-    rows = [{"at": (500000.0 + step * k, 5540000.0), "axis": axis, "station": f"0+{int(step * k):03d}",
-             "chainage": step * k, "offset": 0.0,
-             "height": value, "date": date, "sd": sd, **{key: values[k] for key, values in more.items()}}
-            for k, value in enumerate(heights)]
+    rows = [
+        {
+            "at": (500000.0 + step * k, 5540000.0),
+            "axis": axis,
+            "station": f"0+{int(step * k):03d}",
+            "chainage": step * k,
+            "offset": 0.0,
+            "height": value,
+            "date": date,
+            "sd": sd,
+            **{key: values[k] for key, values in more.items()},
+        }
+        for k, value in enumerate(heights)
+    ]
     return toolbox.points(rows, UTM, name=name, types={"height": "double", "sd": "double", "date": "string"})
 
 
@@ -31,45 +41,70 @@ SETTLED = [0.002] * 5 + [-0.008] + [0.002] * 5
 def test_change_shift_bending_rate_by_hand(toolbox):
     """All risen by 2 mm in two years of 365.25 days but one station, settled by 8 mm; each survey good to 1 mm."""
     later = survey(toolbox, moved(FLAT, SETTLED), "second", date="2027-03-11")
-    run = toolbox.run("comparesurveys", SURVEYS=[later, survey(toolbox, FLAT)], MOTIONS="memory:", CHANGES="memory:",
-                      UNMATCHED="memory:")
+    run = toolbox.run(
+        "comparesurveys",
+        SURVEYS=[later, survey(toolbox, FLAT)],
+        MOTIONS="memory:",
+        CHANGES="memory:",
+        UNMATCHED="memory:",
+    )
     row = run.by("station")["0+050"]
     sd = 2**0.5 * 1e-3
     assert (row["change"], row["sd_change"], row["ratio"]) == pytest.approx((-0.008, sd, -0.008 / sd), abs=1e-8)
     assert (row["bending"], row["common"]) == pytest.approx((-0.010, 0.002), abs=1e-6)
     assert row["verdict"] == row["bend_verd"] == "settled"
     assert row["rate"] == pytest.approx(-0.008 / (730 / 365.25), abs=1e-9)
-    assert (row["first_date"], row["last_date"], row["last_seen"],
-            row["surveys"]) == ("2025-03-11", "2027-03-11", "2027-03-11", 2)
+    assert (row["first_date"], row["last_date"], row["last_seen"], row["surveys"]) == (
+        "2025-03-11",
+        "2027-03-11",
+        "2027-03-11",
+        2,
+    )
     other = run.by("station")["0+000"]
     assert other["verdict"] == "not shown" and other["bending"] == pytest.approx(0.0, abs=1e-6)
     motion = run.rows("MOTIONS")[0]
     assert (motion["axis"], motion["survey"], motion["number"], motion["settled"], motion["risen"], motion["bent"]) == (
-        "a", "2027-03-11", 11, 1, 0, 1)
-    assert motion["shift"] == pytest.approx(0.002,
-                                            abs=1e-6) and motion["years"] == pytest.approx(730 / 365.25, abs=1e-9)
+        "a",
+        "2027-03-11",
+        11,
+        1,
+        0,
+        1,
+    )
+    assert motion["shift"] == pytest.approx(0.002, abs=1e-6) and motion["years"] == pytest.approx(
+        730 / 365.25, abs=1e-9
+    )
     assert len(run.rows("CHANGES")) == 11 and run.rows("UNMATCHED") == [] and not run.warnings
-    assert run.results["COUNT"] == 11 and run.results["CHANGED"] == 1 and run.results["MAX_ABS"] == pytest.approx(0.008,
-        abs=1e-9)
+    assert (
+        run.results["COUNT"] == 11
+        and run.results["CHANGED"] == 1
+        and run.results["MAX_ABS"] == pytest.approx(0.008, abs=1e-9)
+    )
     assert "greatest change \u22128.0 mm at 0+050; 1 settled, 0 risen, 0 possible; common shift +2.0" in run.said
 
 
 def test_mean_shift_and_tilt_against_numpy(toolbox):
     """A constructed motion solved by numpy's polyfit."""
     change = 0.003 + 2e-5 * 10.0 * np.arange(11) + np.random.default_rng(1).normal(0, 1e-3, 11)
-    run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, FLAT),
-                                                 survey(toolbox, moved(FLAT, change.tolist()), "second",
-                                                                             date="2026-01-01")], SHIFT="mean",
-                      TILT=True, MOTIONS="memory:")
+    run = toolbox.run(
+        "comparesurveys",
+        SURVEYS=[survey(toolbox, FLAT), survey(toolbox, moved(FLAT, change.tolist()), "second", date="2026-01-01")],
+        SHIFT="mean",
+        TILT=True,
+        MOTIONS="memory:",
+    )
     x = 10.0 * np.arange(11) - 50.0
     tilt, shift = np.polyfit(x, change, 1)
     motion = run.rows("MOTIONS")[0]
     assert (motion["shift"], motion["tilt"]) == pytest.approx((shift, tilt), abs=1e-9)
     assert motion["sd_tilt"] == pytest.approx(2**0.5 * 1e-3 / np.sqrt(np.sum(x**2)), rel=1e-6)
     assert run.column("bending") == pytest.approx((change - shift - tilt * x).tolist(), abs=1e-9)
-    none = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, FLAT),
-                                                  survey(toolbox, moved(FLAT, SETTLED), "second", date="2026-01-01")],
-                       SHIFT="none", MOTIONS="memory:")
+    none = toolbox.run(
+        "comparesurveys",
+        SURVEYS=[survey(toolbox, FLAT), survey(toolbox, moved(FLAT, SETTLED), "second", date="2026-01-01")],
+        SHIFT="none",
+        MOTIONS="memory:",
+    )
     assert none.column("bending") == none.column("bend_verd") == [None] * 11
     assert none.rows("MOTIONS")[0]["shift"] is None
 
@@ -79,11 +114,13 @@ def test_stations_of_one_survey_only_are_listed(toolbox):
     second = survey(toolbox, [50.001, None, 50.0, 50.002, 50.0], "second", date="2026-01-01")
     run = toolbox.run("comparesurveys", SURVEYS=[first, second], UNMATCHED="memory:")
     listed = {(row["survey"], row["row"], row["station"], row["reason"]) for row in run.rows("UNMATCHED")}
-    assert listed == {("2025-03-11", 3, "0+020", "no height in this survey"),
-                      ("2025-03-11", 2, "0+010", "not in survey 2026-01-01"),
-                      ("2026-01-01", 2, "0+010", "no height in this survey"),
-                      ("2026-01-01", 3, "0+020", "not in the first survey, 2025-03-11"),
-                      ("2026-01-01", 5, "0+040", "not in the first survey, 2025-03-11")}
+    assert listed == {
+        ("2025-03-11", 3, "0+020", "no height in this survey"),
+        ("2025-03-11", 2, "0+010", "not in survey 2026-01-01"),
+        ("2026-01-01", 2, "0+010", "no height in this survey"),
+        ("2026-01-01", 3, "0+020", "not in the first survey, 2025-03-11"),
+        ("2026-01-01", 5, "0+040", "not in the first survey, 2025-03-11"),
+    }
     assert run.results["COUNT"] == 2 and run.results["UNMATCHED_COUNT"] == 5 and len(run.rows()) == 4
     assert run.by("station")["0+010"]["change"] is None and run.by("station")["0+010"]["verdict"] is None
 
@@ -108,15 +145,22 @@ def test_matching_by_name_and_by_chainage(toolbox):
     assert by_place.column("change") == pytest.approx([0.2, 0.0, -0.2], abs=1e-9)
     doubled = survey(toolbox, [50.0, 50.0, 50.0], "third", date="2026-01-01", station=["P1", "P2", "P1"])
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, doubled], MATCH="name") == (
-        "Layer 'third' has stations twice (rows in brackets): P1 (1, 3); to match by name each must be there once.")
+        "Layer 'third' has stations twice (rows in brackets): P1 (1, 3); to match by name each must be there once."
+    )
 
 
 def test_heights_from_design_and_residual_and_from_z(toolbox):
-    designed = toolbox.points([{"at": (500000.0 + k, 5540000.0), "chainage": 10.0 * k, "design_h": 50.0,
-                                "residual": 0.001 * k} for k in range(3)],
-                              UTM, name="designed")
-    solid = toolbox.points([{"at": (500000.0 + k, 5540000.0, 50.0), "chainage": 10.0 * k} for k in range(3)], UTM,
-                           "PointZ", name="solid")
+    designed = toolbox.points(
+        [
+            {"at": (500000.0 + k, 5540000.0), "chainage": 10.0 * k, "design_h": 50.0, "residual": 0.001 * k}
+            for k in range(3)
+        ],
+        UTM,
+        name="designed",
+    )
+    solid = toolbox.points(
+        [{"at": (500000.0 + k, 5540000.0, 50.0), "chainage": 10.0 * k} for k in range(3)], UTM, "PointZ", name="solid"
+    )
     run = toolbox.run("comparesurveys", SURVEYS=[designed, solid], DATES="2025-01-01; 2026-01-01", SIGMA=0.001)
     assert run.column("change") == pytest.approx([0.0, -0.001, -0.002], abs=1e-9)
     assert run.rows()[0]["sd_change"] == pytest.approx(2**0.5 * 0.001) and run.rows()[0]["axis"] is None
@@ -148,8 +192,10 @@ def test_dates_of_a_date_column(toolbox, tmp_path):
 
 
 def test_feet(toolbox):
-    first, second = survey(toolbox, [50.0] * 3, sd=0.004), survey(toolbox, [50.02] * 3, "second", date="2026-01-01",
-                                                                  sd=0.004)
+    first, second = (
+        survey(toolbox, [50.0] * 3, sd=0.004),
+        survey(toolbox, [50.02] * 3, "second", date="2026-01-01", sd=0.004),
+    )
     run = toolbox.run("comparesurveys", SURVEYS=[first, second], HEIGHT_UNIT="foot", CHAINAGE_UNIT="foot")
     assert run.column("change") == pytest.approx([0.02] * 3, abs=1e-9) and "+0.020 ft" in run.said
     # 0.5 m is 1.64 ft.
@@ -159,10 +205,17 @@ def test_feet(toolbox):
 def test_doubts(toolbox):
     first = survey(toolbox, [50.0 + 0.1 * k for k in range(6)])
     feet = survey(toolbox, [(50.0 + 0.1 * k) / 0.3048 for k in range(6)], "feet", date="2026-01-01")
-    assert any("half of the changes are beyond 500.0 mm" in text
-               for text in toolbox.run("comparesurveys", SURVEYS=[first, feet]).warnings)
-    aside = survey(toolbox, [50.0 + 0.1 * k for k in range(6)], "aside", date="2026-01-01",
-                   chainage=[10.0 * k + 0.3 for k in range(6)])
+    assert any(
+        "half of the changes are beyond 500.0 mm" in text
+        for text in toolbox.run("comparesurveys", SURVEYS=[first, feet]).warnings
+    )
+    aside = survey(
+        toolbox,
+        [50.0 + 0.1 * k for k in range(6)],
+        "aside",
+        date="2026-01-01",
+        chainage=[10.0 * k + 0.3 for k in range(6)],
+    )
     run = toolbox.run("comparesurveys", SURVEYS=[first, aside])
     assert any("readings up to 0.30 m apart" in text and "that alone makes 3.0 mm" in text for text in run.warnings)
 
@@ -181,23 +234,43 @@ def epochs(toolbox, tmp_path):
             chainage = int(row["station"].replace("+", ""))
             bowl = max(0.0, 1 - abs(chainage - 1650) / 200) if row["axis"] == "north arm" else 0.0
             height = None if not row["height"] else float(row["height"]) - number * (0.003 + 0.012 * bowl)
-            rows.append({"axis": row["axis"], "station": row["station"], "offset": float(row["offset"]),
-                         "height": height,
-                         "undulation": float(row["undulation"]), "sd": 0.001, "date": date})
-        placed = toolbox.run("placestations", INPUT=toolbox.table(rows, types={"height": "double"}),
-                             AXIS=str(GALLERY / "axis.gpkg"))
+            rows.append(
+                {
+                    "axis": row["axis"],
+                    "station": row["station"],
+                    "offset": float(row["offset"]),
+                    "height": height,
+                    "undulation": float(row["undulation"]),
+                    "sd": 0.001,
+                    "date": date,
+                }
+            )
+        placed = toolbox.run(
+            "placestations", INPUT=toolbox.table(rows, types={"height": "double"}), AXIS=str(GALLERY / "axis.gpkg")
+        )
         path = str(tmp_path / f"epoch{number}.gpkg")
-        toolbox.run("designheights", STATIONS=placed.layer(), AXIS=str(GALLERY / "axis.gpkg"), UNDULATION="field",
-                    UNDULATION_FIELD="undulation", OUTPUT=path)
+        toolbox.run(
+            "designheights",
+            STATIONS=placed.layer(),
+            AXIS=str(GALLERY / "axis.gpkg"),
+            UNDULATION="field",
+            UNDULATION_FIELD="undulation",
+            OUTPUT=path,
+        )
         paths.append(path)
     return paths
 
 
 def test_gallery_surveyed_again(toolbox, epochs, tmp_path):
     output = str(tmp_path / "changes.gpkg")
-    run = toolbox.run("comparesurveys", SURVEYS=epochs, OUTPUT=output, MOTIONS="memory:",
-                      REPORT=str(tmp_path / "c.html"),
-                      CHART=str(tmp_path / "c.svg"))
+    run = toolbox.run(
+        "comparesurveys",
+        SURVEYS=epochs,
+        OUTPUT=output,
+        MOTIONS="memory:",
+        REPORT=str(tmp_path / "c.html"),
+        CHART=str(tmp_path / "c.svg"),
+    )
     worst = next(row for row in run.rows() if (row["axis"], row["station"]) == ("north arm", "1+650"))
     assert worst["change"] == pytest.approx(-0.015, abs=1e-7) and worst["bending"] == pytest.approx(-0.012, abs=2e-4)
     assert all(row["shift"] == pytest.approx(-0.003, abs=2e-4) for row in run.rows("MOTIONS"))
@@ -234,8 +307,9 @@ def test_the_chart_shows_the_bowl(toolbox, epochs, tmp_path):
 def test_evil_names(toolbox, tmp_path):
     evil = "<script>$x_1$</script>"
     layers = [survey(toolbox, [50.0, 50.1, 50.0], f"_{evil}{k}", axis=evil, date=None) for k in range(2)]
-    run = toolbox.run("comparesurveys", SURVEYS=layers, REPORT=str(tmp_path / "c.html"), CHART=str(tmp_path / "c.png"),
-                      TITLE=evil)
+    run = toolbox.run(
+        "comparesurveys", SURVEYS=layers, REPORT=str(tmp_path / "c.html"), CHART=str(tmp_path / "c.png"), TITLE=evil
+    )
     text = (tmp_path / "c.html").read_text(encoding="utf-8")
     assert "<script" not in text and "&lt;script&gt;" in text and run.results["COUNT"] == 3
 
@@ -246,35 +320,43 @@ def test_evil_names(toolbox, tmp_path):
 def test_bad_surveys(toolbox):
     first, second = survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, first]) == (
-        "One survey is given twice; a survey has not changed against itself.")
+        "One survey is given twice; a survey has not changed against itself."
+    )
     bare = toolbox.points([{"at": (500000.0, 5540000.0), "chainage": 1.0}], UTM, name="bare")
-    assert "Layer 'bare' has no field 'height', no design_h and residual" in toolbox.refusal("comparesurveys",
-                                                                                             SURVEYS=[first, bare])
+    assert "Layer 'bare' has no field 'height', no design_h and residual" in toolbox.refusal(
+        "comparesurveys", SURVEYS=[first, bare]
+    )
     nowhere = toolbox.points([{"at": (500000.0, 5540000.0), "height": 1.0}], UTM, name="nowhere")
-    assert "Layer 'nowhere' has neither a field 'chainage' nor 'station'" in toolbox.refusal("comparesurveys",
-                                                                                             SURVEYS=[first, nowhere])
+    assert "Layer 'nowhere' has neither a field 'chainage' nor 'station'" in toolbox.refusal(
+        "comparesurveys", SURVEYS=[first, nowhere]
+    )
     empty = survey(toolbox, [None, None], "empty")
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, empty]) == "Layer 'empty' has no heights."
     other = survey(toolbox, FLAT, "other", axis="b", date="2026-01-01")
-    assert toolbox.refusal("comparesurveys", SURVEYS=[first, other]).startswith("No station of layer 'other' is found "
-                                                                                "in layer 'first'; ")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, other]).startswith(
+        "No station of layer 'other' is found in layer 'first'; "
+    )
     zero = survey(toolbox, FLAT, "zero", date="2026-01-01", sd=0.0)
-    assert toolbox.refusal("comparesurveys", SURVEYS=[first, zero]).startswith("Layer 'zero', field 'sd', row 1: 0 is "
-                                                                               "no standard deviation")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, zero]).startswith(
+        "Layer 'zero', field 'sd', row 1: 0 is no standard deviation"
+    )
     axis = toolbox.lines([{"at": [(0, 0), (1, 1)], "height": 1.0, "chainage": 1.0}], UTM)
     assert "has lines, but points are due here" in toolbox.refusal("comparesurveys", SURVEYS=[first, axis])
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, second], HEIGHT_FIELD="nope").startswith(
-        "Layer 'first' has no field 'nope' (HEIGHT_FIELD); it has ")
+        "Layer 'first' has no field 'nope' (HEIGHT_FIELD); it has "
+    )
 
 
 def test_bad_dates_and_numbers(toolbox):
     layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
-    for given, said in (({"DATES": "2025-01-01"}, "DATES has 1 date, but there are 2 surveys."),
-                        ({"DATES": "2025-01-01; 03/09/26"}, "DATES: '03/09/26' is no date; expected year-month-day"),
-                        ({"SIGMA": 0}, "SIGMA is 0; it must be greater than zero, or empty."),
-                        ({"MATCH_TOLERANCE": 0}, "Matching needs a tolerance greater than zero."),
-                        ({"SIGMA": -1}, "SIGMA is -1, but must be at least 0."),
-                        ({"SHIFT": "some"}, "SHIFT is 'some'")):
+    for given, said in (
+        ({"DATES": "2025-01-01"}, "DATES has 1 date, but there are 2 surveys."),
+        ({"DATES": "2025-01-01; 03/09/26"}, "DATES: '03/09/26' is no date; expected year-month-day"),
+        ({"SIGMA": 0}, "SIGMA is 0; it must be greater than zero, or empty."),
+        ({"MATCH_TOLERANCE": 0}, "Matching needs a tolerance greater than zero."),
+        ({"SIGMA": -1}, "SIGMA is -1, but must be at least 0."),
+        ({"SHIFT": "some"}, "SHIFT is 'some'"),
+    ):
         assert toolbox.refusal("comparesurveys", SURVEYS=layers, **given).startswith(said)
     layers[1] = survey(toolbox, FLAT, "second", date="spring")
     assert toolbox.refusal("comparesurveys", SURVEYS=layers).startswith("Layer 'second', row 1: 'spring' is no date")
@@ -291,8 +373,9 @@ def test_one_survey_and_unreadable_ones(toolbox, tmp_path):
 
 def test_a_chart_of_another_kind_is_refused(toolbox, tmp_path):
     layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
-    assert "a chart is written as .png or .svg." in toolbox.refusal("comparesurveys", SURVEYS=layers,
-                                                                    CHART=str(tmp_path / "c.jpg"))
+    assert "a chart is written as .png or .svg." in toolbox.refusal(
+        "comparesurveys", SURVEYS=layers, CHART=str(tmp_path / "c.jpg")
+    )
     assert list(tmp_path.iterdir()) == []
 
 
@@ -328,8 +411,12 @@ def test_in_a_worker_thread(host, toolbox, epochs, tmp_path):
     try:
         page, output = tmp_path / "c.html", str(tmp_path / "c.gpkg")
         entry = QgsApplication.processingRegistry().algorithmById("tautline:comparesurveys").create()
-        task = QgsProcessingAlgRunnerTask(entry, {"SURVEYS": [layer.id() for layer in layers], "OUTPUT": output,
-                                                  "REPORT": str(page)}, context, feedback)
+        task = QgsProcessingAlgRunnerTask(
+            entry,
+            {"SURVEYS": [layer.id() for layer in layers], "OUTPUT": output, "REPORT": str(page)},
+            context,
+            feedback,
+        )
         task.executed.connect(lambda well, results: (answer.append((well, results)), loop.quit()))
         QTimer.singleShot(20_000, loop.quit)
         QgsApplication.taskManager().addTask(task)
@@ -345,6 +432,11 @@ def test_cancel_leaves_nothing(toolbox, log, tmp_path):
 
     layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
     with pytest.raises(QgsProcessingException, match="Cancelled"):
-        toolbox.run("comparesurveys", feedback=log(cancel_at=1), SURVEYS=layers, OUTPUT=str(tmp_path / "o.gpkg"),
-                    REPORT=str(tmp_path / "c.html"))
+        toolbox.run(
+            "comparesurveys",
+            feedback=log(cancel_at=1),
+            SURVEYS=layers,
+            OUTPUT=str(tmp_path / "o.gpkg"),
+            REPORT=str(tmp_path / "c.html"),
+        )
     assert list(tmp_path.iterdir()) == []

@@ -18,7 +18,7 @@ def test_grid_of_the_projection_library(toolbox):
 
 def test_the_other_way(toolbox):
     points = toolbox.points([{"at": (0.0, 0.0), "height": 100.0}])
-    row, = toolbox.run("convertheights", STATIONS=points, HEIGHTS_ARE="geoid").rows()
+    (row,) = toolbox.run("convertheights", STATIONS=points, HEIGHTS_ARE="geoid").rows()
     assert row["height_geo"] == 100.0 and row["height_ell"] == pytest.approx(117.1616, abs=1e-3)
 
 
@@ -31,8 +31,9 @@ def test_longitude_a_turn_away(toolbox, lon):
 
 def test_constant_and_feet(toolbox):
     points = toolbox.points([{"at": (0.0, 0.0), "height": 100.0}, {"at": (0.0, 0.0), "height": None}])
-    run = toolbox.run("convertheights", STATIONS=points, UNDULATION="constant", UNDULATION_VALUE=-30.5,
-                      HEIGHT_UNIT="foot")
+    run = toolbox.run(
+        "convertheights", STATIONS=points, UNDULATION="constant", UNDULATION_VALUE=-30.5, HEIGHT_UNIT="foot"
+    )
     assert run.column("undulation") == pytest.approx([-30.5, -30.5], abs=1e-12)
     assert run.column("height_geo") == [pytest.approx(130.5, abs=1e-12), None]
     assert run.column("height_ell") == [100.0, None]
@@ -47,7 +48,7 @@ def test_grid_in_feet(toolbox):
 
 def test_field(toolbox):
     points = toolbox.points([{"at": (0.0, 0.0), "height": 100.0, "n": 5.0}])
-    row, = toolbox.run("convertheights", STATIONS=points, UNDULATION="field", UNDULATION_FIELD="n").rows()
+    (row,) = toolbox.run("convertheights", STATIONS=points, UNDULATION="field", UNDULATION_FIELD="n").rows()
     assert row["undulation"] == 5.0 and row["height_geo"] == 95.0 and row["n"] == 5.0
 
 
@@ -66,7 +67,8 @@ def test_projected_points(toolbox):
 def test_unknown_is_no_choice_here(toolbox):
     points = toolbox.points([{"at": (0.0, 0.0), "height": 0.0}])
     assert "UNDULATION is 'unknown', but can only be grid, field, constant." in toolbox.refusal(
-        "convertheights", STATIONS=points, UNDULATION="unknown")
+        "convertheights", STATIONS=points, UNDULATION="unknown"
+    )
 
 
 def test_rasters_that_do_not_serve(toolbox, tmp_path):
@@ -87,11 +89,18 @@ def test_rasters_that_do_not_serve(toolbox, tmp_path):
 
     degrees = (7.0, 0.5, 0.0, 51.0, 0.0, -0.5)
     for name, path, said in (
-            ("projected", raster("m.tif", 32632, (4e5, 1000.0, 0.0, 6e6, 0.0, -1000.0), 40.0),
-             "not in latitude and longitude"),
-            ("holes", raster("h.tif", 4326, degrees, -9999.0), "has no value at latitude 50.00000, longitude 8.00000"),
-            ("elsewhere", raster("e.tif", 4326, (17.0, 0.5, 0.0, 51.0, 0.0, -0.5), 40.0),
-             "does not reach latitude 50.00000")):
+        (
+            "projected",
+            raster("m.tif", 32632, (4e5, 1000.0, 0.0, 6e6, 0.0, -1000.0), 40.0),
+            "not in latitude and longitude",
+        ),
+        ("holes", raster("h.tif", 4326, degrees, -9999.0), "has no value at latitude 50.00000, longitude 8.00000"),
+        (
+            "elsewhere",
+            raster("e.tif", 4326, (17.0, 0.5, 0.0, 51.0, 0.0, -0.5), 40.0),
+            "does not reach latitude 50.00000",
+        ),
+    ):
         assert said in toolbox.refusal("convertheights", STATIONS=points, GEOID=path), name
     run = toolbox.run("convertheights", STATIONS=points, GEOID=raster("g.tif", 4326, degrees, 40.0))
     assert run.column("height_geo") == [-40.0] and "raster 'g'" in run.said

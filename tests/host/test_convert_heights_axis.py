@@ -6,9 +6,12 @@ import pytest
 
 @pytest.fixture
 def site(toolbox):
-    points = toolbox.points([{"at": (20.0, 10.0 + 0.001 * k), "height": 100.0,
-                              "undulation": 30.0 + 0.001 * k + 0.0001 * k * k}
-                             for k in range(11)])
+    points = toolbox.points(
+        [
+            {"at": (20.0, 10.0 + 0.001 * k), "height": 100.0, "undulation": 30.0 + 0.001 * k + 0.0001 * k * k}
+            for k in range(11)
+        ]
+    )
     axis = toolbox.lines([{"at": [(20.0, 10.0), (20.0, 10.01)], "name": "north"}])
     return {"STATIONS": points, "AXIS": axis}
 
@@ -28,8 +31,9 @@ def test_stations_with_their_own_undulations(toolbox, site):
     """0.001 k + 0.0001 k^2 over ten steps: 20 mm from end to end, and 2.5 mm below the chord in the middle."""
     run = toolbox.run("convertheights", **site, UNDULATION="field", CURVE="memory:")
     rows = run.rows("CURVE")
-    assert rows[-1]["n_change"] == pytest.approx(0.020, abs=1e-9) and rows[5]["n_bend"] == pytest.approx(-0.0025,
-                                                                                                         abs=1e-6)
+    assert rows[-1]["n_change"] == pytest.approx(0.020, abs=1e-9) and rows[5]["n_bend"] == pytest.approx(
+        -0.0025, abs=1e-6
+    )
     assert "rises by 20.0 mm" in run.said and "bends by \u22122.5 mm" in run.said and "at 0+553" in run.said
 
 
@@ -65,8 +69,10 @@ def test_axis_in_feet(toolbox, site):
 
 
 def test_curve_without_an_axis(toolbox, site):
-    assert toolbox.refusal("convertheights", STATIONS=site["STATIONS"],
-                           CURVE="memory:") == "CURVE needs an axis: give AXIS."
+    assert (
+        toolbox.refusal("convertheights", STATIONS=site["STATIONS"], CURVE="memory:")
+        == "CURVE needs an axis: give AXIS."
+    )
 
 
 def test_points_too_far_from_the_axis_say_nothing(toolbox, site):

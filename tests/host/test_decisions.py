@@ -23,8 +23,9 @@ def decision(station="0+850", word="accept", **more):
 
 def rows(path):
     with sqlite3.connect(f"file:{path}?mode=ro", uri=True) as connection:
-        return connection.execute('select "axis", "station", "chainage", "decision", "note", "by", "at" from decisions '
-                                  "order by fid").fetchall()
+        return connection.execute(
+            'select "axis", "station", "chainage", "decision", "note", "by", "at" from decisions order by fid'
+        ).fetchall()
 
 
 def test_words_are_those_that_the_schedule_reads(host):
@@ -147,6 +148,7 @@ def test_read_only_place(book_of, tmp_path):
 
 def test_place_beside_the_result(host, toolbox, tmp_path):
     from qgis.core import QgsVectorLayer
+
     from tautline.plugin.decisions.book import PLACE_PROPERTY, place_of
 
     points, axis = toolbox.straight()

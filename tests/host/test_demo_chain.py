@@ -27,8 +27,15 @@ def levelled(toolbox, tmp_path):
     """Placed stations with the heights and the covariance of the adjusted levelling: paths by parameter."""
     placed, files = str(tmp_path / "placed.gpkg"), {k: str(tmp_path / f"{k}.gpkg") for k in ("POINTS", "COVARIANCE")}
     toolbox.run("placestations", INPUT=str(GALLERY / "heights.csv"), AXIS=AXIS, UNDULATION="field", OUTPUT=placed)
-    run = toolbox.run("adjustlevelling", INPUT=str(GALLERY / "levelling.csv"), BENCHMARKS=str(GALLERY / "benchmarks.csv"),
-                      SIGMA_KM=0.7, STATIONS=placed, NAME_FIELD="point", **files)
+    run = toolbox.run(
+        "adjustlevelling",
+        INPUT=str(GALLERY / "levelling.csv"),
+        BENCHMARKS=str(GALLERY / "benchmarks.csv"),
+        SIGMA_KM=0.7,
+        STATIONS=placed,
+        NAME_FIELD="point",
+        **files,
+    )
     return {**files, "run": run}
 
 
@@ -54,9 +61,18 @@ def test_residuals_and_plane_of_the_levelled_heights(toolbox, levelled, expected
         assert row["status"] == wanted["status"]
         if wanted["residual"] is not None:
             assert row["residual"] == pytest.approx(wanted["residual"], abs=1e-5)
-    fit = toolbox.run("fitreference", STATIONS=levelled["POINTS"], AXIS=AXIS, FIT="plane", SIGMA=0.003,
-                      COVARIANCE=levelled["COVARIANCE"], NAME_FIELD="point", UNDULATION="field", REFERENCE="memory:",
-                      ELLIPSE="memory:")
+    fit = toolbox.run(
+        "fitreference",
+        STATIONS=levelled["POINTS"],
+        AXIS=AXIS,
+        FIT="plane",
+        SIGMA=0.003,
+        COVARIANCE=levelled["COVARIANCE"],
+        NAME_FIELD="point",
+        UNDULATION="field",
+        REFERENCE="memory:",
+        ELLIPSE="memory:",
+    )
     flagged = {(row["axis"], row["station"]) for row in fit.rows() if row["flag"] == "suspected blunder"}
     assert {("north arm", "0+850"), ("east arm", "1+150")} <= flagged
     assert any("a stretch that has moved" in text and "1+600 to 1+700" in text for text in fit.warnings)
@@ -67,8 +83,9 @@ def _inside(fit, plane):
     """The truth within the narrow 95 % ellipse, since the invented geoid is known to the run."""
     pyproj = pytest.importorskip("pyproj")
     reference = fit.rows("REFERENCE")[0]
-    azimuth, _, away = pyproj.Geod(ellps="WGS84").inv(reference["tan_lon"], reference["tan_lat"],
-                                                      plane["tangent_lon"], plane["tangent_lat"])
+    azimuth, _, away = pyproj.Geod(ellps="WGS84").inv(
+        reference["tan_lon"], reference["tan_lat"], plane["tangent_lon"], plane["tangent_lat"]
+    )
     ellipse = next(row for row in fit.rows("ELLIPSE") if row["kind"] == "levelling")
     turn = np.radians(azimuth - ellipse["azimuth"])
     return (away * np.cos(turn) / ellipse["semi_a"]) ** 2 + (away * np.sin(turn) / ellipse["semi_b"]) ** 2 <= 1.0

@@ -31,8 +31,20 @@ def column(run, name):
 def test_two_layers_are_enough(toolbox, line):
     run = toolbox.run("designheights", **line)
     rows = run.rows()
-    assert list(rows[0]) == ["name", "height", "axis", "station", "chainage", "offset", "design_h", "residual",
-                             "adjust", "flat_h", "curv_eff", "status"]
+    assert list(rows[0]) == [
+        "name",
+        "height",
+        "axis",
+        "station",
+        "chainage",
+        "offset",
+        "design_h",
+        "residual",
+        "adjust",
+        "flat_h",
+        "curv_eff",
+        "status",
+    ]
     assert [row["status"] for row in rows] == ["no tolerance"] * 9
     # s^2/8R of 2000 m: a chord lies 78 mm below the level surface at its middle.
     assert rows[4]["design_h"] == pytest.approx(100.0 - 2000.0**2 / 8 / RADIUS, abs=2e-4)
@@ -53,15 +65,18 @@ def test_a_straight_structure_rises_on_both_sides_of_its_tangent_point(toolbox, 
 
 
 def test_tangent_default_is_the_station_nearest_the_middle(toolbox, line):
-    summary, = toolbox.run("designheights", DESIGN="tangent", SUMMARY="memory:", **line).rows("SUMMARY")
+    (summary,) = toolbox.run("designheights", DESIGN="tangent", SUMMARY="memory:", **line).rows("SUMMARY")
     assert summary["chain_a"] == pytest.approx(1000.0 * (1 + 100.0 / RADIUS), abs=1e-3) and summary["chain_b"] is None
 
 
-@pytest.mark.parametrize("design, want", [
-    ("level", {"P0": 100.0, "P8": 100.0}),
-    ("grade", {"P0": 100.0, "P8": 100.0}),
-    ("inclined", {"P0": 100.0, "P8": 100.0 + 0.01 * 2000.0 + 2000.0**2 / 2 / RADIUS}),
-])
+@pytest.mark.parametrize(
+    "design, want",
+    [
+        ("level", {"P0": 100.0, "P8": 100.0}),
+        ("grade", {"P0": 100.0, "P8": 100.0}),
+        ("inclined", {"P0": 100.0, "P8": 100.0 + 0.01 * 2000.0 + 2000.0**2 / 2 / RADIUS}),
+    ],
+)
 def test_designs(toolbox, line, design, want):
     run = toolbox.run("designheights", DESIGN=design, SLOPE=0.01 if design == "inclined" else None, **line)
     heights = column(run, "design_h")
@@ -99,8 +114,14 @@ def test_earth_models(toolbox, line):
 def test_feet_in_and_out(toolbox, line):
     metres = toolbox.run("designheights", TOLERANCE=0.05, **line)
     rows = [{"at": tuple(f.geometry().asPoint()), "height": 100.0 / FOOT} for f in line["STATIONS"].getFeatures()]
-    feet = toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"], HEIGHT_UNIT="foot",
-                       TOLERANCE=0.05 / FOOT, SUMMARY="memory:")
+    feet = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows),
+        AXIS=line["AXIS"],
+        HEIGHT_UNIT="foot",
+        TOLERANCE=0.05 / FOOT,
+        SUMMARY="memory:",
+    )
     for one, other in zip(metres.rows(), feet.rows()):
         for name in ("chainage", "offset", "design_h", "residual", "adjust", "flat_h", "curv_eff"):
             assert other[name] * FOOT == pytest.approx(one[name], abs=1e-8), name
@@ -120,8 +141,9 @@ def test_chainage_unit_apart_from_height_unit(toolbox, line):
 
 def test_us_foot_is_not_the_foot(toolbox, line):
     """2 ppm: 4 mm in 2 km."""
-    chainages = [toolbox.run("designheights", CHAINAGE_UNIT=unit, **line).column("chainage")[8]
-                 for unit in ("foot", "us_foot")]
+    chainages = [
+        toolbox.run("designheights", CHAINAGE_UNIT=unit, **line).column("chainage")[8] for unit in ("foot", "us_foot")
+    ]
     assert chainages[0] / chainages[1] - 1 == pytest.approx(2e-6, rel=1e-3)
 
 
@@ -138,8 +160,16 @@ def test_chainage_start_and_equations(toolbox, line):
 
 
 def test_control_in_the_notation_of_the_equations(toolbox, line):
-    run = toolbox.run("designheights", DESIGN="tangent", CHAINAGE_A="6+100", CHAINAGE_START="5+000", SUMMARY="memory:",
-                      EQUATIONS="5+900=6+000", CHAINAGE_HEIGHT=0.0, **line)
+    run = toolbox.run(
+        "designheights",
+        DESIGN="tangent",
+        CHAINAGE_A="6+100",
+        CHAINAGE_START="5+000",
+        SUMMARY="memory:",
+        EQUATIONS="5+900=6+000",
+        CHAINAGE_HEIGHT=0.0,
+        **line,
+    )
     assert run.rows("SUMMARY")[0]["chain_a"] == pytest.approx(6000.0, abs=1e-6)
 
 
@@ -176,38 +206,55 @@ def test_a_column_fid_of_the_users_own(toolbox, numbers, types, tmp_path):
     """A GeoPackage keeps its row number in the column fid; a merged table has one that is not unique."""
     stations, axis = toolbox.straight(3)
     rows = [{"at": (500000.0 + 100 * k, 5540000.0), "height": 5.0, "fid": v} for k, v in enumerate(numbers)]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, "EPSG:32631"), AXIS=axis,
-                      OUTPUT=str(tmp_path / "out.gpkg"))
+    run = toolbox.run(
+        "designheights", STATIONS=toolbox.points(rows, "EPSG:32631"), AXIS=axis, OUTPUT=str(tmp_path / "out.gpkg")
+    )
     assert run.column("fid_2") == numbers and run.column("fid") == [1, 2, 3]
 
 
 def test_names_that_differ_by_case_only(toolbox, tmp_path):
     _, axis = toolbox.straight(3)
     rows = [{"at": (500000.0 + 100 * k, 5540000.0), "height": 5.0, "Remark": "a", "remark": "b"} for k in range(3)]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, "EPSG:32631"), AXIS=axis,
-                      OUTPUT=str(tmp_path / "out.gpkg"))
+    run = toolbox.run(
+        "designheights", STATIONS=toolbox.points(rows, "EPSG:32631"), AXIS=axis, OUTPUT=str(tmp_path / "out.gpkg")
+    )
     assert run.column("Remark") == ["a"] * 3 and run.column("remark_2") == ["b"] * 3
 
 
 def test_axis_named_at_the_station(toolbox, corner):
     layer = corner["STATIONS"]
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": f["height"], "arm": "north" if k == 0 else None}
-            for k, f in enumerate(layer.getFeatures())]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows, types={"arm": "string"}), AXIS=corner["AXIS"],
-                      STATION_AXIS_FIELD="arm")
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": f["height"], "arm": "north" if k == 0 else None}
+        for k, f in enumerate(layer.getFeatures())
+    ]
+    run = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows, types={"arm": "string"}),
+        AXIS=corner["AXIS"],
+        STATION_AXIS_FIELD="arm",
+    )
     assert run.column("axis") == ["north"] + ["east"] * 3 + ["north"] * 3
 
 
 def test_field_axis_that_names_none_is_not_taken_for_it(toolbox, corner):
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": 5.0, "axis": "B7"}
-            for f in corner["STATIONS"].getFeatures()]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": 5.0, "axis": "B7"} for f in corner["STATIONS"].getFeatures()
+    ]
     run = toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=corner["AXIS"])
     assert len(run.rows()) == 8 and "names an axis" in run.said
 
 
-@pytest.mark.parametrize("fields, given, name", [
-    ({"axis": "a", "name": "n", "id": "i"}, None, "a"), ({"name": "n", "id": "i"}, None, "n"), ({"id": "i"}, None, "1"),
-    ({"id": "i", "NAME": "n"}, None, "n"), ({"name": "n", "id": 7}, "id", "7"), ({"name": None, "id": "i"}, None, "1")])
+@pytest.mark.parametrize(
+    "fields, given, name",
+    [
+        ({"axis": "a", "name": "n", "id": "i"}, None, "a"),
+        ({"name": "n", "id": "i"}, None, "n"),
+        ({"id": "i"}, None, "1"),
+        ({"id": "i", "NAME": "n"}, None, "n"),
+        ({"name": "n", "id": 7}, "id", "7"),
+        ({"name": None, "id": "i"}, None, "1"),
+    ],
+)
 def test_name_of_the_axis(toolbox, line, fields, given, name):
     geometry = next(line["AXIS"].getFeatures()).geometry().asWkt(12)
     axis = toolbox.lines([{"at": geometry, **fields}], types={"name": "string"} if "name" in fields else None)
@@ -217,19 +264,49 @@ def test_name_of_the_axis(toolbox, line, fields, given, name):
 
 def test_axis_layer_overrides_the_form(toolbox, corner):
     # Read as the layer writes them: name and design as text, the rest as numbers or text.
-    rows = [{"at": f.geometry().asWkt(12), "name": f["name"], "design": design, "chain_a": "0+300", "height_a": 101.0,
-             "slope": 0.002, "tolerance": 0.05, "chain_h": 200.0, "chain_0": "1+000"}
-            for f, design in zip(corner["AXIS"].getFeatures(), ("level", None))]
+    rows = [
+        {
+            "at": f.geometry().asWkt(12),
+            "name": f["name"],
+            "design": design,
+            "chain_a": "0+300",
+            "height_a": 101.0,
+            "slope": 0.002,
+            "tolerance": 0.05,
+            "chain_h": 200.0,
+            "chain_0": "1+000",
+        }
+        for f, design in zip(corner["AXIS"].getFeatures(), ("level", None))
+    ]
     for name in list(rows[1])[3:]:
         rows[1][name] = None
-    run = toolbox.run("designheights", STATIONS=corner["STATIONS"], AXIS=toolbox.lines(rows), SUMMARY="memory:",
-                      DESIGN="grade", SLOPE=0.001, CHAINAGE_A="0+300", HEIGHT_A=99.0, TOLERANCE=10.0)
+    run = toolbox.run(
+        "designheights",
+        STATIONS=corner["STATIONS"],
+        AXIS=toolbox.lines(rows),
+        SUMMARY="memory:",
+        DESIGN="grade",
+        SLOPE=0.001,
+        CHAINAGE_A="0+300",
+        HEIGHT_A=99.0,
+        TOLERANCE=10.0,
+    )
     refused = "slope" in run.said
     east, north = run.by("axis", "SUMMARY")["east"], run.by("axis", "SUMMARY")["north"]
     assert (east["design"], east["chain_a"], east["height_a"], east["tolerance"], east["chain_h"]) == (
-        "level", 300.0, 101.0, 0.05, 200.0)
+        "level",
+        300.0,
+        101.0,
+        0.05,
+        200.0,
+    )
     assert (north["design"], north["chain_a"], north["height_a"], north["tolerance"], north["slope"]) == (
-        "grade", 300.0, 99.0, 10.0, 0.001)
+        "grade",
+        300.0,
+        99.0,
+        10.0,
+        0.001,
+    )
     assert run.by("axis")["east"]["station"].startswith("1+900") and refused
     assert "Axis 'east': the axis layer overrides" in run.said and "Axis 'north': the axis layer" not in run.said
 
@@ -254,11 +331,19 @@ def test_axis_the_other_way_round(toolbox, line):
 
 
 def test_offset_is_positive_to_the_right(toolbox, line):
-    at, = geodesic_points(50.0, 8.0, 40.0, [500.0])
-    right, = geodesic_points(at[1], at[0], 130.0, [7.0])
+    (at,) = geodesic_points(50.0, 8.0, 40.0, [500.0])
+    (right,) = geodesic_points(at[1], at[0], 130.0, [7.0])
     rows = [{"at": right, "height": 100.0}, {"at": at, "height": 100.0}]
-    run = toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"], CHAINAGE_HEIGHT=0.0,
-                      HEIGHT_A=100.0, CHAINAGE_A="0", CHAINAGE_B="2000", HEIGHT_B=100.0)
+    run = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows),
+        AXIS=line["AXIS"],
+        CHAINAGE_HEIGHT=0.0,
+        HEIGHT_A=100.0,
+        CHAINAGE_A="0",
+        CHAINAGE_B="2000",
+        HEIGHT_B=100.0,
+    )
     assert run.column("offset") == pytest.approx([7.0, 0.0], abs=1e-4)
 
 
@@ -277,8 +362,9 @@ def test_axis_in_another_system(toolbox, line, crs):
     """Same place, other system or a datum that differs by less than is known: same chainages and heights."""
     from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsProject
 
-    transform = QgsCoordinateTransform(QgsCoordinateReferenceSystem("EPSG:4326"), QgsCoordinateReferenceSystem(crs),
-                                       QgsProject.instance())
+    transform = QgsCoordinateTransform(
+        QgsCoordinateReferenceSystem("EPSG:4326"), QgsCoordinateReferenceSystem(crs), QgsProject.instance()
+    )
     geometry = next(line["AXIS"].getFeatures()).geometry()
     geometry.transform(transform)
     run = toolbox.run("designheights", STATIONS=line["STATIONS"], AXIS=toolbox.lines([{"at": geometry.asWkt(12)}], crs))
@@ -293,16 +379,18 @@ def test_stations_in_a_projection(toolbox, line, crs):
     from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsProject
 
     base = "EPSG:4326" if crs == "EPSG:32632" else "EPSG:4314"
-    transform = QgsCoordinateTransform(QgsCoordinateReferenceSystem(base), QgsCoordinateReferenceSystem(crs),
-                                       QgsProject.instance())
+    transform = QgsCoordinateTransform(
+        QgsCoordinateReferenceSystem(base), QgsCoordinateReferenceSystem(crs), QgsProject.instance()
+    )
     moved = {}
     for key, layer in line.items():
         rows = []
         for feature in layer.getFeatures():
             geometry = feature.geometry()
             geometry.transform(transform)
-            rows.append({"at": geometry.asWkt(12), "name": feature["name"], **(
-                {"height": 100.0} if key == "STATIONS" else {})})
+            rows.append(
+                {"at": geometry.asWkt(12), "name": feature["name"], **({"height": 100.0} if key == "STATIONS" else {})}
+            )
         moved[key] = toolbox.layer(key, "Point" if key == "STATIONS" else "LineString", crs, rows)
     run = toolbox.run("designheights", CHAINAGE_HEIGHT=0.0, **moved)
     ellipsoid = pyproj.Geod(ellps="WGS84" if base == "EPSG:4326" else "bessel")
@@ -331,11 +419,14 @@ def test_point_without_z_has_no_height(toolbox, line):
 
 def test_multipoints_and_multilines_of_one_part(toolbox, line, tmp_path):
     places = [f.geometry().asPoint() for f in line["STATIONS"].getFeatures()]
-    stations = toolbox.points([{"at": f"MultiPoint(({p.x()!r} {p.y()!r}))", "height": 100.0} for p in places],
-                              kind="MultiPoint")
+    stations = toolbox.points(
+        [{"at": f"MultiPoint(({p.x()!r} {p.y()!r}))", "height": 100.0} for p in places], kind="MultiPoint"
+    )
     middle = places[4]
-    halves = (f"MultiLineString(({places[0].x()!r} {places[0].y()!r}, {middle.x()!r} {middle.y()!r}),"
-              f"({middle.x()!r} {middle.y()!r}, {places[8].x()!r} {places[8].y()!r}))")
+    halves = (
+        f"MultiLineString(({places[0].x()!r} {places[0].y()!r}, {middle.x()!r} {middle.y()!r}),"
+        f"({middle.x()!r} {middle.y()!r}, {places[8].x()!r} {places[8].y()!r}))"
+    )
     axis = toolbox.lines([{"at": halves}], kind="MultiLineString")
     run = toolbox.run("designheights", STATIONS=stations, AXIS=axis, OUTPUT=str(tmp_path / "out.gpkg"))
     own = toolbox.run("designheights", **line)
@@ -368,15 +459,19 @@ def test_old_results_in_the_input_are_replaced(toolbox, line, tmp_path):
 
 
 def test_equally_named_columns_in_capitals_are_replaced(toolbox, line):
-    rows = [{"at": tuple(f.geometry().asPoint()), "HEIGHT": 100.0, "Residual": "old", "AXIS": "line"}
-            for f in line["STATIONS"].getFeatures()]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "HEIGHT": 100.0, "Residual": "old", "AXIS": "line"}
+        for f in line["STATIONS"].getFeatures()
+    ]
     run = toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"])
     assert list(run.rows()[0])[:3] == ["HEIGHT", "axis", "station"] and "Residual" not in run.rows()[0]
 
 
 def test_heights_as_text_are_read(toolbox, line):
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": " 100.0 " if k else ""}
-            for k, f in enumerate(line["STATIONS"].getFeatures())]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": " 100.0 " if k else ""}
+        for k, f in enumerate(line["STATIONS"].getFeatures())
+    ]
     run = toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"])
     assert run.column("status") == ["no height"] + ["no tolerance"] * 8
 
@@ -387,8 +482,17 @@ def test_heights_as_text_are_read(toolbox, line):
 def reference_rows(lat, lon, height, system=""):
     lat_, lon_ = math.radians(lat), math.radians(lon)
     normal = (math.cos(lat_) * math.cos(lon_), math.cos(lat_) * math.sin(lon_), math.sin(lat_))
-    return {"name": "plane", "lat0": lat, "lon0": lon, "h0": height, "nx": normal[0], "ny": normal[1], "nz": normal[2],
-            "h_system": "", "undul": system}
+    return {
+        "name": "plane",
+        "lat0": lat,
+        "lon0": lon,
+        "h0": height,
+        "nx": normal[0],
+        "ny": normal[1],
+        "nz": normal[2],
+        "h_system": "",
+        "undul": system,
+    }
 
 
 def test_reference_plane(toolbox, line):
@@ -411,8 +515,13 @@ def test_reference_that_is_none(toolbox, line):
     assert "needs a reference" in toolbox.refusal("designheights", DESIGN="reference", **line)
     text = toolbox.refusal("designheights", DESIGN="reference", REFERENCE=toolbox.table([{"name": "x"}], "odd"), **line)
     assert "'odd' is no reference" in text and "lat0" in text
-    text = toolbox.refusal("designheights", DESIGN="reference", EARTH="sphere",
-                           REFERENCE=toolbox.table([reference_rows(50.0, 8.0, 1.0)]), **line)
+    text = toolbox.refusal(
+        "designheights",
+        DESIGN="reference",
+        EARTH="sphere",
+        REFERENCE=toolbox.table([reference_rows(50.0, 8.0, 1.0)]),
+        **line,
+    )
     assert "ellipsoid" in text
 
 
@@ -447,10 +556,12 @@ def test_constant_undulation_changes_the_design_little(toolbox, line):
 
 
 def test_geoid_raster(toolbox, line, geoid):
-    run = toolbox.run("designheights", UNDULATION="grid", GEOID=geoid, DESIGN="tangent", CHAINAGE_A="0",
-                      HEIGHT_A=100.0, **line)
-    plain = toolbox.run("designheights", UNDULATION="ellipsoidal", DESIGN="tangent", CHAINAGE_A="0", HEIGHT_A=100.0,
-                        **line)
+    run = toolbox.run(
+        "designheights", UNDULATION="grid", GEOID=geoid, DESIGN="tangent", CHAINAGE_A="0", HEIGHT_A=100.0, **line
+    )
+    plain = toolbox.run(
+        "designheights", UNDULATION="ellipsoidal", DESIGN="tangent", CHAINAGE_A="0", HEIGHT_A=100.0, **line
+    )
     # The geoid's slope goes into the horizon, so that its rise cancels but for what its bending leaves.
     assert run.column("design_h") == pytest.approx(plain.column("design_h"), abs=2e-4)
     assert "undulations from the raster 'geoid'" in run.said
@@ -459,8 +570,10 @@ def test_geoid_raster(toolbox, line, geoid):
 
 
 def test_undulation_field_equals_the_raster(toolbox, line, geoid):
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": 100.0, "undulation": f.geometry().asPoint().x() + 32.0}
-            for f in line["STATIONS"].getFeatures()]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": 100.0, "undulation": f.geometry().asPoint().x() + 32.0}
+        for f in line["STATIONS"].getFeatures()
+    ]
     stations = toolbox.points(rows)
     field = toolbox.run("designheights", STATIONS=stations, AXIS=line["AXIS"], UNDULATION="field")
     raster = toolbox.run("designheights", STATIONS=stations, AXIS=line["AXIS"], UNDULATION="grid", GEOID=geoid)
@@ -480,25 +593,34 @@ def test_unknown_undulation_is_said(toolbox, line):
     assert "The heights are ellipsoidal." in toolbox.run("designheights", UNDULATION="ellipsoidal", **line).said
 
 
-@pytest.mark.parametrize("given, said", [
-    ({"UNDULATION": "constant"}, "UNDULATION_VALUE"), ({"UNDULATION": "field"}, "no field 'undulation'"),
-    ({"UNDULATION": "field", "UNDULATION_FIELD": "nope"}, "no field 'nope'")])
+@pytest.mark.parametrize(
+    "given, said",
+    [
+        ({"UNDULATION": "constant"}, "UNDULATION_VALUE"),
+        ({"UNDULATION": "field"}, "no field 'undulation'"),
+        ({"UNDULATION": "field", "UNDULATION_FIELD": "nope"}, "no field 'nope'"),
+    ],
+)
 def test_undulation_without_its_source(toolbox, line, given, said):
     assert said in toolbox.refusal("designheights", **given, **line)
 
 
 def test_undulation_missing_at_one_station(toolbox, line):
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": 100.0, "n": None if k == 3 else 40.0}
-            for k, f in enumerate(line["STATIONS"].getFeatures())]
-    text = toolbox.refusal("designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"], UNDULATION="field",
-                           UNDULATION_FIELD="n")
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": 100.0, "n": None if k == 3 else 40.0}
+        for k, f in enumerate(line["STATIONS"].getFeatures())
+    ]
+    text = toolbox.refusal(
+        "designheights", STATIONS=toolbox.points(rows), AXIS=line["AXIS"], UNDULATION="field", UNDULATION_FIELD="n"
+    )
     assert "'stations', row 4" in text and "undulation" in text
 
 
 def test_geoid_raster_that_does_not_reach(toolbox, geoid):
     stations, axis = toolbox.straight()
-    assert "does not reach" in toolbox.refusal("designheights", STATIONS=stations, AXIS=axis, UNDULATION="grid",
-                                               GEOID=geoid)
+    assert "does not reach" in toolbox.refusal(
+        "designheights", STATIONS=stations, AXIS=axis, UNDULATION="grid", GEOID=geoid
+    )
 
 
 def test_stations_on_a_datum_of_their_own_get_no_global_geoid(toolbox):
@@ -511,8 +633,9 @@ def test_stations_on_a_datum_of_their_own_get_no_global_geoid(toolbox):
 
 
 def test_record_lists_what_was_used(toolbox, line, tmp_path):
-    run = toolbox.run("designheights", TOLERANCE=0.05, OUTPUT=str(tmp_path / "out.gpkg"),
-                      SUMMARY=str(tmp_path / "sum.gpkg"), **line)
+    run = toolbox.run(
+        "designheights", TOLERANCE=0.05, OUTPUT=str(tmp_path / "out.gpkg"), SUMMARY=str(tmp_path / "sum.gpkg"), **line
+    )
     record = json.loads(run.rows("SUMMARY")[0]["record"])
     assert record["entry"] == "tautline:designheights" and record["parameters"]["TOLERANCE"] == 0.05
     assert set(record["versions"]) == {"Tautline", "QGIS", "PROJ", "pyproj"}
@@ -546,7 +669,8 @@ def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twi
     assert twice.rows() == toolbox.run("designheights", **corner).rows() and len(twice.rows()) == 8
     kept = toolbox.run("measurestations", STATIONS=saved, AXIS=line["AXIS"], ONTO_AXIS=True)
     assert [f.geometry().asWkt(9) for f in moved.layer().getFeatures()] == [
-        f.geometry().asWkt(9) for f in kept.layer().getFeatures()]
+        f.geometry().asWkt(9) for f in kept.layer().getFeatures()
+    ]
 
 
 @pytest.mark.parametrize("change", ["DELETE FROM stations WHERE fid = 4", "UPDATE stations SET fid = 99 WHERE fid = 9"])

@@ -14,9 +14,15 @@ FOOT, GEOD = 0.3048, Geodesic.WGS84
 RESIDUALS = [0.0, 0.004, -0.003, 0.002, -0.006, 0.012, None, 0.001, -0.004, 0.003, 0.0]
 # Reference system, start (lat, lon, azimuth): in and far out of its zone, poles, antimeridian, and not conformal.
 PLACES = [
-    ("EPSG:4326", (50.0, 8.0, 40.0)), ("EPSG:32632", (50.0, 8.0, 40.0)), ("EPSG:32631", (50.0, 33.0, 130.0)),
-    ("EPSG:32734", (-29.0, 22.3, -16.0)), ("EPSG:3857", (64.0, 20.0, 75.0)), ("EPSG:4087", (40.0, -8.0, 200.0)),
-    ("EPSG:4326", (89.99, 10.0, 80.0)), ("EPSG:3413", (89.995, 10.0, 10.0)), ("EPSG:4326", (-10.0, 179.995, 90.0)),
+    ("EPSG:4326", (50.0, 8.0, 40.0)),
+    ("EPSG:32632", (50.0, 8.0, 40.0)),
+    ("EPSG:32631", (50.0, 33.0, 130.0)),
+    ("EPSG:32734", (-29.0, 22.3, -16.0)),
+    ("EPSG:3857", (64.0, 20.0, 75.0)),
+    ("EPSG:4087", (40.0, -8.0, 200.0)),
+    ("EPSG:4326", (89.99, 10.0, 80.0)),
+    ("EPSG:3413", (89.995, 10.0, 10.0)),
+    ("EPSG:4326", (-10.0, 179.995, 90.0)),
     ("EPSG:3031", (-89.99, 100.0, 170.0)),
 ]
 
@@ -26,8 +32,16 @@ def transform(x, y, crs, back=False):
     return way.transform(x, y, direction="INVERSE" if back else "FORWARD")
 
 
-def structure(toolbox, crs="EPSG:4326", start=(50.0, 8.0, 40.0), residuals=RESIDUALS, spacing=200.0, unit=1.0,
-              slope=0.0, name="line"):
+def structure(
+    toolbox,
+    crs="EPSG:4326",
+    start=(50.0, 8.0, 40.0),
+    residuals=RESIDUALS,
+    spacing=200.0,
+    unit=1.0,
+    slope=0.0,
+    name="line",
+):
     """Stations on a geodesic as designheights would leave them, a chord by the rule s(L - s)/2R; and the axis."""
     lat, lon, azimuth = start
     length, rows, places = spacing * (len(residuals) - 1), [], []
@@ -36,20 +50,27 @@ def structure(toolbox, crs="EPSG:4326", start=(50.0, 8.0, 40.0), residuals=RESID
         at = GEOD.Direct(lat, lon, azimuth, s)
         places.append(transform(at["lon2"], at["lat2"], crs))
         design = 100.0 + slope * s - s * (length - s) / 2 / 6_380_000.0
-        rows.append({"at": places[-1], "axis": name, "chainage": s / unit,
-                     "residual": None if residual is None else residual / unit, "design_h": design / unit,
-                     "flat_h": (100.0 + slope * s) / unit})
+        rows.append(
+            {
+                "at": places[-1],
+                "axis": name,
+                "chainage": s / unit,
+                "residual": None if residual is None else residual / unit,
+                "design_h": design / unit,
+                "flat_h": (100.0 + slope * s) / unit,
+            }
+        )
     axis = [{"at": [places[0], places[-1]], "name": name}]
     return {"STATIONS": toolbox.points(rows, crs, types={"residual": "double"}), "AXIS": toolbox.lines(axis, crs)}
 
 
 def draw(toolbox, given, *keys, **more):
-    outputs = {key: "memory:" for key in ("BARS", *keys)}
+    outputs = dict.fromkeys(("BARS", *keys), "memory:")
     return toolbox.run("drawdeviations", OUTPUT=None, **given, **outputs, **more)
 
 
 def refusal(toolbox, given, *keys, **more):
-    outputs = {key: "memory:" for key in ("BARS", *keys)}
+    outputs = dict.fromkeys(("BARS", *keys), "memory:")
     return toolbox.refusal("drawdeviations", OUTPUT=None, **given, **outputs, **more)
 
 
@@ -60,8 +81,10 @@ def shapes(run, key):
     found = []
     for feature in layer.getFeatures():
         shape = feature.geometry()
-        lines = shape.asMultiPolyline if shape.isMultipart() else lambda: [shape.asPolyline()]
-        parts = shape.asPolygon() if key == "BAND" else lines()
+        if key == "BAND":
+            parts = shape.asPolygon()
+        else:
+            parts = shape.asMultiPolyline() if shape.isMultipart() else [shape.asPolyline()]
         placed = []
         for part in parts:
             lon, lat = transform([p.x() for p in part], [p.y() for p in part], layer.crs().authid(), back=True)
@@ -124,10 +147,10 @@ def test_a_blunder_is_cut_and_marked_not_hidden(toolbox):
     residuals = [*RESIDUALS[:5], 40.0, *RESIDUALS[6:]]
     run = draw(toolbox, structure(toolbox, residuals=residuals), "STRIP")
     assert run.results["FACTOR"] == 10_000 and run.results["CUT"] == 1
-    row, = [row for row in run.rows("BARS") if row["cut"]]
+    (row,) = [row for row in run.rows("BARS") if row["cut"]]
     assert row["residual"] == 40.0 and row["bar_m"] == pytest.approx(2000.0 / 6, rel=1e-4)
     assert "1 bar is cut at 333 m, with a mark: +40.000 m at 1+000 of axis 'line'. EXAGGERATION 5 would" in run.said
-    built, = [row for row in run.rows("STRIP") if row["part"] == "as-built"]
+    (built,) = [row for row in run.rows("STRIP") if row["part"] == "as-built"]
     assert built["cut"] == 1 and any("leave the strip" in text for text in run.warnings)
     assert draw(toolbox, structure(toolbox, residuals=residuals), LONGEST_BAR=1e6).results["CUT"] == 0
 
@@ -154,12 +177,21 @@ def test_status_follows_the_tolerance(toolbox):
 
 def test_units_tolerance_and_stations_come_from_the_recorded_run(toolbox, tmp_path):
     given = structure(toolbox, unit=FOOT)
-    rows = [{"at": tuple(f.geometry().asPoint()), "height": 300.0 + 0.01 * k} for k, f in
-            enumerate(given["STATIONS"].getFeatures())]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "height": 300.0 + 0.01 * k}
+        for k, f in enumerate(given["STATIONS"].getFeatures())
+    ]
     path = str(tmp_path / "residuals.gpkg")
     axis = given["AXIS"]
-    toolbox.run("designheights", STATIONS=toolbox.points(rows), AXIS=axis, HEIGHT_UNIT="foot", TOLERANCE=0.05,
-                CHAINAGE_START="10+00", OUTPUT=path)
+    toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(rows),
+        AXIS=axis,
+        HEIGHT_UNIT="foot",
+        TOLERANCE=0.05,
+        CHAINAGE_START="10+00",
+        OUTPUT=path,
+    )
     run = draw(toolbox, {"STATIONS": path, "AXIS": axis}, "BAND")
     assert "heights in ft, chainages in ft" in run.said
     assert run.rows("BAND")[0]["tolerance"] == pytest.approx(0.05)
@@ -185,7 +217,7 @@ def test_tolerance_of_the_axis_layer_goes_first(toolbox):
 def test_band_is_the_tolerance_to_either_side(toolbox):
     given = structure(toolbox, "EPSG:32631", (50.0, 33.0, 130.0))
     run = draw(toolbox, given, "BAND", TOLERANCE=0.005, EXAGGERATION=1000)
-    (row, (ring,)), = shapes(run, "BAND")
+    ((row, (ring,)),) = shapes(run, "BAND")
     assert row["axis"] == "line" and row["factor"] == 1000
     across = [along_and_across((50.0, 33.0, 130.0), place)[1] for place in ring]
     assert np.abs(across) == pytest.approx(np.full(len(ring), 5.0), abs=1e-3)
@@ -201,7 +233,7 @@ def test_without_tolerance_there_is_no_band(toolbox):
 
 
 def strip_offsets(run, part, start=(50.0, 8.0, 40.0)):
-    (_, parts), = [item for item in shapes(run, "STRIP") if item[0]["part"] == part]
+    ((_, parts),) = [item for item in shapes(run, "STRIP") if item[0]["part"] == part]
     return [[along_and_across(start, place) for place in places] for places in parts]
 
 
@@ -211,8 +243,10 @@ def test_strip_shows_curve_and_straight_line(toolbox, view, side, sign):
     run = draw(toolbox, structure(toolbox), "STRIP", VIEW=view, SIDE=side, DISTANCE=300, STRIP_EXAGGERATION=1000)
     datum = strip_offsets(run, "datum")[0]
     assert np.array(datum)[:, 1] == pytest.approx(np.full(len(datum), sign * 300.0), rel=1e-4)
-    heights = {part: np.array([np.abs(np.array(places)[:, 1]) for places in strip_offsets(run, part)][0])
-               for part in ("design", "level", "flat")}
+    heights = {
+        part: np.array([np.abs(np.array(places)[:, 1]) for places in strip_offsets(run, part)][0])
+        for part in ("design", "level", "flat")
+    }
     straight, curved = ("level", "design") if view == "level" else ("design", "level")
     assert np.ptp(heights[straight]) < 0.01
     # A chord of 2 km lies s(L - s)/2R = 78.4 mm below the level surface at its middle: 78.4 m on this strip.
@@ -226,9 +260,18 @@ def test_strip_has_grid_stations_and_a_scale_bar_of_its_own(toolbox):
     run = draw(toolbox, structure(toolbox), "STRIP", SIDE="right")
     rows = run.rows("STRIP")
     assert {row["part"] for row in rows} == {
-        "frame", "grid", "datum", "tick", "flat", "level", "design", "as-built", "scale"}
+        "frame",
+        "grid",
+        "datum",
+        "tick",
+        "flat",
+        "level",
+        "design",
+        "as-built",
+        "scale",
+    }
     assert [row["label"] for row in rows if row["part"] == "tick"] == ["0+000", "0+500", "1+000", "1+500", "2+000"]
-    scale, = [row for row in rows if row["part"] == "scale"]
+    (scale,) = [row for row in rows if row["part"] == "scale"]
     main, *teeth = strip_offsets(run, "scale")
     assert abs(main[1][1] - main[0][1]) == pytest.approx(scale["value"] * scale["factor"], rel=1e-4) and len(teeth) == 2
     assert scale["label"] == f"{scale['value'] * 1000:.0f} mm" and run.results["STRIP_FACTOR"] == scale["factor"]
@@ -246,11 +289,16 @@ def test_a_gap_in_the_survey_is_a_gap_in_the_as_built_line(toolbox):
 def test_strips_of_several_axes_keep_apart(toolbox):
     one = structure(toolbox, start=(50.0, 8.0, 0.0), name="north")
     two = structure(toolbox, start=(50.0, 8.0, 70.0), name="east")
-    stations = [{"at": f.geometry().asWkt(12), **dict(zip([c.name() for c in layer.fields()], f.attributes()))}
-                for layer in (one["STATIONS"], two["STATIONS"]) for f in layer.getFeatures()]
+    stations = [
+        {"at": f.geometry().asWkt(12), **dict(zip([c.name() for c in layer.fields()], f.attributes()))}
+        for layer in (one["STATIONS"], two["STATIONS"])
+        for f in layer.getFeatures()
+    ]
     stations = [{k: None if v == qgis_core.NULL else v for k, v in row.items()} for row in stations]
-    axes = [{"at": next(layer.getFeatures()).geometry().asWkt(12), "name": name}
-            for layer, name in ((one["AXIS"], "north"), (two["AXIS"], "east"))]
+    axes = [
+        {"at": next(layer.getFeatures()).geometry().asWkt(12), "name": name}
+        for layer, name in ((one["AXIS"], "north"), (two["AXIS"], "east"))
+    ]
     given = {"STATIONS": toolbox.points(stations), "AXIS": toolbox.lines(axes)}
     run = draw(toolbox, given, "STRIP", "BAND", TOLERANCE=0.01)
     assert run.results["COUNT"] == 20 and {row["axis"] for row in run.rows("BAND")} == {"north", "east"}
@@ -266,8 +314,9 @@ def test_kinked_axis(toolbox, turn):
     for leg in (0, 1):
         for k in range(0 if leg == 0 else 1, 6):
             at = GEOD.Direct(lat, lon, azimuth, 200.0 * k)
-            stations.append({"at": (at["lon2"], at["lat2"]), "residual": 0.002 * (-1) ** k, "design_h": 10.0,
-                             "flat_h": 10.0})
+            stations.append(
+                {"at": (at["lon2"], at["lat2"]), "residual": 0.002 * (-1) ** k, "design_h": 10.0, "flat_h": 10.0}
+            )
         lat, lon, azimuth = at["lat2"], at["lon2"], at["azi2"] + turn
         places.append((lon, lat))
     given = {"STATIONS": toolbox.points(stations), "AXIS": toolbox.lines([{"at": places, "name": "bent"}])}
@@ -275,7 +324,7 @@ def test_kinked_axis(toolbox, turn):
     assert not run.warnings and run.results["COUNT"] == 11
     for feature in [*run.layer("BAND").getFeatures(), *run.layer("STRIP").getFeatures()]:
         assert feature.geometry().isGeosValid()
-    frame, = [f for f in run.layer("STRIP").getFeatures() if f["part"] == "frame"]
+    (frame,) = [f for f in run.layer("STRIP").getFeatures() if f["part"] == "frame"]
     axis = next(given["AXIS"].getFeatures()).geometry()
     assert frame.geometry().isSimple() and not frame.geometry().intersects(axis)
 
@@ -283,8 +332,17 @@ def test_kinked_axis(toolbox, turn):
 def test_one_station_alone(toolbox):
     given = structure(toolbox)
     feature = list(given["STATIONS"].getFeatures())[5]
-    given["STATIONS"] = toolbox.points([{"at": tuple(feature.geometry().asPoint()), "residual": 0.012,
-                                         "chainage": 1000.0, "design_h": 5.0, "flat_h": 5.0}])
+    given["STATIONS"] = toolbox.points(
+        [
+            {
+                "at": tuple(feature.geometry().asPoint()),
+                "residual": 0.012,
+                "chainage": 1000.0,
+                "design_h": 5.0,
+                "flat_h": 5.0,
+            }
+        ]
+    )
     run = draw(toolbox, given, "BAND", "STRIP", TOLERANCE=0.01)
     assert run.results["COUNT"] == 1 and len(run.rows("BAND")) == 1 and run.rows("STRIP") == []
     assert any("no strip; it needs design heights at two stations" in text for text in run.warnings)
@@ -293,8 +351,10 @@ def test_one_station_alone(toolbox):
 
 def test_off_axis_and_empty_axes_are_named(toolbox):
     given = structure(toolbox)
-    lines = [{"at": next(given["AXIS"].getFeatures()).geometry().asWkt(12), "name": "line"},
-             {"at": [(9.0, 50.0), (9.0, 50.01)], "name": "far"}]
+    lines = [
+        {"at": next(given["AXIS"].getFeatures()).geometry().asWkt(12), "name": "line"},
+        {"at": [(9.0, 50.0), (9.0, 50.01)], "name": "far"},
+    ]
     given["AXIS"] = toolbox.lines(lines)
     features = list(given["STATIONS"].getFeatures())
     rows = [{"at": tuple(f.geometry().asPoint()), "residual": 0.001, "design_h": 1.0, "flat_h": 1.0} for f in features]
@@ -316,7 +376,7 @@ def test_a_slope_that_hides_the_curvature_is_pointed_out(toolbox):
     assert "the design's slope hides its curvature here; VIEW 'straight' shows it" in run.said
     run = draw(toolbox, structure(toolbox, slope=0.01), "STRIP", VIEW="straight")
     assert "the level line leaves the strip" in run.said
-    level, = [row for row in run.rows("STRIP") if row["part"] == "level"]
+    (level,) = [row for row in run.rows("STRIP") if row["part"] == "level"]
     assert level["cut"] == 1
 
 
@@ -340,13 +400,18 @@ def legend(layer):
 
 def test_styles_travel_in_the_geopackage_and_say_the_exaggeration(toolbox, tmp_path):
     run, found = saved(toolbox, tmp_path)
-    for key, title in (("BARS", "Residual bars \u00d7 10,000"), ("BAND", "Tolerance band \u00d7 10,000"),
-                       ("STRIP", "Profile strip \u00d7 2,000")):
+    for key, title in (
+        ("BARS", "Residual bars \u00d7 10,000"),
+        ("BAND", "Tolerance band \u00d7 10,000"),
+        ("STRIP", "Profile strip \u00d7 2,000"),
+    ):
         assert found[key].listStylesInDatabase()[2][0] == title and len(title) <= 30
         record = json.loads(found[key].customProperty("tautline/record"))
         assert record["entry"] == "tautline:drawdeviations" and record["factor"] == 10_000
-    assert legend(found["BARS"])[:2] == ["Residuals \u00d7 10,000: 100 m on the ground stand for 10 mm",
-                                         "Built high, above the tolerance: right of the axis"]
+    assert legend(found["BARS"])[:2] == [
+        "Residuals \u00d7 10,000: 100 m on the ground stand for 10 mm",
+        "Built high, above the tolerance: right of the axis",
+    ]
     assert legend(found["BAND"]) == ["Tolerance \u00b15 mm, drawn \u00d7 10,000"]
     words = legend(found["STRIP"])
     assert words[0] == "Heights \u00d7 2,000 above the level line" and "As built" in words
@@ -371,7 +436,7 @@ def test_every_line_has_its_rule_and_every_expression_works(toolbox, tmp_path):
     _, found = saved(toolbox, tmp_path)
     for key in ("BARS", "STRIP"):
         layer = found[key]
-        head, = layer.renderer().rootRule().children()
+        (head,) = layer.renderer().rootRule().children()
         rules, labels = head.children(), layer.labeling().rootRule().children()
         for feature in layer.getFeatures():
             assert sum(bool(evaluated(rule.filterExpression(), layer, feature)) for rule in rules) == 1
@@ -412,8 +477,9 @@ def test_layers_render(toolbox, tmp_path):
         settings = qgis_core.QgsMapSettings()
         settings.setLayers([found[key]])
         settings.setDestinationCrs(qgis_core.QgsCoordinateReferenceSystem("EPSG:32632"))
-        way = qgis_core.QgsCoordinateTransform(found[key].crs(), settings.destinationCrs(),
-                                               qgis_core.QgsProject.instance())
+        way = qgis_core.QgsCoordinateTransform(
+            found[key].crs(), settings.destinationCrs(), qgis_core.QgsProject.instance()
+        )
         settings.setExtent(way.transformBoundingBox(found[key].extent()))
         settings.setOutputSize(QSize(600, 600))
         settings.setBackgroundColor(settings.backgroundColor().fromRgb(90, 120, 90))
@@ -433,7 +499,8 @@ def test_layers_that_cannot_be_drawn(toolbox):
     places = [tuple(f.geometry().asPoint()) for f in given["STATIONS"].getFeatures()]
     plain = toolbox.points([{"at": at, "height": 1.0} for at in places])
     assert "has no field 'residual'; run 'Design heights and residuals' first" in refusal(
-        toolbox, {**given, "STATIONS": plain})
+        toolbox, {**given, "STATIONS": plain}
+    )
     only = toolbox.points([{"at": at, "residual": 0.001} for at in places])
     assert draw(toolbox, {**given, "STATIONS": only}).results["COUNT"] == 11
     assert "has no field 'design_h'" in refusal(toolbox, {**given, "STATIONS": only}, "STRIP")
@@ -473,8 +540,10 @@ def test_negative_tolerance_of_an_axis(toolbox):
 
 def test_residual_that_is_no_number(toolbox):
     given = structure(toolbox)
-    rows = [{"at": tuple(f.geometry().asPoint()), "residual": "high" if k == 2 else "0.001"}
-            for k, f in enumerate(given["STATIONS"].getFeatures())]
+    rows = [
+        {"at": tuple(f.geometry().asPoint()), "residual": "high" if k == 2 else "0.001"}
+        for k, f in enumerate(given["STATIONS"].getFeatures())
+    ]
     text = refusal(toolbox, {**given, "STATIONS": toolbox.points(rows)})
     assert "field 'residual', row 3: 'high' is not a number" in text
 

@@ -23,8 +23,21 @@ TABLE = {
 # The entries that need stations, an axis or a list, and nothing else.
 ENTRIES = ("placestations", "generatestations", "measurestations", "convertheights", "designheights")
 # The form of the main job: what is not visible is advanced.
-VISIBLE = ["STATIONS", "AXIS", "HEIGHT_FIELD", "HEIGHT_UNIT", "DESIGN", "CHAINAGE_A", "HEIGHT_A", "CHAINAGE_B",
-           "HEIGHT_B", "SLOPE", "TOLERANCE", "OUTPUT", "SUMMARY"]
+VISIBLE = [
+    "STATIONS",
+    "AXIS",
+    "HEIGHT_FIELD",
+    "HEIGHT_UNIT",
+    "DESIGN",
+    "CHAINAGE_A",
+    "HEIGHT_A",
+    "CHAINAGE_B",
+    "HEIGHT_B",
+    "SLOPE",
+    "TOLERANCE",
+    "OUTPUT",
+    "SUMMARY",
+]
 
 
 def registered(host):
@@ -48,9 +61,11 @@ def entry(host, request):
 def layers(toolbox, name):
     """The layers an entry cannot do without, and nothing else."""
     stations, axis = toolbox.straight()
-    return {"placestations": {"INPUT": toolbox.table([{"station": "0+100", "height": 5.0}]), "AXIS": axis},
-            "generatestations": {"AXIS": axis}, "convertheights": {"STATIONS": stations}}.get(
-        name, {"STATIONS": stations, "AXIS": axis})
+    return {
+        "placestations": {"INPUT": toolbox.table([{"station": "0+100", "height": 5.0}]), "AXIS": axis},
+        "generatestations": {"AXIS": axis},
+        "convertheights": {"STATIONS": stations},
+    }.get(name, {"STATIONS": stations, "AXIS": axis})
 
 
 def test_all_entries_are_there(host):
@@ -115,7 +130,7 @@ def test_fields_out(toolbox, name):
         own = [f.name() for f in run.layer(key).fields()]
         assert all(len(field) <= 10 for field in own)
         new = [field for field in own if field in FIELDS]
-        assert new and own[-len(new):] == new, "the own fields follow the rest"
+        assert new and own[-len(new) :] == new, "the own fields follow the rest"
 
 
 def test_table_of_fields():
@@ -137,8 +152,14 @@ def test_style_and_record_are_in_the_geopackage(toolbox, name, tmp_path):
 
 @pytest.mark.parametrize("name", ENTRIES)
 def test_in_a_worker_thread(host, toolbox, name, tmp_path):
-    from qgis.core import (QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProcessingFeedback,
-                           QgsProject, QgsVectorLayer)
+    from qgis.core import (
+        QgsApplication,
+        QgsProcessingAlgRunnerTask,
+        QgsProcessingContext,
+        QgsProcessingFeedback,
+        QgsProject,
+        QgsVectorLayer,
+    )
     from qgis.PyQt.QtCore import QEventLoop, QTimer
 
     context, feedback = QgsProcessingContext(), QgsProcessingFeedback(False)
@@ -174,8 +195,11 @@ def test_failure_in_a_worker_thread(host, toolbox, tmp_path):
 
     feedback, answer, loop = QgsProcessingFeedback(False), [], QEventLoop()
     try:
-        parameters = {**{key: layer.id() for key, layer in given.items()}, "OUTPUT": str(tmp_path / "out.gpkg"),
-                      "HEIGHT_FIELD": "nope"}
+        parameters = {
+            **{key: layer.id() for key, layer in given.items()},
+            "OUTPUT": str(tmp_path / "out.gpkg"),
+            "HEIGHT_FIELD": "nope",
+        }
         task = QgsProcessingAlgRunnerTask(registered(host)["designheights"], parameters, context, feedback)
         task.executed.connect(lambda well, results: (answer.append(well), loop.quit()))
         QTimer.singleShot(20_000, loop.quit)
@@ -191,16 +215,25 @@ def test_failure_in_a_worker_thread(host, toolbox, tmp_path):
 @pytest.fixture
 def chain(host):
     """A model: place a list, then the design heights of what was placed."""
-    from qgis.core import (QgsProcessing, QgsProcessingModelAlgorithm, QgsProcessingModelChildAlgorithm,
-                           QgsProcessingModelChildParameterSource, QgsProcessingModelOutput,
-                           QgsProcessingModelParameter, QgsProcessingParameterFeatureSource)
+    from qgis.core import (
+        QgsProcessing,
+        QgsProcessingModelAlgorithm,
+        QgsProcessingModelChildAlgorithm,
+        QgsProcessingModelChildParameterSource,
+        QgsProcessingModelOutput,
+        QgsProcessingModelParameter,
+        QgsProcessingParameterFeatureSource,
+    )
 
     source = QgsProcessingModelChildParameterSource
     model = QgsProcessingModelAlgorithm("chain", "tests")
-    for name, kind in (("list", QgsProcessing.SourceType.TypeVector),
-                       ("axis", QgsProcessing.SourceType.TypeVectorLine)):
-        model.addModelParameter(QgsProcessingParameterFeatureSource(name, name, [kind]),
-                                QgsProcessingModelParameter(name))
+    for name, kind in (
+        ("list", QgsProcessing.SourceType.TypeVector),
+        ("axis", QgsProcessing.SourceType.TypeVectorLine),
+    ):
+        model.addModelParameter(
+            QgsProcessingParameterFeatureSource(name, name, [kind]), QgsProcessingModelParameter(name)
+        )
     place = QgsProcessingModelChildAlgorithm("tautline:placestations")
     place.setChildId("place")
     place.addParameterSources("INPUT", [source.fromModelParameter("list")])
@@ -255,8 +288,15 @@ def test_failure_in_a_model(toolbox, chain, log, tmp_path):
     rows = toolbox.table([{"station": "0+100"}], types={"station": "string"})
     feedback = log()
     with pytest.raises(QgsProcessingException) as caught:
-        processing.run(chain, {"list": rows, "axis": axis, **outputs_of(chain, residuals=str(tmp_path / "out.gpkg"),
-                                                                        summary="TEMPORARY_OUTPUT")}, feedback=feedback)
+        processing.run(
+            chain,
+            {
+                "list": rows,
+                "axis": axis,
+                **outputs_of(chain, residuals=str(tmp_path / "out.gpkg"), summary="TEMPORARY_OUTPUT"),
+            },
+            feedback=feedback,
+        )
     assert not list(tmp_path.iterdir())
     assert "Axis 'line': control A has no chainage" in str(caught.value) + "".join(feedback.errors)
 
@@ -287,9 +327,16 @@ def test_the_desktop_dresses_what_it_loads(toolbox, tmp_path):
     context.setProject(project)
     try:
         results = processing.runAndLoadResults(
-            "tautline:designheights", {"STATIONS": stations, "AXIS": axis, "TOLERANCE": 0.01,
-                                       "OUTPUT": "TEMPORARY_OUTPUT",
-                                       "SUMMARY": str(tmp_path / "sum.gpkg")}, context=context)
+            "tautline:designheights",
+            {
+                "STATIONS": stations,
+                "AXIS": axis,
+                "TOLERANCE": 0.01,
+                "OUTPUT": "TEMPORARY_OUTPUT",
+                "SUMMARY": str(tmp_path / "sum.gpkg"),
+            },
+            context=context,
+        )
         loaded = {layer.name(): layer for layer in project.mapLayers().values()}
         assert set(loaded) == {"Residuals", "Summary of residuals"}
         assert json.loads(loaded["Residuals"].customProperty("tautline/record"))["parameters"]["TOLERANCE"] == 0.01

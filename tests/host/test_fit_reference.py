@@ -1,5 +1,6 @@
-"""fitreference through the registry: planes and lines, accuracies, blunders, tangent points, and references used
-later."""
+"""fitreference through the registry: planes and lines, accuracies, blunders, tangent points, and references
+used later.
+"""
 
 import json
 import math
@@ -39,8 +40,9 @@ class Site:
     errors."""
 
     def __init__(self, toolbox, sigma=0.003, seed=1, blunders=(), **columns):
-        self.first, self.second = (arm(50.0, 8.0, a, np.linspace(0, length, n)) for a, length, n in (
-            (40.0, 2000.0, 21), (110.0, 1500.0, 16)))
+        self.first, self.second = (
+            arm(50.0, 8.0, a, np.linspace(0, length, n)) for a, length, n in ((40.0, 2000.0, 21), (110.0, 1500.0, 16))
+        )
         random = np.random.default_rng(seed)
         places = self.first + self.second[1:]
         heights = [h + e for h, e in zip(plane_heights(places), random.normal(0.0, sigma, 36).tolist())]
@@ -48,12 +50,24 @@ class Site:
             heights[row] += size
         self.rows = [{"at": at, "mark": k, "height": h, **columns} for k, (at, h) in enumerate(zip(places, heights))]
         self.stations = toolbox.points(self.rows)
-        self.axis = toolbox.lines([{"at": [self.first[0], self.first[-1]], "name": "A", "group": "one"},
-                                   {"at": [self.second[0], self.second[-1]], "name": "B", "group": "one"}])
+        self.axis = toolbox.lines(
+            [
+                {"at": [self.first[0], self.first[-1]], "name": "A", "group": "one"},
+                {"at": [self.second[0], self.second[-1]], "name": "B", "group": "one"},
+            ]
+        )
 
     def run(self, toolbox, **more):
-        given = {"STATIONS": self.stations, "AXIS": self.axis, "REFERENCE": "memory:", "ELLIPSE": "memory:",
-                 "SIGMA": 0.003, "UNDULATION": "ellipsoidal", "FIT": "plane", **more}
+        given = {
+            "STATIONS": self.stations,
+            "AXIS": self.axis,
+            "REFERENCE": "memory:",
+            "ELLIPSE": "memory:",
+            "SIGMA": 0.003,
+            "UNDULATION": "ellipsoidal",
+            "FIT": "plane",
+            **more,
+        }
         return toolbox.run("fitreference", **given)
 
 
@@ -83,8 +97,13 @@ def expected():
 def gallery(toolbox):
     axis = str(SAMPLES / "gallery" / "axis.gpkg")
     placed = toolbox.run("placestations", INPUT=str(SAMPLES / "gallery" / "heights.csv"), AXIS=axis, REJECTED="memory:")
-    return {"STATIONS": placed.layer(), "AXIS": axis, "UNDULATION": "field", "REFERENCE": "memory:",
-            "ELLIPSE": "memory:"}
+    return {
+        "STATIONS": placed.layer(),
+        "AXIS": axis,
+        "UNDULATION": "field",
+        "REFERENCE": "memory:",
+        "ELLIPSE": "memory:",
+    }
 
 
 def test_gallery_plane(toolbox, gallery, expected):
@@ -102,7 +121,7 @@ def test_gallery_plane(toolbox, gallery, expected):
         assert f"suspected blunder at {station}" in warned
     assert "3 neighbours from 1+600 to 1+700 of 'north arm'" in warned and "has moved, not like blunders" in warned
     assert warned.count("suspected blunder") == 2
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     true_lat, true_lon = told["common_plane"]["tangent_lat"], told["common_plane"]["tangent_lon"]
     ellipses = run.by("kind", "ELLIPSE")
     assert holds(ellipses["levelling"], reference, true_lat, true_lon)
@@ -120,7 +139,7 @@ def test_gallery_plane(toolbox, gallery, expected):
 def test_gallery_corner_listed_twice_counts_once(toolbox, gallery):
     run = toolbox.run("fitreference", FIT="plane", **gallery)
     heights = sum(row["height"] is not None for row in run.rows())
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     assert run.results["COUNT"] == reference["number"] == heights - 1 - reference["removed"]
     corner = [row for row in run.rows() if row["station"] == "0+000"]
     assert len(corner) == 2 and corner[0]["residual"] == corner[1]["residual"] and corner[0]["w"] == corner[1]["w"]
@@ -151,16 +170,16 @@ def test_robust_gallery_does_not_propose_what_was_done(toolbox, gallery):
 def test_plane_of_two_arms(toolbox):
     site = Site(toolbox)
     run = site.run(toolbox)
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     lat, lon = truth()
-    ellipse, = run.rows("ELLIPSE")
+    (ellipse,) = run.rows("ELLIPSE")
     assert ellipse["kind"] == "levelling" and holds(ellipse, reference, lat, lon)
     assert reference["axes"] == "A; B" and reference["name"] == "one" and reference["undul"] == "ellipsoidal"
     assert reference["h_system"] == "ellipsoidal" and reference["h_unit"] == "metre"
     assert run.results["COUNT"] == 36 and run.results["SUSPECTED"] == 0
     residuals = [row["residual"] for row in run.rows() if row["axis"] == "A" or row["mark"] > 0]
     assert run.results["RMS"] == pytest.approx(math.sqrt(sum(r * r for r in residuals) / 36), rel=1e-9)
-    place, = run.layer("REFERENCE").getFeatures()
+    (place,) = run.layer("REFERENCE").getFeatures()
     assert place.geometry().asPoint().y() == pytest.approx(reference["tan_lat"], abs=1e-9)
     assert place.geometry().asPoint().x() == pytest.approx(reference["tan_lon"], abs=1e-9)
 
@@ -169,11 +188,14 @@ def test_ellipse_on_the_map_has_its_size_in_another_crs(toolbox):
     """In a projected CRS the outline comes from the ellipsoid: its area is that of the ellipse, by the ellipsoidal
     area."""
     site = Site(toolbox)
-    to_map = qgis_core.QgsCoordinateTransform(qgis_core.QgsCoordinateReferenceSystem("EPSG:4326"),
-                                              qgis_core.QgsCoordinateReferenceSystem("EPSG:25832"),
-                                              qgis_core.QgsProject.instance())
-    to_degrees = qgis_core.QgsCoordinateTransform(to_map.destinationCrs(), to_map.sourceCrs(),
-                                                  qgis_core.QgsProject.instance())
+    to_map = qgis_core.QgsCoordinateTransform(
+        qgis_core.QgsCoordinateReferenceSystem("EPSG:4326"),
+        qgis_core.QgsCoordinateReferenceSystem("EPSG:25832"),
+        qgis_core.QgsProject.instance(),
+    )
+    to_degrees = qgis_core.QgsCoordinateTransform(
+        to_map.destinationCrs(), to_map.sourceCrs(), qgis_core.QgsProject.instance()
+    )
     rows = [{**row, "at": tuple(to_map.transform(*row["at"]))} for row in site.rows]
     run = site.run(toolbox, STATIONS=toolbox.points(rows, "EPSG:25832"), UNDULATION="unknown")
     for feature in run.layer("ELLIPSE").getFeatures():
@@ -199,8 +221,26 @@ def test_fields_and_numbers(toolbox):
     assert flags[5]["min_blund"] == pytest.approx(4.1321 * 0.003 / math.sqrt(flags[5]["redund"]), rel=1e-4)
     assert flags[5]["w"] == pytest.approx(flags[5]["residual"] / (0.003 * math.sqrt(flags[5]["redund"])), rel=1e-9)
     reference = run.layer("REFERENCE").fields().names()
-    for name in ("name", "kind", "lat0", "lon0", "h0", "nx", "ny", "nz", "h_system", "undul", "tan_lat", "tan_lon",
-                 "sd_h", "rms", "var_factor", "global_t", "slopes", "record"):
+    for name in (
+        "name",
+        "kind",
+        "lat0",
+        "lon0",
+        "h0",
+        "nx",
+        "ny",
+        "nz",
+        "h_system",
+        "undul",
+        "tan_lat",
+        "tan_lon",
+        "sd_h",
+        "rms",
+        "var_factor",
+        "global_t",
+        "slopes",
+        "record",
+    ):
         assert name in reference
     assert run.layer("ELLIPSE").fields().names() == ["name", "kind", "semi_a", "semi_b", "azimuth"]
     record = json.loads(run.rows("REFERENCE")[0]["record"])
@@ -211,7 +251,7 @@ def test_blunders_flagged_only(toolbox):
     site = Site(toolbox, blunders=((7, 0.05),))
     aside, only = site.run(toolbox), site.run(toolbox, REMOVE_BLUNDERS=False)
     for run, removed in ((aside, 1), (only, 0)):
-        reference, = run.rows("REFERENCE")
+        (reference,) = run.rows("REFERENCE")
         assert reference["removed"] == removed and reference["suspected"] >= 1
         assert {row["mark"]: row["flag"] for row in run.rows()}[7] == "suspected blunder"
     assert "set aside" in "\n".join(aside.warnings) and "set aside" not in "\n".join(only.warnings)
@@ -242,12 +282,24 @@ def test_levelled_heights_have_wider_ellipses(toolbox):
 def test_levelling_starts_where_the_arms_meet_however_they_are_drawn(toolbox):
     """Drawn towards the corner instead of from it, or in feet, the arm gives the same ellipse and the same tests."""
     site = Site(toolbox)
-    turned = toolbox.lines([{"at": [site.first[-1], site.first[0]], "name": "A", "group": "one"},
-                            {"at": [site.second[0], site.second[-1]], "name": "B", "group": "one"}])
+    turned = toolbox.lines(
+        [
+            {"at": [site.first[-1], site.first[0]], "name": "A", "group": "one"},
+            {"at": [site.second[0], site.second[-1]], "name": "B", "group": "one"},
+        ]
+    )
     feet = toolbox.points([{**row, "height": row["height"] / FOOT} for row in site.rows])
     given = {"SIGMA": 0.001, "SIGMA_KM": 3.0, "CHAINAGE_HEIGHT": 100.0, "CHAINAGE_UNIT": "metre"}
-    runs = [site.run(toolbox, **given), site.run(toolbox, AXIS=turned, **given), site.run(
-        toolbox, STATIONS=feet, HEIGHT_UNIT="foot", **{**given, "SIGMA": 0.001 / FOOT, "CHAINAGE_HEIGHT": 100.0 / FOOT})]
+    runs = [
+        site.run(toolbox, **given),
+        site.run(toolbox, AXIS=turned, **given),
+        site.run(
+            toolbox,
+            STATIONS=feet,
+            HEIGHT_UNIT="foot",
+            **{**given, "SIGMA": 0.001 / FOOT, "CHAINAGE_HEIGHT": 100.0 / FOOT},
+        ),
+    ]
     first, *others = ((run.rows("ELLIPSE")[0], {row["mark"]: row["w"] for row in run.rows()}) for run in runs)
     for ellipse, w in others:
         assert ellipse["semi_a"] == pytest.approx(first[0]["semi_a"], rel=1e-6)
@@ -255,8 +307,9 @@ def test_levelling_starts_where_the_arms_meet_however_they_are_drawn(toolbox):
         assert w == pytest.approx(first[1], abs=1e-5)
 
 
-@pytest.mark.parametrize("given, seconds", [({}, 4.0), ({"GEOID_SLOPE_SIGMA": 8.0}, 8.0),
-                                            ({"GEOID_SLOPE_SIGMA": 0.0}, None)])
+@pytest.mark.parametrize(
+    "given, seconds", [({}, 4.0), ({"GEOID_SLOPE_SIGMA": 8.0}, 8.0), ({"GEOID_SLOPE_SIGMA": 0.0}, None)]
+)
 def test_slope_error_of_the_geoid(toolbox, given, seconds):
     run = Site(toolbox, sigma=1e-5).run(toolbox, SIGMA=1e-5, UNDULATION="unknown", **given)
     ellipses = run.by("kind", "ELLIPSE")
@@ -274,7 +327,7 @@ def test_a_step_in_the_levelling_is_told_and_no_station_removed(toolbox):
     for row in site.rows[11:21]:
         row["height"] -= 0.012
     run = site.run(toolbox, STATIONS=toolbox.points(site.rows), SIGMA=0.0003, SIGMA_KM=1.0)
-    step, = [text for text in run.warnings if "step" in text]
+    (step,) = [text for text in run.warnings if "step" in text]
     assert "of 'A', from 1+100" in step and "T = −" in step
     assert run.results["COUNT"] == 36 and run.rows("REFERENCE")[0]["removed"] == 0
     assert "step" not in Site(toolbox, sigma=0.0003).run(toolbox, SIGMA=0.0003, SIGMA_KM=1.0).said
@@ -284,13 +337,21 @@ def test_arms_that_do_not_meet_are_levelled_separately(toolbox):
     """The second arm's heights are all 0.35 m off: with a height unknown of its own the plane does not care."""
     site = Site(toolbox)
     far = arm(50.004, 8.004, 110.0, np.linspace(0, 1500, 16))
-    rows = site.rows[:21] + [{"at": at, "mark": 50 + k, "height": h + 0.35 + e} for k, (at, h, e) in enumerate(
-        zip(far, plane_heights(far), np.random.default_rng(2).normal(0.0, 0.003, 16).tolist()))]
-    given = {"STATIONS": toolbox.points(rows), "AXIS": toolbox.lines([
-        {"at": [site.first[0], site.first[-1]], "name": "A"}, {"at": [far[0], far[-1]], "name": "B"}])}
+    rows = site.rows[:21] + [
+        {"at": at, "mark": 50 + k, "height": h + 0.35 + e}
+        for k, (at, h, e) in enumerate(
+            zip(far, plane_heights(far), np.random.default_rng(2).normal(0.0, 0.003, 16).tolist())
+        )
+    ]
+    given = {
+        "STATIONS": toolbox.points(rows),
+        "AXIS": toolbox.lines(
+            [{"at": [site.first[0], site.first[-1]], "name": "A"}, {"at": [far[0], far[-1]], "name": "B"}]
+        ),
+    }
     run = site.run(toolbox, **given, SIGMA_KM=1.0)
     assert "1 axis does not meet the others within 10 m" in run.said
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     assert reference["global_t"] == "passed" and reference["number"] == 37
     assert holds(run.rows("ELLIPSE")[0], reference, *truth())
 
@@ -301,17 +362,25 @@ def test_groups(toolbox):
     side = arm(*site.first[10][::-1], 130.0, np.linspace(0, 800, 9))
     heights = plane_heights(side)
     rows = site.rows + [{"at": at, "mark": 60 + k, "height": h} for k, (at, h) in enumerate(zip(side, heights))][1:]
-    axis = toolbox.lines([{"at": [site.first[0], site.first[-1]], "name": "A", "hall": "x"},
-                          {"at": [site.second[0], site.second[-1]], "name": "B", "hall": "y"},
-                          {"at": [side[0], side[-1]], "name": "C", "hall": "x"}])
+    axis = toolbox.lines(
+        [
+            {"at": [site.first[0], site.first[-1]], "name": "A", "hall": "x"},
+            {"at": [site.second[0], site.second[-1]], "name": "B", "hall": "y"},
+            {"at": [side[0], side[-1]], "name": "C", "hall": "x"},
+        ]
+    )
     given = {"STATIONS": toolbox.points(rows), "AXIS": axis}
     text = toolbox.refusal("fitreference", REFERENCE="memory:", FIT="plane", GROUP_FIELD="hall", **given)
     assert text.startswith("Plane 'y': The stations lie on one line")
     run = site.run(toolbox, **given)
     assert [r["name"] for r in run.rows("REFERENCE")] == ["common plane"]
-    given["AXIS"] = toolbox.lines([{"at": [site.first[0], site.first[-1]], "name": "A", "hall": "x"},
-                                   {"at": [side[0], side[-1]], "name": "C", "hall": "x"},
-                                   {"at": [site.second[0], site.second[7], side[-1]], "name": "B", "hall": "y"}])
+    given["AXIS"] = toolbox.lines(
+        [
+            {"at": [site.first[0], site.first[-1]], "name": "A", "hall": "x"},
+            {"at": [side[0], side[-1]], "name": "C", "hall": "x"},
+            {"at": [site.second[0], site.second[7], side[-1]], "name": "B", "hall": "y"},
+        ]
+    )
     run = site.run(toolbox, **given, GROUP_FIELD="hall", MAX_DISTANCE=5.0)
     references = run.by("name", "REFERENCE")
     assert set(references) == {"x", "y"} and references["x"]["axes"] == "A; C"
@@ -327,8 +396,14 @@ def bent(toolbox, second):
     heights += [h - start + heights[-1] for h in rest]
     rows = [{"at": at, "mark": k, "height": h} for k, (at, h) in enumerate(zip(first + leg[1:], heights))]
     axis = toolbox.lines([{"at": [first[0], first[-1], leg[-1]], "name": "bent"}])
-    return {"STATIONS": toolbox.points(rows), "AXIS": axis,
-            "REFERENCE": "memory:", "SIGMA": 0.003, "UNDULATION": "ellipsoidal", "REMOVE_BLUNDERS": False}
+    return {
+        "STATIONS": toolbox.points(rows),
+        "AXIS": axis,
+        "REFERENCE": "memory:",
+        "SIGMA": 0.003,
+        "UNDULATION": "ellipsoidal",
+        "REMOVE_BLUNDERS": False,
+    }
 
 
 def test_legs_of_a_bent_axis(toolbox):
@@ -375,12 +450,19 @@ def test_reference_in_feet(toolbox, unit, size):
     assert two["tan_sd"] * size == pytest.approx(one["tan_sd"], rel=1e-6)
     assert [two[k] for k in ("nx", "ny", "nz")] == pytest.approx([one[k] for k in ("nx", "ny", "nz")], abs=1e-13)
     label = {"foot": " ft", "us_foot": " US ft"}[unit]
-    size_text, = [text for text in feet.info if "semi-axes" in text]
+    (size_text,) = [text for text in feet.info if "semi-axes" in text]
     assert label in size_text and " m " not in size_text
     # A reference in feet serves a survey in metres, and its own.
     for layer, name, scale in ((site.stations, "metre", 1.0), (toolbox.points(rows), unit, size)):
-        design = toolbox.run("designheights", STATIONS=layer, AXIS=site.axis, DESIGN="reference", HEIGHT_UNIT=name,
-                             REFERENCE=feet.layer("REFERENCE"), UNDULATION="ellipsoidal")
+        design = toolbox.run(
+            "designheights",
+            STATIONS=layer,
+            AXIS=site.axis,
+            DESIGN="reference",
+            HEIGHT_UNIT=name,
+            REFERENCE=feet.layer("REFERENCE"),
+            UNDULATION="ellipsoidal",
+        )
         want = {(r["mark"], r["axis"]): r["residual"] for r in metres.rows()}
         for row in design.rows():
             assert row["residual"] * scale == pytest.approx(want[row["mark"], row["axis"]], abs=1e-8)
@@ -440,10 +522,15 @@ SPHERE_FT = 20_903_520.0
 
 def trade_case(toolbox, crs, geod):
     arms = [arm(40.0, -100.0, azimuth, [s * FOOT for s in AT_FT], geod) for azimuth in (0.0, 90.0)]
-    rows = [{"at": at, "axis": name, "height": h} for name, places, heights in zip("12", arms, ARMS_FT)
-            for at, h in zip(places, heights)]
-    stations, axis = toolbox.points(rows, "EPSG:4326"), toolbox.lines(
-        [{"at": [places[0], places[-1]], "name": name} for name, places in zip("12", arms)], "EPSG:4326")
+    rows = [
+        {"at": at, "axis": name, "height": h}
+        for name, places, heights in zip("12", arms, ARMS_FT)
+        for at, h in zip(places, heights)
+    ]
+    stations, axis = (
+        toolbox.points(rows, "EPSG:4326"),
+        toolbox.lines([{"at": [places[0], places[-1]], "name": name} for name, places in zip("12", arms)], "EPSG:4326"),
+    )
     for layer in (stations, axis):
         layer.setCrs(crs)
     return {"STATIONS": stations, "AXIS": axis, "HEIGHT_UNIT": "foot"}
@@ -458,9 +545,10 @@ def test_two_arms_of_the_trade(toolbox, earth):
     else:
         crs, geod = qgis_core.QgsCoordinateReferenceSystem("EPSG:4326"), GEOD
     given = trade_case(toolbox, crs, geod)
-    run = toolbox.run("fitreference", FIT="plane", SIGMA=0.02, REMOVE_BLUNDERS=False, REFERENCE="memory:",
-                      ELLIPSE="memory:", **given)
-    reference, = run.rows("REFERENCE")
+    run = toolbox.run(
+        "fitreference", FIT="plane", SIGMA=0.02, REMOVE_BLUNDERS=False, REFERENCE="memory:", ELLIPSE="memory:", **given
+    )
+    (reference,) = run.rows("REFERENCE")
     assert reference["number"] == 5
     azimuth, _, distance = geod.inv(-100.0, 40.0, reference["tan_lon"], reference["tan_lat"])
     # In coordinates of the arms: along the first, to the north, and along the second, to the east.
@@ -469,7 +557,7 @@ def test_two_arms_of_the_trade(toolbox, earth):
     assert (first, second) == (pytest.approx(6594.0, abs=margin), pytest.approx(13019.0, abs=margin))
     assert reference["tan_sd"] == pytest.approx(43.0, abs=1.0)
     assert reference["tan_state"] == "outside"
-    place, = [text for text in run.info if "seen from the axes" in text]
+    (place,) = [text for text in run.info if "seen from the axes" in text]
     assert "outside the area that the stations span" in place
     assert "ft to the right" in place
     assert ("1 65+" in place or "1 66+" in place) and ("2 130+" in place or "2 129+" in place)
@@ -516,8 +604,9 @@ def test_sigma_that_is_none(toolbox, value):
     assert text.startswith("SIGMA is ")
 
 
-@pytest.mark.parametrize("value, word", [(0.0, "is 0;"), (-0.003, "is -0.003;"), (math.nan, "is missing;"),
-                                         (None, "is missing;")])
+@pytest.mark.parametrize(
+    "value, word", [(0.0, "is 0;"), (-0.003, "is -0.003;"), (math.nan, "is missing;"), (None, "is missing;")]
+)
 def test_a_standard_deviation_that_is_none_names_the_row(toolbox, value, word):
     site = Site(toolbox, sd=0.003)
     site.rows[6]["sd"] = value
@@ -554,13 +643,14 @@ def test_no_heights(toolbox):
 
 @pytest.mark.parametrize("robust", [False, True])
 def test_where_most_stations_would_be_blunders_none_is_set_aside(toolbox, robust):
-    """Heights that lie metres from any line, with 1 mm stated: what a few of them agree on is chance, and is not
-    given."""
+    """Heights that lie metres from any line, with 1 mm stated: what a few of them agree on is chance, and
+    is not given.
+    """
     site = Site(toolbox, sigma=5.0)
     run = site.run(toolbox, SIGMA=0.001, ROBUST=robust)
-    text, = run.warnings
+    (text,) = run.warnings
     assert "of 36 stations would have to be set aside as blunders, more than half, so none was" in text
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     assert reference["number"] == 36 and reference["removed"] == 0 and reference["global_t"] == "failed"
 
 
@@ -580,5 +670,5 @@ def test_two_stations_say_that_nothing_is_left_over(toolbox):
     run = site.run(toolbox, STATIONS=toolbox.points([site.rows[5], site.rows[20]]), FIT="line", SIGMA=None)
     assert "no station is left over to estimate" in run.said and "too few stations are left over" in run.said
     assert "none m" not in run.said and "± none" not in run.said
-    reference, = run.rows("REFERENCE")
+    (reference,) = run.rows("REFERENCE")
     assert reference["var_factor"] is None and reference["sd_h"] is None

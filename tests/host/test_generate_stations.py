@@ -49,8 +49,9 @@ def test_chainages_beyond_are_left_out(toolbox, axis):
 
 
 def test_start_unit_and_equations(toolbox, axis):
-    run = toolbox.run("generatestations", AXIS=axis, CHAINAGE_START="10+00", CHAINAGE_UNIT="foot", INTERVAL=500.0,
-                      AT_VERTICES=False)
+    run = toolbox.run(
+        "generatestations", AXIS=axis, CHAINAGE_START="10+00", CHAINAGE_UNIT="foot", INTERVAL=500.0, AT_VERTICES=False
+    )
     assert run.column("station") == ["10+00", "15+00", "20+00", "25+00", "30+00", "35+00"]
     assert run.column("chainage")[-1] == pytest.approx(3500.0)
     run = toolbox.run("generatestations", AXIS=axis, INTERVAL=300.0, AT_VERTICES=False, EQUATIONS="0+400=1+000")
@@ -70,13 +71,25 @@ def test_generated_stations_get_design_heights(toolbox, axis):
     text = toolbox.refusal("designheights", STATIONS=stations, AXIS=axis, DESIGN="level", CHAINAGE_A="0", HEIGHT_A=5.0)
     assert "no field 'height'" in text and "HEIGHT_FIELD" in text
     # A level design typed in full needs no height at all: any empty column serves.
-    run = toolbox.run("designheights", STATIONS=stations, AXIS=axis, DESIGN="level", CHAINAGE_A="0", HEIGHT_A=5.0,
-                      HEIGHT_FIELD="offset")
+    run = toolbox.run(
+        "designheights",
+        STATIONS=stations,
+        AXIS=axis,
+        DESIGN="level",
+        CHAINAGE_A="0",
+        HEIGHT_A=5.0,
+        HEIGHT_FIELD="offset",
+    )
     assert set(run.column("design_h")) == {5.0}
 
 
 def test_axes_with_their_own_start(toolbox):
-    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": n, "design": "level", "chain_0": s}
-                          for n, s in (("a", "1+000"), ("b", None))], types={"chain_0": "string"})
+    axes = toolbox.lines(
+        [
+            {"at": [(0.0, 0.0), (0.01, 0.0)], "name": n, "design": "level", "chain_0": s}
+            for n, s in (("a", "1+000"), ("b", None))
+        ],
+        types={"chain_0": "string"},
+    )
     run = toolbox.run("generatestations", AXIS=axes, CHAINAGE_START="0+200")
     assert run.column("station")[0] == "1+000" and run.column("station")[2] == "0+200"

@@ -17,8 +17,13 @@ class Arm:
         random = np.random.default_rng(5)
         self.heights = 100.0 + distances**2 / (2 * 6.38e6) + np.cumsum(random.normal(0.0, KM * np.sqrt(0.1), 21))
         rise = np.diff(self.heights).tolist()
-        self.lines = toolbox.table([{"from": f"P{k}", "to": f"P{k + 1}", "dh": dh, "length": 100.0, "sd": KM * 0.1**0.5}
-                                    for k, dh in enumerate(rise)], "lines")
+        self.lines = toolbox.table(
+            [
+                {"from": f"P{k}", "to": f"P{k + 1}", "dh": dh, "length": 100.0, "sd": KM * 0.1**0.5}
+                for k, dh in enumerate(rise)
+            ],
+            "lines",
+        )
         self.marks = toolbox.table([{"name": "P0", "height": float(self.heights[0])}], "marks")
         self.places = toolbox.points([{"at": at, "point": f"P{k}"} for k, at in enumerate(places)])
         self.axis = toolbox.lines([{"at": [places[0], places[-1]], "name": "A"}])
@@ -29,8 +34,16 @@ class Arm:
         return files
 
     def fitted(self, toolbox, files, **more):
-        run = toolbox.run("fitreference", STATIONS=files["POINTS"], AXIS=self.axis, UNDULATION="ellipsoidal",
-                          CHAINAGE_HEIGHT=0, REFERENCE="memory:", REMOVE_BLUNDERS=False, **more)
+        run = toolbox.run(
+            "fitreference",
+            STATIONS=files["POINTS"],
+            AXIS=self.axis,
+            UNDULATION="ellipsoidal",
+            CHAINAGE_HEIGHT=0,
+            REFERENCE="memory:",
+            REMOVE_BLUNDERS=False,
+            **more,
+        )
         return run, run.rows("REFERENCE")[0]
 
 

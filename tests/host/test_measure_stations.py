@@ -38,16 +38,23 @@ def test_no_height_is_needed_and_z_serves(toolbox, axis):
     assert flat.column("chainage") == [pytest.approx(EQUATOR * 0.01, abs=1e-6)] and "(no heights)" in flat.said
 
 
-@pytest.mark.parametrize("kind, shape, want", [
-    ("Point", "Point (0.01 0.0001)", (None, None)), ("PointZ", "PointZ (0.01 0.0001 7)", (7.0, None)),
-    ("PointM", "PointM (0.01 0.0001 9)", (None, 9.0)), ("PointZM", "PointZM (0.01 0.0001 7 9)", (7.0, 9.0)),
-    ("MultiPoint", "MultiPoint ((0.01 0.0001))", (None, None)),
-    ("MultiPointZM", "MultiPointZM ((0.01 0.0001 7 9))", (7.0, 9.0))])
+@pytest.mark.parametrize(
+    "kind, shape, want",
+    [
+        ("Point", "Point (0.01 0.0001)", (None, None)),
+        ("PointZ", "PointZ (0.01 0.0001 7)", (7.0, None)),
+        ("PointM", "PointM (0.01 0.0001 9)", (None, 9.0)),
+        ("PointZM", "PointZM (0.01 0.0001 7 9)", (7.0, 9.0)),
+        ("MultiPoint", "MultiPoint ((0.01 0.0001))", (None, None)),
+        ("MultiPointZM", "MultiPointZM ((0.01 0.0001 7 9))", (7.0, 9.0)),
+    ],
+)
 def test_onto_the_axis_with_all_a_point_carries(toolbox, axis, tmp_path, kind, shape, want):
     points = toolbox.points([{"at": shape, "n": 1}], kind=kind)
     for output in ("memory:", str(tmp_path / "out.gpkg")):
-        run = toolbox.run("measurestations", STATIONS=points, AXIS=axis, ONTO_AXIS=True, CHAINAGE_HEIGHT=0.0,
-                          OUTPUT=output)
+        run = toolbox.run(
+            "measurestations", STATIONS=points, AXIS=axis, ONTO_AXIS=True, CHAINAGE_HEIGHT=0.0, OUTPUT=output
+        )
         geometry = next(run.layer().getFeatures()).geometry()
         assert geometry.wkbType() == points.wkbType() == run.layer().wkbType()
         shape_ = geometry.constGet()
@@ -66,17 +73,22 @@ def test_onto_the_axis_leaves_points_that_are_off_it(toolbox, axis):
 
 
 def test_equally_near_axes(toolbox):
-    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"},
-                          {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"},
-                          {"at": [(0.02, 0.0), (0.03, 0.0)], "name": "c"}])
+    axes = toolbox.lines(
+        [
+            {"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"},
+            {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"},
+            {"at": [(0.02, 0.0), (0.03, 0.0)], "name": "c"},
+        ]
+    )
     run = toolbox.run("measurestations", STATIONS=toolbox.points([{"at": (0.0, 0.0)}]), AXIS=axes)
     assert run.column("axis") == ["a", "b"] and run.results["COUNT"] == 2
     assert "Axis 'c': no point belongs to it." in run.info
 
 
 def test_axis_named_by_the_point(toolbox):
-    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"},
-                          {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}])
+    axes = toolbox.lines(
+        [{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"}, {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}]
+    )
     points = toolbox.points([{"at": (0.0002, 0.0), "arm": "b"}])
     run = toolbox.run("measurestations", STATIONS=points, AXIS=axes, STATION_AXIS_FIELD="arm")
     assert run.column("axis") == ["b"] and run.column("offset") == [pytest.approx(EQUATOR * 0.0002, abs=1e-6)]

@@ -1,5 +1,6 @@
-"""placestations on lists as people keep them: what is read how is told, what is doubtful is named, nothing is
-changed."""
+"""placestations on lists as people keep them: what is read how is told, what is doubtful is named, nothing
+is changed.
+"""
 
 import pytest
 
@@ -11,8 +12,13 @@ def axis(toolbox):
 
 @pytest.fixture
 def arms(toolbox):
-    return toolbox.lines([{"at": [(500000.0, 5540000.0), (503000.0, 5540000.0)], "name": "East arm"},
-                          {"at": [(500000.0, 5540000.0), (500000.0, 5543000.0)], "name": "North arm"}], "EPSG:32631")
+    return toolbox.lines(
+        [
+            {"at": [(500000.0, 5540000.0), (503000.0, 5540000.0)], "name": "East arm"},
+            {"at": [(500000.0, 5540000.0), (500000.0, 5543000.0)], "name": "North arm"},
+        ],
+        "EPSG:32631",
+    )
 
 
 def run(toolbox, rows, axis, **more):
@@ -20,16 +26,20 @@ def run(toolbox, rows, axis, **more):
 
 
 def test_decimal_commas_and_thousands(toolbox, axis):
-    found = run(toolbox, [{"station": "0+100,5", "height": "1.102,345"}, {"station": "Sta 0+200", "height": "1.103,5"}],
-                axis)
+    found = run(
+        toolbox, [{"station": "0+100,5", "height": "1.102,345"}, {"station": "Sta 0+200", "height": "1.103,5"}], axis
+    )
     assert found.column("height") == [1102.345, 1103.5] and found.column("chainage") == pytest.approx([100.5, 200.0])
     assert "The height has decimal comma, thousands in groups." in found.info
 
 
 def test_feet_and_inches(toolbox, axis):
-    found = run(toolbox, [{"station": "12+50", "height": "112'-6 3/4\""}, {"station": "13+00", "height": "112.5"}],
-                axis,
-                HEIGHT_UNIT="foot")
+    found = run(
+        toolbox,
+        [{"station": "12+50", "height": "112'-6 3/4\""}, {"station": "13+00", "height": "112.5"}],
+        axis,
+        HEIGHT_UNIT="foot",
+    )
     assert found.column("height") == pytest.approx([112.5625, 112.5], abs=1e-12)
     assert any("feet and inches" in text for text in found.info)
     metric = run(toolbox, [{"station": "0+100", "height": "112'-6\""}, {"station": "0+200", "height": "34.5"}], axis)
@@ -38,9 +48,13 @@ def test_feet_and_inches(toolbox, axis):
 
 
 def test_headings_comments_and_blank_rows_are_told_and_kept_aside(toolbox, axis):
-    rows = [{"station": "station", "height": "height (m)"}, {"station": "# second page", "height": None},
-            {"station": None, "height": None}, {"station": "0+100", "height": "5.1"},
-            {"station": "0+200", "height": "x"}]
+    rows = [
+        {"station": "station", "height": "height (m)"},
+        {"station": "# second page", "height": None},
+        {"station": None, "height": None},
+        {"station": "0+100", "height": "5.1"},
+        {"station": "0+200", "height": "x"},
+    ]
     found = run(toolbox, rows, axis)
     assert found.column("height") == [5.1]
     reasons = found.column("reason", "REJECTED")
@@ -50,10 +64,13 @@ def test_headings_comments_and_blank_rows_are_told_and_kept_aside(toolbox, axis)
 
 
 def test_heading_further_down_in_a_spreadsheet_without_field_names(toolbox, axis):
-    rows = [{"Field1": "Levelling of the tunnel", "Field2": None, "Field3": None},
-            {"Field1": None, "Field2": None, "Field3": None},
-            {"Field1": "No.", "Field2": "Chainage (m)", "Field3": "Elevation [m]"},
-            {"Field1": "1", "Field2": "100", "Field3": "5.1"}, {"Field1": "2", "Field2": "200", "Field3": "5.2"}]
+    rows = [
+        {"Field1": "Levelling of the tunnel", "Field2": None, "Field3": None},
+        {"Field1": None, "Field2": None, "Field3": None},
+        {"Field1": "No.", "Field2": "Chainage (m)", "Field3": "Elevation [m]"},
+        {"Field1": "1", "Field2": "100", "Field3": "5.1"},
+        {"Field1": "2", "Field2": "200", "Field3": "5.2"},
+    ]
     found = run(toolbox, rows, axis)
     assert found.column("height") == [5.1, 5.2] and found.column("chainage") == pytest.approx([100.0, 200.0])
     assert "station from field 'Field2'" in found.said and "height from field 'Field3'" in found.said
@@ -61,23 +78,30 @@ def test_heading_further_down_in_a_spreadsheet_without_field_names(toolbox, axis
 
 
 def test_two_arms_in_one_sheet(toolbox, arms):
-    titled = [{"station": "NORTH ARM", "height": None}, {"station": "0+100", "height": "5.1"},
-              {"station": "0+200", "height": "5.2"},
-              {"station": "East arm", "height": None}, {"station": "0+100", "height": "5.3"}]
+    titled = [
+        {"station": "NORTH ARM", "height": None},
+        {"station": "0+100", "height": "5.1"},
+        {"station": "0+200", "height": "5.2"},
+        {"station": "East arm", "height": None},
+        {"station": "0+100", "height": "5.3"},
+    ]
     found = run(toolbox, titled, arms)
     assert found.column("axis") == ["North arm", "North arm", "East arm"]
     assert any("3 rows stand without an axis, taken to be on that of the rows above" in text for text in found.info)
-    merged = [{"axis": "North arm", "station": "0+100", "height": "5.1"},
-              {"axis": None, "station": "0+200", "height": "5.2"},
-              {"axis": "East arm", "station": "0+100", "height": "5.3"},
-              {"axis": None, "station": "0+200", "height": "5.4"}]
+    merged = [
+        {"axis": "North arm", "station": "0+100", "height": "5.1"},
+        {"axis": None, "station": "0+200", "height": "5.2"},
+        {"axis": "East arm", "station": "0+100", "height": "5.3"},
+        {"axis": None, "station": "0+200", "height": "5.4"},
+    ]
     assert run(toolbox, merged, arms).column("axis") == ["North arm", "North arm", "East arm", "East arm"]
 
 
 def test_a_decimal_sign_that_is_open_is_asked_for(toolbox, axis):
     rows = [{"station": "0+100", "height": "1,102"}, {"station": "0+200", "height": "1,103"}]
-    assert "give the decimal sign (DECIMAL_SIGN)" in toolbox.refusal("placestations", INPUT=toolbox.table(rows),
-                                                                     AXIS=axis)
+    assert "give the decimal sign (DECIMAL_SIGN)" in toolbox.refusal(
+        "placestations", INPUT=toolbox.table(rows), AXIS=axis
+    )
     assert run(toolbox, rows, axis, DECIMAL_SIGN="point").column("height") == [1102.0, 1103.0]
     assert run(toolbox, rows, axis, DECIMAL_SIGN="comma").column("height") == [1.102, 1.103]
 

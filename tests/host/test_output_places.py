@@ -28,14 +28,19 @@ def contents(folder):
 
 @pytest.mark.parametrize("ending", ["gpkg", "shp", "geojson", "csv", "tab", "xlsx", "gml", "kml"])
 def test_formats(toolbox, straight, tmp_path, ending):
-    run = toolbox.run("designheights", TOLERANCE=0.01, OUTPUT=str(tmp_path / f"out.{ending}"),
-                      SUMMARY=str(tmp_path / f"sum.{ending}"), **straight)
+    run = toolbox.run(
+        "designheights",
+        TOLERANCE=0.01,
+        OUTPUT=str(tmp_path / f"out.{ending}"),
+        SUMMARY=str(tmp_path / f"sum.{ending}"),
+        **straight,
+    )
     rows = run.rows()
     memory = toolbox.run("designheights", TOLERANCE=0.01, **straight)
     assert [row["status"] for row in rows] == memory.column("status")
     assert [float(row["residual"]) for row in rows] == pytest.approx(memory.column("residual"), abs=1e-7)
     if ending != "shp":
-        summary, = run.rows("SUMMARY")
+        (summary,) = run.rows("SUMMARY")
         assert float(summary["rms"]) == pytest.approx(memory.results["RMS"], rel=1e-6)
     assert ("254 characters" in run.said) == (ending in ("shp", "tab"))
 
@@ -59,8 +64,9 @@ def test_null_in_a_file_is_null_in_memory(toolbox, straight, tmp_path):
 
 def test_two_tables_of_one_new_geopackage(toolbox, straight, tmp_path):
     path = tmp_path / "both.gpkg"
-    run = toolbox.run("designheights", OUTPUT=table(path, "residuals"), SUMMARY=table(path, "summary", False),
-                      **straight)
+    run = toolbox.run(
+        "designheights", OUTPUT=table(path, "residuals"), SUMMARY=table(path, "summary", False), **straight
+    )
     assert len(run.rows()) == 11 and len(run.rows("SUMMARY")) == 1
     for key in ("OUTPUT", "SUMMARY"):
         assert run.layer(key).loadDefaultStyle()[1], key
@@ -71,8 +77,9 @@ def test_further_table_beside_the_input(toolbox, straight, tmp_path):
     stations = toolbox.saved(straight["STATIONS"], path, "stations")
     run = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=table(path, "residuals"))
     assert len(run.rows()) == 11 and stations.featureCount() == 11 and len(list(stations.getFeatures())) == 11
-    again = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=table(path, "residuals"),
-                        TOLERANCE=1.0)
+    again = toolbox.run(
+        "designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=table(path, "residuals"), TOLERANCE=1.0
+    )
     assert again.column("status") == ["within"] * 11 and len(list(stations.getFeatures())) == 11
     assert again.layer().loadDefaultStyle()[1]
 
@@ -93,10 +100,18 @@ def test_output_in_the_place_of_an_input(toolbox, straight, tmp_path):
     (tmp_path / "link.gpkg").symlink_to(path)
     os.makedirs(tmp_path / "sub")
     before = contents(tmp_path)
-    for output in (str(path), str(tmp_path / "link.gpkg"), str(tmp_path / "sub" / ".." / "in.gpkg"),
-                   os.path.relpath(path), table(path, "stations"), table(path, "STATIONS"),
-                   table(tmp_path / "link.gpkg", "stations"),
-                   f"{path}|layername=other", str(path)[:-5], str(tmp_path / "axis.gpkg")):
+    for output in (
+        str(path),
+        str(tmp_path / "link.gpkg"),
+        str(tmp_path / "sub" / ".." / "in.gpkg"),
+        os.path.relpath(path),
+        table(path, "stations"),
+        table(path, "STATIONS"),
+        table(tmp_path / "link.gpkg", "stations"),
+        f"{path}|layername=other",
+        str(path)[:-5],
+        str(tmp_path / "axis.gpkg"),
+    ):
         for given in (stations, f"{path}|layername=stations"):
             text = toolbox.refusal("designheights", STATIONS=given, AXIS=axis, OUTPUT=output)
             assert "is the place of the input" in text and "would be lost" in text, output
@@ -111,7 +126,8 @@ def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path):
     for given in (str(path), f"delimitedtext://{path.as_uri()}?type=csv"):
         for key in ("OUTPUT", "REJECTED"):
             assert f"{key} is the place of the input INPUT" in toolbox.refusal(
-                "placestations", **{"INPUT": given, "AXIS": straight["AXIS"], key: str(path)})
+                "placestations", **{"INPUT": given, "AXIS": straight["AXIS"], key: str(path)}
+            )
     assert path.read_text(encoding="utf-8").startswith("station,height\n0+100")
 
 
@@ -120,7 +136,8 @@ def test_output_in_the_place_of_a_shapefile(toolbox, straight, tmp_path):
     before = contents(tmp_path)
     for name in ("in.shp", "in.dbf"):
         assert "is the place of the input" in toolbox.refusal(
-            "designheights", STATIONS=stations, AXIS=straight["AXIS"], SUMMARY=str(tmp_path / name))
+            "designheights", STATIONS=stations, AXIS=straight["AXIS"], SUMMARY=str(tmp_path / name)
+        )
     assert contents(tmp_path) == before
 
 
@@ -133,14 +150,20 @@ def test_output_in_the_place_of_the_geoid(toolbox, straight, tmp_path):
     from qgis.core import QgsRasterLayer
 
     for given in (path, QgsRasterLayer(path, "geoid")):
-        assert "is the place of the input GEOID" in toolbox.refusal("designheights", GEOID=given, UNDULATION="grid",
-                                                                    OUTPUT=path, **straight)
+        assert "is the place of the input GEOID" in toolbox.refusal(
+            "designheights", GEOID=given, UNDULATION="grid", OUTPUT=path, **straight
+        )
 
 
 def test_two_outputs_in_one_place(toolbox, straight, tmp_path):
     path = tmp_path / "out.gpkg"
-    for one, other in ((str(path), str(path)), (str(path), table(path, "summary", False)), (str(path), str(path)[:-5]),
-                       (table(path, "a"), table(path, "A", False)), (str(tmp_path / "x.shp"), str(tmp_path / "x.dbf"))):
+    for one, other in (
+        (str(path), str(path)),
+        (str(path), table(path, "summary", False)),
+        (str(path), str(path)[:-5]),
+        (table(path, "a"), table(path, "A", False)),
+        (str(tmp_path / "x.shp"), str(tmp_path / "x.dbf")),
+    ):
         text = toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
         assert text.startswith("OUTPUT and SUMMARY are one place")
     assert not list(tmp_path.iterdir())
@@ -148,10 +171,12 @@ def test_two_outputs_in_one_place(toolbox, straight, tmp_path):
 
 def test_folder_that_is_not_there(toolbox, straight, tmp_path):
     assert toolbox.refusal("designheights", OUTPUT=str(tmp_path / "no" / "x.gpkg"), **straight) == (
-        f"OUTPUT cannot be written: there is no folder {tmp_path / 'no'}.")
+        f"OUTPUT cannot be written: there is no folder {tmp_path / 'no'}."
+    )
     assert "is the folder" in toolbox.refusal("designheights", OUTPUT=str(tmp_path), **straight)
-    assert "SUMMARY cannot be written" in toolbox.refusal("designheights", SUMMARY=str(tmp_path / "no" / "x.csv"),
-                                                          **straight)
+    assert "SUMMARY cannot be written" in toolbox.refusal(
+        "designheights", SUMMARY=str(tmp_path / "no" / "x.csv"), **straight
+    )
 
 
 # --- a run that fails
@@ -181,7 +206,8 @@ def test_older_output_survives_a_run_that_fails_while_writing(toolbox, straight,
 
     monkeypatch.setattr(outputs, "write_rows", refused)
     assert toolbox.refusal("designheights", OUTPUT=path, **straight) == (
-        "The output OUTPUT could not be written (no space). Is the place full or read-only?")
+        "The output OUTPUT could not be written (no space). Is the place full or read-only?"
+    )
     assert asked and contents(tmp_path) == before
 
 
@@ -197,8 +223,10 @@ def test_second_output_that_fails_takes_the_first_with_it(toolbox, straight, tmp
 
     monkeypatch.setattr(outputs, "write_rows", second_refused)
     both = tmp_path / "both.gpkg"
-    for one, other in ((str(tmp_path / "a.gpkg"), str(tmp_path / "b.csv")),
-                       (table(both, "a"), table(both, "b", False))):
+    for one, other in (
+        (str(tmp_path / "a.gpkg"), str(tmp_path / "b.csv")),
+        (table(both, "a"), table(both, "b", False)),
+    ):
         toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
         assert not list(tmp_path.iterdir())
 
@@ -206,6 +234,7 @@ def test_second_output_that_fails_takes_the_first_with_it(toolbox, straight, tmp
 def test_failed_run_leaves_the_other_tables_of_a_geopackage(toolbox, straight, tmp_path, monkeypatch):
     """The file may be open elsewhere: it stays the same file, and only the new table goes again."""
     from qgis.core import QgsVectorLayer
+
     from tautline.algorithms import outputs
 
     path = tmp_path / "project.gpkg"
@@ -223,8 +252,9 @@ def test_failed_run_leaves_the_other_tables_of_a_geopackage(toolbox, straight, t
     assert os.stat(path).st_ino == inode and stations.featureCount() == 11
     assert not QgsVectorLayer(f"{path}|layername=new", "new", "ogr").isValid()
     # A table that was there before comes back as it was.
-    toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"], TOLERANCE=9.0,
-                    OUTPUT=table(path, "older"))
+    toolbox.refusal(
+        "designheights", STATIONS=stations, AXIS=straight["AXIS"], TOLERANCE=9.0, OUTPUT=table(path, "older")
+    )
     layer = QgsVectorLayer(f"{path}|layername=older", "older", "ogr")
     assert [f["status"] for f in layer.getFeatures()] == [row["status"] for row in older]
     assert not [name for name in os.listdir(tmp_path) if name.endswith(".before")]
@@ -291,6 +321,7 @@ def test_read_only_place(toolbox, straight, small_disk, ending):
 def test_no_numpy_scalar_reaches_a_feature(toolbox, straight, monkeypatch):
     """The oldest host drops such a row without an error."""
     import numpy as np
+
     from tautline.algorithms import outputs
 
     plain, seen = outputs._plain, []
@@ -304,4 +335,8 @@ def test_no_numpy_scalar_reaches_a_feature(toolbox, straight, monkeypatch):
     assert {type(value) for column in seen for value in column} == {str, float, int, type(None)}
     assert plain(np.array([1.5, np.nan]), 0, 2) == [1.5, None]
     assert [type(v) for v in plain([np.float64(1.5), np.int64(2), np.bool_(True), np.float64("nan")], 0, 4)] == [
-        float, int, bool, type(None)]
+        float,
+        int,
+        bool,
+        type(None),
+    ]

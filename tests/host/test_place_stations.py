@@ -27,43 +27,83 @@ def test_place_on_the_equator(toolbox, axis):
 
 
 def test_columns(toolbox, axis):
-    run = toolbox.run("placestations", AXIS=axis, REJECTED="memory:", INPUT=toolbox.table(
-        [{"no": 7, "Station": "0+500", "height": 5.5, "remark": "x"},
-         {"no": 8, "Station": "?", "height": 5.6, "remark": "y"}]))
-    row, = run.rows()
+    run = toolbox.run(
+        "placestations",
+        AXIS=axis,
+        REJECTED="memory:",
+        INPUT=toolbox.table(
+            [
+                {"no": 7, "Station": "0+500", "height": 5.5, "remark": "x"},
+                {"no": 8, "Station": "?", "height": 5.6, "remark": "y"},
+            ]
+        ),
+    )
+    (row,) = run.rows()
     assert list(row) == ["no", "remark", "axis", "station", "chainage", "offset", "height"]
-    assert row == {"no": 7, "remark": "x", "axis": "line", "station": "0+500", "chainage": 500.0, "offset": 0.0,
-                   "height": 5.5}
-    rejected, = run.rows("REJECTED")
+    assert row == {
+        "no": 7,
+        "remark": "x",
+        "axis": "line",
+        "station": "0+500",
+        "chainage": 500.0,
+        "offset": 0.0,
+        "height": 5.5,
+    }
+    (rejected,) = run.rows("REJECTED")
     assert list(rejected) == ["no", "Station", "height", "remark", "row", "reason"]
     assert rejected["row"] == 2 and rejected["no"] == 8 and "'?' is no station" in rejected["reason"]
     assert run.results["COUNT"] == 1 and run.results["REJECTED_COUNT"] == 1
 
 
-@pytest.mark.parametrize("text, chainage", [
-    ("0+500", 500.0), ("12+50", 1250.0), ("Sta 12+50.25", 1250.25), ("ch. 1+250", 1250.0), ("750", 750.0), ("-0+010",
-                                                                                                            -10.0),
-    ("2+100.5", 2100.5), (" 1+000 ", 1000.0)])
+@pytest.mark.parametrize(
+    "text, chainage",
+    [
+        ("0+500", 500.0),
+        ("12+50", 1250.0),
+        ("Sta 12+50.25", 1250.25),
+        ("ch. 1+250", 1250.0),
+        ("750", 750.0),
+        ("-0+010", -10.0),
+        ("2+100.5", 2100.5),
+        (" 1+000 ", 1000.0),
+    ],
+)
 def test_notation(toolbox, axis, text, chainage):
-    assert placed(toolbox, axis,
-                  [{"station": text, "height": "1"}]).column("chainage") == [pytest.approx(chainage, abs=1e-9)]
+    assert placed(toolbox, axis, [{"station": text, "height": "1"}]).column("chainage") == [
+        pytest.approx(chainage, abs=1e-9)
+    ]
 
 
 def test_every_reason_for_a_rejection(toolbox, axis):
-    rows = [{"station": station, "offset": offset, "height": height, "axis": name} for station, offset, height,
-            name in (
-        ("0+100", "", "5.0", "line"), ("1+2", "", "5.0", "line"), (None, "", "5.0", "line"), ("KM 3", "", "5.0",
-                                                                                              "line"),
-        ("0+200", "left", "5.0", "line"), ("0+300", "1.5", "5,0", "line"), ("0+400", "inf", "5.0", "line"),
-        ("0+500", "", "5.0", "Line"), ("0+600", None, None, None), ("0+700", "", "nan", ""))]
+    rows = [
+        {"station": station, "offset": offset, "height": height, "axis": name}
+        for station, offset, height, name in (
+            ("0+100", "", "5.0", "line"),
+            ("1+2", "", "5.0", "line"),
+            (None, "", "5.0", "line"),
+            ("KM 3", "", "5.0", "line"),
+            ("0+200", "left", "5.0", "line"),
+            ("0+300", "1.5", "5,0", "line"),
+            ("0+400", "inf", "5.0", "line"),
+            ("0+500", "", "5.0", "Line"),
+            ("0+600", None, None, None),
+            ("0+700", "", "nan", ""),
+        )
+    ]
     run = placed(toolbox, axis, rows)
     assert run.column("station") == ["0+100", "0+600", "0+700"]
     assert run.column("height") == [5.0, None, None] and run.column("offset") == [0.0, 0.0, 0.0]
     reasons = {row["row"]: row["reason"] for row in run.rows("REJECTED")}
     assert list(reasons) == [2, 3, 4, 5, 6, 7, 8]
-    for row, said in ((2, "'1+2' is no station"), (3, "The row has no station."), (4, "'KM 3' is no station"),
-                      (5, "The offset 'left' is not a number."), (6, "The height '5,0' is not a number."),
-                      (7, "The offset 'inf' is infinite."), (8, "There is no axis 'Line'; the axes are line.")):
+    for row, said in (
+        (2, "'1+2' is no station"),
+        (3, "The row has no station."),
+        (4, "'KM 3' is no station"),
+        (5, "The offset 'left' is not a number."),
+        (6, "The height '5,0' is not a number."),
+        (7, "The offset 'inf' is infinite."),
+        (8, "There is no axis 'Line'; the axes are line."),
+    ):
         assert said in reasons[row]
         assert any(f"'list', row {row} is rejected" in text and said in text for text in run.warnings)
     assert "3 rows placed, 2 of them without a height; 7 rejected." in run.info
@@ -80,8 +120,9 @@ def test_rejected_rows_are_named_without_that_output(toolbox, axis):
 
 
 def test_several_axes_need_their_name(toolbox):
-    axes = toolbox.lines([{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"},
-                          {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}])
+    axes = toolbox.lines(
+        [{"at": [(0.0, 0.0), (0.01, 0.0)], "name": "a"}, {"at": [(0.0, 0.0), (0.0, 0.01)], "name": "b"}]
+    )
     run = placed(toolbox, axes, [{"station": "0+100", "axis": "b"}, {"station": "0+100", "axis": None}])
     assert run.column("axis") == ["b"]
     assert run.column("reason", "REJECTED") == ["The row names no axis, and there are 2."]
@@ -102,8 +143,14 @@ def test_whole_numbers(toolbox, axis):
 
 def test_units(toolbox, axis):
     """Stations and offsets in one unit, heights in another."""
-    run = placed(toolbox, axis, [{"station": "32+80.8399", "offset": "-3.280839895", "height": "10"}],
-                 CHAINAGE_UNIT="foot", HEIGHT_UNIT="metre", CHAINAGE_HEIGHT=0.0)
+    run = placed(
+        toolbox,
+        axis,
+        [{"station": "32+80.8399", "offset": "-3.280839895", "height": "10"}],
+        CHAINAGE_UNIT="foot",
+        HEIGHT_UNIT="metre",
+        CHAINAGE_HEIGHT=0.0,
+    )
     point = next(run.layer().getFeatures()).geometry().asPoint()
     assert point.x() == pytest.approx(1000.0 / 6378137.0 * 57.29577951308232, abs=1e-9)
     assert run.column("chainage") == [pytest.approx(3280.8399)] and run.column("station") == ["32+80.84"]
@@ -113,8 +160,13 @@ def test_units(toolbox, axis):
 
 
 def test_equations(toolbox, axis):
-    run = placed(toolbox, axis, [{"station": s} for s in ("0+900", "1+050", "0+950 (1)", "1+250", "0+400")],
-                 EQUATIONS="1+000 = 1+200; 1+500 = 1+400", CHAINAGE_HEIGHT=0.0)
+    run = placed(
+        toolbox,
+        axis,
+        [{"station": s} for s in ("0+900", "1+050", "0+950 (1)", "1+250", "0+400")],
+        EQUATIONS="1+000 = 1+200; 1+500 = 1+400",
+        CHAINAGE_HEIGHT=0.0,
+    )
     assert run.column("chainage") == pytest.approx([900.0, 950.0, 1050.0, 400.0], abs=1e-6)
     assert "gap of a station equation" in run.column("reason", "REJECTED")[0]
 
@@ -140,8 +192,13 @@ def test_median_height_is_the_chainage_height(toolbox, axis):
 def test_file_of_the_surveyor(toolbox, axis, tmp_path):
     path = tmp_path / "heights.csv"
     path.write_text("station,height,remark\n0+100,5.01,a\n0+200,,b\n0+2x0,5.03,c\n", encoding="utf-8")
-    run = toolbox.run("placestations", INPUT=str(path), AXIS=axis, REJECTED=str(tmp_path / "no.csv"),
-                      OUTPUT=str(tmp_path / "out.gpkg"))
+    run = toolbox.run(
+        "placestations",
+        INPUT=str(path),
+        AXIS=axis,
+        REJECTED=str(tmp_path / "no.csv"),
+        OUTPUT=str(tmp_path / "out.gpkg"),
+    )
     assert run.column("height") == [5.01, None] and run.column("remark") == ["a", "b"]
     assert run.column("row", "REJECTED") in ([3], ["3"])
 
@@ -165,8 +222,10 @@ def test_points_are_taken_for_a_list(toolbox, axis):
     assert next(run.layer().getFeatures()).geometry().asPoint().x() == pytest.approx(0.0009, abs=1e-5)
 
 
-@pytest.mark.parametrize("system", [{"UNDULATION": "field"}, {"UNDULATION": "constant", "UNDULATION_VALUE": 47.0},
-                                    {"UNDULATION": "grid"}, {}])
+@pytest.mark.parametrize(
+    "system",
+    [{"UNDULATION": "field"}, {"UNDULATION": "constant", "UNDULATION_VALUE": 47.0}, {"UNDULATION": "grid"}, {}],
+)
 def test_placed_and_reviewed_at_one_chainage_height(toolbox, system):
     """The chainage height is the median of h = H + N (METHOD 3), for the list as for the points made of it: the same
     chainages come back. 47 m of undulation would part them by 22 mm in 3 km."""

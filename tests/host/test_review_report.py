@@ -41,8 +41,11 @@ def pixels(path, page, folder):
 
 def colours(image, left=0.0, top=0.0, right=1.0, bottom=1.0):
     """Different colours in a part of an image."""
-    return {image.pixel(x, y) for x in range(int(left * image.width()), int(right * image.width()))
-            for y in range(int(top * image.height()), int(bottom * image.height()))}
+    return {
+        image.pixel(x, y)
+        for x in range(int(left * image.width()), int(right * image.width()))
+        for y in range(int(top * image.height()), int(bottom * image.height()))
+    }
 
 
 class Page(HTMLParser):
@@ -94,16 +97,39 @@ def gallery(host, tmp_path_factory):
     place = {name: str(folder / f"{name}.gpkg") for name in ("stations", "residuals", "tested", "lines", "curvature")}
     run("placestations", INPUT=str(SAMPLE / "heights.csv"), AXIS=axis, OUTPUT=place["stations"])
     run("designheights", STATIONS=place["stations"], AXIS=axis, UNDULATION="field", OUTPUT=place["residuals"])
-    run("fitreference", STATIONS=place["stations"], AXIS=axis, FIT="line", SIGMA=0.003, UNDULATION="field",
+    run(
+        "fitreference",
+        STATIONS=place["stations"],
+        AXIS=axis,
+        FIT="line",
+        SIGMA=0.003,
+        UNDULATION="field",
         OUTPUT=place["tested"],
-        REFERENCE=place["lines"])
-    run("testcurvature", STATIONS=place["stations"], AXIS=axis, SIGMA=0.003, UNDULATION="field",
-        OUTPUT=place["curvature"])
-    out = run("reviewreport", STATIONS=place["residuals"], AXIS=axis, IMAGERY=str(SAMPLE / "imagery.tif"),
-              TESTED=place["tested"],
-              REFERENCE=place["lines"], CURVATURE=place["curvature"], PROJECT="Invented project", STRUCTURE="Gallery",
-              PREPARED_BY="Prepared Person", CHECKED_BY="Checking Person", HTML=str(folder / "report.html"),
-              PDF=str(folder / "report.pdf"))
+        REFERENCE=place["lines"],
+    )
+    run(
+        "testcurvature",
+        STATIONS=place["stations"],
+        AXIS=axis,
+        SIGMA=0.003,
+        UNDULATION="field",
+        OUTPUT=place["curvature"],
+    )
+    out = run(
+        "reviewreport",
+        STATIONS=place["residuals"],
+        AXIS=axis,
+        IMAGERY=str(SAMPLE / "imagery.tif"),
+        TESTED=place["tested"],
+        REFERENCE=place["lines"],
+        CURVATURE=place["curvature"],
+        PROJECT="Invented project",
+        STRUCTURE="Gallery",
+        PREPARED_BY="Prepared Person",
+        CHECKED_BY="Checking Person",
+        HTML=str(folder / "report.html"),
+        PDF=str(folder / "report.pdf"),
+    )
     expected = json.loads((SAMPLE / "expected.json").read_text("utf-8"))
     return {**place, "results": out, "html": out["HTML"], "pdf": out["PDF"], "expected": expected, "folder": folder}
 
@@ -134,7 +160,7 @@ def test_the_verdict_of_the_sample(gallery):
     words = Page(gallery["html"]).words
     assert "Gallery was not built to its design within the tolerance of ±10.0 mm: 77 of 82 stations" in words
     assert "1+600 to 1+700 of north arm lie low together" in words
-    doubted = words[words.index("but doubted"):words.index("Without an as-built height")]
+    doubted = words[words.index("but doubted") : words.index("Without an as-built height")]
     assert "0+850" in doubted and "1+150" in doubted and "1+650" not in doubted
     assert "2+200 of north arm; 0+700 of east arm" in words
     assert "Axis 'north arm' is straight in space" in words
@@ -153,13 +179,26 @@ def test_the_page_stands_alone_and_is_accessible(gallery):
 
 def test_what_was_computed_is_told(gallery):
     words = Page(gallery["html"]).words
-    for text in ("inclined: straight", "0+000, 1104.2500 m (stated)", MINUS + "0.00009717", "of the geoid",
-                 "1134.000 m", "a = 6378137.000 m",
-                 "above the geoid, undulations of the stations from a field", "EPSG:32734", "PROJ", "Tautline", "QGIS",
-                 "2025-03-11",
-                 "licensed surveyor or engineer", "local codes", "as-built minus design", "Prepared Person",
-                 "Checking Person",
-                 "Upwards RMS (mm)"):
+    for text in (
+        "inclined: straight",
+        "0+000, 1104.2500 m (stated)",
+        MINUS + "0.00009717",
+        "of the geoid",
+        "1134.000 m",
+        "a = 6378137.000 m",
+        "above the geoid, undulations of the stations from a field",
+        "EPSG:32734",
+        "PROJ",
+        "Tautline",
+        "QGIS",
+        "2025-03-11",
+        "licensed surveyor or engineer",
+        "local codes",
+        "as-built minus design",
+        "Prepared Person",
+        "Checking Person",
+        "Upwards RMS (mm)",
+    ):
         assert text in words, text
 
 
@@ -186,9 +225,14 @@ def test_the_map_is_not_blank(gallery, tmp_path):
 def test_nothing_is_cut_off_on_paper(gallery):
     """Every word lies within the page, by its box."""
     boxes = read_with("pdftotext", "-bbox", gallery["pdf"], "-").decode("utf-8")
-    words = [tuple(map(float, found)) for found in re.findall(r'<word xMin="([-\d.]+)" yMin="([-\d.]+)" '
-                                                              r'xMax="([-\d.]+)" yMax="([-\d.]+)"',
-                                                              boxes)]
+    words = [
+        tuple(map(float, found))
+        for found in re.findall(
+            r'<word xMin="([-\d.]+)" yMin="([-\d.]+)" '
+            r'xMax="([-\d.]+)" yMax="([-\d.]+)"',
+            boxes,
+        )
+    ]
     assert len(words) > 1000
     assert all(x1 > 30 and y1 > 30 and x2 < 567 and y2 < 830 for x1, y1, x2, y2 in words)
 
@@ -198,20 +242,25 @@ def test_the_calls_make_it_again(gallery, tmp_path):
     import processing
 
     page = Page(gallery["html"])
-    lines = page.source[page.source.index("<pre>") + 5:page.source.index("</pre>")]
+    lines = page.source[page.source.index("<pre>") + 5 : page.source.index("</pre>")]
     from html import unescape
 
     words = shlex.split(unescape(lines).replace("\\\n", " "), comments=False)
     entries = [words[k + 2] for k, word in enumerate(words) if word == "qgis_process"]
-    assert entries == [f"tautline:{name}" for name in ("placestations", "designheights", "fitreference",
-                                                       "testcurvature", "reviewreport")]
+    assert entries == [
+        f"tautline:{name}"
+        for name in ("placestations", "designheights", "fitreference", "testcurvature", "reviewreport")
+    ]
     folder = words[1]
     start = words.index("tautline:designheights")
-    given = dict(word[2:].split("=", 1) for word in words[start + 1:words.index("qgis_process", start)])
-    given = {key: value if Path(value.split("|")[0]).is_absolute() or "." not in value else folder + value for key,
-             value in given.items()}
-    found = processing.run(words[start], {**given, "OUTPUT": str(tmp_path / "again.gpkg")},
-                           feedback=qgis_core.QgsProcessingFeedback(False))
+    given = dict(word[2:].split("=", 1) for word in words[start + 1 : words.index("qgis_process", start)])
+    given = {
+        key: value if Path(value.split("|")[0]).is_absolute() or "." not in value else folder + value
+        for key, value in given.items()
+    }
+    found = processing.run(
+        words[start], {**given, "OUTPUT": str(tmp_path / "again.gpkg")}, feedback=qgis_core.QgsProcessingFeedback(False)
+    )
     assert found["COUNT"] == 82 and found["WITHIN"] == 77
 
 
@@ -219,26 +268,50 @@ def reviewed(number, axis="line", name="stations", spacing=10.0, **more):
     """Rows like those of designheights: a sine of residuals, in millimetres within ±4."""
     import math
 
-    return [{"at": (500000.0 + spacing * k, 5540000.0), "axis": axis, "station": f"{k // 100}+{k % 100 * 10:03d}",
-             "chainage": spacing * k,
-             "offset": 0.0, "design_h": 50.0, "residual": 0.004 * math.sin(7.0 * k), "flat_h": 50.0, "curv_eff": 0.0,
-             "status": "no tolerance",
-             **more} for k in range(number)]
+    return [
+        {
+            "at": (500000.0 + spacing * k, 5540000.0),
+            "axis": axis,
+            "station": f"{k // 100}+{k % 100 * 10:03d}",
+            "chainage": spacing * k,
+            "offset": 0.0,
+            "design_h": 50.0,
+            "residual": 0.004 * math.sin(7.0 * k),
+            "flat_h": 50.0,
+            "curv_eff": 0.0,
+            "status": "no tolerance",
+            **more,
+        }
+        for k in range(number)
+    ]
 
 
 def write(toolbox, folder, rows, name="stations", feedback=None, **more):
     layer = toolbox.points(rows, "EPSG:32631", name=name)
-    return toolbox.run("reviewreport", feedback, OUTPUT=None, STATIONS=layer, HTML=str(folder / "r.html"),
-                       PDF=str(folder / "r.pdf"), **more)
+    return toolbox.run(
+        "reviewreport",
+        feedback,
+        OUTPUT=None,
+        STATIONS=layer,
+        HTML=str(folder / "r.html"),
+        PDF=str(folder / "r.pdf"),
+        **more,
+    )
 
 
 def test_five_stations_and_nothing_else(toolbox, tmp_path):
     run = write(toolbox, tmp_path, reviewed(5))
     words = Page(run.results["HTML"]).words
-    for text in ("No tolerance was stated", "no table of curvature was handed in", "Blunders: not tested",
-                 "Decisions: none were handed in",
-                 "No imagery was handed in", "only 5 stations are left", "no reference was handed in",
-                 "carry no record"):
+    for text in (
+        "No tolerance was stated",
+        "no table of curvature was handed in",
+        "Blunders: not tested",
+        "Decisions: none were handed in",
+        "No imagery was handed in",
+        "only 5 stations are left",
+        "no reference was handed in",
+        "carry no record",
+    ):
         assert text in words, text
     assert run.results["COUNT"] == 5 and not run.warnings and "Axis 'line' How to" not in words
     pages = pdf_pages(run.results["PDF"])
@@ -282,9 +355,17 @@ def test_names_that_are_code_are_shown_as_text(toolbox, tmp_path):
     rows = reviewed(6, axis=FORMULA)
     rows[2]["station"] = '<img src="x">'
     decisions = decided([(FORMULA, '<img src="x">', "accept", NAUGHTY, "& <b>", "")])
-    run = write(toolbox, tmp_path, rows, name=NAUGHTY, DECISIONS=decisions, PROJECT=FORMULA, STRUCTURE=NAUGHTY,
-                PREPARED_BY="<i>P</i>",
-                CHECKED_BY="$x^2$ \\alpha")
+    run = write(
+        toolbox,
+        tmp_path,
+        rows,
+        name=NAUGHTY,
+        DECISIONS=decisions,
+        PROJECT=FORMULA,
+        STRUCTURE=NAUGHTY,
+        PREPARED_BY="<i>P</i>",
+        CHECKED_BY="$x^2$ \\alpha",
+    )
     page = Page(run.results["HTML"])
     assert not {"script", "i"} & set(page.tags) and NAUGHTY not in page.source and NAUGHTY in page.words
     assert '<img src="x">' in [row[0] for row in page.rows if row] and "x" not in page.sources
@@ -301,25 +382,38 @@ def test_feet_and_decisions(toolbox, tmp_path):
     rows[7].update(residual=-0.3, status="low")
     rows[9].update(residual=0.25, status="high")
     decide = [(4, "accept", "shim on order"), (7, "reading error", ""), (9, "measure again", "")]
-    decisions = decided([("line", rows[k]["station"], word, note, "Somebody", "2026-01-02") for k, word,
-                         note in decide])
+    decisions = decided(
+        [("line", rows[k]["station"], word, note, "Somebody", "2026-01-02") for k, word, note in decide]
+    )
     summary = toolbox.table([{"axis": "line", "tolerance": 0.1, "record": ""}])
     run = write(toolbox, tmp_path, rows, HEIGHT_UNIT="foot", DECISIONS=decisions, SUMMARY=summary)
     page = Page(run.results["HTML"])
     assert "cannot be said yet" in page.words and "±0.100 ft" in page.words and "international foot" in page.words
     assert "Beyond the tolerance and accepted by decision: 0+040 (+0.200 ft)" in page.words
     (row,) = [row for row in page.rows if len(row) > 6 and row[0] == "0+040"][-1:]
-    assert row[1:4] == ["120.2000", "120.0000",
-                        "+0.200"] and "Somebody, 2026-01-02" in row[-1] and "shim on order" in row[-1]
+    assert (
+        row[1:4] == ["120.2000", "120.0000", "+0.200"]
+        and "Somebody, 2026-01-02" in row[-1]
+        and "shim on order" in row[-1]
+    )
     assert "standard deviation of 0.010 ft" in page.words
 
 
 def test_the_record_may_come_from_the_summary(toolbox, tmp_path):
-    record = {"entry": "tautline:designheights", "parameters": {"DESIGN": "chord"},
-              "units": {"height_name": "us_foot", "chainage_name": "us_foot"},
-              "versions": {"Tautline": "9.9.9"}, "height_system": "unknown",
-              "axes": {"line": {"design": "chord", "tolerance": 0.02,
-                                "controls": [{"chainage": 0.0, "height": 50.0, "typed": False}]}}}
+    record = {
+        "entry": "tautline:designheights",
+        "parameters": {"DESIGN": "chord"},
+        "units": {"height_name": "us_foot", "chainage_name": "us_foot"},
+        "versions": {"Tautline": "9.9.9"},
+        "height_system": "unknown",
+        "axes": {
+            "line": {
+                "design": "chord",
+                "tolerance": 0.02,
+                "controls": [{"chainage": 0.0, "height": 50.0, "typed": False}],
+            }
+        },
+    }
     summary = toolbox.table([{"axis": "line", "tolerance": 0.02, "record": json.dumps(record)}], types=LONG)
     words = Page(write(toolbox, tmp_path, reviewed(30, status="within"), SUMMARY=summary).results["HTML"]).words
     assert "US survey foot" in words and "Tautline 9.9.9" in words and "chord: straight between two controls" in words
@@ -328,11 +422,19 @@ def test_the_record_may_come_from_the_summary(toolbox, tmp_path):
 
 
 def test_a_record_that_is_no_record_does_no_harm(toolbox, tmp_path):
-    record = json.dumps({"entry": "tautline:x; rm -rf /",
-                         "axes": {"line": {"controls": [3, {"chainage": "a"}], "design": ["x"]}},
-                         "units": 5, "versions": [1], "parameters": "text", "height_system": {"a": 1}})
-    summary = toolbox.table([{"axis": "line", "tolerance": None, "record": record}],
-                            types={"tolerance": "double", **LONG})
+    record = json.dumps(
+        {
+            "entry": "tautline:x; rm -rf /",
+            "axes": {"line": {"controls": [3, {"chainage": "a"}], "design": ["x"]}},
+            "units": 5,
+            "versions": [1],
+            "parameters": "text",
+            "height_system": {"a": 1},
+        }
+    )
+    summary = toolbox.table(
+        [{"axis": "line", "tolerance": None, "record": record}], types={"tolerance": "double", **LONG}
+    )
     page = Page(write(toolbox, tmp_path, reviewed(6), SUMMARY=summary).results["HTML"])
     assert "rm -rf" not in page.words
 
@@ -347,16 +449,23 @@ def test_statuses_without_the_tolerance_they_came_from(toolbox, tmp_path):
 
 def test_a_note_longer_than_a_page_is_cut_on_paper_and_marked(toolbox, tmp_path):
     rows = reviewed(4, status="within")
-    run = write(toolbox, tmp_path, rows, DECISIONS=decided([("line", rows[1]["station"], "accept",
-                                                             "words " * 900 + "last", "", "")]))
+    run = write(
+        toolbox,
+        tmp_path,
+        rows,
+        DECISIONS=decided([("line", rows[1]["station"], "accept", "words " * 900 + "last", "", "")]),
+    )
     assert "words last" in Page(run.results["HTML"]).words
     text = " ".join(" ".join(pdf_pages(run.results["PDF"])).split())
     assert "… (cut)" in text and all(re.search(re.escape(row["station"]) + r".{0,80}within", text) for row in rows)
 
 
 def test_many_axes_long_names_and_stations_off_axis(toolbox, tmp_path):
-    rows = [row for k in range(15) for row in reviewed(4, axis=f"axis {k} " + "of a very long name "
-                                                       * (8 if k == 1 else 0), status="within")]
+    rows = [
+        row
+        for k in range(15)
+        for row in reviewed(4, axis=f"axis {k} " + "of a very long name " * (8 if k == 1 else 0), status="within")
+    ]
     for row in rows[:4]:
         row.update(residual=None, design_h=None, status="off axis")
     rows[9].update(axis="Unbroken" * 30)
@@ -365,8 +474,9 @@ def test_many_axes_long_names_and_stations_off_axis(toolbox, tmp_path):
     assert "Off axis and not reviewed: 4 stations." in words
     assert "Profiles of the first 12 of 15 axes are shown." in words
     boxes = read_with("pdftotext", "-bbox", run.results["PDF"], "-").decode("utf-8")
-    assert all(float(right) < 567 for right in re.findall(r'xMax="([-\d.]+)"',
-                                                          boxes)), "names that are too long are parted"
+    assert all(float(right) < 567 for right in re.findall(r'xMax="([-\d.]+)"', boxes)), (
+        "names that are too long are parted"
+    )
 
 
 def test_in_degrees_and_across_the_globe(toolbox, tmp_path):
@@ -387,18 +497,27 @@ def test_imagery_elsewhere_is_left_out_with_a_warning(toolbox, tmp_path):
 @pytest.mark.parametrize("at", [1, 3, 8])
 def test_cancel_leaves_nothing(toolbox, log, tmp_path, at):
     layer = toolbox.points(reviewed(40), "EPSG:32631")
-    text = toolbox.refusal("reviewreport", log(cancel_at=at), OUTPUT=None, STATIONS=layer,
-                           HTML=str(tmp_path / "r.html"),
-                           PDF=str(tmp_path / "r.pdf"))
+    text = toolbox.refusal(
+        "reviewreport",
+        log(cancel_at=at),
+        OUTPUT=None,
+        STATIONS=layer,
+        HTML=str(tmp_path / "r.html"),
+        PDF=str(tmp_path / "r.pdf"),
+    )
     assert "Cancelled" in text and not list(tmp_path.iterdir())
 
 
 def test_a_fit_of_another_shape_flags_no_blunders(toolbox, tmp_path):
     rows = reviewed(30, status="within")
     rows[3].update(residual=0.02, status="high")
-    tested = toolbox.table([{"axis": "line", "station": row["station"], "flag": "suspected blunder" if k % 2
-                             else "kept", "w": 5.0}
-                            for k, row in enumerate(rows)], name="t")
+    tested = toolbox.table(
+        [
+            {"axis": "line", "station": row["station"], "flag": "suspected blunder" if k % 2 else "kept", "w": 5.0}
+            for k, row in enumerate(rows)
+        ],
+        name="t",
+    )
     summary = toolbox.table([{"axis": "line", "tolerance": 0.01, "record": ""}])
     words = Page(write(toolbox, tmp_path, rows, TESTED=tested, SUMMARY=summary).results["HTML"]).words
     assert "the test flags 15 of 30 stations" in words
@@ -406,16 +525,25 @@ def test_a_fit_of_another_shape_flags_no_blunders(toolbox, tmp_path):
 
 
 def test_in_a_worker_thread(host, gallery, tmp_path):
-    from qgis.core import (QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProcessingFeedback,
-                           QgsProject)
+    from qgis.core import (
+        QgsApplication,
+        QgsProcessingAlgRunnerTask,
+        QgsProcessingContext,
+        QgsProcessingFeedback,
+        QgsProject,
+    )
     from qgis.PyQt.QtCore import QEventLoop, QTimer
 
     context, feedback = QgsProcessingContext(), QgsProcessingFeedback(False)
     context.setProject(QgsProject.instance())
     entry = QgsApplication.processingRegistry().algorithmById("tautline:reviewreport")
-    parameters = {"STATIONS": gallery["residuals"], "AXIS": str(SAMPLE / "axis.gpkg"),
-                  "IMAGERY": str(SAMPLE / "imagery.tif"),
-                  "HTML": str(tmp_path / "r.html"), "PDF": str(tmp_path / "r.pdf")}
+    parameters = {
+        "STATIONS": gallery["residuals"],
+        "AXIS": str(SAMPLE / "axis.gpkg"),
+        "IMAGERY": str(SAMPLE / "imagery.tif"),
+        "HTML": str(tmp_path / "r.html"),
+        "PDF": str(tmp_path / "r.pdf"),
+    }
     answer, loop = [], QEventLoop()
     task = QgsProcessingAlgRunnerTask(entry, parameters, context, feedback)
     task.executed.connect(lambda well, results: (answer.append((well, results)), loop.quit()))
@@ -433,13 +561,25 @@ def unreadable(toolbox):
         "nowhere": ({}, {"HTML": None, "PDF": None}, "Neither HTML nor PDF"),
         "sigma": ({}, {"SIGMA": 0.0}, "SIGMA is 0"),
         "sd": ({"rows": reviewed(3, sd=-0.001)}, {}, "field 'sd'"),
-        "tested": ({}, {"TESTED": toolbox.table([{"axis": "other", "station": "9+999", "flag": "kept", "w": 0.1}],
-                                                name="elsewhere")},
-                   "No station of layer 'elsewhere'"),
-        "not tested": ({}, {"TESTED": toolbox.table([{"axis": "line", "station": "0+000"}], name="plain")},
-                       "'plain' (TESTED) lacks the field 'flag'"),
-        "w": ({}, {"TESTED": toolbox.table([{"axis": "line", "station": "0+000", "flag": "kept", "w": "many"}],
-                                           name="t")}, "row 1: 'many' is not a number"),
+        "tested": (
+            {},
+            {
+                "TESTED": toolbox.table(
+                    [{"axis": "other", "station": "9+999", "flag": "kept", "w": 0.1}], name="elsewhere"
+                )
+            },
+            "No station of layer 'elsewhere'",
+        ),
+        "not tested": (
+            {},
+            {"TESTED": toolbox.table([{"axis": "line", "station": "0+000"}], name="plain")},
+            "'plain' (TESTED) lacks the field 'flag'",
+        ),
+        "w": (
+            {},
+            {"TESTED": toolbox.table([{"axis": "line", "station": "0+000", "flag": "kept", "w": "many"}], name="t")},
+            "row 1: 'many' is not a number",
+        ),
         "decisions": ({}, {"DECISIONS": toolbox.table([{"axis": "line"}], name="d")}, "lacks the field 'decision'"),
         "reference": ({}, {"REFERENCE": toolbox.table([{"axis": "line"}], name="r")}, "lacks the field 'name'"),
         "curvature": ({}, {"CURVATURE": toolbox.table([{"axis": "line"}], name="c")}, "lacks the field 'verdict'"),
@@ -448,13 +588,29 @@ def unreadable(toolbox):
     }
 
 
-@pytest.mark.parametrize("case", ["no residual", "none", "nowhere", "sigma", "sd", "tested", "not tested", "w",
-                                  "decisions", "reference",
-                                  "curvature", "axis", "one place"])
+@pytest.mark.parametrize(
+    "case",
+    [
+        "no residual",
+        "none",
+        "nowhere",
+        "sigma",
+        "sd",
+        "tested",
+        "not tested",
+        "w",
+        "decisions",
+        "reference",
+        "curvature",
+        "axis",
+        "one place",
+    ],
+)
 def test_bad_input(toolbox, tmp_path, case):
     given, more, wanted = unreadable(toolbox)[case]
-    layer = toolbox.points(given.get("rows", reviewed(3)), "EPSG:32631",
-                           types=given.get("types", {"residual": "double"}))
+    layer = toolbox.points(
+        given.get("rows", reviewed(3)), "EPSG:32631", types=given.get("types", {"residual": "double"})
+    )
     parameters = {"HTML": str(tmp_path / "r.html"), "PDF": str(tmp_path / "r.pdf"), **more}
     for key in ("HTML", "PDF"):
         if parameters[key] == "same.html":

@@ -20,10 +20,12 @@ def expected():
 
 def runs(toolbox, name, **places):
     axis = str(SAMPLES / name / "axis.gpkg")
-    placed = toolbox.run("placestations", INPUT=str(SAMPLES / name / "heights.csv"), AXIS=axis, REJECTED="memory:",
-                         **UNITS[name])
-    design = toolbox.run("designheights", STATIONS=placed.layer(), AXIS=axis, SUMMARY="memory:", **UNITS[name],
-                         **DESIGN[name])
+    placed = toolbox.run(
+        "placestations", INPUT=str(SAMPLES / name / "heights.csv"), AXIS=axis, REJECTED="memory:", **UNITS[name]
+    )
+    design = toolbox.run(
+        "designheights", STATIONS=placed.layer(), AXIS=axis, SUMMARY="memory:", **UNITS[name], **DESIGN[name]
+    )
     return placed, design
 
 
@@ -59,7 +61,8 @@ def test_scenario_summary(toolbox, expected, name):
         for key in ("rms", "max_abs"):
             assert row[key] == pytest.approx(one[key], abs=2e-6)
         assert [row[key] for key in ("number", "max_at", "within", "high", "low", "no_height")] == [
-            one[key] for key in ("number", "max_at", "within", "high", "low", "no height")]
+            one[key] for key in ("number", "max_at", "within", "high", "low", "no height")
+        ]
         for key, value in one["controls"].items():
             if key not in ("design", "chain_0") and value is not None:
                 assert row[key] == pytest.approx(value, abs=2e-6), key

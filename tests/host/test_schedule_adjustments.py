@@ -16,17 +16,31 @@ MINUS = "\u2212"
 @pytest.fixture
 def gallery(toolbox, tmp_path):
     placed = toolbox.run("placestations", INPUT=str(GALLERY / "heights.csv"), AXIS=str(GALLERY / "axis.gpkg"))
-    run = toolbox.run("designheights", STATIONS=placed.layer(), AXIS=str(GALLERY / "axis.gpkg"), UNDULATION="field",
-                      UNDULATION_FIELD="undulation", OUTPUT=str(tmp_path / "residuals.gpkg"))
+    run = toolbox.run(
+        "designheights",
+        STATIONS=placed.layer(),
+        AXIS=str(GALLERY / "axis.gpkg"),
+        UNDULATION="field",
+        UNDULATION_FIELD="undulation",
+        OUTPUT=str(tmp_path / "residuals.gpkg"),
+    )
     return run.results["OUTPUT"]
 
 
 def reviewed(toolbox, residuals, **more):
     """Stations every 10 m of one axis with residuals in metres, None for no height."""
-    rows = [{"at": (500000.0 + 10 * k, 5540000.0), "axis": "a", "station": f"0+{10 * k:03d}", "chainage": 10.0 * k,
-             "design_h": 50.0,
-             "residual": value, **{key: values[k] for key, values in more.items()}} for k,
-            value in enumerate(residuals)]
+    rows = [
+        {
+            "at": (500000.0 + 10 * k, 5540000.0),
+            "axis": "a",
+            "station": f"0+{10 * k:03d}",
+            "chainage": 10.0 * k,
+            "design_h": 50.0,
+            "residual": value,
+            **{key: values[k] for key, values in more.items()},
+        }
+        for k, value in enumerate(residuals)
+    ]
     return toolbox.points(rows, "EPSG:32631")
 
 
@@ -73,11 +87,13 @@ def test_gallery_needs_nothing_but_its_stations(toolbox, gallery):
             assert (row["action"], row["move"], row["predicted"], row["after"]) == ("no height", None, None, None)
         else:
             # Without a step the full correction is minus the residual.
-            assert row["move"] == pytest.approx(-row["residual"],
-                                                abs=1e-12) and row["predicted"] == pytest.approx(0.0, abs=1e-12)
+            assert row["move"] == pytest.approx(-row["residual"], abs=1e-12) and row["predicted"] == pytest.approx(
+                0.0, abs=1e-12
+            )
             assert row["after"] == "within" and row["action"] == ("raise" if row["residual"] < 0 else "lower")
-    assert run.results["TOTAL"] == pytest.approx(sum(abs(row["residual"]) for row in rows
-                                                     if row["residual"] is not None), abs=1e-9)
+    assert run.results["TOTAL"] == pytest.approx(
+        sum(abs(row["residual"]) for row in rows if row["residual"] is not None), abs=1e-9
+    )
 
 
 def test_gallery_least_movement_moves_what_is_out_of_tolerance_only(toolbox, gallery):
@@ -100,19 +116,32 @@ def decisions(toolbox, rows, name="decisions"):
 
 
 def test_decisions_leave_out_and_take_in(toolbox):
-    stations = reviewed(toolbox, [0.02, 0.1, -0.1, 0.03, None, 0.004],
-                        flag=["kept", "kept", "suspected blunder", "suspected blunder",
-                                                                          "no height", "kept"])
-    table = decisions(toolbox, [{"axis": "a", "station": "0+000", "decision": "Accept", "note": "client agrees"},
-                                {"axis": "a", "station": "10", "decision": "measure again"},
-                                {"axis": "a", "station": "0+030", "decision": "move the support"},
-                                {"axis": "", "station": "0+050", "decision": "reading error"},
-                                {"station": "9+000", "decision": "accept"},
-                                {"axis": "a", "station": "0+020"}])
+    stations = reviewed(
+        toolbox,
+        [0.02, 0.1, -0.1, 0.03, None, 0.004],
+        flag=["kept", "kept", "suspected blunder", "suspected blunder", "no height", "kept"],
+    )
+    table = decisions(
+        toolbox,
+        [
+            {"axis": "a", "station": "0+000", "decision": "Accept", "note": "client agrees"},
+            {"axis": "a", "station": "10", "decision": "measure again"},
+            {"axis": "a", "station": "0+030", "decision": "move the support"},
+            {"axis": "", "station": "0+050", "decision": "reading error"},
+            {"station": "9+000", "decision": "accept"},
+            {"axis": "a", "station": "0+020"},
+        ],
+    )
     run = toolbox.run("scheduleadjustments", STATIONS=stations, DECISIONS=table, TOLERANCE=0.005)
     by = run.by("station")
-    assert [by[f"0+0{k}0"]["action"] for k in range(6)] == ["keep", "measure again", "left out", "lower", "no height",
-                                                            "left out"]
+    assert [by[f"0+0{k}0"]["action"] for k in range(6)] == [
+        "keep",
+        "measure again",
+        "left out",
+        "lower",
+        "no height",
+        "left out",
+    ]
     assert by["0+000"]["move"] == 0.0 and by["0+000"]["after"] == "high"
     assert by["0+000"]["reason"] == "decision: accept, client agrees; stays out of tolerance"
     assert by["0+020"]["reason"] == "flag: suspected blunder" and by["0+010"]["move"] is None
@@ -123,38 +152,61 @@ def test_decisions_leave_out_and_take_in(toolbox):
 
 def test_later_decision_counts_and_an_unknown_one_is_refused(toolbox):
     stations = reviewed(toolbox, [0.02, 0.01])
-    table = decisions(toolbox, [{"station": "0+000", "decision": "accept"},
-                                {"station": "0+000", "decision": "move the support"}])
+    table = decisions(
+        toolbox, [{"station": "0+000", "decision": "accept"}, {"station": "0+000", "decision": "move the support"}]
+    )
     run = toolbox.run("scheduleadjustments", STATIONS=stations, DECISIONS=table)
-    assert run.by("station")["0+000"]["action"] == "lower" and any("two decisions for a 0+000" in text
-                                                                   for text in run.warnings)
-    text = toolbox.refusal("scheduleadjustments", STATIONS=stations, DECISIONS=decisions(toolbox, [
-        {"station": "0+000", "decision": "accept"}, {"station": "0+010", "decision": "maybe"}]))
+    assert run.by("station")["0+000"]["action"] == "lower" and any(
+        "two decisions for a 0+000" in text for text in run.warnings
+    )
+    text = toolbox.refusal(
+        "scheduleadjustments",
+        STATIONS=stations,
+        DECISIONS=decisions(
+            toolbox, [{"station": "0+000", "decision": "accept"}, {"station": "0+010", "decision": "maybe"}]
+        ),
+    )
     assert text.startswith("Layer 'decisions', field 'decision', row 2: 'maybe' is not known; known are accept, ")
-    text = toolbox.refusal("scheduleadjustments", STATIONS=stations,
-                           DECISIONS=toolbox.table([{"station": "0+000"}], "notes"))
+    text = toolbox.refusal(
+        "scheduleadjustments", STATIONS=stations, DECISIONS=toolbox.table([{"station": "0+000"}], "notes")
+    )
     assert text == "Layer 'notes' holds no decisions: it lacks the field decision."
 
 
 def test_a_decision_without_its_axis_must_be_clear(toolbox):
-    rows = [{"at": (500000.0 + k, 5540000.0), "axis": axis, "station": "0+000", "residual": 0.01} for k,
-            axis in enumerate("ab")]
-    text = toolbox.refusal("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"),
-                           DECISIONS=decisions(toolbox, [{"station": "0+000", "decision": "accept"}]))
+    rows = [
+        {"at": (500000.0 + k, 5540000.0), "axis": axis, "station": "0+000", "residual": 0.01}
+        for k, axis in enumerate("ab")
+    ]
+    text = toolbox.refusal(
+        "scheduleadjustments",
+        STATIONS=toolbox.points(rows, "EPSG:32631"),
+        DECISIONS=decisions(toolbox, [{"station": "0+000", "decision": "accept"}]),
+    )
     assert "row 1: station 0+000 is on several axes (a, b); name the axis." in text
 
 
 def test_limits_and_smoothness(toolbox):
     pytest.importorskip("scipy")
     stations = reviewed(toolbox, [0.0, 0.0, 0.030, 0.0, 0.0])
-    run = toolbox.run("scheduleadjustments", STATIONS=stations, METHOD="least", STEP=0.001, LIMIT=0.015,
-                      LIMIT_DOWN=0.010,
-                      TOLERANCE=0.012, SMOOTHNESS=0.006)
+    run = toolbox.run(
+        "scheduleadjustments",
+        STATIONS=stations,
+        METHOD="least",
+        STEP=0.001,
+        LIMIT=0.015,
+        LIMIT_DOWN=0.010,
+        TOLERANCE=0.012,
+        SMOOTHNESS=0.006,
+    )
     moves = [row["move"] for row in run.rows()]
     worst = run.rows()[2]
     assert moves[2] == -0.010 and worst["reason"] == "beyond the jack's travel" and worst["after"] == "high"
-    assert all(-0.010 <= move <= 0.015
-               for move in moves) and moves[1] > 0 and run.rows()[1]["reason"] == "for its neighbours"
+    assert (
+        all(-0.010 <= move <= 0.015 for move in moves)
+        and moves[1] > 0
+        and run.rows()[1]["reason"] == "for its neighbours"
+    )
     assert any("a 0+020 (8.0 mm, beyond the jack's travel)" in text for text in run.warnings)
     assert any("of neighbours differ by more than 6.0 mm" in text for text in run.warnings)
 
@@ -172,23 +224,37 @@ def test_the_unit_that_the_layer_was_made_in(toolbox, gallery):
 
 
 def test_one_place_with_two_movements_is_told(toolbox):
-    rows = [{"at": (500000.0, 5540000.0), "axis": axis, "station": "0+000", "residual": value} for axis,
-            value in (("a", 0.01), ("b", 0.03))]
+    rows = [
+        {"at": (500000.0, 5540000.0), "axis": axis, "station": "0+000", "residual": value}
+        for axis, value in (("a", 0.01), ("b", 0.03))
+    ]
     run = toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"))
-    assert run.warnings[:-1] == [f"One place, more than one movement: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 "
-                            "mm); decide on one."]
+    assert run.warnings[:-1] == [
+        f"One place, more than one movement: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 mm); decide on one."
+    ]
 
 
 def test_tested_stations_leave_blunders_out_and_keep_what_has_moved(toolbox, gallery, tmp_path):
     """The gallery's two slips of the reading stand alone; its settled stretch is three flagged neighbours."""
     tested = str(tmp_path / "tested.gpkg")
-    toolbox.run("fitreference", STATIONS=gallery, AXIS=str(GALLERY / "axis.gpkg"), FIT="plane", SIGMA=0.003,
-                HEIGHT_FIELD="height", UNDULATION="field", REFERENCE="memory:", OUTPUT=tested)
+    toolbox.run(
+        "fitreference",
+        STATIONS=gallery,
+        AXIS=str(GALLERY / "axis.gpkg"),
+        FIT="plane",
+        SIGMA=0.003,
+        HEIGHT_FIELD="height",
+        UNDULATION="field",
+        REFERENCE="memory:",
+        OUTPUT=tested,
+    )
     sheet = tmp_path / "sheet.html"
     run = toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=tested, STEP=0.001, SHEET=str(sheet))
     rows = {(row["axis"], row["station"]): row for row in run.rows()}
     assert [key for key, row in rows.items() if row["action"] == "left out"] == [
-        ("north arm", "0+850"), ("east arm", "1+150")]
+        ("north arm", "0+850"),
+        ("east arm", "1+150"),
+    ]
     assert all(rows["north arm", station]["action"] == "raise" for station in ("1+600", "1+650", "1+700"))
     assert run.results["GREATEST"] < 0.022 and not any("not tested" in text for text in run.warnings)
     assert "not tested for blunders" not in sheet.read_text("utf-8")
@@ -210,9 +276,16 @@ def test_tested_stations_of_another_layer_are_refused(toolbox, gallery):
 
 def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
     sheet, setout, table = (str(tmp_path / name) for name in ("sheet.html", "setout.html", "schedule.csv"))
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, STEP=0.002, LIMIT=0.05, SHEET=sheet, SETOUT=setout,
-                      CSV=table,
-                      TITLE="Gallery, first pass")
+    run = toolbox.run(
+        "scheduleadjustments",
+        STATIONS=gallery,
+        STEP=0.002,
+        LIMIT=0.05,
+        SHEET=sheet,
+        SETOUT=setout,
+        CSV=table,
+        TITLE="Gallery, first pass",
+    )
     assert [run.results[key] for key in ("SHEET", "SETOUT", "CSV")] == [sheet, setout, table]
     paper, heights = page(sheet), page(setout)
     supports = [row for row in paper.rows if row and re.fullmatch(r"\d\+\d{3}", row[0])]
@@ -221,37 +294,54 @@ def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
     assert worst[3:8] == ["+100.5", "▼ Lower 50.0", "25", "+50.5", "high"]
     assert "licensed surveyor or engineer decides" in "".join(paper.text) and "For review" in "".join(heights.text)
     design = [row for row in heights.rows if row and re.fullmatch(r"\d\+\d{3}", row[0])]
-    assert len(design) == 84 and sum(row[4] == "" for row in design) == 2 and all(re.fullmatch(r"\d{4}\.\d{4}", row[3])
-                                                                                  for row in design)
+    assert (
+        len(design) == 84
+        and sum(row[4] == "" for row in design) == 2
+        and all(re.fullmatch(r"\d{4}\.\d{4}", row[3]) for row in design)
+    )
     assert "84 design heights, 2 without an as-built height." in heights.text
     assert "in m, above the geoid" in heights.text
     # Self-contained: nothing is loaded, nothing runs.
     for text in (pathlib.Path(sheet).read_text(encoding="utf-8"), pathlib.Path(setout).read_text(encoding="utf-8")):
-        assert not re.search(r"<script|<link|src=|url\(|https?:",
-                             text) and "e-0" not in text and "nan" not in text.lower()
+        assert (
+            not re.search(r"<script|<link|src=|url\(|https?:", text) and "e-0" not in text and "nan" not in text.lower()
+        )
         assert text.count("<thead>") == text.count("</thead>") == 2 and "table-header-group" in text
     rows = cells(table)
     assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station", "chainage_m", "as_built_m"]
     for row, one in zip(rows, run.rows()):
-        assert row["move_m"] == "" if one["move"] is None else float(row["move_m"]) == pytest.approx(one["move"],
-            abs=5e-5)
+        assert (
+            row["move_m"] == "" if one["move"] is None else float(row["move_m"]) == pytest.approx(one["move"], abs=5e-5)
+        )
 
 
 FORMULAS = ["=1+1", "+1", "-0+050", "@SUM(A1)", "\tx", "\rx", "  =1", "＝1"]
 
 
 def test_text_that_would_run_is_made_text_and_numbers_stay_numbers(toolbox, tmp_path):
-    rows = [{"at": (500000.0 + k, 5540000.0), "axis": "-a", "station": text, "chainage": float(k),
-             "residual": -0.01 * (k - 2)}
-            for k, text in enumerate(FORMULAS)]
+    rows = [
+        {
+            "at": (500000.0 + k, 5540000.0),
+            "axis": "-a",
+            "station": text,
+            "chainage": float(k),
+            "residual": -0.01 * (k - 2),
+        }
+        for k, text in enumerate(FORMULAS)
+    ]
     path = str(tmp_path / "s.csv")
-    toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"), CSV=path, DECISIONS=decisions(
-        toolbox, [{"axis": "-a", "station": "=1+1", "decision": "accept", "note": "=cmd"}]))
+    toolbox.run(
+        "scheduleadjustments",
+        STATIONS=toolbox.points(rows, "EPSG:32631"),
+        CSV=path,
+        DECISIONS=decisions(toolbox, [{"axis": "-a", "station": "=1+1", "decision": "accept", "note": "=cmd"}]),
+    )
     found = cells(path)
     assert len(found) == len(FORMULAS)
     for row in found:
-        assert row["axis"] == "'-a" and (row["station"][0] == "'"
-                                         or row["station"] == "x")  # blanks are trimmed in reading
+        assert row["axis"] == "'-a" and (
+            row["station"][0] == "'" or row["station"] == "x"
+        )  # blanks are trimmed in reading
         assert float(row["move_m"]) is not None and re.fullmatch(r"-?\d+\.\d+", row["residual_m"])
     assert {float(row["residual_m"]) < 0 for row in found} == {True, False}
     assert not any(cell.startswith(("=", "+", "@", "\t", "\r")) for row in found for cell in row.values())
@@ -262,18 +352,37 @@ def test_cells_of_a_spreadsheet():
 
     assert all(plain_cell(text) == "'" + text for text in FORMULAS)
     assert [plain_cell(text) for text in ("0+050", "a-b", "", "pier 3")] == ["0+050", "a-b", "", "pier 3"]
-    assert [number_cell(value, 3) for value in (-0.0001, -1.5, float("nan"),
-                                                12345678.9)] == ["0.000", "-1.500", "", "12345678.900"]
+    assert [number_cell(value, 3) for value in (-0.0001, -1.5, float("nan"), 12345678.9)] == [
+        "0.000",
+        "-1.500",
+        "",
+        "12345678.900",
+    ]
 
 
 def test_what_came_from_data_is_escaped(toolbox, tmp_path):
     evil = "<script>alert(1)</script>"
-    rows = [{"at": (500000.0, 5540000.0), "axis": evil, "station": '"><img src=x>', "chainage": 0.0, "design_h": 1.0,
-             "residual": 0.01}]
+    rows = [
+        {
+            "at": (500000.0, 5540000.0),
+            "axis": evil,
+            "station": '"><img src=x>',
+            "chainage": 0.0,
+            "design_h": 1.0,
+            "residual": 0.01,
+        }
+    ]
     layer = toolbox.points(rows, "EPSG:32631", name=evil)
     paths = [str(tmp_path / name) for name in ("a.html", "b.html")]
-    toolbox.run("scheduleadjustments", STATIONS=layer, SHEET=paths[0], SETOUT=paths[1], DECISIONS=decisions(
-        toolbox, [{"axis": evil, "station": '"><img src=x>', "decision": "accept", "note": "<b>&"}]))
+    toolbox.run(
+        "scheduleadjustments",
+        STATIONS=layer,
+        SHEET=paths[0],
+        SETOUT=paths[1],
+        DECISIONS=decisions(
+            toolbox, [{"axis": evil, "station": '"><img src=x>', "decision": "accept", "note": "<b>&"}]
+        ),
+    )
     for path in paths:
         found = page(path)
         assert "script" not in found.tags and "img" not in found.tags and "b" not in found.tags
@@ -283,9 +392,16 @@ def test_what_came_from_data_is_escaped(toolbox, tmp_path):
 def test_papers_of_5_and_of_5000_stations(toolbox, tmp_path):
     for number in (5, 5000):
         path = str(tmp_path / f"{number}.html")
-        rows = [{"at": (500000.0 + k, 5540000.0), "axis": "a", "chainage": float(k), "design_h": 50.0,
-                 "residual": 0.001 * (k % 7 - 3)}
-                for k in range(number)]
+        rows = [
+            {
+                "at": (500000.0 + k, 5540000.0),
+                "axis": "a",
+                "chainage": float(k),
+                "design_h": 50.0,
+                "residual": 0.001 * (k % 7 - 3),
+            }
+            for k in range(number)
+        ]
         run = toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"), STEP=0.001, SHEET=path)
         assert run.results["COUNT"] == number
         assert sum(1 for row in page(path).rows if row and re.fullmatch(r"\d\+\d{3}", row[0])) == number
@@ -302,9 +418,13 @@ def test_papers_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatch):
     from tautline.algorithms import documents
 
     real = documents.os.replace
-    monkeypatch.setattr(documents.os, "replace", lambda a,
-                        b: (_ for _ in ()).throw(OSError(28, "No space left on device"))
-                        if str(b) == str(table) else real(a, b))
+    monkeypatch.setattr(
+        documents.os,
+        "replace",
+        lambda a, b: (
+            (_ for _ in ()).throw(OSError(28, "No space left on device")) if str(b) == str(table) else real(a, b)
+        ),
+    )
     with pytest.raises(QgsProcessingException, match="CSV.*No space left"):
         toolbox.run("scheduleadjustments", STATIONS=stations, SHEET=str(sheet), CSV=str(table), OUTPUT=output)
     monkeypatch.undo()
@@ -315,12 +435,14 @@ def test_papers_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatch):
 
 def test_a_document_does_not_take_the_place_of_an_input_or_output(toolbox, tmp_path):
     stations = toolbox.saved(reviewed(toolbox, [0.01]), tmp_path / "in.gpkg")
-    assert "place of the input STATIONS" in toolbox.refusal("scheduleadjustments", STATIONS=stations,
-                                                            CSV=str(tmp_path / "in.gpkg"))
+    assert "place of the input STATIONS" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=stations, CSV=str(tmp_path / "in.gpkg")
+    )
     same = str(tmp_path / "x.html")
     assert "are one place" in toolbox.refusal("scheduleadjustments", STATIONS=stations, SHEET=same, SETOUT=same)
-    assert "there is no folder" in toolbox.refusal("scheduleadjustments", STATIONS=stations,
-                                                   SHEET=str(tmp_path / "no" / "x.html"))
+    assert "there is no folder" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=stations, SHEET=str(tmp_path / "no" / "x.html")
+    )
     assert sorted(path.name for path in tmp_path.iterdir()) == ["in.gpkg"]
 
 
@@ -329,32 +451,41 @@ def test_a_document_does_not_take_the_place_of_an_input_or_output(toolbox, tmp_p
 
 def test_bad_stations(toolbox):
     point = {"at": (500000.0, 5540000.0)}
-    assert toolbox.refusal("scheduleadjustments", STATIONS=toolbox.points([{**point, "height": 5.0}],
-                                                                          "EPSG:32631")) == (
-        "Layer 'stations' has no field 'residual'; run 'Design heights and residuals' first.")
+    assert toolbox.refusal(
+        "scheduleadjustments", STATIONS=toolbox.points([{**point, "height": 5.0}], "EPSG:32631")
+    ) == ("Layer 'stations' has no field 'residual'; run 'Design heights and residuals' first.")
     assert toolbox.refusal("scheduleadjustments", STATIONS=reviewed(toolbox, [None, None])) == (
-        "Layer 'stations': no station has a residual; there is nothing to schedule.")
+        "Layer 'stations': no station has a residual; there is nothing to schedule."
+    )
     text = toolbox.points([{**point, "residual": "0.1"}, {**point, "residual": "high"}], "EPSG:32631")
-    assert toolbox.refusal("scheduleadjustments",
-                           STATIONS=text) == "Layer 'stations', field 'residual', row 2: 'high' is not a number."
+    assert (
+        toolbox.refusal("scheduleadjustments", STATIONS=text)
+        == "Layer 'stations', field 'residual', row 2: 'high' is not a number."
+    )
 
 
 def test_bad_parameters(toolbox, tmp_path):
     stations = reviewed(toolbox, [0.01, 0.02])
-    for given, said in (({"STEP": 0.0}, "STEP is 0; it must be greater than zero, or empty."),
-                        ({"STEP": -1}, "STEP is -1, but must be at least 0."),
-                        ({"LIMIT": -1}, "LIMIT is -1, but must be at least 0."),
-                        ({"METHOD": "best"}, "METHOD is 'best', but can only be full, least."),
-                        ({"METHOD": "least"}, "METHOD 'least' needs a TOLERANCE; layer 'stations' does not tell the "
-                         "one it was made with (a)."),
-                        ({"STEPS": 1}, "There is no parameter STEPS")):
+    for given, said in (
+        ({"STEP": 0.0}, "STEP is 0; it must be greater than zero, or empty."),
+        ({"STEP": -1}, "STEP is -1, but must be at least 0."),
+        ({"LIMIT": -1}, "LIMIT is -1, but must be at least 0."),
+        ({"METHOD": "best"}, "METHOD is 'best', but can only be full, least."),
+        (
+            {"METHOD": "least"},
+            "METHOD 'least' needs a TOLERANCE; layer 'stations' does not tell the one it was made with (a).",
+        ),
+        ({"STEPS": 1}, "There is no parameter STEPS"),
+    ):
         assert toolbox.refusal("scheduleadjustments", STATIONS=stations, **given).startswith(said)
     rows = [{"at": (500000.0 + k, 5540000.0), "residual": 0.01} for k in range(2)]
     bare = toolbox.points(rows, "EPSG:32631")
-    assert "row 1: SMOOTHNESS needs the order along the axis" in toolbox.refusal("scheduleadjustments", STATIONS=bare,
-                                                                                 SMOOTHNESS=0.001)
-    assert "no design heights (field 'design_h')" in toolbox.refusal("scheduleadjustments", STATIONS=bare,
-                                                                     SETOUT=str(tmp_path / "s.html"))
+    assert "row 1: SMOOTHNESS needs the order along the axis" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=bare, SMOOTHNESS=0.001
+    )
+    assert "no design heights (field 'design_h')" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=bare, SETOUT=str(tmp_path / "s.html")
+    )
     assert list(tmp_path.iterdir()) == [] and toolbox.run("scheduleadjustments", STATIONS=bare).results["MOVED"] == 2
 
 
@@ -378,7 +509,11 @@ def test_cancel_leaves_nothing(toolbox, log, tmp_path):
 
     stations = reviewed(toolbox, [0.01] * 50)
     with pytest.raises(QgsProcessingException, match="Cancelled"):
-        toolbox.run("scheduleadjustments", feedback=log(cancel_at=1), STATIONS=stations,
-                    OUTPUT=str(tmp_path / "o.gpkg"),
-                    SHEET=str(tmp_path / "s.html"))
+        toolbox.run(
+            "scheduleadjustments",
+            feedback=log(cancel_at=1),
+            STATIONS=stations,
+            OUTPUT=str(tmp_path / "o.gpkg"),
+            SHEET=str(tmp_path / "s.html"),
+        )
     assert list(tmp_path.iterdir()) == []

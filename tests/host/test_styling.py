@@ -7,18 +7,47 @@ import pytest
 qgis_core = pytest.importorskip("qgis.core")
 
 UTM = "EPSG:32631"
-SCHEMA = ("name:string", "axis:string(80)", "station:string(20)", "chainage:double", "offset:double", "design_h:double",
-          "residual:double", "adjust:double", "flat_h:double", "curv_eff:double", "status:string(20)")
+SCHEMA = (
+    "name:string",
+    "axis:string(80)",
+    "station:string(20)",
+    "chainage:double",
+    "offset:double",
+    "design_h:double",
+    "residual:double",
+    "adjust:double",
+    "flat_h:double",
+    "curv_eff:double",
+    "status:string(20)",
+)
 SUMMARY = "NoGeometry?field=axis:string&field=rms:double&field=record:string"
-WHOLE = {"name": "P1", "axis": "West arm", "station": "1+250", "chainage": 1250.0, "offset": -0.35, "design_h": 10.0,
-         "residual": 0.0124, "adjust": -0.0124, "flat_h": 9.88, "curv_eff": 0.12, "status": "high"}
-RESIDUALS = {"within": (0.004, 0.0), "high": (0.02,), "low": (-0.02,), "no tolerance": (0.02, 0.0, -0.02),
-             "no height": (None,), "off axis": (None, 0.5)}
+WHOLE = {
+    "name": "P1",
+    "axis": "West arm",
+    "station": "1+250",
+    "chainage": 1250.0,
+    "offset": -0.35,
+    "design_h": 10.0,
+    "residual": 0.0124,
+    "adjust": -0.0124,
+    "flat_h": 9.88,
+    "curv_eff": 0.12,
+    "status": "high",
+}
+RESIDUALS = {
+    "within": (0.004, 0.0),
+    "high": (0.02,),
+    "low": (-0.02,),
+    "no tolerance": (0.02, 0.0, -0.02),
+    "no height": (None,),
+    "off axis": (None, 0.5),
+}
 
 
 @pytest.fixture
 def styling(host):
     from tautline.algorithms import styling
+
     return styling
 
 
@@ -77,14 +106,19 @@ def tip_of(layer, row=0):
 
 def labels_of(layer, row=0):
     feature = list(layer.getFeatures())[row]
-    return [evaluated(rule.settings().fieldName, layer, feature).replace("\u00a0", "")
-            for rule in layer.labeling().rootRule().children()
-            if rule.settings().drawLabels and evaluated(rule.filterExpression(), layer, feature)]
+    return [
+        evaluated(rule.settings().fieldName, layer, feature).replace("\u00a0", "")
+        for rule in layer.labeling().rootRule().children()
+        if rule.settings().drawLabels and evaluated(rule.filterExpression(), layer, feature)
+    ]
 
 
 def matching_rules(layer, feature):
-    return [rule for rule in layer.renderer().rootRule().children()
-            if not rule.isElse() and evaluated(rule.filterExpression(), layer, feature)]
+    return [
+        rule
+        for rule in layer.renderer().rootRule().children()
+        if not rule.isElse() and evaluated(rule.filterExpression(), layer, feature)
+    ]
 
 
 def dressed(styling, rows, left_out=(), kind="stations_review", **options):
@@ -94,8 +128,14 @@ def dressed(styling, rows, left_out=(), kind="stations_review", **options):
 
 
 def test_spec_refuses_what_it_does_not_know(styling):
-    for wrong in ({"kind": "table"}, {"title": ""}, {"height_unit": "inch"}, {"chainage_unit": ""}, {"tolerance": -1.0},
-                  {"tolerance": float("nan")}):
+    for wrong in (
+        {"kind": "table"},
+        {"title": ""},
+        {"height_unit": "inch"},
+        {"chainage_unit": ""},
+        {"tolerance": -1.0},
+        {"tolerance": float("nan")},
+    ):
         with pytest.raises(ValueError):
             styling.StyleSpec(**{"kind": "summary", "title": "T", **wrong})
 
@@ -152,15 +192,18 @@ def test_worst_is_drawn_last(styling):
     assert layer.renderer().orderByEnabled()
 
 
-@pytest.mark.parametrize("unit, residual, text", [
-    ("metre", 0.0124, "1+250\n+12 mm"),
-    ("metre", -0.0124, "1+250\n\u221212 mm"),
-    ("metre", 0.0004, "1+250\n0 mm"),
-    ("metre", -0.0004, "1+250\n0 mm"),
-    ("foot", 0.039, "1+250\n+0.039 ft"),
-    ("us_foot", -0.039, "1+250\n\u22120.039 ft"),
-    ("metre", None, "1+250\nno height"),
-])
+@pytest.mark.parametrize(
+    "unit, residual, text",
+    [
+        ("metre", 0.0124, "1+250\n+12 mm"),
+        ("metre", -0.0124, "1+250\n\u221212 mm"),
+        ("metre", 0.0004, "1+250\n0 mm"),
+        ("metre", -0.0004, "1+250\n0 mm"),
+        ("foot", 0.039, "1+250\n+0.039 ft"),
+        ("us_foot", -0.039, "1+250\n\u22120.039 ft"),
+        ("metre", None, "1+250\nno height"),
+    ],
+)
 def test_label(styling, unit, residual, text):
     status = "no height" if residual is None else "high"
     layer = dressed(styling, [{"residual": residual, "status": status}], tolerance=0.01, height_unit=unit)
@@ -176,15 +219,18 @@ def test_every_status_has_one_label(styling):
 
 def priority_of(layer, row):
     feature = list(layer.getFeatures())[row]
-    rule = next(rule for rule in layer.labeling().rootRule().children()
-                if evaluated(rule.filterExpression(), layer, feature))
+    rule = next(
+        rule for rule in layer.labeling().rootRule().children() if evaluated(rule.filterExpression(), layer, feature)
+    )
     key = qgis_core.QgsPalLayerSettings.Property.Priority
     return rule.settings().dataDefinedProperties().value(key, context_of(layer, feature)), rule
 
 
 def test_labels_are_for_large_scales_and_the_worst_come_first(styling):
-    rows = [{"status": status, "residual": residual} for status, residual in (
-        ("high", 4.0), ("high", 0.02), ("within", 0.009), ("within", 0.0), ("no height", None))]
+    rows = [
+        {"status": status, "residual": residual}
+        for status, residual in (("high", 4.0), ("high", 0.02), ("within", 0.009), ("within", 0.0), ("no height", None))
+    ]
     layer = dressed(styling, rows, tolerance=0.01)
     priorities, rules = zip(*(priority_of(layer, row) for row in range(len(rows))))
     assert list(priorities) == pytest.approx([10, 8, 1.9, 1, 1])
@@ -205,22 +251,41 @@ def test_without_tolerance_the_large_residuals_are_labelled_first(styling):
 
 def test_map_tip_tells_the_story(styling):
     tip = tip_of(dressed(styling, [{}], tolerance=0.01))
-    for piece in ("<b>1+250</b> on axis West arm", "As built 10.012 m, design 10.000 m",
-                  "Built high by 12 mm, above the tolerance", "Lower by 12 mm",
-                  "Curvature raises the design by 120 mm"):
+    for piece in (
+        "<b>1+250</b> on axis West arm",
+        "As built 10.012 m, design 10.000 m",
+        "Built high by 12 mm, above the tolerance",
+        "Lower by 12 mm",
+        "Curvature raises the design by 120 mm",
+    ):
         assert piece in tip
-    tip = tip_of(dressed(styling, [{"residual": -0.5, "adjust": 0.5, "status": "low", "curv_eff": -0.2,
-                                    "design_h": -0.2}], height_unit="foot"))
-    for piece in ("As built \u22120.700 ft, design \u22120.200 ft", "Built low by 0.500 ft", "Raise by 0.500 ft",
-                  "Curvature lowers the design by 0.200 ft"):
+    tip = tip_of(
+        dressed(
+            styling,
+            [{"residual": -0.5, "adjust": 0.5, "status": "low", "curv_eff": -0.2, "design_h": -0.2}],
+            height_unit="foot",
+        )
+    )
+    for piece in (
+        "As built \u22120.700 ft, design \u22120.200 ft",
+        "Built low by 0.500 ft",
+        "Raise by 0.500 ft",
+        "Curvature lowers the design by 0.200 ft",
+    ):
         assert piece in tip
 
 
 def test_map_tip_without_height_axis_or_status(styling):
     empty = dict.fromkeys(WHOLE)
-    layer = dressed(styling, [
-        {"residual": None, "adjust": None, "status": "no height"}, {**empty, "status": "off axis"}, empty,
-        {"residual": 0.002, "adjust": -0.002, "status": "within"}])
+    layer = dressed(
+        styling,
+        [
+            {"residual": None, "adjust": None, "status": "no height"},
+            {**empty, "status": "off axis"},
+            empty,
+            {"residual": 0.002, "adjust": -0.002, "status": "within"},
+        ],
+    )
     tips = [tip_of(layer, row) for row in range(4)]
     assert "Design 10.000 m; no as-built height here" in tips[0] and "Built" not in tips[0]
     assert "<b>Station</b>" in tips[1] and "Too far from every axis" in tips[1]
@@ -237,8 +302,9 @@ def test_map_tip_escapes_text(styling):
     assert "<script>" not in tip_of(layer) and "<i>" not in tip_of(layer)
 
 
-@pytest.mark.parametrize("missing", [
-    "axis", "station", "offset", "design_h", "residual", "adjust", "curv_eff", "status"])
+@pytest.mark.parametrize(
+    "missing", ["axis", "station", "offset", "design_h", "residual", "adjust", "curv_eff", "status"]
+)
 def test_missing_field_spoils_nothing(styling, missing):
     for kind in ("stations_review", "stations"):
         layer = dressed(styling, [{}], (missing,), kind=kind)
@@ -300,7 +366,7 @@ def test_style_comes_back_from_a_geopackage(styling, tmp_path):
     assert layer.customProperty("tautline/record") == spec.record
     assert layer.attributeAlias(layer.fields().indexOf("residual")) == "Residual (m)"
     assert labels_of(layer) == ["1+250\n+12 mm"] and "Lower by 12 mm" in tip_of(layer)
-    assert symbol_size(layer, 1) == pytest.approx(6.0 * 0.75 ** 0.5)
+    assert symbol_size(layer, 1) == pytest.approx(6.0 * 0.75**0.5)
     assert layer.renderer().orderByEnabled()
 
 

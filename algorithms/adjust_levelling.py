@@ -3,19 +3,20 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
-from . import levelling_parameters as lp
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.output_rows import OutputTable
 from .core.covariance_text import covariance_texts
-from .documents import Document
-from .level_input import read_benchmarks, read_lines
-from .level_results import LevellingRun
-from .levelling_page import levelling_page
-from .levelling_report import tell
-from .named_points import read_named_points
-from .outputs import OutputTable
-from .styling import StyleSpec
-from .texts import tr
+from .documents.files import Document
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .language.translation import tr
+from .levelling import parameters as lp
+from .levelling.net_input import read_benchmarks, read_lines
+from .levelling.net_messages import tell_net
+from .levelling.net_page import levelling_page
+from .levelling.net_results import LevellingRun
+from .structure.named_points import read_named_points
+from .styles.layer_kinds import StyleSpec
 
 _TABLE = QgsWkbTypes.Type.NoGeometry
 
@@ -53,8 +54,8 @@ class AdjustLevelling(ToolboxEntry):
             lp.named_stations(),
             *lp.benchmark_fields(),
             lp.station_name_field(),
-            p.advanced(lp.weights()),
-            p.advanced(lp.limit_factor()),
+            build.advanced(lp.weights()),
+            build.advanced(lp.limit_factor()),
             lp.distance_unit(),
             lp.free_point(),
             p.table("OUTPUT", tr("Adjusted heights"), optional=False),
@@ -82,7 +83,7 @@ class AdjustLevelling(ToolboxEntry):
         feedback.setProgress(20)
         run = LevellingRun(self, parameters, context, feedback, lines, benchmarks, named, units)
         record = self.record(parameters, context, weights=lines.weights, free=run.free)
-        sentences = tell(run)
+        sentences = tell_net(run)
         if named is None and parameters.get("POINTS"):
             feedback.pushInfo(tr("POINTS is not made, since there are no STATIONS."))
         tables = _Tables(run, record_text(record)).made(bool(parameters.get("COVARIANCE")))

@@ -6,22 +6,24 @@ import os
 
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
-from . import parameters as p
-from .amounts import amounts_for
-from .base import Result, ToolboxEntry, record_text
-from .comparison_chart import MOST_AXES, drawn
-from .comparison_page import comparison_page
-from .comparison_report import ComparisonReport, tell
+from .boundary.output_rows import OutputTable
+from .comparison import parameters as own
+from .comparison.changes import MATCH_METRES, compared
+from .comparison.chart import MOST_AXES, drawn
+from .comparison.messages import ComparisonReport, tell_comparison
+from .comparison.page import comparison_page
+from .comparison.surveys import read_surveys
 from .core.errors import InputError
-from .documents import Document, file_parameter
-from .outputs import OutputTable
-from .recorded_run import recorded_run
-from .recorded_units import warn_of_unit
-from .structure import units
-from .styling import StyleSpec
-from .survey_changes import MATCH_METRES, compared
-from .surveys import read_surveys
-from .texts import number_text, tr
+from .documents.files import Document
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.parameter_builders import file_parameter
+from .entry.request import units
+from .entry.run_record import recorded_run, warn_of_unit
+from .language.height_text import amounts_for
+from .language.number_text import number_text
+from .language.translation import tr
+from .styles.layer_kinds import StyleSpec
 
 
 class CompareSurveys(ToolboxEntry):
@@ -46,16 +48,16 @@ class CompareSurveys(ToolboxEntry):
 
     def entry_parameters(self):
         return [
-            p.surveys(),
-            p.dates(),
+            own.surveys(),
+            own.dates(),
             p.height_unit(),
-            p.compared_sigma(),
-            p.matching(),
-            p.match_tolerance(),
-            p.common_shift(),
-            p.common_tilt(),
-            p.date_field(),
-            p.compared_height_field(),
+            own.compared_sigma(),
+            own.matching(),
+            own.match_tolerance(),
+            own.common_shift(),
+            own.common_tilt(),
+            own.date_field(),
+            own.compared_height_field(),
             p.chainage_unit(),
             p.title(),
             p.sink("OUTPUT", tr("Compared stations")),
@@ -116,7 +118,7 @@ class CompareSurveys(ToolboxEntry):
         found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=feedback)
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), asked)
         feedback.setProgress(50)
-        tell(report, feedback)
+        tell_comparison(report, feedback)
         record = self.record(parameters, context, units=vars(run_units), surveys=[survey.label for survey in surveys])
         return Result(
             self._tables(report, record), report.numbers(), self._documents(report, parameters, context, record)

@@ -3,16 +3,21 @@
 import numpy as np
 from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource, QgsWkbTypes
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.input_fields import height_column
+from .boundary.output_rows import OutputTable
+from .boundary.points import read_points
+from .boundary.tables import check_geometry
 from .core.errors import InputError
-from .geoid_profiles import GeoidProfiles, grid_described
-from .height_system import height_system, undulation_index
-from .layers import check_geometry, height_column, read_points
-from .outputs import OutputTable
-from .structure import units, warn_unit_by_name
-from .styling import StyleSpec
-from .texts import counted, number_text, tr
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.request import units
+from .language.number_text import counted, number_text
+from .language.translation import tr
+from .structure.checks import warn_unit_by_name
+from .structure.geoid_profiles import GeoidProfiles, grid_described
+from .structure.height_system import height_system, undulation_index
+from .styles.layer_kinds import StyleSpec
 
 DIRECTIONS = ("ellipsoidal", "geoid")
 SOURCES = ("grid", "field", "constant")
@@ -149,4 +154,4 @@ def _optional_axis():
             "the ellipsoid, from 0."
         )
     )
-    return p.advanced(parameter)
+    return build.advanced(parameter)

@@ -3,29 +3,29 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
-from . import parameters as p
-from .axis_designs import Designs
-from .base import Result, ToolboxEntry, record_text
-from .core.design import Stations, design_heights
-from .core.doubts import unit_doubt
+from .boundary.cancel import check_cancel
+from .boundary.output_rows import OutputTable
+from .boundary.reference_systems import definition
+from .core.design import DesignStations, design_heights
 from .core.geodesy import datum_name
 from .core.residuals import statistics, statuses
-from .design_report import AxisReport, summary_table, tell
-from .height_system import height_system, undulation_index
-from .layers import check_cancel, definition
-from .outputs import OutputTable
-from .structure import (
-    AxisFields,
-    axis_at_height,
-    duplicate_rows,
-    read_structure,
-    station_style,
-    units,
-    warn_duplicates,
-    warn_unit_by_name,
-)
-from .styling import StyleSpec
-from .texts import tr
+from .core.unit_check import unit_doubt
+from .design import parameters as own
+from .design.axis_designs import Designs
+from .design.axis_result import AxisResult
+from .design.design_messages import tell_designs
+from .design.summary_table import summary_table
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.request import units
+from .language.translation import tr
+from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.height_system import height_system, undulation_index
+from .structure.notation import station_style
+from .structure.structure import read_structure
+from .styles.layer_kinds import StyleSpec
 
 
 class DesignHeights(ToolboxEntry):
@@ -50,17 +50,17 @@ class DesignHeights(ToolboxEntry):
     )
 
     def entry_parameters(self):
-        advanced = p.advanced
+        advanced = build.advanced
         return [
             p.stations(),
             p.axis(),
             p.height_field(),
             p.height_unit(),
-            p.design(),
-            *p.control("A"),
-            *p.control("B"),
-            p.slope(),
-            p.tolerance(),
+            own.design(),
+            *own.control("A"),
+            *own.control("B"),
+            own.slope(),
+            own.tolerance(),
             p.axis_field(),
             p.station_axis_field(),
             p.max_distance(),
@@ -72,9 +72,9 @@ class DesignHeights(ToolboxEntry):
             p.undulation_field(),
             p.undulation_value(),
             p.geoid(),
-            p.reference(),
-            p.refraction(),
-            p.earth(),
+            own.reference(),
+            own.refraction(),
+            own.earth(),
             advanced(p.radius()),
             p.sink("OUTPUT", tr("Stations with residuals")),
             p.table("SUMMARY", tr("Summary of each axis")),
@@ -156,7 +156,7 @@ class _Run:
             height_system=self.system.kind,
             undulation_source=self.system.source,
         )
-        tell(self, self.reports)
+        tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
 
     def _axis(self, number, axis, rows):
@@ -175,10 +175,10 @@ class _Run:
         self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
         self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
         if not len(on):
-            self.reports.append(AxisReport(placed, word, None, None, None, None, on))
+            self.reports.append(AxisResult(placed, word, None, None, None, None, on))
             return
         points, station = self.structure.points, feet.station[on]
-        stations = Stations(
+        stations = DesignStations(
             placed,
             points.lat[station],
             points.lon[station],
@@ -195,7 +195,7 @@ class _Run:
         self.status[on] = statuses(residuals, tolerance)
         self.tolerances.append(tolerance)
         self.reports.append(
-            AxisReport(
+            AxisResult(
                 placed,
                 word,
                 spec,

@@ -2,14 +2,16 @@
 
 from qgis.core import QgsProcessing
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.cancel import check_cancel
 from .core.errors import InputError
-from .deviation_bars import band_table, bar_scale, bars_table, tell_bars
-from .drawn_axes import left_out, read_drawn
-from .layers import check_cancel
-from .profile_strip import StripWish, strip_table
-from .texts import counted, tr
+from .deviations import parameters as own
+from .deviations.bars import band_table, bar_scale, bars_table, tell_bars
+from .deviations.drawn_axes import left_out, read_drawn
+from .deviations.strip import StripWish, strip_table
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .language.number_text import counted
+from .language.translation import tr
 
 _SOURCE = QgsProcessing.SourceType
 
@@ -34,24 +36,24 @@ class DrawDeviations(ToolboxEntry):
 
     def entry_parameters(self):
         return [
-            p.stations_with_residuals(),
+            own.stations_with_residuals(),
             p.axis(),
-            p.exaggeration(),
-            p.drawn_tolerance(),
-            p.high_side(),
-            p.view(),
-            p.strip_side(),
-            p.strip_distance(),
-            p.strip_exaggeration(),
-            p.longest_bar(),
+            own.exaggeration(),
+            own.drawn_tolerance(),
+            own.high_side(),
+            own.view(),
+            own.strip_side(),
+            own.strip_distance(),
+            own.strip_exaggeration(),
+            own.longest_bar(),
             *p.recorded_units(),
             p.axis_field(),
             p.station_axis_field(),
             p.max_distance(),
             p.equations(),
-            p.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
-            p.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
-            p.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
+            own.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
+            own.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
+            own.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
         ]
 
     def result_numbers(self):

@@ -3,16 +3,21 @@
 import numpy as np
 from qgis.core import QgsProcessing
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.cells import as_text
+from .boundary.input_fields import named_field
+from .boundary.output_rows import OutputTable
+from .boundary.reference_systems import definition
+from .boundary.tables import read_table
 from .core.geodesy import ellipsoid_of
-from .fit_report import ellipse_table, reference_table, tell
-from .layers import as_text, definition, named_field, read_table
-from .outputs import OutputTable
-from .reference_groups import groups_of_axes, groups_of_lines
-from .styling import StyleSpec
-from .surveyed import Surveyed
-from .texts import tr
+from .design import parameters as own
+from .design.fit_messages import tell_fits
+from .design.reference_groups import groups_of_axes, groups_of_lines
+from .design.reference_tables import ellipse_table, reference_table
+from .design.surveyed_heights import Surveyed
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .language.translation import tr
+from .styles.layer_kinds import StyleSpec
 
 
 class FitReference(ToolboxEntry):
@@ -39,17 +44,17 @@ class FitReference(ToolboxEntry):
         return [
             p.stations(),
             p.axis(),
-            p.fit_kind(),
+            own.fit_kind(),
             p.height_field(),
             p.height_unit(),
-            p.sigma(),
-            p.remove_blunders(),
-            p.sigma_field(),
-            p.sigma_km(),
-            *p.given_covariance(),
-            p.group_field(),
-            p.robust(),
-            p.geoid_slope_sigma(),
+            own.sigma(),
+            own.remove_blunders(),
+            own.sigma_field(),
+            own.sigma_km(),
+            *own.given_covariance(),
+            own.group_field(),
+            own.robust(),
+            own.geoid_slope_sigma(),
             p.axis_field(),
             p.station_axis_field(),
             p.max_distance(),
@@ -100,7 +105,7 @@ class _Run(Surveyed):
         options = {"remove": self.flag("REMOVE_BLUNDERS"), "robust": self.flag("ROBUST")}
         self.geoid_sigma = self._geoid_sigma()
         fits = [group.fitted(self, **options) for group in make(self)]
-        tell(self, fits)
+        tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
 
     def _geoid_sigma(self):

@@ -5,14 +5,22 @@ import re
 import numpy as np
 from qgis.core import QgsWkbTypes
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.axes import read_axes
+from .boundary.cancel import check_cancel
+from .boundary.output_rows import OutputTable
+from .boundary.points import placed_points
+from .boundary.reference_systems import checked_crs
 from .core.errors import InputError
-from .layers import check_cancel, checked_crs, placed_points, read_axes
-from .outputs import OutputTable
-from .structure import SAME_STATION, AxisFields, axis_at_height, station_style, units
-from .styling import StyleSpec
-from .texts import counted, listed, tr
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.request import units
+from .language.number_text import counted, listed
+from .language.translation import tr
+from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.checks import SAME_STATION
+from .structure.notation import station_style
+from .styles.layer_kinds import StyleSpec
 
 MOST_STATIONS = 2_000_000
 
@@ -36,7 +44,7 @@ class GenerateStations(ToolboxEntry):
             p.interval(),
             p.at_vertices(),
             p.chainages(),
-            p.advanced(p.height_unit()),
+            build.advanced(p.height_unit()),
             p.chainage_unit(),
             p.axis_field(),
             p.chainage_start(),

@@ -2,13 +2,19 @@
 
 import numpy as np
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
-from .layers import check_cancel, placed_points
-from .outputs import OutputTable
-from .structure import AxisFields, axis_at_height, read_structure, station_style, units
-from .styling import StyleSpec
-from .texts import counted, number_text, tr
+from .boundary.cancel import check_cancel
+from .boundary.output_rows import OutputTable
+from .boundary.points import placed_points
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.request import units
+from .language.number_text import counted, number_text
+from .language.translation import tr
+from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.notation import station_style
+from .structure.structure import read_structure
+from .styles.layer_kinds import StyleSpec
 
 
 class MeasureStations(ToolboxEntry):
@@ -31,7 +37,7 @@ class MeasureStations(ToolboxEntry):
             p.axis(),
             p.onto_axis(),
             p.max_distance(),
-            p.advanced(p.height_unit()),
+            build.advanced(p.height_unit()),
             p.chainage_unit(),
             p.axis_field(),
             p.station_axis_field(),

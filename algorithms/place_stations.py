@@ -5,24 +5,24 @@ from dataclasses import dataclass, field
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.axes import read_axes
+from .boundary.input_fields import named_field
+from .boundary.output_rows import OutputTable
+from .boundary.points import placed_points
+from .boundary.reference_systems import checked_crs
+from .boundary.tables import read_table
 from .core.errors import InputError
-from .layers import checked_crs, named_field, placed_points, read_axes, read_table
-from .list_undulations import list_undulation_index, list_undulations
-from .old_lists import decimal_sign, heading_row, read_height_list, suspicions, told
-from .outputs import OutputTable
-from .structure import (
-    AxisFields,
-    axis_at_height,
-    duplicate_rows,
-    station_style,
-    units,
-    warn_duplicates,
-    warn_unit_by_name,
-)
-from .styling import StyleSpec
-from .texts import counted, listed, number_text, tr
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.request import units
+from .language.number_text import counted, listed, number_text
+from .language.translation import tr
+from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.height_list import decimal_sign, heading_row, read_height_list, suspicions, told
+from .structure.list_undulations import list_undulation_index, list_undulations
+from .structure.notation import station_style
+from .styles.layer_kinds import StyleSpec
 
 _KEYS = {
     "station": ("STATION_FIELD", ("station", "chainage")),

@@ -3,16 +3,17 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessing, QgsWkbTypes
 
-from . import levelling_parameters as lp
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
-from .named_points import read_named_points
-from .outputs import OutputTable
-from .reduced_sights import Reduction
-from .sight_report import tell
-from .sight_table import read_sights
-from .styling import StyleSpec
-from .texts import tr
+from .boundary.output_rows import OutputTable
+from .entry import parameter_builders as build
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .language.translation import tr
+from .levelling import parameters as lp
+from .levelling.reduced_sights import Reduction
+from .levelling.sight_messages import tell_sights
+from .levelling.sight_table import read_sights
+from .structure.named_points import read_named_points
+from .styles.layer_kinds import StyleSpec
 
 
 class ReduceSights(ToolboxEntry):
@@ -62,7 +63,7 @@ class ReduceSights(ToolboxEntry):
             lp.collimation(),
             lp.peg_test(),
             lp.latitude(),
-            p.advanced(lp.named_stations()),
+            build.advanced(lp.named_stations()),
             lp.station_name_field(),
             p.sink("OUTPUT", tr("Height differences"), QgsProcessing.SourceType.TypeVector),
             p.table("REJECTED", tr("Rejected rows")),
@@ -85,7 +86,7 @@ class ReduceSights(ToolboxEntry):
         reduction = Reduction(self, parameters, context, table, named, units)
         found = reduction.result()
         feedback.setProgress(60)
-        tell(table, reduction, found, units, feedback)
+        tell_sights(table, reduction, found, units, feedback)
         record = record_text(
             self.record(parameters, context, collimation=reduction.collimation_seconds, k_solved=found.mean_k)
         )

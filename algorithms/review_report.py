@@ -4,25 +4,25 @@ from datetime import date
 
 from qgis.core import Qgis, QgsProcessingException
 
-from .base import Result, ToolboxEntry
+from .boundary.cancel import check_cancel
 from .core.errors import InputError
 from .core.geodesy import library_versions
-from .documents import Document
-from .layers import check_cancel
-from .recorded_run import recorded_run
-from .report_blocks import Map
-from .report_calls import local_geopackage
-from .report_content import content
-from .report_data import read_reviewed
-from .report_findings import findings
-from .report_map import ReportMap
-from .report_page import screen_document
-from .report_parameters import TITLE_BLOCK, report_parameters
-from .report_print import paper_document
-from .report_records import clean_record
-from .report_words import headline, verdict_sentences
-from .texts import counted, tr
-from .version import VERSION
+from .documents.blocks import Map
+from .documents.files import Document
+from .documents.html import screen_document
+from .documents.pdf import paper_document
+from .entry.base import Result, ToolboxEntry
+from .entry.run_record import clean_record, recorded_run
+from .entry.version import VERSION
+from .language.number_text import counted
+from .language.translation import tr
+from .report.commands import local_geopackage
+from .report.content import content
+from .report.findings import findings
+from .report.map import ReportMap
+from .report.parameters import TITLE_BLOCK, report_parameters
+from .report.sentences import headline, verdict_sentences
+from .structure.reviewed_stations import read_reviewed
 
 
 class ReviewReport(ToolboxEntry):
@@ -94,7 +94,12 @@ class ReviewReport(ToolboxEntry):
         documents = [Document("HTML", screen_document(title, blocks))] if parameters.get("HTML") else []
         if parameters.get("PDF"):
             documents.append(
-                Document("PDF", paper_document(title, blocks, feedback, chart.project, author=titles["PREPARED_BY"]))
+                Document(
+                    "PDF",
+                    paper_document(
+                        title, blocks, lambda: check_cancel(feedback), chart.project, author=titles["PREPARED_BY"]
+                    ),
+                )
             )
         feedback.setProgress(100)
         unit = reviewed.units.height

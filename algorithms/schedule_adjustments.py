@@ -2,21 +2,23 @@
 
 import numpy as np
 
-from . import parameters as p
-from .base import Result, ToolboxEntry, record_text
+from .boundary.output_rows import OutputTable
 from .core.errors import InputError
 from .core.residuals import statuses
 from .core.schedule import Rules, movements, neighbouring
-from .documents import Document, file_parameter
-from .outputs import OutputTable
-from .recorded_run import recorded_number, recorded_run
-from .recorded_units import warn_of_unit
-from .schedule_report import Schedule, tell
-from .schedule_sheets import schedule_csv, schedule_sheet, setting_out_sheet
-from .schedule_stations import checked_positive, read_supports
-from .structure import units
-from .styling import StyleSpec
-from .texts import listed, tr
+from .documents.files import Document
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .entry.parameter_builders import file_parameter
+from .entry.request import units
+from .entry.run_record import recorded_number, recorded_run, warn_of_unit
+from .language.number_text import listed
+from .language.translation import tr
+from .schedule import parameters as own
+from .schedule.messages import Schedule, tell_schedule
+from .schedule.sheets import schedule_csv, schedule_sheet, setting_out_sheet
+from .schedule.supports import checked_positive, read_supports
+from .styles.layer_kinds import StyleSpec
 
 
 class ScheduleAdjustments(ToolboxEntry):
@@ -43,13 +45,13 @@ class ScheduleAdjustments(ToolboxEntry):
     def entry_parameters(self):
         return [
             p.reviewed_stations(),
-            p.adjustment_method(),
-            p.step(),
-            *p.travel(),
-            p.adjusted_tolerance(),
-            p.smoothness(),
-            p.tested_stations(),
-            p.decisions(),
+            own.adjustment_method(),
+            own.step(),
+            *own.travel(),
+            own.adjusted_tolerance(),
+            own.smoothness(),
+            own.tested_stations(),
+            own.decisions(),
             p.height_unit(),
             p.chainage_unit(),
             p.title(),
@@ -99,7 +101,7 @@ class ScheduleAdjustments(ToolboxEntry):
             supports, rules, self._tolerances(parameters, context, supports, run_units, rules), run_units
         )
         record = self.record(parameters, context, units=vars(run_units), axes=schedule.record(), made_from=self._made)
-        tell(schedule, feedback)
+        tell_schedule(schedule, feedback)
         title = self.text(parameters, "TITLE", context) or supports.points.name
         documents = [
             Document("SHEET", schedule_sheet(schedule, title, record)),

@@ -5,20 +5,23 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
-from . import parameters as p
-from .accuracies import levelling_arms
-from .base import Result, ToolboxEntry, record_text
-from .core.curvature import Profile, search_free, test_curvature
+from .boundary.cancel import check_cancel
+from .boundary.output_rows import OutputTable
+from .core.curvature import SurveyedLeg, search_free, test_curvature
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
-from .curvature_page import page
-from .curvature_report import Tested, curvature_table, tell
-from .documents import Document
-from .layers import check_cancel
-from .outputs import OutputTable
-from .styling import StyleSpec
-from .surveyed import Surveyed
-from .texts import tr
+from .design import parameters as own
+from .design.curvature_messages import tell_curvature
+from .design.curvature_page import page
+from .design.curvature_sentences import Tested
+from .design.curvature_table import curvature_table
+from .design.height_accuracies import levelling_arms
+from .design.surveyed_heights import Surveyed
+from .documents.files import Document
+from .entry import parameters as p
+from .entry.base import Result, ToolboxEntry, record_text
+from .language.translation import tr
+from .styles.layer_kinds import StyleSpec
 
 
 class TestCurvature(ToolboxEntry):
@@ -46,17 +49,17 @@ class TestCurvature(ToolboxEntry):
             "HTML", tr("Page"), tr("HTML files (*.html)"), optional=True, createByDefault=True
         )
         html.setHelp(tr("One file that opens offline: a sentence, a picture and the numbers for each axis."))
-        bending = p.geoid_bending()
+        bending = own.geoid_bending()
         return [
             p.stations(),
             p.axis(),
             p.height_field(),
             p.height_unit(),
-            p.sigma(),
-            p.remove_blunders(),
-            p.sigma_field(),
-            p.sigma_km(),
-            *p.given_covariance(),
+            own.sigma(),
+            own.remove_blunders(),
+            own.sigma_field(),
+            own.sigma_km(),
+            *own.given_covariance(),
             bending,
             p.axis_field(),
             p.station_axis_field(),
@@ -93,7 +96,7 @@ class _Run(Surveyed):
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
             )
-        tell(self, tested)
+        tell_curvature(self, tested)
         record = self.record()
         style = StyleSpec(
             "curvature",
@@ -142,7 +145,7 @@ class _Run(Surveyed):
         arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.kind == "grid" and self.system.cell * 111_000.0 < 0.5 * float(np.ptp(s))
-        profile = Profile(
+        profile = SurveyedLeg(
             axis,
             points.lat[station],
             points.lon[station],

@@ -7,8 +7,8 @@ from pathlib import Path
 from qgis.core import QgsProcessingException, QgsProject, QgsRasterLayer, QgsVectorLayer
 from qgis.PyQt.QtWidgets import QFileDialog, QMessageBox
 
+from ..algorithms.language.translation import tr
 from ..algorithms.styles import axis_line
-from ..algorithms.texts import tr
 from . import example_guide, toolbox
 
 SAMPLES = Path(__file__).resolve().parents[1] / "sample_layers" / "gallery"

@@ -4,7 +4,7 @@ from qgis.gui import QgsDockWidget
 from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QHBoxLayout, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
-from ..algorithms.texts import tr
+from ..algorithms.language.translation import tr
 
 
 def text(with_bars):

@@ -7,8 +7,8 @@ from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTimer, QTranslator
 from qgis.PyQt.QtGui import QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
-from ..algorithms.texts import tr
-from . import example, papers, toolbox
+from ..algorithms.language.translation import speak_by, tr
+from . import example, follow_up_forms, toolbox
 from .provider import ICON, TautlineProvider
 
 try:
@@ -36,6 +36,7 @@ class TautlinePlugin:
     @staticmethod
     def _translate():
         """Install the translation into the user's language; None where there is none."""
+        speak_by(QCoreApplication.translate)
         translator = QTranslator()
         if not translator.load(QLocale(QgsApplication.locale()), "tautline", "_", str(TRANSLATIONS)):
             return None
@@ -57,7 +58,7 @@ class TautlinePlugin:
         self._add_action("tautline_guided_run", tr("Guided run"), self.open_guided)
         self._add_action("tautline_design_heights", tr("Design heights and residuals…"), self.open_form)
         # Here: without a window there is nothing to review in.
-        from .review import Review
+        from .review.docks import Review
 
         self.review = Review(self.iface, self.open_form)
         self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
@@ -159,7 +160,7 @@ class TautlinePlugin:
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
-            self.guided.offer_papers(lambda layer: papers.menu(self.guided, layer, self.open_form))
+            self.guided.offer_papers(lambda layer: follow_up_forms.menu(self.guided, layer, self.open_form))
         self.guided.setUserVisible(True)
 
     def _close_guided(self):

@@ -14,7 +14,7 @@ from qgis.core import (
 )
 from qgis.gui import QgsGui
 
-from ..algorithms.texts import tr
+from ..algorithms.language.translation import tr
 
 
 @dataclass(frozen=True)

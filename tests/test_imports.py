@@ -1,39 +1,77 @@
-"""The one arrow, plugin -> algorithms -> algorithms/core, read from the sources; never back."""
+"""The rooms of the house and who may enter which, read from the sources: plugin -> algorithms -> core, never back.
+
+The table is that of DEVELOPERS.md. An import inside a function counts like one at the top.
+"""
 
 import ast
+import functools
 import pathlib
+import subprocess
 import sys
 
 import pytest
 
 ROOT = pathlib.Path(__file__).resolve().parents[1]
-CORE, HOST_SIDE, SHELL = ROOT / "algorithms" / "core", ROOT / "algorithms", ROOT / "plugin"
-THE_HOST = {"qgis", "osgeo", "PyQt5", "PyQt6", "processing"}
+ALGORITHMS, SHELL = ROOT / "algorithms", ROOT / "plugin"
+CORE = ALGORITHMS / "core"
+HOST = {"qgis", "osgeo", "PyQt5", "PyQt6", "processing"}
+FAMILIES = {"design", "levelling", "deviations", "comparison", "schedule", "report"}
+BELOW = {  # room: the rooms below it that it may import, beside itself
+    "core": set(),
+    "language": {"core"},
+    "boundary": {"language", "core"},
+    "documents": {"language", "core"},
+    "styles": {"boundary", "language", "core"},
+    "entry": {"boundary", "documents", "styles", "language", "core"},
+    "structure": {"entry", "boundary", "documents", "styles", "language", "core"},
+}
+BELOW.update({family: BELOW["structure"] | {"structure"} for family in FAMILIES})
+# Whose parts an entry is made of; the others live in the rooms below the families.
+FAMILY_OF = {
+    "design_heights": "design",
+    "fit_reference": "design",
+    "test_curvature": "design",
+    "reduce_sights": "levelling",
+    "adjust_levelling": "levelling",
+    "draw_deviations": "deviations",
+    "compare_surveys": "comparison",
+    "schedule_adjustments": "schedule",
+    "review_report": "report",
+}
 # What a file of the core may import at its top, beside its siblings: the standard library and numpy.
 PLAIN = set(sys.stdlib_module_names) | {"numpy"}
+# Rooms in which nothing knows the host.
+HOST_FREE = ("core", "language")
 
 
 def files(folder):
-    return sorted(path for path in folder.rglob("*.py"))
+    return sorted(folder.rglob("*.py"))
 
 
 def imports(path):
-    """(module as written from the package's root, inside a function) for each import of a file."""
-    package = path.relative_to(ROOT).parts[:-1]
+    """[(module, inside a function)] of a file; our own modules in full, as 'algorithms.core.fit'."""
+    package = list(path.relative_to(ROOT).parts[:-1])
     found = []
+
+    def add(module, inside):
+        found.append((module, inside))
 
     def walk(node, inside):
         for child in ast.iter_child_nodes(node):
             deeper = inside or isinstance(child, (ast.FunctionDef, ast.AsyncFunctionDef, ast.Lambda))
             if isinstance(child, ast.Import):
-                found.extend((alias.name, inside) for alias in child.names)
+                for alias in child.names:
+                    add(alias.name, inside)
             elif isinstance(child, ast.ImportFrom):
-                base = list(package[: len(package) - child.level + 1]) if child.level else []
-                module = base + (child.module.split(".") if child.module else [])
-                if child.level and not child.module:
-                    found.extend((".".join(["."] + module + [alias.name]), inside) for alias in child.names)
-                else:
-                    found.append((".".join((["."] if child.level else []) + module), inside))
+                base = package[: len(package) - child.level + 1] if child.level else []
+                base = base + (child.module.split(".") if child.module else [])
+                for alias in child.names if child.level else ():
+                    # 'from .room import module' and 'from .module import name' look alike: the folder tells.
+                    target = ROOT.joinpath(*base, alias.name)
+                    is_module = target.is_dir() or target.with_suffix(".py").exists()
+                    add(".".join([*base, alias.name] if is_module else base), inside)
+                if not child.level:
+                    add(".".join(base), inside)
             walk(child, deeper)
 
     walk(ast.parse(path.read_text(encoding="utf-8")), False)
@@ -44,25 +82,14 @@ def top(module):
     return module.split(".")[0]
 
 
-def own(module):
-    """Path within the package of a relative import, as dotted text; '' for others."""
-    return module[2:] if module.startswith("..") else module[1:].lstrip(".") if module.startswith(".") else ""
+def room_of(module):
+    """The room of a module of algorithms: 'core', 'design' ...; the entry's own name for a toolbox entry."""
+    return module.split(".")[1] if module.startswith("algorithms.") else ""
 
 
 def entries():
-    """Modules of the toolbox entries: those in which a class states an ID."""
-    found = set()
-    for path in HOST_SIDE.glob("*.py"):
-        for node in ast.parse(path.read_text(encoding="utf-8")).body:
-            if (
-                isinstance(node, ast.ClassDef)
-                and path.name != "base.py"
-                and any(
-                    isinstance(line, ast.Assign) and getattr(line.targets[0], "id", "") == "ID" for line in node.body
-                )
-            ):
-                found.add(path.stem)
-    return found
+    """Modules of the toolbox entries: all there is in algorithms itself."""
+    return {path.stem for path in ALGORITHMS.glob("*.py") if path.stem != "__init__"}
 
 
 def id_of(path):
@@ -72,10 +99,10 @@ def id_of(path):
 @pytest.mark.parametrize("path", files(CORE), ids=id_of)
 def test_core_knows_no_host(path):
     for module, inside in imports(path):
-        if module.startswith("."):
-            assert own(module).startswith("algorithms.core"), module
+        if top(module) == "algorithms":
+            assert room_of(module) == "core", module
             continue
-        assert top(module) not in THE_HOST, module
+        assert top(module) not in HOST, module
         if top(module) == "pyproj":
             assert path.name == "geodesy.py", "pyproj is imported by geodesy.py alone"
         elif top(module) == "scipy":
@@ -84,18 +111,31 @@ def test_core_knows_no_host(path):
             assert top(module) in PLAIN, module
 
 
-@pytest.mark.parametrize("path", [p for p in files(HOST_SIDE) if CORE not in p.parents], ids=id_of)
-def test_algorithms_know_no_shell(path):
-    others = entries() - {path.stem}
+@pytest.mark.parametrize("path", [p for p in files(ALGORITHMS) if p.parent != ALGORITHMS], ids=id_of)
+def test_a_room_knows_those_below_it(path):
+    room = path.relative_to(ALGORITHMS).parts[0]
+    for module, _ in imports(path):
+        if top(module) == "algorithms":
+            assert room_of(module) in BELOW[room] | {room}, f"{room} imports {module}"
+        assert top(module) != "plugin", module
+
+
+@pytest.mark.parametrize("path", [p for p in files(ALGORITHMS) if p.parent == ALGORITHMS], ids=id_of)
+def test_an_entry_knows_its_own_family(path):
+    allowed = BELOW["structure"] | {"structure", FAMILY_OF.get(path.stem)}
+    for module, _ in imports(path):
+        if top(module) == "algorithms":
+            assert room_of(module) in allowed, f"{path.stem} imports {module}"
+        assert top(module) != "plugin", module
+
+
+@pytest.mark.parametrize("path", [p for p in files(ALGORITHMS) if CORE not in p.parents], ids=id_of)
+def test_algorithms_know_no_window(path):
     for module, inside in imports(path):
-        mine = own(module)
-        assert not mine.startswith("plugin") and mine != "plugin", module
-        assert not module.startswith(("qgis.gui", "qgis.utils", "pyproj", "osgeo", "PyQt")), module
-        assert top(module) not in ("pyproj", "osgeo"), module
-        if top(module) in ("scipy", "matplotlib"):
+        assert not module.startswith(("qgis.gui", "qgis.utils")), module
+        assert top(module) not in ("pyproj", "osgeo", "PyQt5", "PyQt6"), module
+        if top(module) in ("scipy", "matplotlib", "jinja2"):
             assert inside, f"{module} is imported inside the functions that need it"
-        if mine.startswith("algorithms."):
-            assert mine.split(".")[1] not in others, f"an entry imports another: {module}"
 
 
 @pytest.mark.parametrize("path", files(SHELL), ids=id_of)
@@ -104,27 +144,91 @@ def test_shell_imports_the_shim_only(path):
         assert top(module) not in ("PyQt5", "PyQt6", "pyproj", "osgeo"), module
 
 
+def attributes_asked_for(path):
+    """Names asked of an object by hasattr, or by getattr with another answer: doors that no import shows."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if not isinstance(node, ast.Call) or not isinstance(node.func, ast.Name):
+            continue
+        doubtful = node.func.id == "hasattr" or (node.func.id == "getattr" and len(node.args) == 3)
+        if doubtful and isinstance(node.args[1], ast.Constant):
+            yield node.args[1].value
+
+
+@functools.cache
+def names_defined(folder):
+    """Names of methods, and of attributes set on self, in the classes of a folder."""
+    found = set()
+    for path in files(folder):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.ClassDef):
+                found |= {line.name for line in node.body if isinstance(line, ast.FunctionDef)}
+                found |= {
+                    part.attr
+                    for part in ast.walk(node)
+                    if isinstance(part, ast.Attribute)
+                    and isinstance(part.ctx, ast.Store)
+                    and isinstance(part.value, ast.Name)
+                    and part.value.id == "self"
+                }
+    return found
+
+
+@pytest.mark.parametrize("path", files(ALGORITHMS), ids=id_of)
+def test_no_door_to_the_shell_by_asking(path):
+    """hasattr(feedback, 'readings') is an arrow back as much as an import: the shell alone has such a thing."""
+    host = {"source", "finalize", "sink", "isNull", "isValid", "name", "record"}
+    doors = (set(attributes_asked_for(path)) & names_defined(SHELL)) - names_defined(ALGORITHMS) - host
+    assert not doors, doors
+
+
 def test_package_imports_nothing_at_its_top():
     assert all(inside for _, inside in imports(ROOT / "__init__.py"))
 
 
 def test_entries_are_found_and_listed():
-    """The tests above would pass on an empty folder."""
-    assert {"design_heights", "place_stations", "generate_stations", "measure_stations", "convert_heights"} <= entries()
-    assert len(files(CORE)) > 10 and len(imports(HOST_SIDE / "design_heights.py")) > 8
+    """The tests above would pass on an empty folder; algorithms itself holds the entries and nothing else."""
+    assert len(entries()) >= 13 and {"design_heights", "place_stations"} <= entries()
+    assert len(files(CORE)) > 10 and len(imports(ALGORITHMS / "design_heights.py")) > 8
+    assert set(FAMILY_OF) <= entries() and set(BELOW) == {p.name for p in ALGORITHMS.iterdir() if p.is_dir()} - {
+        "__pycache__"
+    }
     provider = (SHELL / "provider.py").read_text(encoding="utf-8")
-    assert all(f"algorithms.{name} import" in provider for name in entries())
-    assert own(imports(HOST_SIDE / "design_heights.py")[3][0]).startswith("algorithms.")
+    for name in entries():
+        assert f"algorithms.{name} import" in provider
+        assert "    ID = " in (ALGORITHMS / f"{name}.py").read_text(encoding="utf-8")
+    assert "algorithms.core.design" in [module for module, _ in imports(ALGORITHMS / "design_heights.py")]
 
 
-def test_core_runs_without_the_host():
-    """In a fresh interpreter, importing the whole core brings in no module of the host."""
-    import subprocess
-
-    names = [path.stem for path in CORE.glob("*.py") if path.stem != "__init__"]
+def without_host(names):
+    """What of the named modules of algorithms cannot be imported where there is no host, a line each."""
     code = (
-        "import sys, types, importlib; package = types.ModuleType('algorithms'); package.__path__ = [sys.argv[1]]; "
-        "sys.modules['algorithms'] = package; [importlib.import_module('algorithms.core.' + name) for name in "
-        "sys.argv[2:]]; sys.exit(bool({'qgis', 'osgeo', 'PyQt5', 'scipy'} & set(sys.modules)))"
+        "import sys, types, importlib\n"
+        "class Wall:\n"
+        "    def find_spec(self, name, path=None, target=None):\n"
+        "        if name.split('.')[0] in ('qgis', 'osgeo', 'PyQt5', 'PyQt6', 'processing'):\n"
+        "            raise ImportError('no host here: ' + name)\n"
+        "sys.meta_path.insert(0, Wall())\n"
+        "package = types.ModuleType('algorithms'); package.__path__ = [sys.argv[1]]\n"
+        "sys.modules['algorithms'] = package\n"
+        "for name in sys.argv[2:]:\n"
+        "    try:\n"
+        "        importlib.import_module('algorithms.' + name)\n"
+        "    except ImportError as error:\n"
+        "        print(name, error)\n"
+        "print('scipy' if 'scipy' in sys.modules else '')\n"
     )
-    subprocess.run([sys.executable, "-c", code, str(HOST_SIDE), *names], check=True)
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(ALGORITHMS), *names], check=True, capture_output=True, text=True
+    )
+    return done.stdout.strip()
+
+
+def test_host_free_rooms_run_without_the_host():
+    """In a fresh interpreter in which the host cannot be imported; nor does the core bring in scipy by itself."""
+    names = [
+        ".".join(path.relative_to(ALGORITHMS).with_suffix("").parts)
+        for room in HOST_FREE
+        for path in files(ALGORITHMS / room)
+        if path.stem != "__init__"
+    ]
+    assert not without_host(names)

@@ -12,7 +12,7 @@ import numpy as np
 
 from .quantiles import BAARDA, NORMAL_95
 
-VERDICTS = ("risen", "settled", "possible", "not shown", "no sd")
+CHANGE_VERDICTS = ("risen", "settled", "possible", "not shown", "no sd")
 LEAST_FOR_SHIFT, LEAST_FOR_TILT = 2, 3
 HUBER = 1.5
 _MAD = 1.4826

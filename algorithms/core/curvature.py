@@ -18,12 +18,12 @@ from .quantiles import NORMAL_95
 GEOID_BENDING, GEOID_LENGTH = 0.04, 3_000.0
 DECIDING = 0.255
 LEAST_STATIONS = 4
-VERDICTS = ("straight", "level", "neither", "undecided")
+SHAPE_VERDICTS = ("straight", "level", "neither", "undecided")
 MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
 
 
 @dataclass(frozen=True)
-class Profile:
+class SurveyedLeg:
     """As-built heights of one axis or leg, in the input's height system; arrays (n,), metres.
 
     ``undulation``: N of each station (zeros where not known); ``covariance``: C; ``known``: True where it is in square
@@ -94,7 +94,7 @@ class CurvatureTest:
     VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station, metres; ``solution``: of the free model.
     """
 
-    profile: Profile
+    profile: SurveyedLeg
     factor: float
     sd: float
     geoid: float
@@ -159,7 +159,7 @@ class CurvatureTest:
         return accuracy, high
 
 
-def curvature_of(profile: Profile):
+def curvature_of(profile: SurveyedLeg):
     """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface
     through its point.
     """
@@ -172,7 +172,7 @@ def curvature_of(profile: Profile):
     return plane - height - (profile.undulation - n_mid)
 
 
-def test_curvature(profile: Profile):
+def test_curvature(profile: SurveyedLeg):
     """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest."""
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
     one, c = np.ones_like(x), curvature_of(profile)
@@ -209,7 +209,7 @@ def test_curvature(profile: Profile):
 test_curvature.__test__ = False
 
 
-def search_free(profile: Profile):
+def search_free(profile: SurveyedLeg):
     """Search the free model, a + bs + f c, for blunders: returns least_squares.Search."""
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
     design = np.column_stack([np.ones_like(x), x, curvature_of(profile)])

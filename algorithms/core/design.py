@@ -101,7 +101,7 @@ class DesignSpec:
 
 
 @dataclass(frozen=True)
-class Stations:
+class DesignStations:
     """Stations of one axis; arrays (n,): ``lat``, ``lon`` degrees; ``chainage``, ``offset``, ``height`` metres.
 
     ``height``: in the input's height system, NaN where there is none. ``undulation``: N of each station, metres,

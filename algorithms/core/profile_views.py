@@ -17,7 +17,7 @@ _ROOM = 4.0
 
 
 @dataclass(frozen=True)
-class Profile:
+class AxisProfile:
     """Stations of one axis by rising chainage; metres, arrays (n,), NaN where a value is missing.
 
     ``chainage`` is finite and does not fall; InputError otherwise. ``sd``: standard deviation of the as-built height;

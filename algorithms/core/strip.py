@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .drawing import Path
 from .exaggeration import ordinary_size, round_number
+from .map_geometry import Path
 
 VIEWS = ("level", "straight")
 # Of the structure's length: the height of the strip, and the gap that keeps its labels off bars and band.
@@ -16,7 +16,7 @@ LEAST_SHARE = 0.2
 
 
 @dataclass(frozen=True)
-class Profile:
+class StripHeights:
     """Heights of one axis by rising chainage; metres, arrays (n,). ``residual``: NaN where there is no as-built height.
 
     The level line is at the design height of the first station.

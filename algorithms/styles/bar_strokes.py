@@ -12,7 +12,7 @@ from qgis.core import (
 )
 from qgis.PyQt.QtCore import QPointF
 
-from ..texts import tr
+from ..language.translation import tr
 from .fine_heights import signed_fine_height
 from .label_settings import point_label
 from .markers import HALO, INK, Shape

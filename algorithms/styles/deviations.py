@@ -1,8 +1,9 @@
 """The three layers of drawn deviations, dressed from their StyleSpec."""
 
 from ..core.units import metres_per
-from ..fields import UNIT_LABELS
-from ..texts import number_text, times, tr
+from ..language.number_text import number_text, times
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
 from .bar_strokes import bar_labeling, bar_renderer, bar_tip
 from .strip_lines import strip_labeling, strip_renderer
 from .tolerance_fill import tolerance_renderer

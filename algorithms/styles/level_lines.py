@@ -13,8 +13,8 @@ from qgis.core import (
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
-from ..fields import UNIT_LABELS
-from ..texts import tr
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
 from .fine_heights import fine_height, signed_fine_height
 from .label_settings import TEN_THOUSAND, point_label, text_format
 from .markers import HALO, INK, Shape, marker

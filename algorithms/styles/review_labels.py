@@ -2,7 +2,7 @@
 
 from qgis.core import QgsRuleBasedLabeling
 
-from ..texts import tr
+from ..language.translation import tr
 from .label_settings import TEN_THOUSAND, point_label
 from .review_symbols import FULL_SIZE_VARIABLE, notable_size
 from .wording import column, literal, signed_height

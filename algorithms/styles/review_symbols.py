@@ -3,7 +3,7 @@
 from qgis.core import QgsFeatureRequest, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
-from ..texts import tr
+from ..language.translation import tr
 from .markers import HALO, Shape, marker
 from .wording import column
 

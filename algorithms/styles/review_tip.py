@@ -1,7 +1,7 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
-from ..fields import UNIT_LABELS
-from ..texts import tr
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
 from .wording import column, decimal, escaped, literal, small_height
 
 STYLE = "font-family: sans-serif; max-width: 26em"

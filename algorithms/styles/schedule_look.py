@@ -4,7 +4,7 @@ stands apart."""
 from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
-from ..texts import tr
+from ..language.translation import tr
 from .fine_heights import fine_height, signed_fine_height
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker

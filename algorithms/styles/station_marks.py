@@ -3,8 +3,8 @@
 from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
 from qgis.PyQt.QtGui import QColor
 
-from ..fields import UNIT_LABELS
-from ..texts import tr
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_tip import STYLE

@@ -17,7 +17,7 @@ from qgis.core import (
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
-from ..texts import tr
+from ..language.translation import tr
 from .label_settings import TEN_THOUSAND, text_format
 from .markers import HALO, INK
 from .strokes import line_symbol, positions_towards, stroke

@@ -2,7 +2,7 @@
 
 from qgis.core import QgsEditorWidgetSetup, QgsFields
 
-from ..fields import CHAINAGE, DEGREE, FIELDS, HEIGHT, REAL, label_with_unit
+from ..boundary.fields import CHAINAGE, DEGREE, FIELDS, HEIGHT, REAL, label_with_unit
 
 DECIMALS = {HEIGHT: 4, CHAINAGE: 3, DEGREE: 5}
 DECIMALS_WITHOUT_UNIT = 6

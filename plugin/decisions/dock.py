@@ -12,10 +12,11 @@ from qgis.PyQt.QtGui import QKeySequence
 from qgis.PyQt.QtWidgets import QApplication, QWidget
 
 from ...algorithms.core.units import METRES
-from ...algorithms.texts import counted, tr
-from ..profile.texts import station_lines
-from ..run_again import CannotRunAgain, RunAgain
-from .book import PLACE_PROPERTY, Book, BookFailed, Decision, History, key_of, place_of
+from ...algorithms.language.number_text import counted
+from ...algorithms.language.translation import tr
+from ..review.run_again import CannotRunAgain, RunAgain
+from ..review.station_texts import station_lines
+from .decision_store import PLACE_PROPERTY, Decision, DecisionsNotSaved, DecisionStore, History, key_of, place_of
 from .model import COLUMNS, STATION, FlaggedModel
 from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
 from .questions import ask_place, may_save
@@ -87,14 +88,14 @@ class FlaggedDock(FlaggedPanel):
     def _read(self):
         path = place_of(self.subject.layer)
         self.decisions = {}
-        return Book(path).read() if path else {}
+        return DecisionStore(path).read() if path else {}
 
     @contextmanager
     def _told(self):
         """What cannot be read or written is said in the message bar."""
         try:
             yield
-        except BookFailed as error:
+        except DecisionsNotSaved as error:
             self.iface.messageBar().pushMessage("Tautline", str(error), Qgis.MessageLevel.Critical, 0)
 
     def _say_empty(self, text):
@@ -263,15 +264,15 @@ class FlaggedDock(FlaggedPanel):
             path = place_of(self.subject.layer)
             try:
                 if not path:
-                    raise BookFailed(
+                    raise DecisionsNotSaved(
                         tr("Layer '{}' is in no file, so there is no place beside it.").format(
                             self.subject.layer.name()
                         )
                     )
-                book = Book(path)
+                book = DecisionStore(path)
                 book.drop(before.key) if after is None else book.put(after)
                 break
-            except BookFailed as error:
+            except DecisionsNotSaved as error:
                 if not self._ask_place(str(error)):
                     self._show_station()
                     return
@@ -291,12 +292,12 @@ class FlaggedDock(FlaggedPanel):
         if not path:
             return False
         try:
-            book = Book(path)
+            book = DecisionStore(path)
             known = book.read()
             for decision in self.decisions.values():
                 if decision.key not in known:
                     book.put(decision)
-        except BookFailed as error:
+        except DecisionsNotSaved as error:
             return self._ask_place(str(error))
         self.subject.layer.setCustomProperty(PLACE_PROPERTY, path)
         return True
@@ -317,7 +318,7 @@ class FlaggedDock(FlaggedPanel):
         if not possible:
             return
         with self._told():
-            changed = do(Book(place_of(self.subject.layer)))
+            changed = do(DecisionStore(place_of(self.subject.layer)))
             self.note.setModified(False)
             self._reread()
             self.subject.set_current(self.subject.row_named(changed.axis, changed.station))

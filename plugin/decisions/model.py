@@ -3,10 +3,10 @@
 import numpy as np
 from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt
 
-from ...algorithms.decision_words import decision_label
-from ...algorithms.texts import tr
-from ..profile.texts import small, why_flagged
-from .book import key_of
+from ...algorithms.language.decision_words import decision_label
+from ...algorithms.language.translation import tr
+from ..review.station_texts import small, why_flagged
+from .decision_store import key_of
 
 COLUMNS = 4
 STATION, RESIDUAL, WHY, DECISION = range(COLUMNS)

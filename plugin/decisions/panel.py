@@ -18,8 +18,8 @@ from qgis.PyQt.QtWidgets import (
     QWidget,
 )
 
-from ...algorithms.decision_words import DECISIONS, decision_help, decision_label
-from ...algorithms.texts import tr
+from ...algorithms.language.decision_words import DECISIONS, decision_help, decision_label
+from ...algorithms.language.translation import tr
 
 CHOICES = (*DECISIONS, "")
 KEYS = (*(str(number) for number in range(1, len(CHOICES))), "0")

@@ -4,8 +4,8 @@ from pathlib import Path
 
 from qgis.PyQt.QtWidgets import QFileDialog, QMessageBox
 
-from ...algorithms.decision_words import ENDING
-from ...algorithms.texts import tr
+from ...algorithms.language.decision_words import ENDING
+from ...algorithms.language.translation import tr
 
 
 def ask_place(parent, reason, name):

@@ -7,10 +7,10 @@ from qgis.gui import QgsFieldComboBox, QgsMapLayerComboBox
 from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QComboBox, QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QRadioButton
 
-from ...algorithms.core.first_look import guessed_column, guessed_unit
-from ...algorithms.styling import RECORD_PROPERTY
-from ...algorithms.texts import tr
-from .pieces import Answer, Question
+from ...algorithms.core.data_check import guessed_column, guessed_unit
+from ...algorithms.language.translation import tr
+from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from .widgets import Answer, Question
 
 _LAYERS = QgsMapLayerProxyModel.Filter
 _LINE, _POINT, _NONE = (

@@ -5,13 +5,14 @@ from qgis.PyQt.QtCore import Qt, pyqtSignal
 from qgis.PyQt.QtWidgets import QButtonGroup, QCheckBox, QGridLayout, QLineEdit, QRadioButton, QVBoxLayout, QWidget
 
 from ...algorithms.core.units import metres_per
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import number_text, tr
+from ...algorithms.language.number_text import number_text
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
 from .. import toolbox
 from .data_questions import layer_box, layer_id
-from .pieces import Answer, Question, wrapped
 from .requests import CONTROLS, WITH_SLOPE
 from .sketches import Sketch
+from .widgets import Answer, Question, wrapped
 
 
 def _designs():

@@ -16,12 +16,14 @@ from qgis.core import (
     QgsVectorLayer,
 )
 
+from ...algorithms.boundary.input_fields import named_field
+from ...algorithms.boundary.points import read_points
+from ...algorithms.boundary.reference_systems import definition
+from ...algorithms.core.data_check import ends
 from ...algorithms.core.errors import InputError
-from ...algorithms.core.first_look import ends
 from ...algorithms.core.geodesy import ellipsoid_of, foot_and_normal
 from ...algorithms.core.station_notation import notation
-from ...algorithms.layers import definition, named_field, read_points
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
 
 
 def _chainage(text):

@@ -7,13 +7,13 @@ from qgis.gui import QgsDockWidget, QgsFileWidget
 from qgis.PyQt.QtCore import QSize, Qt, QTimer, pyqtSignal
 from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
 from . import report, running
 from .data_questions import HeightsQuestion, StructureQuestion
 from .design_questions import AccuracyQuestion, DesignQuestion
-from .pieces import Sentences, wrapped
 from .settings import Settings, save, saved
 from .understanding import Understanding
+from .widgets import Sentences, wrapped
 
 _WAIT = 200  # Milliseconds after the last key before the data are looked at.
 

@@ -2,8 +2,9 @@
 
 from qgis.core import QgsCoordinateTransform, QgsProject
 
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import counted, number_text, tr
+from ...algorithms.language.number_text import counted, number_text
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
 from .requests import in_panel_words
 
 

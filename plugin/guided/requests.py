@@ -2,7 +2,7 @@
 
 import re
 
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
 
 # The parameter of an entry, the answer it comes from, and what the panel calls it.
 ANSWERS = {

@@ -15,7 +15,7 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.core.errors import InputError
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
 from .. import toolbox
 from . import drawn_axis, requests
 

@@ -2,11 +2,12 @@
 
 import numpy as np
 
-from ...algorithms.core import first_look
+from ...algorithms.core import data_check
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import metres_per
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import counted, listed, number_text, tr
+from ...algorithms.language.number_text import counted, listed, number_text
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
 
 _MOST = 4
 
@@ -166,7 +167,7 @@ def unit_doubts(looks, axes, settings):
     lengths = {axis.name: axis.length for axis in axes}
     for look in looks:
         span = float(np.ptp(look.chainages))
-        wrong = first_look.unit_by_length(span, lengths.get(look.name, 0.0))
+        wrong = data_check.unit_by_length(span, lengths.get(look.name, 0.0))
         if wrong and (wrong == "metre") != (unit == "metre"):
             word = tr("feet") if wrong == "foot" else tr("metres")
             return {

@@ -13,12 +13,16 @@ from qgis.core import (
 )
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
-from ...algorithms.core import first_look
+from ...algorithms.boundary.axes import read_axes
+from ...algorithms.boundary.cells import as_text
+from ...algorithms.boundary.input_fields import height_column
+from ...algorithms.boundary.tables import read_table
+from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.units import metres_per
-from ...algorithms.layers import as_text, height_column, read_axes, read_table
-from ...algorithms.structure import AxisFields, duplicate_rows
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
+from ...algorithms.structure.axis_overrides import AxisFields
+from ...algorithms.structure.checks import duplicate_rows
 from .. import toolbox
 from . import drawn_axis, requests, sentences
 
@@ -125,8 +129,8 @@ def _look(name, stations, chainages, heights, offsets):
         stations,
         chainages,
         heights,
-        first_look.spacing(chainages),
-        first_look.shape(chainages, heights),
+        data_check.spacing(chainages),
+        data_check.shape(chainages, heights),
         list(dict.fromkeys(stations[a - 1] for a, _ in pairs)),
         float(np.abs(offsets).max()),
     )

@@ -10,10 +10,10 @@ from qgis.PyQt.QtCore import Qt, pyqtSignal
 from qgis.PyQt.QtWidgets import QSizePolicy
 
 from ...algorithms.core.profile_views import nearest, thinned, within_box
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
+from .axis_view import Ranges
+from .colours import look_of
 from .drawing import PIECES, Drawing
-from .look import look_of
-from .shown import Ranges
 
 # Pixels of the screen: what is still a click, and how far from a station one may point at it.
 CLICK, REACH = 5, 40

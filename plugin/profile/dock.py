@@ -10,11 +10,11 @@ from qgis.PyQt.QtGui import QImage
 from qgis.PyQt.QtWidgets import QApplication, QFileDialog
 
 from ...algorithms.core.errors import InputError
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
+from ..review.station_texts import factor_text, small_unit, station_story
+from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
-from .shown import Shown
-from .texts import factor_text, small_unit, station_story
 
 
 class ProfileDock(ProfilePanel):
@@ -142,7 +142,7 @@ class ProfileDock(ProfilePanel):
             return
         self.rows = stations.rows_of(self.axis)
         rows = self.rows
-        shown = Shown(
+        shown = AxisView(
             self.axis,
             stations.profile(rows),
             stations.status[rows],

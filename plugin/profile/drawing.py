@@ -11,11 +11,11 @@ from ...algorithms.core import profile_views
 from ...algorithms.core.profile_views import thinned, widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
+from ..review.station_texts import factor_text, small, small_unit, view_sentence
+from .axis_view import AxisView
 from .legend import legend_handles
-from .shown import Shown
-from .texts import factor_text, small, small_unit, view_sentence
 
 # Pieces that the chainages in view are thinned to, each with up to four points; more than a screen has columns.
 PIECES = 1500
@@ -31,7 +31,7 @@ class Drawing:
     def __init__(self, figure, look):
         self.figure, self.look = figure, look
         self.upper, self.lower = figure.subplots(2, 1, sharex=True)
-        self.shown: Optional[Shown] = None
+        self.shown: Optional[AxisView] = None
         self._coloured = None
         self.x = self.built = self.residual = np.zeros(0)
 

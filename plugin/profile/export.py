@@ -5,8 +5,8 @@ from pathlib import Path
 
 from qgis.PyQt.QtGui import QImage
 
-from ...algorithms.texts import tr
-from .look import print_look
+from ...algorithms.language.translation import tr
+from .colours import print_look
 
 INCHES, DOTS, POINTS = (11.0, 6.2), 200, 9.0
 KINDS = {".png": tr("PNG picture"), ".svg": tr("SVG drawing"), ".pdf": tr("PDF page")}

@@ -4,8 +4,8 @@ import numpy as np
 from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
 
-from ...algorithms.texts import tr
-from .texts import small
+from ...algorithms.language.translation import tr
+from ..review.station_texts import small
 
 
 def legend_handles(shown, look):

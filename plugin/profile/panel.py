@@ -15,7 +15,7 @@ from qgis.PyQt.QtWidgets import (
     QWidget,
 )
 
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
 from .flow import FlowLayout
 
 # The slider's steps of one tenfold, and its ends: 1 to 100,000 times.

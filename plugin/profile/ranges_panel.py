@@ -3,9 +3,9 @@
 from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QCheckBox, QDoubleSpinBox, QHBoxLayout, QLabel, QWidget
 
-from ...algorithms.texts import tr
+from ...algorithms.language.translation import tr
+from .axis_view import Ranges
 from .flow import FlowLayout
-from .shown import Ranges
 
 _MOST = 1e9
 

@@ -6,9 +6,10 @@ from qgis.PyQt.QtGui import QKeySequence
 from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView
 
 from ...algorithms.core.units import METRES
-from ...algorithms.fields import UNIT_LABELS
-from ...algorithms.texts import number_text, signed_text, tr
-from .texts import small_unit
+from ...algorithms.language.number_text import number_text, signed_text
+from ...algorithms.language.translation import tr
+from ...algorithms.language.units import UNIT_LABELS
+from ..review.station_texts import small_unit
 
 STATUS_WORDS = {
     "high": "Too high",

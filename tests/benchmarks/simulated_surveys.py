@@ -13,7 +13,7 @@ import numpy as np
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
-from tautline.algorithms.core.curvature import Profile, test_curvature
+from tautline.algorithms.core.curvature import SurveyedLeg, test_curvature
 from tautline.algorithms.core.fit import Frame, Heights, fit_surface, line_frame, plane_frame
 from tautline.algorithms.core.geodesy import Ellipsoid, east_north, foot_and_normal
 from tautline.algorithms.core.least_squares import suspected_step
@@ -242,7 +242,7 @@ def curvature_factors(dice, number, *, correlated, known, bent):
     for _ in range(number):
         one, truth = survey(dice, 1, correlated=correlated), float(dice.integers(0, 2))
         axis, x = one.arms[0], one.chainage - one.chainage.mean()
-        profile = Profile(
+        profile = SurveyedLeg(
             axis,
             one.lat,
             one.lon,
@@ -257,7 +257,7 @@ def curvature_factors(dice, number, *, correlated, known, bent):
         share = dice.normal(0.0, profile.geoid_share) if bent else 0.0
         heights = one.heights + (truth - 1.0 + share) * bend + one.errors(dice)
         found = test_curvature(
-            Profile(
+            SurveyedLeg(
                 axis,
                 one.lat,
                 one.lon,

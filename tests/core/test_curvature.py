@@ -8,7 +8,7 @@ from scipy import linalg
 from tautline.algorithms.core import curvature
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import independent, levelled
-from tautline.algorithms.core.curvature import Profile, curvature_of
+from tautline.algorithms.core.curvature import SurveyedLeg, curvature_of
 from tautline.algorithms.core.errors import InputError
 
 PLACES = [(48.0, 11.0, 33.0), (-31.2, 22.4, 250.0), (0.0, 179.99, 90.0), (78.0, -40.0, 0.0), (-62.0, 5.0, 140.0)]
@@ -34,7 +34,7 @@ def straight_heights(exact, wgs84, lat, lon, height, azimuth, slope):
 def outcome(axis, lat, lon, chainage, height, *, undulation=None, covariance=None, sigma=0.003, **more):
     number = len(lat)
     return curvature.test_curvature(
-        Profile(
+        SurveyedLeg(
             axis,
             lat,
             lon,
@@ -92,7 +92,7 @@ def test_the_bend_of_undulations_counts(exact, wgs84):
 
 def test_c_is_the_height_of_the_tangent_at_the_middle(exact, wgs84):
     axis, lat, lon, s = line(wgs84, -31.2, 22.4, 250.0, 3000.0, 21)
-    profile = Profile(axis, lat, lon, s, np.full(21, 700.0), np.zeros(21), independent(np.ones(21)))
+    profile = SurveyedLeg(axis, lat, lon, s, np.full(21, 700.0), np.zeros(21), independent(np.ones(21)))
     geometry = exact(wgs84)
     point = geometry.position(lat[10], lon[10], 700.0)
     normal = geometry.normal(lat[10], lon[10])

@@ -8,7 +8,7 @@ from geographiclib.geodesic import Geodesic
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.design import (
     DesignSpec,
-    Stations,
+    DesignStations,
     design_heights,
     middle_radius,
     resolved_controls,
@@ -38,7 +38,7 @@ def stations_on(axis, chainage, height=np.nan, offset=0.0, undulation=0.0):
     chainage = np.asarray(chainage, float)
     full = np.zeros(len(chainage))
     lat, lon, _ = axis.place(chainage, full + offset)
-    return Stations(axis, lat, lon, chainage, full + offset, full + height, full + undulation)
+    return DesignStations(axis, lat, lon, chainage, full + offset, full + height, full + undulation)
 
 
 # Published places ---------------------------------------------------------------------------------------------------
@@ -95,7 +95,7 @@ def test_published_arms(arm, kind, wgs84, exact, owed):
     lat, lon = (np.array([float(p[k]) for p in points]) for k in (0, 1))
     axis = Axis(AxisLine(arm, lat[[0, -1]], lon[[0, -1]], wgs84), chainage_height=vertex[2])
     chainage = axis.length * np.arange(5) / 4.0
-    stations = Stations(axis, lat, lon, chainage, np.zeros(5), np.full(5, np.nan), np.zeros(5))
+    stations = DesignStations(axis, lat, lon, chainage, np.zeros(5), np.full(5, np.nan), np.zeros(5))
     spec = DesignSpec(kind, 0.0, vertex[2], slope=float(slope) if kind == "inclined" else None)
     found = design_heights(spec, stations).design_h
     assert np.allclose(found, printed, rtol=0.0, atol=1e-6)
@@ -111,7 +111,7 @@ NE = (43.0 + 39.0 / 60.0 + 24.9479 / 3600.0, 10.0 + 31.0 / 60.0 + 00.8264 / 3600
 def _gps_stations(ellipsoid, chainage_height):
     axis = Axis(AxisLine("NE", [BS[0], NE[0]], [BS[1], NE[1]], ellipsoid), chainage_height)
     lat, lon, _ = axis.place(0.5 * axis.length)
-    return Stations(
+    return DesignStations(
         axis,
         np.array([BS[0], lat[0], NE[0]]),
         np.array([BS[1], lon[0], NE[1]]),
@@ -241,7 +241,7 @@ def test_controls_by_chainage_to_1e6(world, along, exact, owed, kind):
         axis = Axis(AxisLine("a", [lat, end[0]], [lon, end[1]], world.ellipsoid), height, start)
         s = start + sigma * scale
         nothing = np.zeros(3)
-        stations = Stations(axis, *places.T, nothing, nothing, nothing + np.nan, nothing)
+        stations = DesignStations(axis, *places.T, nothing, nothing, nothing + np.nan, nothing)
         spec = {
             "chord": DesignSpec("chord", s[0], heights[0], s[1], heights[1]),
             "tangent": DesignSpec("tangent", s[0], heights[0]),
@@ -479,7 +479,7 @@ def test_level_and_grade(listed):
 
 def test_level_in_undulating_country(listed):
     """It is constant in the input's own system, whatever N does."""
-    stations = Stations(
+    stations = DesignStations(
         listed.axis, listed.lat, listed.lon, listed.chainage, listed.offset, listed.height, np.arange(6.0)
     )
     assert np.all(design_heights(DesignSpec("level"), stations).design_h == 2.0)
@@ -585,7 +585,7 @@ def test_an_evenly_leaning_geoid_changes_nothing(wgs84, source, spec):
     s = np.arange(0.0, 3001.0, 100.0)
     bare = stations_on(axis, s, 30.0 + 0.002 * s)
     n = _leaning(bare.lat, bare.lon)
-    leaning = Stations(axis, bare.lat, bare.lon, s, bare.offset, bare.height, n)
+    leaning = DesignStations(axis, bare.lat, bare.lon, s, bare.offset, bare.height, n)
     undulation = SurfaceUndulation(_leaning, 0.25, wgs84) if source == "grid" else StationUndulations(s, n)
     upright, found = design_heights(spec, bare), design_heights(spec, leaning, undulation)
     assert np.ptp(n) > 0.05

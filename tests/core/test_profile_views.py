@@ -5,7 +5,7 @@ import pytest
 
 from tautline.algorithms.core import profile_views as views
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.profile_views import Profile
+from tautline.algorithms.core.profile_views import AxisProfile
 
 RADIUS = 6371000.0
 
@@ -14,7 +14,7 @@ def tangent(residual=None, tolerance=0.01):
     """A tangent at chainage 0 of a sphere, 0 to 3 km: the level surface falls away by s squared over 2 R."""
     s = np.linspace(0.0, 3000.0, 31)
     residual = np.zeros(31) if residual is None else residual
-    return Profile(s, 100.0 + s**2 / (2 * RADIUS), np.full(31, 100.0), residual, np.full(31, np.nan), tolerance)
+    return AxisProfile(s, 100.0 + s**2 / (2 * RADIUS), np.full(31, 100.0), residual, np.full(31, np.nan), tolerance)
 
 
 def test_straight_structure_is_a_curve_above_the_level_surface():
@@ -42,21 +42,23 @@ def test_both_views_differ_by_the_design_above_level_alone():
 
 def test_design_that_keeps_to_its_flat_twin_is_not_straight():
     s = np.linspace(0.0, 100.0, 5)
-    grade = Profile(s, 10 + 0.01 * s, 10 + 0.01 * s, np.zeros(5), np.full(5, np.nan))
+    grade = AxisProfile(s, 10 + 0.01 * s, 10 + 0.01 * s, np.zeros(5), np.full(5, np.nan))
     assert tangent().is_straight and not grade.is_straight
 
 
 def test_level_line_starts_at_the_first_design_height_that_is_known():
-    profile = Profile(np.arange(3.0), np.array([np.nan, 7.0, 8.0]), np.full(3, np.nan), np.zeros(3), np.full(3, np.nan))
+    profile = AxisProfile(
+        np.arange(3.0), np.array([np.nan, 7.0, 8.0]), np.full(3, np.nan), np.zeros(3), np.full(3, np.nan)
+    )
     assert profile.level == 7.0 and profile.has_design and not profile.is_straight
-    blank = Profile(np.arange(3.0), *(np.full(3, np.nan) for _ in range(4)))
+    blank = AxisProfile(np.arange(3.0), *(np.full(3, np.nan) for _ in range(4)))
     assert np.isnan(blank.level) and not blank.has_design
 
 
 @pytest.mark.parametrize("chainage, length", [([0.0, 2.0, 1.0], 3), ([0.0, np.nan, 1.0], 3), ([0.0, 1.0], 3)])
 def test_profiles_that_are_none_are_refused(chainage, length):
     with pytest.raises(InputError):
-        Profile(np.array(chainage), *(np.zeros(length) for _ in range(4)))
+        AxisProfile(np.array(chainage), *(np.zeros(length) for _ in range(4)))
 
 
 def test_unknown_view_is_refused():
@@ -80,7 +82,7 @@ def test_ordinary_greatest_residual_sets_the_range():
 
 
 def test_range_without_residuals_is_none_of_length_zero():
-    blank = Profile(np.arange(3.0), *(np.full(3, np.nan) for _ in range(4)))
+    blank = AxisProfile(np.arange(3.0), *(np.full(3, np.nan) for _ in range(4)))
     assert blank.residual_range() == (-0.001, 0.001) and blank.shown_range("level") == (-0.001, 0.001)
     assert tangent(np.zeros(31), None).residual_range() == (-0.001, 0.001)
 

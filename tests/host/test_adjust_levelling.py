@@ -345,7 +345,7 @@ def test_every_line_and_point_has_its_look(toolbox):
         POINTS="memory:",
         LINES="memory:",
     )
-    from tautline.algorithms.styling import StyleSpec, dress
+    from tautline.algorithms.styles.layer_kinds import StyleSpec, dress
 
     for key, kind, names in (
         (
@@ -375,7 +375,7 @@ def test_every_line_and_point_has_its_look(toolbox):
 
 
 def test_cancel_leaves_nothing(toolbox, tmp_path):
-    from .conftest import Log
+    from tautline.tests.host.conftest import Log
 
     place = tmp_path / "heights.gpkg"
     text = toolbox.refusal(

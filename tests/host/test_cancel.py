@@ -10,11 +10,12 @@ CANCELLED = "Cancelled; no output was written."
 @pytest.fixture
 def often(monkeypatch):
     """Small chunks, so that a small run asks often whether it is cancelled."""
-    from tautline.algorithms import layers, outputs, structure
+    from tautline.algorithms.boundary import cancel, output_rows
+    from tautline.algorithms.structure import structure
 
-    monkeypatch.setattr(layers, "CANCEL_EVERY", 3)
+    monkeypatch.setattr(cancel, "CANCEL_EVERY", 3)
     monkeypatch.setattr(structure, "_CHUNK", 4)
-    monkeypatch.setattr(outputs, "CHUNK", 4)
+    monkeypatch.setattr(output_rows, "CHUNK", 4)
 
 
 def cancelled_runs(toolbox, log, check, entry, **parameters):
@@ -49,11 +50,11 @@ def entries(toolbox):
 )
 def test_cancel_at_every_question(toolbox, log, often, tmp_path, entry):
     given, second, least = entries(toolbox)[entry]
-    outputs = {"OUTPUT": str(tmp_path / "out.gpkg")}
+    output_rows = {"OUTPUT": str(tmp_path / "out.gpkg")}
     if second:
-        outputs[second] = str(tmp_path / "second.csv")
+        output_rows[second] = str(tmp_path / "second.csv")
     number = cancelled_runs(
-        toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry, **given, **outputs
+        toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry, **given, **output_rows
     )
     assert number >= least
 

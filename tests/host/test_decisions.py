@@ -10,13 +10,13 @@ pytest.importorskip("qgis.core")
 
 @pytest.fixture
 def book_of(host):
-    from tautline.plugin.decisions.book import Book
+    from tautline.plugin.decisions.decision_store import DecisionStore
 
-    return Book
+    return DecisionStore
 
 
 def decision(station="0+850", word="accept", **more):
-    from tautline.plugin.decisions.book import Decision
+    from tautline.plugin.decisions.decision_store import Decision
 
     return Decision(**{"axis": "north arm", "station": station, "chainage": 850.0, "decision": word, **more})
 
@@ -29,8 +29,8 @@ def rows(path):
 
 
 def test_words_are_those_that_the_schedule_reads(host):
-    from tautline.algorithms.decision_words import DECISIONS, decision_help, decision_label
-    from tautline.algorithms.schedule_stations import MEANINGS
+    from tautline.algorithms.language.decision_words import DECISIONS, decision_help, decision_label
+    from tautline.algorithms.schedule.supports import MEANINGS
 
     assert set(DECISIONS) <= set(MEANINGS)
     assert [MEANINGS[word] for word in DECISIONS] == ["keep", "measure again", "left out", ""]
@@ -65,7 +65,7 @@ def test_one_row_for_a_station_and_none_when_dropped(book_of, tmp_path):
 
 
 def test_found_again_whatever_the_way_the_station_is_written(book_of, tmp_path):
-    from tautline.plugin.decisions.book import key_of
+    from tautline.plugin.decisions.decision_store import key_of
 
     book = book_of(tmp_path / "x.gpkg")
     book.put(decision("0+850"))
@@ -75,7 +75,7 @@ def test_found_again_whatever_the_way_the_station_is_written(book_of, tmp_path):
 
 
 def test_undo_and_redo_restore_the_row(book_of, tmp_path):
-    from tautline.plugin.decisions.book import History
+    from tautline.plugin.decisions.decision_store import History
 
     book, history = book_of(tmp_path / "x.gpkg"), History()
     first, second = decision(note="one"), decision(word="move the support", note="two")
@@ -104,12 +104,12 @@ def test_other_tables_of_a_chosen_file_stay(book_of, toolbox, tmp_path):
 
 
 def test_table_that_is_none_of_decisions_is_refused_and_kept(book_of, toolbox, tmp_path):
-    from tautline.plugin.decisions.book import BookFailed
+    from tautline.plugin.decisions.decision_store import DecisionsNotSaved
 
     path = tmp_path / "other.gpkg"
     toolbox.saved(toolbox.table([{"axis": "x"}]), path, "decisions")
     for use in (lambda: book_of(path).read(), lambda: book_of(path).put(decision())):
-        with pytest.raises(BookFailed, match="lacks the field station, chainage") as caught:
+        with pytest.raises(DecisionsNotSaved, match="lacks the field station, chainage") as caught:
             use()
         assert "\n" not in str(caught.value)
     with sqlite3.connect(path) as connection:
@@ -118,17 +118,17 @@ def test_table_that_is_none_of_decisions_is_refused_and_kept(book_of, toolbox, t
 
 @pytest.mark.parametrize("name", ["nowhere/x.gpkg", "folder.gpkg", "x.txt"])
 def test_place_that_cannot_be_written(book_of, tmp_path, name):
-    from tautline.plugin.decisions.book import BookFailed
+    from tautline.plugin.decisions.decision_store import DecisionsNotSaved
 
     (tmp_path / "folder.gpkg").mkdir()
-    with pytest.raises(BookFailed, match=name.split("/")[-1]) as caught:
+    with pytest.raises(DecisionsNotSaved, match=name.split("/")[-1]) as caught:
         book_of(tmp_path / name).put(decision())
     assert str(caught.value).endswith(".") and "\n" not in str(caught.value)
     assert [path.name for path in tmp_path.iterdir()] == ["folder.gpkg"]
 
 
 def test_read_only_place(book_of, tmp_path):
-    from tautline.plugin.decisions.book import BookFailed
+    from tautline.plugin.decisions.decision_store import DecisionsNotSaved
 
     place = tmp_path / "small"
     place.mkdir()
@@ -139,7 +139,7 @@ def test_read_only_place(book_of, tmp_path):
         subprocess.run(["mount", "-o", "remount,ro", str(place)], check=True)
         before = rows(f"{place}/old.gpkg")
         for name in ("old.gpkg", "new.gpkg"):
-            with pytest.raises(BookFailed, match=name):
+            with pytest.raises(DecisionsNotSaved, match=name):
                 book_of(place / name).put(decision(word="measure again"))
         assert rows(f"{place}/old.gpkg") == before and [path.name for path in place.iterdir()] == ["old.gpkg"]
     finally:
@@ -149,7 +149,7 @@ def test_read_only_place(book_of, tmp_path):
 def test_place_beside_the_result(host, toolbox, tmp_path):
     from qgis.core import QgsVectorLayer
 
-    from tautline.plugin.decisions.book import PLACE_PROPERTY, place_of
+    from tautline.plugin.decisions.decision_store import PLACE_PROPERTY, place_of
 
     points, axis = toolbox.straight()
     toolbox.run("designheights", STATIONS=points, AXIS=axis, OUTPUT=str(tmp_path / "tunnel.gpkg"))

@@ -651,9 +651,9 @@ def test_record_lists_what_was_used(toolbox, line, tmp_path):
 
 @pytest.fixture
 def read_twice(monkeypatch):
-    from tautline.algorithms import layers
+    from tautline.algorithms.boundary import cancel
 
-    monkeypatch.setattr(layers, "MOST_KEPT", 0)
+    monkeypatch.setattr(cancel, "MOST_KEPT", 0)
 
 
 def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twice, monkeypatch):
@@ -676,12 +676,12 @@ def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twi
 @pytest.mark.parametrize("change", ["DELETE FROM stations WHERE fid = 4", "UPDATE stations SET fid = 99 WHERE fid = 9"])
 def test_layer_that_changes_between_the_readings(toolbox, line, tmp_path, read_twice, monkeypatch, change):
     """Rows would get the heights of others."""
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
     ogr = pytest.importorskip("osgeo.ogr")
     ogr.UseExceptions()
     saved = toolbox.saved(line["STATIONS"], tmp_path / "in.gpkg", "stations")
-    write = outputs.write_rows
+    write = output_rows.write_rows
 
     def late(*given):
         file = ogr.Open(str(tmp_path / "in.gpkg"), 1)
@@ -689,6 +689,6 @@ def test_layer_that_changes_between_the_readings(toolbox, line, tmp_path, read_t
         del file
         return write(*given)
 
-    monkeypatch.setattr(outputs, "write_rows", late)
+    monkeypatch.setattr(output_rows, "write_rows", late)
     text = toolbox.refusal("designheights", STATIONS=saved, AXIS=line["AXIS"], OUTPUT=str(tmp_path / "out.gpkg"))
     assert "'stations' changed while it was read; run again." in text and not (tmp_path / "out.gpkg").exists()

@@ -121,7 +121,7 @@ def test_defaults_work_with_nothing_but_the_layers(toolbox, name):
 
 @pytest.mark.parametrize("name", ENTRIES)
 def test_fields_out(toolbox, name):
-    from tautline.algorithms.fields import FIELDS
+    from tautline.algorithms.boundary.fields import FIELDS
 
     given = layers(toolbox, name)
     more = {"designheights": "SUMMARY", "placestations": "REJECTED"}.get(name)
@@ -134,7 +134,7 @@ def test_fields_out(toolbox, name):
 
 
 def test_table_of_fields():
-    from tautline.algorithms.fields import FIELDS
+    from tautline.algorithms.boundary.fields import FIELDS
 
     assert all(0 < len(name) <= 10 and name == name.lower() for name in FIELDS)
     assert all(field.label and field.meaning for field in FIELDS.values())
@@ -302,7 +302,7 @@ def test_failure_in_a_model(toolbox, chain, log, tmp_path):
 
 
 def test_a_misspelt_name_in_an_entry_is_refused():
-    from tautline.algorithms.base import ToolboxEntry
+    from tautline.algorithms.entry.base import ToolboxEntry
 
     with pytest.raises(TypeError, match="TITEL"):
         type("Bad", (ToolboxEntry,), {"TITEL": "x"})

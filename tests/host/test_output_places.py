@@ -193,7 +193,7 @@ def test_older_output_survives_a_refused_run(toolbox, straight, tmp_path, ending
 
 @pytest.mark.parametrize("ending", ["gpkg", "shp", "geojson", "csv", "tab"])
 def test_older_output_survives_a_run_that_fails_while_writing(toolbox, straight, tmp_path, ending, monkeypatch):
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
     path = str(tmp_path / f"out.{ending}")
     toolbox.run("designheights", OUTPUT=path, **straight)
@@ -202,9 +202,9 @@ def test_older_output_survives_a_run_that_fails_while_writing(toolbox, straight,
 
     def refused(sink, table, feedback, progress):
         asked.append(sorted(os.listdir(tmp_path)))
-        raise outputs.QgsProcessingException(outputs.not_written(table.key, "no space"))
+        raise output_rows.QgsProcessingException(output_rows.not_written(table.key, "no space"))
 
-    monkeypatch.setattr(outputs, "write_rows", refused)
+    monkeypatch.setattr(output_rows, "write_rows", refused)
     assert toolbox.refusal("designheights", OUTPUT=path, **straight) == (
         "The output OUTPUT could not be written (no space). Is the place full or read-only?"
     )
@@ -212,16 +212,16 @@ def test_older_output_survives_a_run_that_fails_while_writing(toolbox, straight,
 
 
 def test_second_output_that_fails_takes_the_first_with_it(toolbox, straight, tmp_path, monkeypatch):
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
-    write = outputs.write_rows
+    write = output_rows.write_rows
 
     def second_refused(sink, table, feedback, progress):
         if table.key == "SUMMARY":
-            raise outputs.QgsProcessingException("The output SUMMARY could not be written.")
+            raise output_rows.QgsProcessingException("The output SUMMARY could not be written.")
         write(sink, table, feedback, progress)
 
-    monkeypatch.setattr(outputs, "write_rows", second_refused)
+    monkeypatch.setattr(output_rows, "write_rows", second_refused)
     both = tmp_path / "both.gpkg"
     for one, other in (
         (str(tmp_path / "a.gpkg"), str(tmp_path / "b.csv")),
@@ -235,19 +235,19 @@ def test_failed_run_leaves_the_other_tables_of_a_geopackage(toolbox, straight, t
     """The file may be open elsewhere: it stays the same file, and only the new table goes again."""
     from qgis.core import QgsVectorLayer
 
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
     path = tmp_path / "project.gpkg"
     stations = toolbox.saved(straight["STATIONS"], path, "stations")
     older = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=table(path, "older")).rows()
     inode = os.stat(path).st_ino
-    write = outputs.write_rows
+    write = output_rows.write_rows
 
     def refused(sink, table, feedback, progress):
         write(sink, table, feedback, progress)
-        raise outputs.QgsProcessingException("The output could not be written.")
+        raise output_rows.QgsProcessingException("The output could not be written.")
 
-    monkeypatch.setattr(outputs, "write_rows", refused)
+    monkeypatch.setattr(output_rows, "write_rows", refused)
     toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"], OUTPUT=table(path, "new"))
     assert os.stat(path).st_ino == inode and stations.featureCount() == 11
     assert not QgsVectorLayer(f"{path}|layername=new", "new", "ogr").isValid()
@@ -261,9 +261,9 @@ def test_failed_run_leaves_the_other_tables_of_a_geopackage(toolbox, straight, t
 
 
 def test_rows_that_do_not_arrive_are_noticed(toolbox, straight, tmp_path, monkeypatch):
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
-    monkeypatch.setattr(outputs, "write_rows", lambda sink, table, feedback, progress: None)
+    monkeypatch.setattr(output_rows, "write_rows", lambda sink, table, feedback, progress: None)
     text = toolbox.refusal("designheights", OUTPUT=str(tmp_path / "out.gpkg"), **straight)
     assert "OUTPUT is not complete: 0 of 11 rows" in text and not list(tmp_path.iterdir())
 
@@ -322,10 +322,10 @@ def test_no_numpy_scalar_reaches_a_feature(toolbox, straight, monkeypatch):
     """The oldest host drops such a row without an error."""
     import numpy as np
 
-    from tautline.algorithms import outputs
+    from tautline.algorithms.boundary import output_rows
 
-    plain, seen = outputs._plain, []
-    monkeypatch.setattr(outputs, "_plain", lambda *given: seen.append(plain(*given)) or seen[-1])
+    plain, seen = output_rows._plain, []
+    monkeypatch.setattr(output_rows, "_plain", lambda *given: seen.append(plain(*given)) or seen[-1])
     toolbox.run("designheights", TOLERANCE=0.01, SUMMARY="memory:", **straight)
     toolbox.run("measurestations", ONTO_AXIS=True, **straight)
     toolbox.run("generatestations", AXIS=straight["AXIS"])

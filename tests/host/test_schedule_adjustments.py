@@ -348,7 +348,7 @@ def test_text_that_would_run_is_made_text_and_numbers_stay_numbers(toolbox, tmp_
 
 
 def test_cells_of_a_spreadsheet():
-    from tautline.algorithms.spreadsheet import number_cell, plain_cell
+    from tautline.algorithms.documents.csv_file import number_cell, plain_cell
 
     assert all(plain_cell(text) == "'" + text for text in FORMULAS)
     assert [plain_cell(text) for text in ("0+050", "a-b", "", "pier 3")] == ["0+050", "a-b", "", "pier 3"]
@@ -415,11 +415,11 @@ def test_papers_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatch):
     sheet.write_text("old", encoding="utf-8")
     output = str(tmp_path / "out.gpkg")
     toolbox.run("scheduleadjustments", STATIONS=reviewed(toolbox, [0.01, 0.02]), OUTPUT=output)
-    from tautline.algorithms import documents
+    from tautline.algorithms.documents import files
 
-    real = documents.os.replace
+    real = files.os.replace
     monkeypatch.setattr(
-        documents.os,
+        files.os,
         "replace",
         lambda a, b: (
             (_ for _ in ()).throw(OSError(28, "No space left on device")) if str(b) == str(table) else real(a, b)

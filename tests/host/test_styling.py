@@ -6,6 +6,8 @@ import pytest
 
 qgis_core = pytest.importorskip("qgis.core")
 
+from tautline.algorithms.styles import layer_kinds, saved_styles  # noqa: E402 - needs the host
+
 UTM = "EPSG:32631"
 SCHEMA = (
     "name:string",
@@ -42,13 +44,6 @@ RESIDUALS = {
     "no height": (None,),
     "off axis": (None, 0.5),
 }
-
-
-@pytest.fixture
-def styling(host):
-    from tautline.algorithms import styling
-
-    return styling
 
 
 def review_layer(rows, left_out=()):
@@ -121,13 +116,13 @@ def matching_rules(layer, feature):
     ]
 
 
-def dressed(styling, rows, left_out=(), kind="stations_review", **options):
+def dressed(host, rows, left_out=(), kind="stations_review", **options):
     layer = review_layer(rows, left_out)
-    styling.dress(layer, styling.StyleSpec(kind, "Stations", **options))
+    layer_kinds.dress(layer, layer_kinds.StyleSpec(kind, "Stations", **options))
     return layer
 
 
-def test_spec_refuses_what_it_does_not_know(styling):
+def test_spec_refuses_what_it_does_not_know(host):
     for wrong in (
         {"kind": "table"},
         {"title": ""},
@@ -137,13 +132,13 @@ def test_spec_refuses_what_it_does_not_know(styling):
         {"tolerance": float("nan")},
     ):
         with pytest.raises(ValueError):
-            styling.StyleSpec(**{"kind": "summary", "title": "T", **wrong})
+            layer_kinds.StyleSpec(**{"kind": "summary", "title": "T", **wrong})
 
 
 @pytest.mark.parametrize("tolerance", [None, 0.01])
-def test_each_status_falls_into_exactly_one_rule(styling, tolerance):
+def test_each_status_falls_into_exactly_one_rule(host, tolerance):
     rows = [{"status": status, "residual": value} for status, values in RESIDUALS.items() for value in values]
-    layer = dressed(styling, rows, tolerance=tolerance)
+    layer = dressed(host, rows, tolerance=tolerance)
     labels = set()
     for feature in layer.getFeatures():
         rules = matching_rules(layer, feature)
@@ -152,16 +147,16 @@ def test_each_status_falls_into_exactly_one_rule(styling, tolerance):
     assert len(labels) == 7
 
 
-def test_station_of_unknown_status_does_not_vanish(styling):
-    layer = dressed(styling, [{"status": None}, {"status": "?"}])
+def test_station_of_unknown_status_does_not_vanish(host):
+    layer = dressed(host, [{"status": None}, {"status": "?"}])
     for feature in layer.getFeatures():
         assert matching_rules(layer, feature) == []
     assert layer.renderer().rootRule().children()[-1].isElse()
 
 
-def test_legend_has_only_statuses_that_can_occur(styling):
+def test_legend_has_only_statuses_that_can_occur(host):
     def legend(tolerance, status):
-        layer = dressed(styling, [{"status": status}], tolerance=tolerance)
+        layer = dressed(host, [{"status": status}], tolerance=tolerance)
         return " ".join(rule.label() for rule in layer.renderer().rootRule().children())
 
     assert "no tolerance" not in legend(0.01, "within") and "High: above the tolerance" in legend(0.01, "within")
@@ -175,17 +170,17 @@ def symbol_size(layer, row):
     return symbol.dataDefinedSize().value(context_of(layer, feature))[0]
 
 
-def test_size_follows_the_residual_and_is_clamped(styling):
+def test_size_follows_the_residual_and_is_clamped(host):
     rows = [{"status": "high", "residual": value} for value in (0.011, 0.02, 0.04, 4.0)]
-    layer = dressed(styling, rows, tolerance=0.01)
+    layer = dressed(host, rows, tolerance=0.01)
     sizes = [symbol_size(layer, row) for row in range(4)]
     assert sizes[0] < sizes[1] < sizes[2] == pytest.approx(6.0) and sizes[3] == pytest.approx(6.0)
-    layer = dressed(styling, [{"status": "no tolerance", "residual": value} for value in (0.0, 0.5, -2.0)])
+    layer = dressed(host, [{"status": "no tolerance", "residual": value} for value in (0.0, 0.5, -2.0)])
     assert [symbol_size(layer, row) for row in range(3)] == pytest.approx([2.2, 2.7, 5.4])
 
 
-def test_worst_is_drawn_last(styling):
-    layer = dressed(styling, [{"residual": value} for value in (0.03, None, -0.05, 0.001)], tolerance=0.01)
+def test_worst_is_drawn_last(host):
+    layer = dressed(host, [{"residual": value} for value in (0.03, None, -0.05, 0.001)], tolerance=0.01)
     order = layer.renderer().orderBy()
     request = qgis_core.QgsFeatureRequest().setOrderBy(order)
     assert [feature.id() for feature in layer.getFeatures(request)] == [4, 2, 1, 3]
@@ -204,17 +199,17 @@ def test_worst_is_drawn_last(styling):
         ("metre", None, "1+250\nno height"),
     ],
 )
-def test_label(styling, unit, residual, text):
+def test_label(host, unit, residual, text):
     status = "no height" if residual is None else "high"
-    layer = dressed(styling, [{"residual": residual, "status": status}], tolerance=0.01, height_unit=unit)
+    layer = dressed(host, [{"residual": residual, "status": status}], tolerance=0.01, height_unit=unit)
     assert labels_of(layer) == [text]
 
 
-def test_every_status_has_one_label(styling):
+def test_every_status_has_one_label(host):
     rows = [{"status": status, "residual": values[0]} for status, values in RESIDUALS.items()]
-    layer = dressed(styling, rows, tolerance=0.01)
+    layer = dressed(host, rows, tolerance=0.01)
     assert [len(labels_of(layer, row)) for row in range(len(rows))] == [1] * len(rows)
-    assert labels_of(dressed(styling, [{"status": "off axis", "station": None}])) == ["off axis"]
+    assert labels_of(dressed(host, [{"status": "off axis", "station": None}])) == ["off axis"]
 
 
 def priority_of(layer, row):
@@ -226,12 +221,12 @@ def priority_of(layer, row):
     return rule.settings().dataDefinedProperties().value(key, context_of(layer, feature)), rule
 
 
-def test_labels_are_for_large_scales_and_the_worst_come_first(styling):
+def test_labels_are_for_large_scales_and_the_worst_come_first(host):
     rows = [
         {"status": status, "residual": residual}
         for status, residual in (("high", 4.0), ("high", 0.02), ("within", 0.009), ("within", 0.0), ("no height", None))
     ]
-    layer = dressed(styling, rows, tolerance=0.01)
+    layer = dressed(host, rows, tolerance=0.01)
     priorities, rules = zip(*(priority_of(layer, row) for row in range(len(rows))))
     assert list(priorities) == pytest.approx([10, 8, 1.9, 1, 1])
     bold, small = rules[0], rules[2]
@@ -244,13 +239,13 @@ def test_labels_are_for_large_scales_and_the_worst_come_first(styling):
     assert not any(rule.settings().displayAll for rule in rules)
 
 
-def test_without_tolerance_the_large_residuals_are_labelled_first(styling):
-    layer = dressed(styling, [{"status": "no tolerance", "residual": value} for value in (0.06, -0.1, 0.01)])
+def test_without_tolerance_the_large_residuals_are_labelled_first(host):
+    layer = dressed(host, [{"status": "no tolerance", "residual": value} for value in (0.06, -0.1, 0.01)])
     assert [priority_of(layer, row)[1].minimumScale() for row in range(3)] == [25000, 25000, 10100]
 
 
-def test_map_tip_tells_the_story(styling):
-    tip = tip_of(dressed(styling, [{}], tolerance=0.01))
+def test_map_tip_tells_the_story(host):
+    tip = tip_of(dressed(host, [{}], tolerance=0.01))
     for piece in (
         "<b>1+250</b> on axis West arm",
         "As built 10.012 m, design 10.000 m",
@@ -261,7 +256,7 @@ def test_map_tip_tells_the_story(styling):
         assert piece in tip
     tip = tip_of(
         dressed(
-            styling,
+            host,
             [{"residual": -0.5, "adjust": 0.5, "status": "low", "curv_eff": -0.2, "design_h": -0.2}],
             height_unit="foot",
         )
@@ -275,10 +270,10 @@ def test_map_tip_tells_the_story(styling):
         assert piece in tip
 
 
-def test_map_tip_without_height_axis_or_status(styling):
+def test_map_tip_without_height_axis_or_status(host):
     empty = dict.fromkeys(WHOLE)
     layer = dressed(
-        styling,
+        host,
         [
             {"residual": None, "adjust": None, "status": "no height"},
             {**empty, "status": "off axis"},
@@ -293,21 +288,21 @@ def test_map_tip_without_height_axis_or_status(styling):
     assert "within the tolerance. No adjustment needed" in tips[3]
 
 
-def test_map_tip_escapes_text(styling):
-    layer = dressed(styling, [{"axis": "<script>&'\"", "station": "<b>[% 1+1 %]", "status": "<i>"}])
+def test_map_tip_escapes_text(host):
+    layer = dressed(host, [{"axis": "<script>&'\"", "station": "<b>[% 1+1 %]", "status": "<i>"}])
     tip = tip_of(layer)
     assert "&lt;script&gt;&amp;'&quot;" in tip
     assert "<script>" not in tip and "<i>" not in tip and "<b><b>" not in tip
-    layer = dressed(styling, [{"axis": "<script>", "station": "<i>"}], kind="stations")
+    layer = dressed(host, [{"axis": "<script>", "station": "<i>"}], kind="stations")
     assert "<script>" not in tip_of(layer) and "<i>" not in tip_of(layer)
 
 
 @pytest.mark.parametrize(
     "missing", ["axis", "station", "offset", "design_h", "residual", "adjust", "curv_eff", "status"]
 )
-def test_missing_field_spoils_nothing(styling, missing):
+def test_missing_field_spoils_nothing(host, missing):
     for kind in ("stations_review", "stations"):
-        layer = dressed(styling, [{}], (missing,), kind=kind)
+        layer = dressed(host, [{}], (missing,), kind=kind)
         tip_of(layer)
         labels = layer.labeling().rootRule().children()
         for rule in labels:
@@ -317,24 +312,24 @@ def test_missing_field_spoils_nothing(styling, missing):
             matching_rules(layer, next(layer.getFeatures()))
 
 
-def test_plain_stations(styling):
-    layer = dressed(styling, [{}], kind="stations", chainage_unit="foot")
+def test_plain_stations(host):
+    layer = dressed(host, [{}], kind="stations", chainage_unit="foot")
     tip = tip_of(layer)
     assert "Chainage 1250.000 ft" in tip.replace(",", "") and "Offset 0.350 ft left of the axis" in tip
     assert layer.labeling().rootRule().children()[0].minimumScale() == 10100
     assert layer.attributeAlias(layer.fields().indexOf("offset")) == "Offset (ft)"
 
 
-def test_input_field_of_an_output_name_keeps_its_name(styling):
+def test_input_field_of_an_output_name_keeps_its_name(host):
     source = "Point?crs=EPSG:4326&field=height:double&field=axis:string&field=chainage:double"
     layer = qgis_core.QgsVectorLayer(source, "measured", "memory")
-    styling.dress(layer, styling.StyleSpec("stations", "Measured"))
+    layer_kinds.dress(layer, layer_kinds.StyleSpec("stations", "Measured"))
     assert layer.attributeAlias(0) == "" and layer.attributeAlias(2) == "Chainage (m)"
     assert "Height" not in layer.mapTipTemplate()
 
 
-def test_columns(styling):
-    layer = dressed(styling, [{}], height_unit="us_foot")
+def test_columns(host):
+    layer = dressed(host, [{}], height_unit="us_foot")
     residual = layer.fields().indexOf("residual")
     assert layer.attributeAlias(residual) == "Residual (US ft)"
     assert layer.attributeAlias(layer.fields().indexOf("chainage")) == "Chainage (m)"
@@ -346,19 +341,21 @@ def test_columns(styling):
     assert columns[0] == "axis" and columns.index("name") > columns.index("status")
 
 
-def test_summary_hides_its_record(styling):
+def test_summary_hides_its_record(host):
     layer = qgis_core.QgsVectorLayer(SUMMARY, "s", "memory")
-    styling.dress(layer, styling.StyleSpec("summary", "Summary", height_unit="foot", record="{}"))
+    layer_kinds.dress(layer, layer_kinds.StyleSpec("summary", "Summary", height_unit="foot", record="{}"))
     assert {column.name: column.hidden for column in layer.attributeTableConfig().columns()}["record"]
     assert layer.attributeAlias(1) == "RMS residual (ft)"
     assert layer.displayExpression() == '"axis"'
 
 
-def test_style_comes_back_from_a_geopackage(styling, tmp_path):
+def test_style_comes_back_from_a_geopackage(host, tmp_path):
     path = tmp_path / "out.gpkg"
     write_table(review_layer([{}, {"status": "low", "residual": -0.03}]), path, "out", new_file=True)
-    spec = styling.StyleSpec("stations_review", "Design heights", tolerance=0.01, record='{"entry": "a <b> \u00e9"}')
-    assert styling.save_into_geopackage(str(path), spec)
+    spec = layer_kinds.StyleSpec(
+        "stations_review", "Design heights", tolerance=0.01, record='{"entry": "a <b> \u00e9"}'
+    )
+    assert saved_styles.save_into_geopackage(str(path), spec)
     layer, loaded = opened(path, "out")
     assert loaded and layer.name() == "out"
     assert isinstance(layer.renderer(), qgis_core.QgsRuleBasedRenderer)
@@ -370,18 +367,20 @@ def test_style_comes_back_from_a_geopackage(styling, tmp_path):
     assert layer.renderer().orderByEnabled()
 
 
-def test_second_save_replaces_the_first(styling, tmp_path):
+def test_second_save_replaces_the_first(host, tmp_path):
     path = tmp_path / "out.gpkg"
     write_table(review_layer([{}]), path, "out", new_file=True)
     for record in ("first", "second"):
-        assert styling.save_into_geopackage(str(path), styling.StyleSpec("stations_review", "It's mine", record=record))
+        assert saved_styles.save_into_geopackage(
+            str(path), layer_kinds.StyleSpec("stations_review", "It's mine", record=record)
+        )
     layer, loaded = opened(path, "out")
     assert loaded and layer.customProperty("tautline/record") == "second"
     assert layer.listStylesInDatabase()[0] == 1
 
 
 @pytest.mark.parametrize("threaded", [False, True])
-def test_two_tables_in_one_file(styling, tmp_path, threaded):
+def test_two_tables_in_one_file(host, tmp_path, threaded):
     path = tmp_path / "two.gpkg"
     write_table(review_layer([{}]), path, "stations", new_file=True)
     summary = qgis_core.QgsVectorLayer(SUMMARY, "s", "memory")
@@ -391,9 +390,9 @@ def test_two_tables_in_one_file(styling, tmp_path, threaded):
     def save():
         for _run in range(2):
             for table, kind in (("stations", "stations_review"), ("summary", "summary")):
-                spec = styling.StyleSpec(kind, "One title", record=table)
+                spec = layer_kinds.StyleSpec(kind, "One title", record=table)
                 geometry = " (geom)" if table == "stations" else ""
-                done.append(styling.save_into_geopackage(f"ogr:dbname='{path}' table=\"{table}\"{geometry}", spec))
+                done.append(saved_styles.save_into_geopackage(f"ogr:dbname='{path}' table=\"{table}\"{geometry}", spec))
 
     if threaded:
         worker = threading.Thread(target=save)
@@ -409,20 +408,20 @@ def test_two_tables_in_one_file(styling, tmp_path, threaded):
     assert layer.attributeAlias(layer.fields().indexOf("rms")) == "RMS residual (m)"
 
 
-def test_plain_path_means_the_table_of_that_name(styling, tmp_path):
+def test_plain_path_means_the_table_of_that_name(host, tmp_path):
     path = tmp_path / "b.gpkg"
     write_table(review_layer([{}]), path, "a", new_file=True)
     write_table(review_layer([{}]), path, "b", new_file=False)
-    assert styling.geopackage_layer(str(path)).source().endswith("layername=b")
-    assert styling.geopackage_layer(f"{path}|layername=a").source().endswith("layername=a")
-    assert styling.geopackage_layer(f"{path}|layername=c") is None
+    assert saved_styles.geopackage_layer(str(path)).source().endswith("layername=b")
+    assert saved_styles.geopackage_layer(f"{path}|layername=a").source().endswith("layername=a")
+    assert saved_styles.geopackage_layer(f"{path}|layername=c") is None
 
 
-def test_only_a_geopackage_gets_a_style(styling, tmp_path):
-    spec = styling.StyleSpec("summary", "Summary")
+def test_only_a_geopackage_gets_a_style(host, tmp_path):
+    spec = layer_kinds.StyleSpec("summary", "Summary")
     (tmp_path / "x.geojson").write_text("{}")
     for destination in (str(tmp_path / "x.geojson"), str(tmp_path / "none.gpkg"), "memory_layer_id", "memory:", ""):
-        assert styling.save_into_geopackage(destination, spec) is False
+        assert saved_styles.save_into_geopackage(destination, spec) is False
     assert [path.name for path in tmp_path.iterdir()] == ["x.geojson"]
 
 
@@ -435,38 +434,38 @@ class TestDesktop:
         context.addLayerToLoadOnCompletion(layer_id, details)
         return context
 
-    def test_memory_layer_is_dressed(self, styling):
+    def test_memory_layer_is_dressed(self, host):
         layer = review_layer([{}])
         context = self.context(layer.id())
-        spec = styling.StyleSpec("stations_review", "Design heights", tolerance=0.01, record="r")
-        assert styling.attach(context, layer.id(), spec)
-        assert layer.id() in styling.LayerDresser.waiting
+        spec = layer_kinds.StyleSpec("stations_review", "Design heights", tolerance=0.01, record="r")
+        assert saved_styles.attach(context, layer.id(), spec)
+        assert layer.id() in saved_styles.LayerDresser.waiting
         dresser = context.layerToLoadOnCompletionDetails(layer.id()).postProcessor()
         dresser.postProcessLayer(layer, context, qgis_core.QgsProcessingFeedback())
         assert layer.name() == "Design heights" and layer.customProperty("tautline/record") == "r"
         assert isinstance(layer.renderer(), qgis_core.QgsRuleBasedRenderer)
-        assert layer.id() not in styling.LayerDresser.waiting
+        assert layer.id() not in saved_styles.LayerDresser.waiting
 
-    def test_saved_style_is_loaded(self, styling, tmp_path):
+    def test_saved_style_is_loaded(self, host, tmp_path):
         path = tmp_path / "out.gpkg"
         write_table(review_layer([{}]), path, "out", new_file=True)
-        spec = styling.StyleSpec("stations_review", "Design heights", record="r")
-        styling.save_into_geopackage(str(path), spec)
+        spec = layer_kinds.StyleSpec("stations_review", "Design heights", record="r")
+        saved_styles.save_into_geopackage(str(path), spec)
         layer = qgis_core.QgsVectorLayer(str(path), "Output", "ogr")
         context = self.context(str(path))
-        assert styling.attach(context, str(path), spec)
-        styling.LayerDresser.waiting[str(path)].postProcessLayer(layer, context, qgis_core.QgsProcessingFeedback())
+        assert saved_styles.attach(context, str(path), spec)
+        saved_styles.LayerDresser.waiting[str(path)].postProcessLayer(layer, context, qgis_core.QgsProcessingFeedback())
         assert layer.name() == "Design heights" and layer.customProperty("tautline/record") == "r"
 
-    def test_geopackage_without_a_style_is_dressed(self, styling, tmp_path):
+    def test_geopackage_without_a_style_is_dressed(self, host, tmp_path):
         path = tmp_path / "out.gpkg"
         write_table(review_layer([{}]), path, "out", new_file=True)
         layer = qgis_core.QgsVectorLayer(str(path), "Output", "ogr")
-        dresser = styling.LayerDresser(str(path), styling.StyleSpec("stations_review", "Design heights"))
+        dresser = saved_styles.LayerDresser(str(path), layer_kinds.StyleSpec("stations_review", "Design heights"))
         dresser.postProcessLayer(layer, qgis_core.QgsProcessingContext(), qgis_core.QgsProcessingFeedback())
         assert isinstance(layer.renderer(), qgis_core.QgsRuleBasedRenderer)
 
-    def test_nothing_is_attached_where_nothing_is_loaded(self, styling):
+    def test_nothing_is_attached_where_nothing_is_loaded(self, host):
         context = qgis_core.QgsProcessingContext()
-        assert styling.attach(context, "a", styling.StyleSpec("summary", "Summary")) is False
-        assert "a" not in styling.LayerDresser.waiting
+        assert saved_styles.attach(context, "a", layer_kinds.StyleSpec("summary", "Summary")) is False
+        assert "a" not in saved_styles.LayerDresser.waiting

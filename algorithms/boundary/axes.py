@@ -1,0 +1,108 @@
+"""Axes of a line layer, and which of them each station names."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from qgis.core import QgsFeatureRequest, QgsWkbTypes
+
+from ..core import geodesy
+from ..core.axis import AxisLine, joined_parts
+from ..core.errors import InputError
+from ..language.number_text import listed
+from ..language.translation import tr
+from .cancel import check_cancel
+from .cells import as_text
+from .input_fields import named_field
+from .reference_systems import checked_crs, definition
+from .tables import UNCHECKED, check_geometry
+
+
+@dataclass(frozen=True)
+class AxisRow:
+    """An axis line with the row of its feature: ``values``, {lower-case field name: cell}."""
+
+    line: AxisLine
+    values: dict
+
+
+def read_axes(source, axis_field, feedback, target_crs=None):
+    """Read the axes of a line layer onto the datum of ``target_crs`` (default: its own): list of AxisRow.
+
+    ``axis_field``: name given by the user or ''. InputError for two axes with one name and all that AxisLine refuses.
+    """
+    check_geometry(source, QgsWkbTypes.GeometryType.LineGeometry)
+    crs = checked_crs(source)
+    target = definition(target_crs if target_crs is not None else crs)
+    ellipsoid = geodesy.ellipsoid_of(target)
+    try:
+        to_degrees = geodesy.mapping(definition(crs), target)
+    except InputError as error:
+        raise InputError(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
+    naming = named_field(source, axis_field, "AXIS_FIELD", ("axis", "name"))
+    rows, seen = [], {}
+    for row, feature in enumerate(source.getFeatures(QgsFeatureRequest(), UNCHECKED), 1):
+        check_cancel(feedback)
+        name = (as_text(feature[naming]) if naming >= 0 else "") or str(feature.id())
+        if name in seen:
+            raise InputError(
+                tr(
+                    "Layer '{}' has two axes named '{}', rows {} and {}; give them different names or choose another "
+                    "AXIS_FIELD."
+                ).format(source.sourceName(), name, seen[name], row)
+            )
+        seen[name] = row
+        try:
+            line = _axis_line(feature, name, to_degrees, ellipsoid)
+        except InputError as error:
+            raise InputError(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
+        rows.append(AxisRow(line, {f.name().lower(): feature[i] for i, f in enumerate(source.fields())}))
+    if not rows:
+        raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
+    return rows
+
+
+def _axis_line(feature, name, to_degrees, ellipsoid):
+    geometry = feature.geometry()
+    if geometry.isEmpty():
+        raise InputError(tr("axis '{}' has no geometry.").format(name))
+    shape = geometry.constGet()
+    if shape.hasCurvedSegments():
+        raise InputError(tr("axis '{}' has curved segments; an axis is made of straight legs.").format(name))
+    several = QgsWkbTypes.isMultiType(shape.wkbType())
+    parts = [shape.geometryN(k) for k in range(shape.numGeometries())] if several else [shape]
+    mapped = []
+    for part in parts:
+        x = np.array([part.xAt(k) for k in range(part.numPoints())])
+        y = np.array([part.yAt(k) for k in range(part.numPoints())])
+        if not len(x):
+            raise InputError(tr("axis '{}' has an empty part.").format(name))
+        lat, lon = to_degrees(x, y)
+        mapped.append((lat, lon))
+    lat, lon = joined_parts(name, mapped, ellipsoid)
+    return AxisLine(name, lat, lon, ellipsoid)
+
+
+def assigned_axes(points_name, names, axis_names, field_name, explicit, feedback):
+    """Axis index of each station by the names it carries, -1 for the nearest; None where no station carries one.
+
+    ``names``: texts (n,). A field found by default that matches no axis at all is not taken for a naming field.
+    InputError where some rows name an axis that does not exist.
+    """
+    index = {name: k for k, name in enumerate(axis_names)}
+    found = np.array([index.get(name, -1 if name == "" else -2) for name in names], int)
+    if not np.any(found >= 0) and not explicit:
+        if np.any(found == -2):
+            feedback.pushWarning(
+                tr(
+                    "No value of the field '{}' of layer '{}' names an axis; each station goes to its nearest axis."
+                ).format(field_name, points_name)
+            )
+        return None
+    unknown = np.flatnonzero(found == -2)
+    if len(unknown):
+        raise InputError(
+            tr("Layer '{}', field '{}', row {}: there is no axis '{}'; the axes are {}.").format(
+                points_name, field_name, unknown[0] + 1, names[unknown[0]], listed(axis_names)
+            )
+        )
+    return found

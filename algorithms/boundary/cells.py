@@ -1,0 +1,54 @@
+"""Cells of a layer as numbers and texts: NULL and NaN, dates, text that is no number."""
+
+from typing import Optional
+
+import numpy as np
+from qgis.PyQt.QtCore import QDate, QDateTime, Qt
+
+from ..core.errors import InputError
+from ..language.translation import tr
+
+
+def cell_place(source, field, row):
+    return tr("Layer '{}', field '{}', row {}").format(source.sourceName(), source.fields()[field].name(), row)
+
+
+def as_number(value, source, field, row):
+    """A cell as a float, NaN for NULL, NaN and blank text; InputError for text that is no number, and infinity."""
+    try:
+        number = float(value)
+    except (TypeError, ValueError):
+        text = "" if is_null(value) else str(value).strip()
+        if not text:
+            return np.nan
+        try:
+            number = float(text)
+        except ValueError:
+            raise InputError(tr("{}: '{}' is not a number.").format(cell_place(source, field, row), text)) from None
+    if number in (np.inf, -np.inf):
+        raise InputError(tr("{}: the value is infinite.").format(cell_place(source, field, row)))
+    return number
+
+
+def is_null(value):
+    """True for None and for the host's NULL."""
+    return value is None or (hasattr(value, "isNull") and value.isNull())
+
+
+def as_text(value):
+    """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals,
+    dates as 2025-03-11."""
+    if is_null(value):
+        return ""
+    if isinstance(value, (QDate, QDateTime)):
+        return value.toString(Qt.DateFormat.ISODate)
+    if isinstance(value, float):
+        return np.format_float_positional(value, trim="-")
+    return str(value).strip()
+
+
+def optional_number(value: Optional[object], source, name, row):
+    """A cell of the axis layer as a float, None for NULL; InputError for text that is no number."""
+    index = [field.name().lower() for field in source.fields()].index(name)
+    number = as_number(value, source, index, row)
+    return None if np.isnan(number) else float(number)

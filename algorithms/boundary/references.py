@@ -1,0 +1,48 @@
+"""Rows of a reference layer."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from qgis.core import QgsFeatureRequest
+
+from ..core.errors import InputError
+from ..language.number_text import listed
+from ..language.translation import tr
+from .cancel import check_cancel
+from .cells import as_number, as_text
+
+
+@dataclass(frozen=True)
+class ReferenceRow:
+    """A row of a reference layer: its name and the cells that fix the plane."""
+
+    name: str
+    values: dict
+
+    def serves(self, axis):
+        """True where the reference is of this axis by its name, or of a group of axes that holds it."""
+        return axis == self.name or axis in [name.strip() for name in self.values["axes"].split(";")]
+
+
+def read_references(source, feedback):
+    """Rows of a reference layer; InputError where it lacks the fields that fix a plane."""
+    needed = ("name", "lat0", "lon0", "h0", "nx", "ny", "nz")
+    indices = {field.name().lower(): k for k, field in enumerate(source.fields())}
+    missing = [name for name in needed if name not in indices]
+    if missing:
+        raise InputError(
+            tr("Layer '{}' is no reference: it lacks the field {}.").format(source.sourceName(), listed(missing))
+        )
+    rows = []
+    request = QgsFeatureRequest().setFlags(QgsFeatureRequest.Flag.NoGeometry)
+    for row, feature in enumerate(source.getFeatures(request), 1):
+        check_cancel(feedback)
+        values = {name: as_number(feature[indices[name]], source, indices[name], row) for name in needed[1:]}
+        if not np.all(np.isfinite(list(values.values()))):
+            raise InputError(tr("Layer '{}', row {}: the plane is not complete.").format(source.sourceName(), row))
+        for name in ("h_system", "undul", "h_unit", "axes", "datum"):
+            values[name] = as_text(feature[indices[name]]) if name in indices else ""
+        rows.append(ReferenceRow(as_text(feature[indices["name"]]), values))
+    if not rows:
+        raise InputError(tr("Layer '{}' has no reference.").format(source.sourceName()))
+    return rows

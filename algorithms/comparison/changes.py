@@ -1,0 +1,184 @@
+"""Surveys matched and compared: changes of every station and survey, what is common to an axis, rates."""
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Optional
+
+import numpy as np
+
+from ..core.comparison import DAYS_PER_YEAR, CommonMotion, change, common_motion, rates, verdicts
+from ..core.errors import InputError
+from ..core.matching import matched_by_name, matched_by_place, name_key
+from ..language.translation import tr
+from .surveys import check_names
+
+MATCH_METRES = 0.5
+
+
+@dataclass(frozen=True)
+class AxisMotion:
+    """What one axis did from the first survey to survey ``number``: ``rows`` of the first survey,
+    ``motion`` or None.
+    """
+
+    axis: str
+    number: int
+    rows: np.ndarray
+    motion: Optional[CommonMotion]
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """All surveys against the first. Arrays (n, k) by station of the first survey and survey, metres, NaN where not
+    found: ``height``, ``sd``, ``change`` (0 for the first), ``sd_change``, ``common``, ``bending``, ``sd_bending``;
+    ``unmatched``: (survey, row index, reason) in order; ``farthest``: greatest distance along the axis between matched
+    readings."""
+
+    surveys: list
+    height: np.ndarray
+    sd: np.ndarray
+    change: np.ndarray
+    sd_change: np.ndarray
+    common: np.ndarray
+    bending: np.ndarray
+    sd_bending: np.ndarray
+    motions: list
+    unmatched: list
+    farthest: float
+
+    @property
+    def first(self):
+        return self.surveys[0]
+
+    @cached_property
+    def axes(self):
+        """Names of the axes in their order."""
+        return list(dict.fromkeys(self.first.axis.tolist()))
+
+    @cached_property
+    def years(self):
+        """Years since the first survey (k,), NaN without dates."""
+        if not all(survey.day for survey in self.surveys):
+            return np.full(len(self.surveys), np.nan)
+        return np.array([(survey.day - self.first.day).days / DAYS_PER_YEAR for survey in self.surveys])
+
+    @cached_property
+    def latest(self):
+        """Number of the latest survey that has each station (n,), 0 where none but the first has."""
+        found = np.isfinite(self.change)
+        return np.where(found.any(axis=1), found.shape[1] - 1 - np.argmax(found[:, ::-1], axis=1), 0)
+
+    def of_latest(self, values):
+        """From (n, k), the value of each station's latest survey; NaN where no later survey has it."""
+        picked = np.take_along_axis(values, self.latest[:, None], axis=1)[:, 0]
+        return np.where(self.latest > 0, picked, np.nan)
+
+    @cached_property
+    def rates(self):
+        """Rate of each station, metres a year, and its standard deviation."""
+        return rates(self.years, self.height, self.sd)
+
+    @cached_property
+    def verdicts(self):
+        """(n, k) verdicts on the changes."""
+        return verdicts(self.change, self.sd_change)
+
+    @cached_property
+    def bend_verdicts(self):
+        return verdicts(self.bending, self.sd_bending)
+
+
+def _matches(surveys, by, tolerance, feedback):
+    """For each later survey the pairs (rows of the first, rows of it) that have heights."""
+    if by == "name":
+        for survey in surveys:
+            check_names(survey)
+    else:
+        for survey in surveys:
+            lost = np.flatnonzero(np.isfinite(survey.height) & ~np.isfinite(survey.chainage))
+            if len(lost):
+                raise InputError(
+                    tr("Layer '{}', row {}: there is no chainage to match by.").format(survey.name, lost[0] + 1)
+                )
+    used = [np.flatnonzero(np.isfinite(survey.height)) for survey in surveys]
+    keys = [
+        [(survey.axis[k], name_key(survey.station[k])) for k in rows.tolist()] for survey, rows in zip(surveys, used)
+    ]
+    index = {axis: k for k, axis in enumerate(dict.fromkeys(axis for part in keys for axis, _ in part))}
+    places = [
+        (np.array([index[axis] for axis, _ in part], int), survey.chainage[rows], survey.offset[rows])
+        for part, survey, rows in zip(keys, surveys, used)
+    ]
+    for number in range(1, len(surveys)):
+        if by == "name":
+            pairs = matched_by_name(keys[0], keys[number])
+        else:
+            pairs = matched_by_place(places[0], places[number], tolerance)
+        if not len(pairs):
+            raise InputError(
+                tr(
+                    "No station of layer '{}' is found in layer '{}'; check axis, chainage and the matching tolerance, "
+                    "or match by name."
+                ).format(surveys[number].name, surveys[0].name)
+            )
+        yield number, used[0][pairs[:, 0]], used[number][pairs[:, 1]]
+
+
+def compared(surveys, *, by, tolerance, shift, tilt, feedback):
+    """The Comparison of surveys, the first of them the one compared with. ``tolerance``: metres; ``shift``: robust,
+    mean, none."""
+    first, shape = surveys[0], (len(surveys[0]), len(surveys))
+    height, sd = np.full(shape, np.nan), np.full(shape, np.nan)
+    height[:, 0], sd[:, 0] = first.height, first.sd
+    unmatched = [(0, int(row), tr("no height in this survey")) for row in np.flatnonzero(np.isnan(first.height))]
+    farthest = 0.0
+    for number, rows, others in _matches(surveys, by, tolerance, feedback):
+        survey = surveys[number]
+        height[rows, number], sd[rows, number] = survey.height[others], survey.sd[others]
+        apart = np.abs(first.chainage[rows] - survey.chainage[others])
+        farthest = max(farthest, float(np.nanmax(apart)) if np.any(np.isfinite(apart)) else 0.0)
+        missing = np.setdiff1d(np.flatnonzero(np.isfinite(first.height)), rows)
+        unmatched += [(0, int(row), tr("not in survey {}").format(survey.label)) for row in missing]
+        extra = np.setdiff1d(np.arange(len(survey)), others)
+        unmatched += [
+            (
+                number,
+                int(row),
+                tr("not in the first survey, {}").format(first.label)
+                if np.isfinite(survey.height[row])
+                else tr("no height in this survey"),
+            )
+            for row in extra
+        ]
+    changes, deviations = change(height[:, :1], height, sd[:, :1], sd)
+    changes[:, 0] = np.nan
+    deviations[:, 0] = np.nan
+    common, bending, sd_bending = (np.full(shape, np.nan) for _ in range(3))
+    motions = []
+    for axis in dict.fromkeys(first.axis.tolist()):
+        for number in range(1, len(surveys)):
+            rows = np.flatnonzero((first.axis == axis) & np.isfinite(changes[:, number]))
+            motion = (
+                None
+                if shift == "none"
+                else _motion(first, rows, changes[:, number], deviations[:, number], tilt, shift)
+            )
+            motions.append(AxisMotion(axis, number, rows, motion))
+            if motion is not None:
+                bending[rows, number], sd_bending[rows, number] = motion.rest, motion.sd_rest
+                common[rows, number] = changes[rows, number] - motion.rest
+    return Comparison(
+        surveys, height, sd, changes, deviations, common, bending, sd_bending, motions, unmatched, farthest
+    )
+
+
+def _motion(first, rows, changes, deviations, tilt, shift):
+    sigma = deviations[rows]
+    if not np.all(np.isfinite(sigma)):
+        sigma = np.full(len(rows), np.nan)
+    position = first.chainage[rows]
+    if tilt and not np.all(np.isfinite(position)):
+        raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name))
+    return common_motion(
+        position if tilt else np.zeros(len(rows)), changes[rows], sigma, tilt=tilt, robust=shift == "robust"
+    )

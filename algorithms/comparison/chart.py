@@ -1,0 +1,139 @@
+"""Chart of compared surveys: chainage against change, and against bending, one line for each survey with 95 %
+intervals."""
+
+import io
+from dataclasses import dataclass
+from html import escape
+
+import numpy as np
+
+from ..core.errors import InputError
+from ..core.quantiles import NORMAL_95
+from ..language.number_text import counted
+from ..language.translation import tr
+
+MOST_AXES = 6
+MOST_BARS = 80
+# Apart for every common kind of colour blindness, and by their marks again.
+_COLOURS = ("#0b5fa5", "#d1580a", "#1b8a6b", "#8a4fa3", "#6b5a00", "#b0336a", "#2d2d33")
+_MARKS = ("o", "s", "^", "D", "v", "P", "X")
+
+
+@dataclass(frozen=True)
+class Chart:
+    """A figure, and what it shows in words for those who do not see it."""
+
+    figure: object
+    words: str
+
+    def svg(self):
+        """As SVG for a page: the element alone, with its description."""
+        text = self._saved("svg", Date=None).decode("utf-8")
+        label = escape(self.words, quote=True)
+        return text[text.index("<svg") :].replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+
+    def file(self, ending):
+        """As a file of its own, bytes; ``ending``: '.svg' or '.png'."""
+        if ending == ".svg":
+            return ('<?xml version="1.0" encoding="utf-8"?>\n' + self.svg()).encode("utf-8")
+        return self._saved("png", Software=None, Description=self.words)
+
+    def _saved(self, kind, **metadata):
+        file = io.BytesIO()
+        self.figure.savefig(file, format=kind, dpi=150, metadata=metadata)
+        return file.getvalue()
+
+
+def _plain(text):
+    """Text that the drawing library takes as it is: no formula, no hidden legend entry."""
+    text = text.replace("\\", "\\\\").replace("$", r"\$")
+    return " " + text if text.startswith("_") else text
+
+
+def drawn(report, axes):
+    """The Chart of a comparison, of some of its axes; InputError where matplotlib is missing."""
+    try:
+        from matplotlib.backends.backend_agg import FigureCanvasAgg
+        from matplotlib.figure import Figure
+    except ImportError:
+        raise InputError(
+            tr("The chart needs matplotlib in QGIS's own Python; install it (python3-matplotlib on Debian and Ubuntu).")
+        ) from None
+    compared = report.compared
+    bent = np.any(np.isfinite(compared.bending))
+    rows = [(axis, kind) for axis in axes for kind in (("change", "bending") if bent else ("change",))]
+    legend_height = 0.28 * (1 + (len(compared.surveys) - 2) // 3)
+    figure = Figure(figsize=(9.6, legend_height + 2.45 * len(rows)), layout="constrained")
+    FigureCanvasAgg(figure)
+    # The legend has a row of its own: over or inside the panels it would hide readings.
+    legend, *panels = figure.subplots(
+        len(rows) + 1, 1, gridspec_kw={"height_ratios": [legend_height, *[2.45] * len(rows)]}
+    )
+    for panel, (axis, kind) in zip(panels, rows):
+        _draw(panel, report, axis, kind)
+    handles, labels = panels[0].get_legend_handles_labels()
+    legend.legend(handles, labels, loc="center left", ncol=3, frameon=False, fontsize=9, borderaxespad=0.0)
+    legend.set_axis_off()
+    return Chart(figure, _words(report, axes))
+
+
+def _draw(panel, report, axis, kind):
+    compared, amounts = report.compared, report.amounts
+    scale = 1000.0 if report.units.height_name == "metre" else 1.0 / report.units.height
+    values, deviations = (
+        (compared.change, compared.sd_change) if kind == "change" else (compared.bending, compared.sd_bending)
+    )
+    rows = np.flatnonzero((compared.first.axis == axis) & np.isfinite(compared.first.chainage))
+    rows = rows[np.argsort(compared.first.chainage[rows], kind="stable")]
+    x = compared.first.chainage[rows] / report.units.chainage
+    panel.axhline(0.0, color="#2d2d33", linewidth=0.9, zorder=1)
+    for number in range(1, len(compared.surveys)):
+        colour, mark = _COLOURS[(number - 1) % len(_COLOURS)], _MARKS[(number - 1) % len(_MARKS)]
+        y, half = values[rows, number] * scale, NORMAL_95 * deviations[rows, number] * scale
+        size = 4.0 if len(rows) <= 200 else 0.0
+        label = _plain(tr("{} against {}").format(compared.surveys[number].label, compared.first.label))
+        if len(rows) <= MOST_BARS and np.any(np.isfinite(half)):
+            panel.errorbar(
+                x,
+                y,
+                np.nan_to_num(half),
+                color=colour,
+                marker=mark,
+                markersize=size,
+                linewidth=1.3,
+                elinewidth=0.8,
+                capsize=1.8,
+                label=label,
+                zorder=3,
+            )
+        else:
+            panel.fill_between(x, y - half, y + half, color=colour, alpha=0.22, linewidth=0, zorder=2)
+            panel.plot(x, y, color=colour, marker=mark, markersize=size, linewidth=1.2, label=label, zorder=3)
+    title = tr("change")
+    if kind == "bending":
+        title = (
+            tr("bending, the change without common shift and tilt")
+            if report.asked["tilt"]
+            else tr("bending, the change without the common shift")
+        )
+    panel.set_title(
+        _plain(f"{axis}: {title}" if axis else title.capitalize()), loc="left", fontsize=10, fontweight="bold"
+    )
+    panel.set_ylabel(f"{tr('up +')} ({amounts.label})", fontsize=9)
+    panel.set_xlabel(tr("Chainage ({})").format(report.units.chainage_label), fontsize=9)
+    panel.grid(True, color="#d5d5da", linewidth=0.6)
+    panel.tick_params(labelsize=8.5)
+    for side in ("top", "right"):
+        panel.spines[side].set_visible(False)
+    panel.ticklabel_format(useOffset=False, style="plain")
+
+
+def _words(report, axes):
+    """What the chart shows, in words."""
+    compared = report.compared
+    sentences = [report.axis_sentence(motion) for motion in compared.motions if motion.axis in axes][:12]
+    more = len(compared.axes) - len(axes)
+    if more > 0:
+        sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
+    about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
+    return " ".join([about, *sentences])

@@ -1,0 +1,295 @@
+"""What a comparison of surveys says: sentences, tables, numbers."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..core.comparison import test_values
+from ..language.height_text import Amounts
+from ..language.number_text import counted, listed, number_text
+from ..language.translation import tr
+from ..language.units import Units
+from .changes import Comparison
+
+LARGE_SHIFT = 0.5
+
+
+@dataclass(frozen=True)
+class ComparisonReport:
+    """A comparison with how its numbers are written and how it was asked for."""
+
+    compared: Comparison
+    units: Units
+    amounts: Amounts
+    asked: dict
+
+    def counts(self, motion, verdicts):
+        """{verdict: number} of the stations of one axis and survey."""
+        found = verdicts[motion.rows, motion.number]
+        return {name: int(np.sum(found == name)) for name in ("risen", "settled", "possible", "no sd")}
+
+    def rms(self, motion):
+        """RMS of what is left: bending where a shift was separated, else the change; metres, NaN without stations."""
+        values = self.compared.change if motion.motion is None else self.compared.bending
+        values = values[motion.rows, motion.number]
+        return float(np.sqrt(np.mean(values**2))) if len(values) else np.nan
+
+    def axis_sentence(self, motion):
+        """What one axis did between the first and one later survey."""
+        c, text = self.compared, self.amounts
+        name = tr("Axis '{}'").format(motion.axis) if motion.axis else tr("The structure")
+        if not len(motion.rows):
+            return tr("{}, {}: no station in common.").format(name, c.surveys[motion.number].label)
+        changes = c.change[motion.rows, motion.number]
+        at = motion.rows[int(np.argmax(np.abs(changes)))]
+        parts = [
+            tr("{}, {} against {}: {}, greatest change {} at {}").format(
+                name,
+                c.surveys[motion.number].label,
+                c.first.label,
+                counted(len(motion.rows), tr("station"), tr("stations")),
+                text.with_unit(c.change[at, motion.number], True),
+                c.first.station[at],
+            )
+        ]
+        count = self.counts(motion, c.verdicts)
+        if count["no sd"] < len(motion.rows):
+            parts.append(
+                tr("{} settled, {} risen, {} possible").format(count["settled"], count["risen"], count["possible"])
+            )
+        if motion.motion is not None:
+            parts.append(self.common_words(motion.motion))
+            rest = np.abs(motion.motion.rest)
+            worst = motion.rows[int(np.argmax(rest))]
+            bent = self.counts(motion, c.bend_verdicts)
+            parts.append(
+                tr("bending RMS {}, greatest {} at {}").format(
+                    text.with_unit(self.rms(motion)),
+                    text.with_unit(c.bending[worst, motion.number], True),
+                    c.first.station[worst],
+                )
+                + (
+                    tr(", {} beyond doubt").format(bent["risen"] + bent["settled"])
+                    if bent["no sd"] < len(motion.rows)
+                    else ""
+                )
+            )
+        elif self.asked["shift"] != "none":
+            parts.append(tr("too few stations to separate a common shift"))
+        return "; ".join(parts) + "."
+
+    def common_words(self, motion):
+        """Shift and tilt with their standard deviations."""
+        spread = f" ± {self.amounts.text(motion.sd_shift)}" if motion.sd_shift == motion.sd_shift else ""
+        text = tr("common shift {}").format(f"{self.amounts.signed(motion.shift)}{spread} {self.amounts.label}")
+        if self.asked["tilt"]:
+            text += tr(", tilt {} per km").format(self.amounts.with_unit(motion.tilt * 1000.0, True))
+        return text
+
+    def judged_sentence(self):
+        """By what the changes are judged, in plain words."""
+        known = np.isfinite(self.compared.sd_change) & np.isfinite(self.compared.change)
+        number = int(known.sum())
+        if not number:
+            return tr("No standard deviations were given (SIGMA, or a field 'sd'), so the changes are not judged.")
+        return tr(
+            "Judged by the change over its standard deviation: beyond 3.29 risen or settled (Baarda's limit, one false "
+            "alarm in a thousand stations), 1.96 to 3.29 possible (95 % for a single station), below that not shown. "
+            "Without any movement, of {} about {} would be called possible and {} risen or settled by chance."
+        ).format(
+            counted(number, tr("change"), tr("changes")), number_text(0.049 * number, 1), number_text(0.001 * number, 2)
+        )
+
+    def assumed_sentence(self):
+        return tr(
+            "Heights of different surveys and stations are taken as independent. A benchmark that moved, or an error "
+            "that a whole survey shares, shows as common shift, not as bending. ± is one standard deviation; intervals "
+            "are 95 %."
+        )
+
+    def unmatched_sentence(self):
+        c, lists = self.compared, {}
+        for number, row, reason in c.unmatched:
+            lists.setdefault((c.surveys[number].label, reason), []).append(
+                " ".join(filter(None, (c.surveys[number].axis[row], c.surveys[number].station[row])))
+            )
+        return [
+            tr("Survey {}, {}: {}.").format(label, reason, listed(names, 8)) for (label, reason), names in lists.items()
+        ]
+
+    def doubts(self):
+        """Sentences that question the input."""
+        c, said = self.compared, []
+        for motion in c.motions:
+            if len(motion.rows) and abs(np.median(c.change[motion.rows, motion.number])) > LARGE_SHIFT:
+                said.append(
+                    tr(
+                        "{}, survey {}: half of the changes are beyond {}; check the unit, the height system and the "
+                        "benchmark of both surveys."
+                    ).format(
+                        motion.axis or tr("The structure"),
+                        c.surveys[motion.number].label,
+                        self.amounts.with_unit(LARGE_SHIFT),
+                    )
+                )
+            if motion.number == 1 and len(motion.rows) > 1:
+                said += self._slope_doubt(motion)
+        return said
+
+    def _slope_doubt(self, motion):
+        """Readings of one station at different places of a sloping structure are no change."""
+        c = self.compared
+        chainage, height = c.first.chainage[motion.rows], c.first.height[motion.rows]
+        if not np.all(np.isfinite(chainage)) or np.ptp(chainage) < 1.0:
+            return []
+        a, b = np.argmin(chainage), np.argmax(chainage)
+        false = abs((height[b] - height[a]) / (chainage[b] - chainage[a])) * c.farthest
+        if false < 1e-4:
+            return []
+        return [
+            tr(
+                "{}: readings up to {} {} apart along the axis are matched as one station; on its mean slope that "
+                "alone makes {}."
+            ).format(
+                motion.axis or tr("The structure"),
+                number_text(c.farthest / self.units.chainage, 2),
+                self.units.chainage_label,
+                self.amounts.with_unit(false),
+            )
+        ]
+
+    def numbers(self):
+        c = self.compared
+        latest = np.where(c.latest > 0, c.verdicts[np.arange(len(c.latest)), c.latest], "")
+        changes = c.of_latest(c.change)
+        changes = np.abs(changes[np.isfinite(changes)]) / self.units.height
+        return {
+            "COUNT": int(np.sum(c.latest > 0)),
+            "CHANGED": int(np.isin(latest, ("risen", "settled")).sum()),
+            "POSSIBLE": int(np.sum(latest == "possible")),
+            "UNMATCHED_COUNT": len(c.unmatched),
+            "MAX_ABS": float(changes.max()) if len(changes) else None,
+        }
+
+    # --- columns of the tables, in the run's units
+
+    def station_columns(self):
+        c, h, s = self.compared, self.units.height, self.units.chainage
+        rows, found = np.arange(len(c.first)), c.latest > 0
+        label = [c.surveys[k].label if k else None for k in c.latest.tolist()]
+        day = [c.surveys[k].day.isoformat() if k and c.surveys[k].day else None for k in c.latest.tolist()]
+        rate, sd_rate = c.rates
+        change, sd = c.of_latest(c.change), c.of_latest(c.sd_change)
+
+        def verdict(values):
+            return [value if there else None for value, there in zip(values[rows, c.latest].tolist(), found.tolist())]
+
+        bent = np.isfinite(c.of_latest(c.bending))
+        return {
+            "axis": [name or None for name in c.first.axis],
+            "station": list(c.first.station),
+            "chainage": c.first.chainage / s,
+            "offset": c.first.offset / s,
+            "surveys": np.isfinite(c.height).sum(axis=1),
+            "first_date": [c.first.day.isoformat() if c.first.day else None] * len(rows),
+            "last_date": day,
+            "last_seen": label,
+            "h_first": c.first.height / h,
+            "h_last": c.of_latest(c.height) / h,
+            "change": change / h,
+            "sd_change": sd / h,
+            "ratio": test_values(change, sd),
+            "verdict": verdict(c.verdicts),
+            "rate": rate / h,
+            "sd_rate": sd_rate / h,
+            "common": c.of_latest(c.common) / h,
+            "bending": c.of_latest(c.bending) / h,
+            "sd_bend": c.of_latest(c.sd_bending) / h,
+            "bend_verd": [value if there else None for value, there in zip(verdict(c.bend_verdicts), bent.tolist())],
+        }
+
+    def change_columns(self):
+        """A row for each station and later survey that has it."""
+        c, h = self.compared, self.units.height
+        survey, row = (part for part in np.nonzero(np.isfinite(c.change).T))
+        pick = (row, survey)
+        days = [c.surveys[k].day.isoformat() if c.surveys[k].day else None for k in survey.tolist()]
+        bent = np.isfinite(c.bending[pick])
+        return {
+            "survey": [c.surveys[k].label for k in survey.tolist()],
+            "date": days,
+            "axis": [c.first.axis[k] or None for k in row.tolist()],
+            "station": [c.first.station[k] for k in row.tolist()],
+            "chainage": c.first.chainage[row] / self.units.chainage,
+            "h_first": c.first.height[row] / h,
+            "h_last": c.height[pick] / h,
+            "change": c.change[pick] / h,
+            "sd_change": c.sd_change[pick] / h,
+            "ratio": test_values(c.change[pick], c.sd_change[pick]),
+            "verdict": c.verdicts[pick].tolist(),
+            "common": c.common[pick] / h,
+            "bending": c.bending[pick] / h,
+            "sd_bend": c.sd_bending[pick] / h,
+            "bend_verd": [v if there else None for v, there in zip(c.bend_verdicts[pick].tolist(), bent.tolist())],
+        }
+
+    def unmatched_columns(self):
+        c = self.compared
+        rows = [(c.surveys[number], row, reason) for number, row, reason in c.unmatched]
+        return {
+            "survey": [survey.label for survey, _, _ in rows],
+            "row": [row + 1 for _, row, _ in rows],
+            "axis": [survey.axis[row] or None for survey, row, _ in rows],
+            "station": [survey.station[row] for survey, row, _ in rows],
+            "chainage": [float(survey.chainage[row]) / self.units.chainage for survey, row, _ in rows],
+            "height": [float(survey.height[row]) / self.units.height for survey, row, _ in rows],
+            "reason": [reason for _, _, reason in rows],
+        }
+
+    def motion_columns(self, record):
+        c, h = self.compared, self.units.height
+        rows = []
+        for m in c.motions:
+            found, count, bent = m.motion, self.counts(m, c.verdicts), self.counts(m, c.bend_verdicts)
+            day = c.surveys[m.number].day
+            rows.append(
+                {
+                    "axis": m.axis or None,
+                    "survey": c.surveys[m.number].label,
+                    "date": day.isoformat() if day else None,
+                    "years": float(c.years[m.number]),
+                    "number": len(m.rows),
+                    "shift": found.shift / h if found else None,
+                    "sd_shift": found.sd_shift / h if found else None,
+                    "tilt": found.tilt if found and self.asked["tilt"] else None,
+                    "sd_tilt": found.sd_tilt if found and self.asked["tilt"] else None,
+                    "rms": self.rms(m) / h,
+                    "risen": count["risen"],
+                    "settled": count["settled"],
+                    "possible": count["possible"],
+                    "bent": bent["risen"] + bent["settled"] if found else None,
+                    "record": record,
+                }
+            )
+        return {name: [row[name] for row in rows] for name in rows[0]}
+
+
+def tell_comparison(report, feedback):
+    """Push the sentences of a run; doubts as warnings."""
+    c = report.compared
+    feedback.pushInfo(
+        tr("Understood: {}, compared with {} ({}); matched by {}.").format(
+            counted(len(c.surveys), tr("survey"), tr("surveys")),
+            c.first.label,
+            counted(len(c.first), tr("station"), tr("stations")),
+            report.asked["match"],
+        )
+    )
+    for sentence in [
+        *map(report.axis_sentence, c.motions[:40]),
+        report.judged_sentence(),
+        *report.unmatched_sentence()[:40],
+    ]:
+        feedback.pushInfo(sentence)
+    for sentence in report.doubts():
+        feedback.pushWarning(sentence)

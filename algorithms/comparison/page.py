@@ -1,0 +1,214 @@
+"""A comparison of surveys as one page: verdicts, chart, tables, what was compared and how."""
+
+from datetime import date
+
+import numpy as np
+
+from ..documents import pages
+from ..language.height_text import height_text
+from ..language.number_text import counted, number_text
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
+
+_WORDS = {
+    "risen": "▲ risen",
+    "settled": "▼ settled",
+    "possible": "possible",
+    "not shown": "not shown",
+    "no sd": "not judged",
+}
+
+
+def comparison_page(report, charts, title, record):
+    """The page, bytes; ``charts``: a Chart for each axis that is drawn."""
+    c = report.compared
+    parts = [
+        pages.paragraph(report.axis_sentence(motion), "lead" if len(c.motions) < 5 else "") for motion in c.motions[:40]
+    ]
+    parts += [pages.paragraph(text, "warn") for text in report.doubts()]
+    parts.append(pages.paragraph(report.judged_sentence()))
+    parts += [
+        pages.figure(
+            chart.svg(),
+            tr(
+                "Chainage against change since {}; bars or bands are 95 % intervals, a gap is a station not found."
+            ).format(c.first.label),
+        )
+        for chart in charts
+    ]
+    if len(c.axes) > len(charts):
+        parts.append(
+            pages.paragraph(
+                tr("{} not drawn; its numbers are below.").format(
+                    counted(len(c.axes) - len(charts), tr("further axis"), tr("further axes"))
+                ),
+                "small",
+            )
+        )
+    parts += [
+        pages.cautions(
+            tr(
+                "A change within the intervals is not shown to be one, and none shown is no proof of rest. Before "
+                "anything is concluded, check the benchmarks that both surveys were tied to."
+            )
+        ),
+        pages.heading(tr("Each axis and survey")),
+        _motions(report),
+        pages.heading(tr("Each station, latest survey")),
+    ]
+    parts += [_stations(report, axis) for axis in c.axes]
+    if c.unmatched:
+        parts += [pages.heading(tr("Not compared")), _unmatched(report)]
+    parts += [
+        pages.heading(tr("What was compared")),
+        _about(report, record),
+        pages.paragraph(
+            tr(
+                "Signs: change is later minus first, + is risen. Bending is the change without what all stations of "
+                "the axis share."
+            )
+            + " "
+            + report.assumed_sentence(),
+            "small",
+        ),
+    ]
+    return pages.page(title, parts)
+
+
+def _motions(report):
+    c, text, small = report.compared, report.amounts, report.amounts.label
+    tilt = report.asked["tilt"]
+    columns = [
+        (tr("Axis"), "k"),
+        (tr("Survey"), "k"),
+        (tr("Years"), "n"),
+        (tr("Stations"), "n"),
+        (tr("Common shift ({})").format(small), "n"),
+        (tr("± ({})").format(small), "n"),
+        *([(tr("Tilt ({} per km)").format(small), "n")] if tilt else []),
+        (tr("RMS left ({})").format(small), "n"),
+        (tr("Settled"), "n"),
+        (tr("Risen"), "n"),
+        (tr("Possible"), "n"),
+        (tr("Bent"), "n"),
+    ]
+    rows = []
+    for m in c.motions:
+        found, count, bent = m.motion, report.counts(m, c.verdicts), report.counts(m, c.bend_verdicts)
+        judged = count["no sd"] < len(m.rows)
+        years = c.years[m.number]
+        rows.append(
+            [
+                m.axis,
+                c.surveys[m.number].label,
+                number_text(years, 2) if years == years else "",
+                str(len(m.rows)),
+                text.signed(found.shift) if found else "",
+                text.text(found.sd_shift) if found else "",
+                *([text.signed(found.tilt * 1000.0) if found else ""] if tilt else []),
+                text.text(report.rms(m)),
+                *(str(count[key]) if judged else "" for key in ("settled", "risen", "possible")),
+                str(bent["risen"] + bent["settled"]) if found and judged else "",
+            ]
+        )
+    return pages.table(columns, rows)
+
+
+def _stations(report, axis):
+    c, text, small, unit = report.compared, report.amounts, report.amounts.label, report.units.height_name
+    label = UNIT_LABELS[unit]
+    columns = [
+        (tr("Station"), "k"),
+        (tr("First ({})").format(label), "n"),
+        (tr("Latest ({})").format(label), "n"),
+        (tr("Survey"), "k"),
+        (tr("Change ({})").format(small), "n"),
+        (tr("± ({})").format(small), "n"),
+        (tr("Verdict"), "k"),
+        (tr("Bending ({})").format(small), "n"),
+        (tr("± ({})").format(small), "n"),
+        (tr("Verdict"), "k"),
+        (tr("Rate ({} a year)").format(small), "n"),
+    ]
+    rows, kinds = [], []
+    values = [c.of_latest(part) for part in (c.height, c.change, c.sd_change, c.bending, c.sd_bending)]
+    own = np.flatnonzero((c.first.axis == axis) & (c.latest > 0))
+    own = own[np.argsort(c.first.chainage[own], kind="stable")]
+    for row in own.tolist():
+        height, change, sd, bending, sd_bending = (part[row] for part in values)
+        verdict, bent = c.verdicts[row, c.latest[row]], c.bend_verdicts[row, c.latest[row]]
+        rows.append(
+            [
+                c.first.station[row],
+                height_text(c.first.height[row], unit),
+                height_text(height, unit),
+                c.surveys[c.latest[row]].label,
+                text.signed(change),
+                text.text(sd),
+                _WORDS[verdict],
+                text.signed(bending),
+                text.text(sd_bending),
+                _WORDS[bent] if bending == bending else "",
+                text.signed(c.rates[0][row]),
+            ]
+        )
+        kinds.append("act" if verdict in ("risen", "settled") else "quiet" if verdict == "not shown" else "")
+    return pages.table(
+        columns,
+        rows,
+        (tr("Axis {}: ").format(axis) if axis else "")
+        + tr("{} compared. In bold: risen or settled.").format(counted(len(rows), tr("station"), tr("stations"))),
+        kinds,
+    )
+
+
+def _unmatched(report):
+    columns = report.unmatched_columns()
+    rows = [
+        [
+            survey,
+            str(row),
+            axis or "",
+            station,
+            number_text(chainage, 3) if chainage == chainage else "",
+            height_text(height * report.units.height, report.units.height_name),
+            reason,
+        ]
+        for survey, row, axis, station, chainage, height, reason in zip(*columns.values())
+    ]
+    return pages.table(
+        [
+            (tr("Survey"), "k"),
+            (tr("Row"), "n"),
+            (tr("Axis"), "k"),
+            (tr("Station"), "k"),
+            (tr("Chainage ({})").format(report.units.chainage_label), "n"),
+            (tr("Height ({})").format(report.units.height_label), "n"),
+            (tr("Reason"), ""),
+        ],
+        rows,
+    )
+
+
+def _about(report, record):
+    c, asked = report.compared, report.asked
+    facts = [
+        (
+            tr("Survey {}").format(number),
+            f"{survey.label}: {survey.name}, " + counted(len(survey), tr("row"), tr("rows")),
+        )
+        for number, survey in enumerate(c.surveys, 1)
+    ]
+    facts += [
+        (tr("Matched by"), asked["match"]),
+        (tr("Standard deviations"), asked["sigma"]),
+        (tr("Common shift"), asked["shift"] + (tr(", with tilt") if asked["tilt"] else "")),
+        (tr("Units"), tr("heights {}, chainages {}").format(report.units.height_label, report.units.chainage_label)),
+        (
+            tr("Made"),
+            tr("{} with Tautline {}, QGIS {}").format(
+                date.today().isoformat(), record["versions"]["Tautline"], record["versions"]["QGIS"]
+            ),
+        ),
+    ]
+    return pages.facts(facts)

@@ -1,0 +1,219 @@
+"""Surveys of one structure as read from their layers: heights, deviations, places along the axis, dates."""
+
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Optional
+
+import numpy as np
+from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters, QgsVectorLayer, QgsWkbTypes
+
+from ..boundary.input_fields import named_field
+from ..boundary.points import read_points
+from ..boundary.reference_systems import checked_crs
+from ..core.errors import InputError
+from ..core.station_notation import notation, station_texts
+from ..language.number_text import counted, listed
+from ..language.translation import tr
+
+LONG_SURVEY = 60
+
+
+@dataclass(frozen=True)
+class Survey:
+    """One survey. ``day``: date or None; ``label``: its date, else its layer's name; metres, arrays (n,): ``chainage``,
+    ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown); ``axis``, ``station``: texts;
+    ``row``: of the layer, from 1."""
+
+    name: str
+    label: str
+    day: Optional[date]
+    crs: object
+    points: object
+    axis: np.ndarray
+    station: list
+    chainage: np.ndarray
+    offset: np.ndarray
+    height: np.ndarray
+    sd: np.ndarray
+
+    def __len__(self):
+        return len(self.height)
+
+
+def survey_layers(entry, parameters, context):
+    """The layers of SURVEYS; InputError for fewer than two, one given twice, or one that cannot be read."""
+    given = parameters.get("SURVEYS")
+    layers = entry.parameterAsLayerList(parameters, "SURVEYS", context)
+    if isinstance(given, (list, tuple)) and len(layers) != len(given):
+        raise InputError(
+            tr("{} of {} surveys could be read; check the paths of the others.").format(len(layers), len(given))
+        )
+    if len(layers) < 2:
+        raise InputError(tr("Two surveys or more are needed, and there is {}.").format(len(layers)))
+    sources = [layer.source() for layer in layers if layer.providerType() != "memory"]
+    twice = {source for source in sources if sources.count(source) > 1} or len({layer.id() for layer in layers}) < len(
+        layers
+    )
+    if twice:
+        raise InputError(tr("One survey is given twice; a survey has not changed against itself."))
+    for layer in layers:
+        if not isinstance(layer, QgsVectorLayer):
+            raise InputError(tr("Layer '{}' has no points, but points are due here.").format(layer.name()))
+    return layers
+
+
+def read_surveys(entry, parameters, context, feedback, run_units):
+    """Read all surveys, the earliest first where all have dates, else in their order."""
+    layers = survey_layers(entry, parameters, context)
+    typed = _typed_dates(entry.text(parameters, "DATES", context), len(layers))
+    definition = QgsProcessingParameterFeatureSource("SURVEYS", "")
+    surveys = []
+    for number, layer in enumerate(layers):
+        source = QgsProcessingParameters.parameterAsSource(definition, {"SURVEYS": layer}, context)
+        surveys.append(
+            _survey(entry, parameters, context, feedback, run_units, source, typed[number] if typed else None)
+        )
+        feedback.setProgress(30.0 * (number + 1) / len(layers))
+    if all(survey.day for survey in surveys):
+        surveys.sort(key=lambda survey: survey.day)
+    else:
+        feedback.pushWarning(
+            tr(
+                "Not all surveys have a date (DATES, or a field 'date'): they are taken in the order given, without "
+                "rates."
+            )
+        )
+    labels = [survey.day.isoformat() if survey.day else survey.name for survey in surveys]
+    labels = [f"{label} {survey.name}" if labels.count(label) > 1 else label for label, survey in zip(labels, surveys)]
+    labels = [f"{label} ({number})" if labels.count(label) > 1 else label for number, label in enumerate(labels, 1)]
+    return [replace(survey, label=label) for survey, label in zip(surveys, labels)]
+
+
+def _day(text, where):
+    try:
+        return date.fromisoformat(text[:10])
+    except ValueError:
+        raise InputError(
+            tr("{}: '{}' is no date; expected year-month-day, for example 2025-03-11.").format(where, text)
+        ) from None
+
+
+def _typed_dates(text, number):
+    parts = [part.strip() for part in text.split(";") if part.strip()]
+    if parts and len(parts) != number:
+        raise InputError(
+            tr("DATES has {}, but there are {}.").format(
+                counted(len(parts), tr("date"), tr("dates")), counted(number, tr("survey"), tr("surveys"))
+            )
+        )
+    return [_day(part, "DATES") for part in parts]
+
+
+def _survey(entry, parameters, context, feedback, run_units, source, typed):
+    given, dated = entry.text(parameters, "HEIGHT_FIELD", context), entry.text(parameters, "DATE_FIELD", context)
+    index = {
+        key: named_field(source, "", "", (key,))
+        for key in ("chainage", "offset", "sd", "design_h", "residual", "axis", "station")
+    }
+    index["height"] = named_field(source, given, "HEIGHT_FIELD", ("height",))
+    index["date"] = named_field(source, dated, "DATE_FIELD", ("date",))
+    designed = index["design_h"] >= 0 and index["residual"] >= 0
+    if index["height"] < 0 and not designed and not QgsWkbTypes.hasZ(source.wkbType()):
+        raise InputError(
+            tr(
+                "Layer '{}' has no field 'height', no design_h and residual, and its points have no Z; choose the "
+                "field with the heights (HEIGHT_FIELD)."
+            ).format(source.sourceName())
+        )
+    if index["chainage"] < 0 and index["station"] < 0:
+        raise InputError(
+            tr(
+                "Layer '{}' has neither a field 'chainage' nor 'station'; run 'Measure chainage and offset' first."
+            ).format(source.sourceName())
+        )
+    numbers = ("chainage", "offset", "sd", "design_h", "residual", "height")
+    points = read_points(
+        source, feedback, {key: index[key] for key in numbers}, {key: index[key] for key in ("axis", "station", "date")}
+    )
+    columns, unit = points.columns, run_units.height
+    if index["height"] < 0:
+        columns["height"] = columns["design_h"] + columns["residual"] if designed else points.z
+    chainage = columns["chainage"] if index["chainage"] >= 0 else _from_notation(columns["station"], source)
+    station = columns["station"] if index["station"] >= 0 else station_texts(chainage, run_units.chainage_name)
+    day = typed or _field_day(columns["date"], source, feedback)
+    if not np.any(np.isfinite(columns["height"])):
+        raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
+    return Survey(
+        points.name,
+        "",
+        day,
+        checked_crs(source),
+        points,
+        np.array(columns["axis"], dtype=object),
+        station,
+        chainage * run_units.chainage,
+        columns["offset"] * run_units.chainage,
+        columns["height"] * unit,
+        _deviations(entry, parameters, context, columns["sd"], source) * unit,
+    )
+
+
+def _from_notation(stations, source):
+    try:
+        return np.array([notation(text)[0] if text else np.nan for text in stations], float)
+    except InputError as error:
+        raise InputError(
+            tr("Layer '{}' has no field 'chainage', and its stations cannot be read: {}").format(
+                source.sourceName(), error
+            )
+        ) from None
+
+
+def _deviations(entry, parameters, context, column, source):
+    sigma = entry.number(parameters, "SIGMA", context)
+    if sigma is not None:
+        if not sigma > 0.0:
+            raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(sigma))
+        return np.full(len(column), sigma)
+    bad = np.flatnonzero(column <= 0.0)
+    if len(bad):
+        raise InputError(
+            tr("Layer '{}', field 'sd', row {}: {:g} is no standard deviation; it must be greater than zero.").format(
+                source.sourceName(), bad[0] + 1, column[bad[0]]
+            )
+        )
+    return column
+
+
+def _field_day(texts, source, feedback):
+    """The middle of a survey's days by its field; None where it has none."""
+    days = sorted(
+        _day(text, tr("Layer '{}', row {}").format(source.sourceName(), row))
+        for row, text in enumerate(texts, 1)
+        if text
+    )
+    if not days:
+        return None
+    if (days[-1] - days[0]).days > LONG_SURVEY:
+        feedback.pushWarning(
+            tr("Layer '{}' holds readings from {} to {}; its middle day stands for all.").format(
+                source.sourceName(), days[0], days[-1]
+            )
+        )
+    return days[len(days) // 2]
+
+
+def check_names(survey):
+    """InputError where a station is in a survey twice: matched by name, it must be there once."""
+    from ..core.matching import name_key
+
+    seen, doubles = {}, []
+    for row, key in enumerate(zip(survey.axis, map(name_key, survey.station)), 1):
+        if np.isfinite(survey.height[row - 1]) and seen.setdefault(key, row) != row:
+            doubles.append(f"{survey.station[row - 1]} ({seen[key]}, {row})")
+    if doubles:
+        raise InputError(
+            tr(
+                "Layer '{}' has stations twice (rows in brackets): {}; to match by name each must be there once."
+            ).format(survey.name, listed(doubles))
+        )

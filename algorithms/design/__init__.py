@@ -1,0 +1,1 @@
+"""Parts of the entries that state, fit or test a design."""

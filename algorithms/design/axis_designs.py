@@ -1,0 +1,124 @@
+"""The design of each axis: the form's, overridden by the fields of the axis layer (DESIGN, per axis)."""
+
+import numpy as np
+
+from ..boundary.references import read_references
+from ..core.design import DesignSpec
+from ..core.errors import InputError
+from ..core.geodesy import position
+from ..core.plane import Plane
+from ..core.units import metres_per
+from ..language.number_text import listed
+from ..language.translation import tr
+from ..structure.height_system import undulation_text
+
+_CONTROLS = ("chain_a", "height_a", "chain_b", "height_b", "slope")
+
+
+class Designs:
+    """Makes the DesignSpec and tolerance of each axis, in metres, from the form and the axis layer's fields."""
+
+    def __init__(self, entry, parameters, context, feedback, fields, notation, run_units, height_system, datum):
+        self._fields, self._notation, self._units = fields, notation, run_units
+        self._kind = entry.choice(parameters, "DESIGN", context)
+        self._form = {
+            "chain_a": entry.text(parameters, "CHAINAGE_A", context),
+            "chain_b": entry.text(parameters, "CHAINAGE_B", context),
+        }
+        for name, key in (
+            ("height_a", "HEIGHT_A"),
+            ("height_b", "HEIGHT_B"),
+            ("slope", "SLOPE"),
+            ("tolerance", "TOLERANCE"),
+        ):
+            self._form[name] = entry.number(parameters, key, context)
+        self._earth = {
+            "earth": entry.choice(parameters, "EARTH", context),
+            "radius": entry.number(parameters, "RADIUS", context),
+            "refraction": entry.number(parameters, "REFRACTION", context) or 0.0,
+        }
+        self._references = self._read_references(entry, parameters, context, feedback)
+        self._system, self._datum = height_system, datum
+        self.overridden = []
+
+    @staticmethod
+    def _read_references(entry, parameters, context, feedback):
+        source = entry.parameterAsSource(parameters, "REFERENCE", context)
+        return None if source is None else (source.sourceName(), read_references(source, feedback))
+
+    def spec(self, axis, row):
+        """DesignSpec of one axis; InputError names the axis."""
+        kind = self._fields.text(axis, "design") or self._kind
+        values = {}
+        for name in _CONTROLS:
+            values[name], typed = self._value(axis, row, name)
+            if typed:
+                self._note(axis, name)
+        if self._fields.text(axis, "design"):
+            self._note(axis, "design")
+        scaled = {"chainage_a": values["chain_a"], "chainage_b": values["chain_b"], "slope": values["slope"]}
+        for name in ("height_a", "height_b"):
+            scaled[name] = None if values[name] is None else values[name] * self._units.height
+        try:
+            plane = self._plane(axis) if kind == "reference" else None
+            return DesignSpec(kind, plane=plane, **scaled, **self._earth)
+        except InputError as error:
+            raise InputError(tr("Axis '{}': {}").format(axis.line.name, error)) from None
+
+    def tolerance(self, axis, row):
+        """Tolerance of one axis in metres, None without one; InputError where it is negative."""
+        value, typed = self._value(axis, row, "tolerance")
+        if typed:
+            self._note(axis, "tolerance")
+        if value is not None and value < 0:
+            raise InputError(tr("Axis '{}': the tolerance {:g} is negative.").format(axis.line.name, value))
+        return None if value is None else value * self._units.height
+
+    def _value(self, axis, row, name):
+        """The value in the run's units (chainages in metres), and whether it is the axis layer's."""
+        if name.startswith("chain"):
+            own = self._fields.text(axis, name)
+            text = own or self._form[name]
+            try:
+                return (self._notation.chainage(text) if text else None), bool(own)
+            except InputError as error:
+                raise InputError(tr("Axis '{}', {}: {}").format(axis.line.name, name, error)) from None
+        own = self._fields.number(axis, row, name)
+        return (own, True) if own is not None else (self._form[name], False)
+
+    def _note(self, axis, name):
+        if not self.overridden or self.overridden[-1][0] != axis.line.name:
+            self.overridden.append((axis.line.name, []))
+        if name not in self.overridden[-1][1]:
+            self.overridden[-1][1].append(name)
+
+    def _plane(self, axis):
+        if self._references is None:
+            raise InputError(tr("the design 'reference' needs a reference layer (REFERENCE)."))
+        layer, rows = self._references
+        chosen = [row for row in rows if row.serves(axis.line.name)]
+        if not chosen and len(rows) == 1 and not rows[0].values["axes"]:
+            chosen = rows
+        if len(chosen) != 1:
+            raise InputError(
+                tr("layer '{}' has {} references for it; there are {}.").format(
+                    layer, len(chosen) or tr("no"), listed([row.name for row in rows])
+                )
+            )
+        values = chosen[0].values
+        if values["undul"] and values["undul"] != undulation_text(self._system):
+            raise InputError(
+                tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
+                    chosen[0].name, values["undul"], undulation_text(self._system)
+                )
+            )
+        if values["datum"] and values["datum"] != self._datum:
+            raise InputError(
+                tr("the reference '{}' is on the datum '{}', but the stations are on '{}'.").format(
+                    chosen[0].name, values["datum"], self._datum
+                )
+            )
+        unit = metres_per(values["h_unit"]) if values["h_unit"] else self._units.height
+        ellipsoid = axis.line.ellipsoid
+        point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)
+        return Plane(point, np.array([values["nx"], values["ny"], values["nz"]]))

@@ -1,0 +1,43 @@
+"""What a run of testcurvature says."""
+
+import numpy as np
+
+from ..language.height_text import small_text
+from ..language.number_text import listed
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
+from .curvature_sentences import geoid_sentence, leg_title, radius_sentence, verdict_sentence
+
+MOST_TOLD = 40
+
+
+def tell_curvature(run, tested):
+    """Push the sentences of a run."""
+    say, points = run.feedback.pushInfo, run.structure.points
+    say(
+        tr("Understood: {} stations of layer '{}'; heights from {} in {}; {}.").format(
+            len(points),
+            points.name,
+            run.heights.described,
+            UNIT_LABELS[run.units.height_name],
+            run.accuracies.described,
+        )
+    )
+    say(run.system.described)
+    for one in tested[:MOST_TOLD]:
+        say(verdict_sentence(leg_title(one), one.test, run.units))
+        say(radius_sentence(one.test) + " " + geoid_sentence(one.test))
+        say(
+            tr("RMS: {}.").format(
+                ", ".join(tr("{} {}").format(tr(m.name), small_text(m.rms, run.units)) for m in one.test.models)
+            )
+        )
+        aside = np.flatnonzero(~one.kept)
+        if len(aside):
+            run.feedback.pushWarning(
+                tr("{}: suspected of a blunder and set aside: {}.").format(
+                    leg_title(one), listed(run.notation.texts(one.profile.chainage[aside]))
+                )
+            )
+    if len(tested) > MOST_TOLD:
+        say(tr("{} more: see the table.").format(len(tested) - MOST_TOLD))

@@ -1,0 +1,137 @@
+"""What a run of designheights says: the sentences of its log and the rows of its summary."""
+
+import numpy as np
+
+from ..core.design import STRAIGHT
+from ..language.height_text import height_with_unit, small_text
+from ..language.number_text import counted, listed, number_text
+from ..language.translation import tr
+
+MOST_AXES_TOLD = 40
+
+
+def tell_designs(run, reports):
+    """Push the sentences of a run: what was understood and what was found, per axis; doubts as warnings."""
+    say, units = run.feedback.pushInfo, run.units
+    points, structure = run.structure.points, run.structure
+    say(
+        tr("Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.").format(
+            counted(len(points), tr("station"), tr("stations")),
+            points.name,
+            counted(len(structure.axes), tr("axis"), tr("axes")),
+            run.heights.described,
+            units.height_label,
+            units.chainage_label,
+        )
+    )
+    say(run.system.described)
+    for name, fields in run.designs.overridden[:MOST_AXES_TOLD]:
+        say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
+    for report in reports[:MOST_AXES_TOLD]:
+        _tell_axis(run, report)
+    if len(reports) > MOST_AXES_TOLD:
+        say(tr("{} more: see the summary.").format(counted(len(reports) - MOST_AXES_TOLD, tr("axis"), tr("axes"))))
+    if run.parameters.get("REFERENCE") and all(r.spec is None or r.spec.kind != "reference" for r in reports):
+        run.feedback.pushWarning(tr("REFERENCE is given, but not used, since no axis has the design 'reference'."))
+    for report in reports:
+        for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
+            if sentence:
+                run.feedback.pushWarning(sentence)
+        if report.spec is not None:
+            _warn_axis(run, report)
+
+
+def _tell_axis(run, report):
+    say, text = run.feedback.pushInfo, run.notation.text
+    if report.found is None:
+        say(tr("Axis '{}': no station belongs to it.").format(report.name))
+        return
+    s = run.chainage[report.rows]
+    say(
+        tr("Axis '{}': {} from {} to {}, chainage height {} ({}). {}").format(
+            report.name,
+            counted(len(s), tr("station"), tr("stations")),
+            text(s.min()),
+            text(s.max()),
+            height_with_unit(report.axis.chainage_height, run.units),
+            report.height_word,
+            design_sentence(report, run),
+        )
+    )
+    statistics = report.statistics
+    if not statistics.number:
+        say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
+        return
+    residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
+    sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
+        report.name,
+        counted(statistics.number, tr("residual"), tr("residuals")),
+        small_text(statistics.rms, run.units),
+        small_text(residual, run.units, True),
+        text(s[statistics.greatest_at]),
+    )
+    if report.tolerance is not None:
+        sentence += tr("; {} within {}, {} high, {} low").format(
+            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low
+        )
+    if statistics.no_height:
+        sentence += tr("; {} without a height").format(statistics.no_height)
+    effect = run.design[report.rows] - run.flat[report.rows]
+    say(
+        sentence
+        + "."
+        + (
+            tr(" Curvature effect {} to {}.").format(
+                small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True)
+            )
+            if report.spec.kind in STRAIGHT
+            else ""
+        )
+    )
+
+
+def design_sentence(report, run):
+    """The design as used, with its controls, in one sentence."""
+    parts = []
+    for letter, control in zip("AB", report.found.controls):
+        where = tr("typed, on the axis") if control.station is None else tr("as built at a station")
+        parts.append(
+            tr("control {} at {}, height {} ({})").format(
+                letter, run.notation.text(control.chainage), height_with_unit(control.height, run.units), where
+            )
+        )
+    if report.spec.kind in ("inclined", "grade"):
+        parts.append(tr("slope {}").format(number_text(report.found.slope, 8)))
+    if report.spec.kind in ("tangent", "inclined") and report.spec.earth == "ellipsoid":
+        parts.append(tr("horizon of the geoid") if report.found.horizon_known else tr("horizon of the ellipsoid"))
+    if report.spec.refraction:
+        parts.append(tr("refraction k = {}").format(number_text(report.spec.refraction, 3)))
+    if report.spec.earth != "ellipsoid":
+        parts.append(tr("Earth model: {}, for comparison only").format(report.spec.earth))
+    return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
+
+
+def _warn_axis(run, report):
+    warn, chainages = run.feedback.pushWarning, run.chainage[report.rows]
+    first, last = report.axis.vertex_chainages[[0, -1]]
+    beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
+    if len(beyond):
+        warn(
+            tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
+                report.name,
+                counted(len(beyond), tr("station lies"), tr("stations lie")),
+                listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond)),
+            )
+        )
+    if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
+        warn(
+            tr(
+                "Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the geoid."
+            ).format(report.name)
+        )
+    if report.spec.unused:
+        warn(
+            tr("Axis '{}': the design '{}' does not use {}.").format(
+                report.name, report.spec.kind, ", ".join(report.spec.unused)
+            )
+        )

@@ -1,0 +1,140 @@
+"""The accuracies of a run: standard deviations of the heights, and what levelling makes them share (METHOD 6)."""
+
+from dataclasses import dataclass
+from typing import Optional
+
+import numpy as np
+
+from ..boundary.input_fields import named_field
+from ..core.covariance import independent, levelled
+from ..core.errors import InputError
+from ..language.number_text import number_text
+from ..language.translation import tr
+
+MEETING = 10.0
+
+
+@dataclass(frozen=True)
+class Accuracies:
+    """``sigma``: of each station, metres (n,), ones where it is not known; ``km``: of levelling over 1 km, metres, or
+    None; ``given``: a GivenCovariance, which has precedence, or None.
+    """
+
+    sigma: np.ndarray
+    known: bool
+    km: Optional[float]
+    described: str
+    given: Optional[object] = None
+
+    @property
+    def by_arms(self):
+        """True where the covariance needs to know how the stations were levelled along the arms."""
+        return self.km is not None and self.given is None
+
+    @property
+    def independent(self):
+        """True where the errors of the heights are taken as independent."""
+        return self.km is None and self.given is None
+
+    def covariance(self, rows, arms, distances):
+        """Covariance of some stations. ``arms``, ``distances``: of their levelling, see core.covariance.levelled."""
+        if self.given is not None:
+            return self.given.covariance(rows)
+        if self.km is None:
+            return independent(self.sigma[rows])
+        return levelled(self.sigma[rows], arms, distances, self.km)
+
+
+def sigma_index(entry, parameters, context):
+    """A function that finds the field with standard deviations in a source: -1 where the run uses none."""
+    given = entry.text(parameters, "SIGMA_FIELD", context)
+    typed = entry.number(parameters, "SIGMA", context) is not None
+
+    def find(source):
+        return named_field(source, given, "SIGMA_FIELD", () if typed else ("sd",))
+
+    return find
+
+
+def accuracies(entry, parameters, context, points, unit, needed, field_used, given=None):
+    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``:
+    a GivenCovariance, which has precedence.
+
+    InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
+    """
+    typed, km = entry.number(parameters, "SIGMA", context), entry.number(parameters, "SIGMA_KM", context)
+    if km is not None and not km > 0:
+        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"))
+    if typed is not None and not typed > 0:
+        raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"))
+    km = None if km is None else km / 1000.0
+    if given is not None:
+        return Accuracies(
+            np.ones(len(points)),
+            True,
+            None,
+            tr("covariance of the heights from the layer '{}'").format(given.layer),
+            given,
+        )
+    if field_used:
+        values = points.columns["sigma"] * unit
+        bad = np.flatnonzero(needed & ~(values > 0))
+        if len(bad):
+            raise InputError(
+                tr("Layer '{}', row {}: the standard deviation is {}; it must be positive.").format(
+                    points.name, bad[0] + 1, tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"
+                )
+            )
+        return Accuracies(np.where(values > 0, values, 1.0), True, km, tr("standard deviations from a field"))
+    if typed is not None:
+        return Accuracies(
+            np.full(len(points), typed * unit),
+            True,
+            km,
+            tr("standard deviation {} for all").format(number_text(typed, 4)),
+        )
+    if km is not None:
+        raise InputError(tr("SIGMA_KM needs the standard deviation of a height too: give SIGMA or SIGMA_FIELD."))
+    return Accuracies(
+        np.ones(len(points)), False, None, tr("standard deviation not stated, estimated from the residuals")
+    )
+
+
+def levelling_arms(axes, axis_index, chainage):
+    """How heights of a group were levelled: arm (n,) and distance from the origin, metres (n,), of each station, and
+    the index of its height unknown (n,).
+
+    ``axes``: core Axis objects of the group; ``axis_index``: of each station into these. Axes whose ends meet within 10
+    m start from the meeting point; the others from their first vertex, with a height unknown each.
+    """
+    origins, datum = _origins(axes)
+    along = chainage - np.array(origins)[axis_index]
+    # Stations on both sides of the origin were levelled in two directions: nothing is shared.
+    arms = 2 * axis_index + (along < 0)
+    return arms, np.abs(along), np.array(datum)[axis_index]
+
+
+def _origins(axes):
+    """Chainage of each axis' levelling origin, and the number of its datum."""
+    ends = [(k, s, *axis.place(s)[:2]) for k, axis in enumerate(axes) for s in axis.vertex_chainages[[0, -1]]]
+    best = {}
+    for k, s, lat, lon in ends:
+        meeting = {k: s}
+        for other, t, lat2, lon2 in ends:
+            near = axes[0].line.ellipsoid.inverse(lat[0], lon[0], lat2[0], lon2[0])[2] <= MEETING
+            if other not in meeting and near:
+                meeting[other] = t
+        if len(meeting) > len(best):
+            best = meeting
+    if len(best) < 2:
+        best = {0: axes[0].vertex_chainages[0]}
+    origins, datum, number = [], [], 0
+    for k, axis in enumerate(axes):
+        if k in best:
+            origins.append(best[k])
+            datum.append(0)
+        else:
+            number += 1
+            origins.append(axis.vertex_chainages[0])
+            datum.append(number)
+    return origins, datum

@@ -1,0 +1,255 @@
+"""Parameters of the entries that state, fit or test a design."""
+
+from qgis.core import QgsProcessingParameterBoolean, QgsProcessingParameterFeatureSource
+
+from ..core.design import DESIGNS, EARTHS
+from ..entry.parameter_builders import (
+    SOURCE,
+    advanced,
+    choice_parameter,
+    field_parameter,
+    number_parameter,
+    text_parameter,
+    with_help,
+)
+from ..language.translation import tr
+
+
+def design():
+    return choice_parameter(
+        "DESIGN",
+        tr("Design"),
+        tr(
+            "chord: straight between two controls. tangent: straight, level at one control. inclined: straight, rising "
+            "by SLOPE at one control. reference: a fitted or fixed plane. level: follows the level surface. grade: "
+            "constant slope above the level surface, or from A to B where SLOPE is empty."
+        ),
+        DESIGNS,
+        "chord",
+    )
+
+
+def control(letter):
+    """Parameters CHAINAGE_x and HEIGHT_x of control 'A' or 'B'."""
+    return (
+        text_parameter(
+            f"CHAINAGE_{letter}",
+            tr("Chainage of control {}").format(letter),
+            tr(
+                "A distance or a station such as 12+50. Empty: found from the stations that have a height: the first "
+                "for A (tangent: nearest to the middle), the last for B."
+            ),
+        ),
+        number_parameter(
+            f"HEIGHT_{letter}",
+            tr("Height of control {}").format(letter),
+            tr(
+                "Design height there. Empty: the as-built height of the station nearest to that chainage, at most 1 m "
+                "away, so that its residual is 0."
+            ),
+        ),
+    )
+
+
+def slope():
+    return number_parameter(
+        "SLOPE",
+        tr("Slope"),
+        tr(
+            "Rise of the design height per chainage at control A, without unit: 0.003 for 3 mm per metre. For the "
+            "designs inclined and grade."
+        ),
+    )
+
+
+def reference():
+    parameter = QgsProcessingParameterFeatureSource("REFERENCE", tr("Reference"), [SOURCE.TypeVector], optional=True)
+    return advanced(
+        with_help(
+            parameter,
+            tr(
+                "Layer with the planes for the design 'reference': fields name, lat0, lon0, h0, nx, ny, nz, h_system, "
+                "undul. Its name matches an axis; a single row serves all axes."
+            ),
+        )
+    )
+
+
+def refraction():
+    return advanced(
+        number_parameter(
+            "REFRACTION",
+            tr("Refraction coefficient k"),
+            tr(
+                "Share of the curvature effect that a bent line of sight takes away: 0 for a structure, 0.13 is usual "
+                "by day over land for a sight, and it can be negative near warm ground."
+            ),
+            0.0,
+        )
+    )
+
+
+def earth():
+    return advanced(
+        choice_parameter(
+            "EARTH",
+            tr("Earth model"),
+            tr("ellipsoid: exact. sphere and flat: for comparison only."),
+            EARTHS,
+            "ellipsoid",
+        )
+    )
+
+
+def tolerance():
+    return number_parameter(
+        "TOLERANCE",
+        tr("Tolerance"),
+        tr(
+            "Greatest residual that counts as within, in the unit of heights. Empty: no status within, high or low is "
+            "given."
+        ),
+        None,
+        0.0,
+    )
+
+
+def sigma_field(parent="STATIONS"):
+    return advanced(
+        field_parameter(
+            "SIGMA_FIELD",
+            tr("Field with the heights' standard deviation"),
+            tr(
+                "In the unit of heights. Empty: SIGMA, else a field 'sd', else the accuracy is estimated from the "
+                "residuals."
+            ),
+            parent,
+        )
+    )
+
+
+def sigma():
+    return number_parameter(
+        "SIGMA",
+        tr("Standard deviation of a height"),
+        tr("One value for all stations, in the unit of heights. Empty: from a field, else estimated."),
+        None,
+        0.0,
+    )
+
+
+def sigma_km():
+    return advanced(
+        number_parameter(
+            "SIGMA_KM",
+            tr("Standard deviation of the levelling over 1 km (mm)"),
+            tr(
+                "Of the run as used: for a single run the value quoted for a double run, times 1.41. Heights levelled "
+                "along an arm share errors; an ellipse that ignores this holds the truth in 15 to 60 percent of cases "
+                "instead of 95."
+            ),
+            None,
+            0.0,
+        )
+    )
+
+
+def given_covariance():
+    """Parameters COVARIANCE and NAME_FIELD."""
+    parameter = QgsProcessingParameterFeatureSource(
+        "COVARIANCE", tr("Covariance of the heights"), [SOURCE.TypeVector], optional=True
+    )
+    return (
+        advanced(
+            with_help(
+                parameter,
+                tr(
+                    "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
+                    "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
+                    "is added."
+                ),
+            )
+        ),
+        advanced(
+            field_parameter(
+                "NAME_FIELD",
+                tr("Field with the station's name"),
+                tr("Finds each station in COVARIANCE. Empty: a field 'point', 'name' or 'station'."),
+                "STATIONS",
+            )
+        ),
+    )
+
+
+def fit_kind():
+    return choice_parameter(
+        "FIT",
+        tr("Fit"),
+        tr(
+            "line: for each axis, or each leg of a bent one. plane: one for each group of axes, counting a common "
+            "corner once."
+        ),
+        ("line", "plane"),
+        "line",
+    )
+
+
+def group_field():
+    return advanced(
+        field_parameter(
+            "GROUP_FIELD",
+            tr("Field that names the group, in the axis layer"),
+            tr("Axes of one group share a plane. Empty: a field 'group', else all axes are one group."),
+            "AXIS",
+        )
+    )
+
+
+def robust():
+    return advanced(
+        with_help(
+            QgsProcessingParameterBoolean("ROBUST", tr("Robust start"), defaultValue=False),
+            tr(
+                "Begin the search for blunders from a robust fit (Huber): for many suspects, or where a stretch of the "
+                "structure has moved and no standard deviation is given. Works only where suspected blunders are set "
+                "aside."
+            ),
+        )
+    )
+
+
+def remove_blunders():
+    return with_help(
+        QgsProcessingParameterBoolean("REMOVE_BLUNDERS", tr("Set suspected blunders aside"), defaultValue=True),
+        tr("One by one, the greatest first; each is listed and stays in the output. Off: they are only flagged."),
+    )
+
+
+def geoid_slope_sigma():
+    return advanced(
+        number_parameter(
+            "GEOID_SLOPE_SIGMA",
+            tr("Standard deviation of the geoid's slope (seconds of arc)"),
+            tr(
+                "For each component; one second moves the tangent point by 31 m. Empty: 4 for EGM96-like grids and "
+                "unknown undulations, 2.5 for grids of 5 minutes or finer."
+            ),
+            None,
+            0.0,
+        )
+    )
+
+
+def geoid_bending():
+    return advanced(
+        number_parameter(
+            "GEOID_BENDING",
+            tr("Share of the geoid's bending"),
+            tr(
+                "Standard deviation that the bending of the geoid adds to the curvature factor. Empty: 0.04 at 3 km, "
+                "less for longer structures, half where a fine grid of undulations is applied."
+            ),
+            None,
+            0.0,
+        )
+    )

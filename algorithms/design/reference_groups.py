@@ -1,0 +1,264 @@
+"""What is fitted together: each axis or leg as a line, or the axes of a group as a plane; and the result of a fit."""
+
+from dataclasses import dataclass, field
+from typing import Optional
+
+import numpy as np
+
+from ..core.errors import InputError
+from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
+from ..core.geodesy import east_north, foot_and_normal
+from ..core.least_squares import suspected_step
+from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.quantiles import BAARDA
+from ..core.straightness import Straightness, straightness
+from ..core.tangent_point import LevelPlace, TangentPoint, level_place, tangent_point
+from ..language.translation import tr
+from .height_accuracies import levelling_arms
+
+SAME_PLACE = 0.01
+MANY_FLAGGED = 0.1
+NEIGHBOURS = 3
+
+
+@dataclass(frozen=True)
+class Step:
+    """A step along an arm: all stations from ``chainage`` on are shifted against those before; ``value``: its T."""
+
+    axis: int
+    chainage: float
+    value: float
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
+    into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
+    ``moved``: runs of three and more flagged neighbours, tuples of the fit's own rows; ``many``: more than a tenth of
+    all is flagged. Both look like deformation rather than like blunders.
+    """
+
+    name: str
+    kind: str
+    axes: tuple
+    surface: SurfaceFit
+    rows: np.ndarray
+    all_rows: np.ndarray
+    at: np.ndarray
+    suspected: np.ndarray
+    moved: tuple
+    many: bool
+    slopes: tuple
+    tangent: Optional[TangentPoint] = None
+    inside: bool = False
+    level: Optional[LevelPlace] = None
+    straightness: Optional[Straightness] = None
+    step: Optional[Step] = None
+    arms_apart: int = 0
+
+
+@dataclass(frozen=True)
+class Group:
+    """Rows to be fitted together. ``stretch``: of a line, metres of chainage."""
+
+    name: str
+    kind: str
+    axes: tuple
+    rows: np.ndarray
+    all_rows: np.ndarray = field(repr=False)
+    at: np.ndarray = field(repr=False)
+    stretch: object = None
+
+    def fitted(self, run, *, remove, robust):
+        """Fit the rows of ``run``: returns Fit; InputError names the axis or group."""
+        try:
+            return self._fitted(run, remove, robust)
+        except InputError as error:
+            raise InputError(
+                tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, error)
+            ) from None
+
+    def _fitted(self, run, remove, robust):
+        points, rows = run.structure.points, self.rows
+        station = run.structure.feet.station[rows]
+        lat, lon, height = points.lat[station], points.lon[station], run.height[rows] + run.n[rows]
+        covariance, sections, datums = self._accuracy(run, rows, station)
+        heights = Heights(lat, lon, height, covariance, run.accuracies.known, datums)
+        if self.kind == "plane":
+            check_spread(lat, lon, run.ellipsoid)
+            frame = plane_frame(lat, lon, run.ellipsoid)
+        else:
+            frame = line_frame(run.axes[self.axes[0]], self.stretch.first, self.stretch.last)
+        surface = fit_surface(frame, heights, remove=remove, robust=robust, sections=sections)
+        found = surface.search
+        flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
+        for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
+            flagged[row] = True
+        more = self._level_place(run, surface, lat, lon, height)
+        return Fit(
+            self.name,
+            self.kind,
+            self.axes,
+            surface,
+            rows,
+            self.all_rows,
+            self.at,
+            flagged,
+            _moved_stretches(run, rows, flagged),
+            bool(flagged.mean() > MANY_FLAGGED and flagged.sum() >= NEIGHBOURS),
+            tuple(_slope(surface, run.axes[k]) for k in self.axes),
+            step=_step(run, rows, surface, sections),
+            arms_apart=0 if datums is None else int(datums.max()),
+            **more,
+        )
+
+    def _accuracy(self, run, rows, station):
+        if not run.accuracies.by_arms:
+            return run.accuracies.covariance(station, None, None), (), None
+        index = np.searchsorted(self.axes, run.structure.feet.axis[rows])
+        arms, distances, datums = levelling_arms([run.axes[k] for k in self.axes], index, run.chainage[rows])
+        covariance = run.accuracies.covariance(station, arms, distances)
+        outwards = np.argsort(distances, kind="stable")
+        sections = tuple(outwards[arms[outwards] == arm] for arm in np.unique(arms))
+        return covariance, sections, datums if datums.max() > 0 else None
+
+    def _level_place(self, run, surface, lat, lon, height):
+        kept, more = surface.search.kept, {}
+        if self.kind == "plane":
+            more["tangent"] = tangent_point(surface, lat, lon, geoid_slope_sigma=run.geoid_sigma)
+            more["inside"] = _inside(more["tangent"].lat, more["tangent"].lon, lat, lon, run.ellipsoid)
+        else:
+            middle = 0.5 * (self.stretch.first + self.stretch.last)
+            more["level"] = level_place(surface, run.axes[self.axes[0]], middle, geoid_slope_sigma=run.geoid_sigma)
+            more["straightness"] = straightness(surface, lat[kept], lon[kept], height[kept])
+        return more
+
+
+def groups_of_lines(run):
+    """A Group for each axis that has stations with heights, or for each of its legs with at least four."""
+    groups, several = [], np.bincount(run.structure.feet.axis[run.usable]).max() > 1
+    for number, axis in enumerate(run.axes):
+        rows = np.flatnonzero(run.usable & (run.structure.feet.axis == number))
+        if not len(rows):
+            run.feedback.pushInfo(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
+            continue
+        if len(rows) == 1 and several:
+            run.feedback.pushWarning(
+                tr("Axis '{}': 1 station with a height; a line needs 2 and was not fitted.").format(axis.line.name)
+            )
+            continue
+        s = run.chainage[rows]
+        for stretch in stretches(axis, float(s.min()), float(s.max())):
+            mine = rows[rows_on(stretch, s)]
+            name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
+            if stretch.leg and len(mine) < LEAST_ON_LEG:
+                run.feedback.pushWarning(
+                    tr("{}: {} stations with heights; a leg needs {} and was not fitted.").format(
+                        name, len(mine), LEAST_ON_LEG
+                    )
+                )
+                continue
+            groups.append(Group(name, "line", (number,), mine, mine, np.arange(len(mine)), stretch))
+    return _some(groups)
+
+
+def groups_of_axes(run):
+    """A Group for each group of axes that has stations with heights."""
+    names = {}
+    for number, axis in enumerate(run.structure.axes):
+        names.setdefault(run.group_name(axis), []).append(number)
+    groups = []
+    for name, members in names.items():
+        rows = np.flatnonzero(run.usable & np.isin(run.structure.feet.axis, members))
+        if not len(rows):
+            continue
+        present = tuple(k for k in members if np.any(run.structure.feet.axis[rows] == k))
+        kept, at = _counted_once(run, rows)
+        title = name or (run.structure.names[present[0]] if len(present) == 1 else tr("common plane"))
+        groups.append(Group(title, "plane", present, rows[kept], rows, at))
+    return _some(groups)
+
+
+def _some(groups):
+    if not groups:
+        raise InputError(tr("Nothing can be fitted: no axis or leg has enough stations with heights."))
+    return groups
+
+
+def _counted_once(run, rows):
+    """Indices of the rows that count, and for each row the place of its like among these: one station on two axes, or a
+    corner that both arms list with the same reading, counts once."""
+    if len(np.unique(run.structure.feet.axis[rows])) == 1:
+        return np.arange(len(rows)), np.arange(len(rows))
+    points, station = run.structure.points, run.structure.feet.station[rows]
+    feet = foot_and_normal(points.lat[station], points.lon[station], run.ellipsoid)[0]
+    kept, at = [], np.empty(len(rows), int)
+    seen = {}
+    for k, (place, height) in enumerate(zip(feet, run.height[rows].tolist())):
+        cell = tuple(np.floor(place / (4 * SAME_PLACE)).astype(int).tolist())
+        near = [
+            j
+            for dx in (-1, 0, 1)
+            for dy in (-1, 0, 1)
+            for dz in (-1, 0, 1)
+            for j in seen.get((cell[0] + dx, cell[1] + dy, cell[2] + dz), ())
+            if np.linalg.norm(feet[kept[j]] - place) <= SAME_PLACE
+            and run.height[rows[kept[j]]] == height
+            and run.structure.feet.axis[rows[kept[j]]] != run.structure.feet.axis[rows[k]]
+        ]
+        if near:
+            at[k] = near[0]
+            continue
+        at[k] = len(kept)
+        seen.setdefault(cell, []).append(len(kept))
+        kept.append(k)
+    return np.array(kept, int), at
+
+
+def _limit(found):
+    """What |w| of all rows is compared with; the set-aside ones are suspected anyway."""
+    return found.solution.critical if np.isfinite(found.solution.critical) else BAARDA * 1e9
+
+
+def _moved_stretches(run, rows, flagged):
+    """Runs of at least three flagged neighbours along an axis: tuples of indices into ``rows``."""
+    axis, found = run.structure.feet.axis[rows], []
+    order = np.lexsort((run.chainage[rows], axis))
+    stretch = []
+    for k, previous in zip(order, [None, *order[:-1]]):
+        if stretch and (not flagged[k] or axis[k] != axis[previous]):
+            found.append(tuple(stretch))
+            stretch = []
+        if flagged[k]:
+            stretch.append(int(k))
+    found.append(tuple(stretch))
+    return tuple(one for one in found if len(one) >= NEIGHBOURS)
+
+
+def _step(run, rows, surface, sections):
+    """The step suspected along an arm, None without one or without levelled correlation."""
+    found = suspected_step(surface.search.fitted, sections) if sections else None
+    if found is None:
+        return None
+    value, row = found
+    return Step(int(run.structure.feet.axis[rows[row]]), float(run.chainage[rows[row]]), value)
+
+
+def _slope(surface, axis):
+    """Slope of the fitted surface along an axis at its origin, against the ellipsoid's horizon there, without unit."""
+    lat, lon, azimuth = (float(v[0]) for v in axis.place(axis.start))
+    east, north = east_north(lat, lon)
+    ahead = np.sin(np.radians(azimuth)) * east + np.cos(np.radians(azimuth)) * north
+    n = surface.plane.normal
+    return float(-(n @ ahead) / (n @ np.cross(east, north)))
+
+
+def _inside(lat, lon, station_lat, station_lon, ellipsoid):
+    """True where a place lies within the convex hull of the stations in plan."""
+    feet, origin = foot_and_normal(station_lat, station_lon, ellipsoid)[0], foot_and_normal(lat, lon, ellipsoid)[0]
+    east, north = east_north(lat, lon)
+    x, y = (feet - origin) @ east, (feet - origin) @ north
+    turn = np.sort(np.arctan2(y, x))
+    # Inside, the stations are seen all around: no gap between their directions is half a turn wide.
+    gaps = np.diff(np.concatenate([turn, turn[:1] + 2.0 * np.pi]))
+    return bool(gaps.max() < np.pi)

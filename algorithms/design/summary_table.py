@@ -1,0 +1,52 @@
+"""The summary of a run of designheights: a row for each axis."""
+
+from ..boundary.fields import SUMMARY
+from ..entry.base import record_text
+
+
+def summary_table(reports, notation, units, record, chainage):
+    """Columns of the summary, a row for each axis, those without stations too; in the run's units."""
+    rows = [
+        _empty_row(report, units, record)
+        if report.found is None
+        else _summary_row(report, notation, units, record, chainage)
+        for report in reports
+    ]
+    return {name: [row[name] for row in rows] for name in SUMMARY}
+
+
+def _empty_row(report, units, record):
+    """An axis to which no station belongs: it was not surveyed, which is worth a row."""
+    counts = dict.fromkeys(("number", "within", "high", "low", "no_height"), 0)
+    return {
+        **dict.fromkeys(SUMMARY),
+        **counts,
+        "axis": report.name,
+        "record": record_text(record),
+        "chain_h": report.axis.chainage_height / units.height,
+    }
+
+
+def _summary_row(report, notation, units, record, chainage):
+    controls = [*report.found.controls, None, None][:2]
+    row = {"axis": report.name, "design": report.spec.kind}
+    for letter, control in zip("ab", controls):
+        row[f"chain_{letter}"] = None if control is None else control.chainage / units.chainage
+        row[f"height_{letter}"] = None if control is None else control.height / units.height
+    statistics = report.statistics
+    at = "" if statistics.greatest_at is None else notation.text(chainage[report.rows[statistics.greatest_at]])
+    row.update(
+        slope=report.found.slope,
+        chain_h=report.axis.chainage_height / units.height,
+        tolerance=None if report.tolerance is None else report.tolerance / units.height,
+        number=statistics.number,
+        rms=statistics.rms / units.height,
+        max_abs=statistics.greatest / units.height,
+        max_at=at,
+        within=statistics.within,
+        high=statistics.high,
+        low=statistics.low,
+        no_height=statistics.no_height,
+        record=record_text({**record, "axes": {report.name: report.record(units)}}),
+    )
+    return row

@@ -1,0 +1,1 @@
+"""HTML, PDF and CSV from one list of blocks."""

@@ -1,0 +1,325 @@
+"""Functions that return a fresh parameter each, so that one key means and says the same in every entry."""
+
+from qgis.core import (
+    QgsProcessingParameterBoolean,
+    QgsProcessingParameterFeatureSink,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterRasterLayer,
+)
+
+from ..core.units import METRES
+from ..language.translation import tr
+from .parameter_builders import (
+    SOURCE,
+    advanced,
+    choice_parameter,
+    field_parameter,
+    number_parameter,
+    text_parameter,
+    with_help,
+)
+
+UNDULATIONS = ("unknown", "ellipsoidal", "field", "grid", "constant")
+
+
+def stations():
+    return with_help(
+        QgsProcessingParameterFeatureSource("STATIONS", tr("Stations"), [SOURCE.TypeVectorPoint]),
+        tr("Points of the structure whose heights were surveyed."),
+    )
+
+
+def any_points():
+    return with_help(
+        QgsProcessingParameterFeatureSource("STATIONS", tr("Points"), [SOURCE.TypeVectorPoint]),
+        tr("Any points: surveyed stations, targets, supports."),
+    )
+
+
+def height_list():
+    return with_help(
+        QgsProcessingParameterFeatureSource("INPUT", tr("Height list"), [SOURCE.TypeVector]),
+        tr(
+            "A table with a station and a height in each row, for example a CSV file. Points are taken too; their own "
+            "place is not used."
+        ),
+    )
+
+
+def axis():
+    return with_help(
+        QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [SOURCE.TypeVectorLine]),
+        tr(
+            "Line of the structure in plan, one feature for each axis, drawn in the direction of rising chainage. "
+            "Where it has a field 'design', its fields design, chain_a, height_a, chain_b, height_b, slope, tolerance, "
+            "chain_h and chain_0 override this form for that axis."
+        ),
+    )
+
+
+def axis_field():
+    return advanced(
+        field_parameter(
+            "AXIS_FIELD",
+            tr("Field that names the axis, in the axis layer"),
+            tr("Empty: a field 'axis' or 'name', else the feature's number."),
+            "AXIS",
+        )
+    )
+
+
+def station_axis_field(parent="STATIONS"):
+    return advanced(
+        field_parameter(
+            "STATION_AXIS_FIELD",
+            tr("Field that names the axis, at the stations"),
+            tr("Empty: a field 'axis', else each station belongs to the nearest axis."),
+            parent,
+        )
+    )
+
+
+def station_field():
+    return field_parameter(
+        "STATION_FIELD",
+        tr("Field with the station"),
+        tr(
+            "Station notation such as 12+50 (stations of 100) or 1+250 (of 1000), or a distance. Empty: a field "
+            "'station' or 'chainage'."
+        ),
+        "INPUT",
+    )
+
+
+def offset_field():
+    return field_parameter(
+        "OFFSET_FIELD",
+        tr("Field with the offset"),
+        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field 'offset', else 0."),
+        "INPUT",
+    )
+
+
+def height_field(parent="STATIONS"):
+    text = (
+        tr("Empty: a field 'height', else the point's Z.")
+        if parent == "STATIONS"
+        else tr("Empty: a field 'height', else the rows have no height.")
+    )
+    return field_parameter("HEIGHT_FIELD", tr("Field with the as-built height"), text, parent)
+
+
+def height_unit():
+    return choice_parameter(
+        "HEIGHT_UNIT",
+        tr("Unit of heights"),
+        tr(
+            "Unit of heights in and out: metre, international foot, or US survey foot. Tolerance, typed undulations "
+            "and residuals are in it too."
+        ),
+        METRES,
+        "metre",
+    )
+
+
+def chainage_unit():
+    return advanced(
+        choice_parameter("CHAINAGE_UNIT", tr("Unit of chainages and offsets"), tr("Empty: as the heights."), METRES)
+    )
+
+
+def max_distance():
+    return advanced(
+        number_parameter(
+            "MAX_DISTANCE",
+            tr("Greatest distance from the axis (metres)"),
+            tr("Stations farther from every axis stay in the output with the status 'off axis'."),
+            100.0,
+            0.0,
+        )
+    )
+
+
+def chainage_start():
+    return advanced(
+        text_parameter(
+            "CHAINAGE_START",
+            tr("Chainage of the axis' first vertex"),
+            tr("A distance or a station such as 10+00. Empty: 0."),
+        )
+    )
+
+
+def chainage_height():
+    return advanced(
+        number_parameter(
+            "CHAINAGE_HEIGHT",
+            tr("Chainage height"),
+            tr(
+                "Height at which chainages are measured, in the unit of heights: a structure at height is longer than "
+                "its shadow on the ellipsoid. Empty: the median height of the axis' stations, rounded to 1 m; give it, "
+                "so that two surveys get the same chainages."
+            ),
+        )
+    )
+
+
+def equations():
+    return advanced(
+        text_parameter(
+            "EQUATIONS",
+            tr("Station equations"),
+            tr("Pairs back=ahead in order, separated by semicolons, for example 12+50=13+00. One axis only."),
+        )
+    )
+
+
+def undulation():
+    return advanced(
+        choice_parameter(
+            "UNDULATION",
+            tr("Height system"),
+            tr(
+                "What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' "
+                "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so."
+            ),
+            UNDULATIONS,
+            "unknown",
+        )
+    )
+
+
+def undulation_field(parent="STATIONS"):
+    return advanced(
+        field_parameter(
+            "UNDULATION_FIELD",
+            tr("Field with the undulation"),
+            tr(
+                "Geoid height above the ellipsoid at each station, in the unit of heights. Used with UNDULATION "
+                "'field'. Empty: a field 'undulation'."
+            ),
+            parent,
+        )
+    )
+
+
+def undulation_value():
+    return advanced(
+        number_parameter(
+            "UNDULATION_VALUE",
+            tr("Undulation"),
+            tr(
+                "One geoid height for all stations, in the unit of heights. Used with UNDULATION 'constant'; it hides "
+                "the geoid's slope and bending."
+            ),
+        )
+    )
+
+
+def geoid():
+    parameter = QgsProcessingParameterRasterLayer("GEOID", tr("Geoid raster"), optional=True)
+    return advanced(
+        with_help(
+            parameter,
+            tr(
+                "Raster of geoid undulations in metres, in latitude and longitude. Used with UNDULATION 'grid'. Empty: "
+                "the EGM96 grid that PROJ has."
+            ),
+        )
+    )
+
+
+def radius():
+    return advanced(
+        number_parameter(
+            "RADIUS",
+            tr("Radius of the sphere (metres)"),
+            tr("Empty: Euler's radius of curvature at the axis' middle in its azimuth."),
+        )
+    )
+
+
+def interval():
+    return number_parameter(
+        "INTERVAL",
+        tr("Interval"),
+        tr("Chainage between stations, in the unit of chainages; stations stand at its multiples. Empty: none."),
+        None,
+        0.0,
+    )
+
+
+def at_vertices():
+    return with_help(
+        QgsProcessingParameterBoolean("AT_VERTICES", tr("At vertices"), defaultValue=True),
+        tr("Stations at both ends and at every bend of the axis."),
+    )
+
+
+def chainages():
+    return text_parameter(
+        "CHAINAGES",
+        tr("Listed chainages"),
+        tr("Stations or distances separated by semicolons or line breaks, for example 0+500; 1+250."),
+        True,
+    )
+
+
+def onto_axis():
+    return with_help(
+        QgsProcessingParameterBoolean("ONTO_AXIS", tr("Move the points onto the axis"), defaultValue=False),
+        tr("Off: the points stay where they are."),
+    )
+
+
+def sink(key, label, kind=None, optional=False):
+    """An output layer of SourceType ``kind`` (default: points)."""
+    return QgsProcessingParameterFeatureSink(
+        key, label, SOURCE.TypeVectorPoint if kind is None else kind, optional=optional, createByDefault=not optional
+    )
+
+
+def table(key, label, optional=True):
+    """An output table without geometry, made by default in the form."""
+    return QgsProcessingParameterFeatureSink(key, label, SOURCE.TypeVector, optional=optional, createByDefault=True)
+
+
+def reviewed_stations():
+    return with_help(
+        QgsProcessingParameterFeatureSource("STATIONS", tr("Stations with residuals"), [SOURCE.TypeVectorPoint]),
+        tr(
+            "Output of 'Design heights and residuals': points with a field 'residual', and axis, station, chainage, "
+            "design_h where there are."
+        ),
+    )
+
+
+def title():
+    return text_parameter(
+        "TITLE", tr("Title"), tr("Heading of the printed sheets: project, structure. Empty: the layer's name.")
+    )
+
+
+def recorded_units():
+    """Parameters HEIGHT_UNIT and CHAINAGE_UNIT of an entry that goes on from a run with a record."""
+    return (
+        advanced(
+            choice_parameter(
+                "HEIGHT_UNIT",
+                tr("Unit of heights"),
+                tr(
+                    "Unit of residuals, heights and tolerance in the stations. Empty: that of the run that computed "
+                    "them, as its record says, else metre."
+                ),
+                METRES,
+            )
+        ),
+        advanced(
+            choice_parameter(
+                "CHAINAGE_UNIT",
+                tr("Unit of chainages and offsets"),
+                tr("Empty: that of the run that computed the stations, else as the heights."),
+                METRES,
+            )
+        ),
+    )

@@ -1,0 +1,1 @@
+"""What the user reads: translation, numbers, heights, words of decisions."""

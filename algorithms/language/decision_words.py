@@ -1,0 +1,35 @@
+"""Decisions on flagged stations: the words in the table, what each means, and the names of its file and fields."""
+
+from .translation import tr
+
+# As they stand in the field 'decision', whatever the user's language; other entries read them.
+ACCEPT, MEASURE_AGAIN, READING_ERROR, MOVE = "accept", "measure again", "reading error", "move the support"
+DECISIONS = (ACCEPT, MEASURE_AGAIN, READING_ERROR, MOVE)
+# Beside the result residuals.gpkg stands residuals_decisions.gpkg, which no run writes.
+ENDING = "_decisions.gpkg"
+TABLE = "decisions"
+FIELDS = ("axis", "station", "chainage", "decision", "note", "by", "at")
+
+
+def decision_label(decision):
+    """What a person reads for a decision; '' is 'None yet'. A word that is not known is shown as it stands."""
+    return {
+        "": tr("None yet"),
+        ACCEPT: tr("Accept as it is"),
+        MEASURE_AGAIN: tr("Measure again"),
+        READING_ERROR: tr("Reading error"),
+        MOVE: tr("Move the support"),
+    }.get(decision, decision)
+
+
+def decision_help(decision):
+    """One sentence that tells when a decision is the right one."""
+    return {
+        "": tr("Nothing has been decided about this station."),
+        ACCEPT: tr("The station stays as it was built, although it is flagged."),
+        MEASURE_AGAIN: tr("The height is doubted; nothing is moved before it has been measured again."),
+        READING_ERROR: tr(
+            "The height is wrong, not the structure; the station is left out of the adjustment schedule."
+        ),
+        MOVE: tr("The height is right; the support is to be raised or lowered."),
+    }.get(decision, "")

@@ -1,0 +1,42 @@
+"""Numbers and lists as sentences show them."""
+
+import math
+
+from .translation import tr
+
+
+def number_text(value, decimals):
+    """A number for a sentence: fixed decimals, a true minus sign, no '-0'; 'none' for None and NaN."""
+    if value is None or not math.isfinite(value):
+        return tr("none")
+    text = f"{value:.{decimals}f}"
+    if float(text) == 0.0:
+        text = text.lstrip("-")
+    return text.replace("-", "\u2212")
+
+
+def signed_text(value, decimals):
+    """The same with a plus sign before positive numbers."""
+    text = number_text(value, decimals)
+    return text if not value or text[0] == "\u2212" or not math.isfinite(value) or float(text) == 0.0 else "+" + text
+
+
+def times(factor):
+    """An exaggeration as texts show it: '× 10,000'."""
+    return "\u00d7 " + (f"{factor:,.0f}" if factor >= 100 or factor == round(factor) else f"{factor:,.4g}")
+
+
+def counted(number, one, many):
+    """A number with its noun: '1 axis', '2 axes'."""
+    return f"{number} {one if number == 1 else many}"
+
+
+def listed(items, most=5, total=None):
+    """The first few items in a sentence: 'a, b and 3 more'; ``total``: how many there are, where not all are handed
+    over.
+    """
+    items = [str(item) for item in items]
+    total = len(items) if total is None else total
+    if total <= most:
+        return ", ".join(items)
+    return ", ".join(items[:most]) + " " + tr("and {} more").format(total - most)

@@ -1,0 +1,1 @@
+"""Parts of the entries that reduce sights and adjust levelled lines."""

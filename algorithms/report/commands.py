@@ -1,0 +1,91 @@
+"""How a report can be made again: the toolbox calls of its records, for the command line and for Python."""
+
+import os
+import re
+import shlex
+
+from qgis.core import QgsDataSourceUri
+
+from ..language.translation import tr
+
+
+def _paths(parameters):
+    for value in parameters.values():
+        text = str(value)
+        found = QgsDataSourceUri(text[4:]).database() if text.startswith("ogr:") else text.split("|")[0]
+        if os.path.isabs(found):
+            yield found
+
+
+def common_folder(records):
+    """The folder that all files of the records lie under, with its separator; '' where there is none worth naming."""
+    folders = [os.path.dirname(path) for record in records for path in _paths(_parameters(record))]
+    if not folders:
+        return ""
+    try:
+        folder = os.path.commonpath(folders)
+    except ValueError:  # several drives
+        return ""
+    return folder + os.sep if len(folder) > 3 else ""
+
+
+def _parameters(record):
+    return record.get("parameters", {})
+
+
+def _short(value, folder):
+    if isinstance(value, str) and re.search(r"[?&]uid=\{", value):
+        return tr("a layer in memory: save it first")
+    return value.replace(folder, "") if folder and isinstance(value, str) else value
+
+
+def local_geopackage(record):
+    """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is
+    data: nothing else that it names is opened."""
+    place = str(_parameters(record).get("STATIONS", ""))
+    path = place.split("|")[0]
+    return place if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path) else ""
+
+
+def quoted(text):
+    """A word as a POSIX shell takes it, quoted as a person would."""
+    if "'" not in text or "!" in text:
+        return shlex.quote(text)
+    return '"' + re.sub(r'([\\"$`])', r"\\\1", text) + '"'
+
+
+def usable(record):
+    """True where a record names an entry of this toolbox that can be called again."""
+    return re.fullmatch(r"tautline:[a-z]+", record.get("entry", "")) is not None
+
+
+def command_lines(records, folder):
+    """qgis_process lines, one for each record that can be called again."""
+    lines = []
+    for record in records:
+        parts = [
+            f"--{key}={quoted(_plain(_short(value, folder)))}"
+            for key, value in sorted(_parameters(record).items())
+            if re.fullmatch(r"[A-Z0-9_]+", key)
+        ]
+        lines.append(" \\\n    ".join([f"qgis_process run {record['entry']}", *parts]))
+    return "\n".join(([f"cd {shlex.quote(folder)}"] if folder else []) + lines)
+
+
+def _plain(value):
+    return str(value).lower() if isinstance(value, bool) else str(value)
+
+
+def python_lines(records, folder):
+    """The same calls as Python typed in the desktop."""
+    lines = ["import processing"] + ([f"import os\nos.chdir({folder!r})"] if folder else [])
+    for record in records:
+        given = [f"    {key!r}: {_short(value, folder)!r}," for key, value in sorted(_parameters(record).items())]
+        lines.append("\n".join([f"processing.run({record['entry']!r}, {{", *given, "})"]))
+    return "\n".join(lines)
+
+
+def versions_text(record):
+    """'Tautline 0.1.0, QGIS 3.22, PROJ 9.1' of a record."""
+    told = ", ".join(f"{name} {value}" for name, value in sorted(record.get("versions", {}).items()))
+    return told or tr("not recorded")

@@ -1,0 +1,346 @@
+"""The review report as a list of pieces, from which the screen's and the paper's document are both written."""
+
+from dataclasses import replace
+
+import numpy as np
+
+from ..core.conformance import figures
+from ..core.units import metres_per
+from ..documents.blocks import Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
+from ..language.decision_words import decision_label
+from ..language.height_text import height_text
+from ..language.number_text import counted, number_text
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
+from .commands import command_lines, common_folder, python_lines, usable, versions_text
+from .facts import axis_facts, run_facts
+from .profile_chart import profile_picture
+from .sentences import accuracy_sentence, caution_texts, glossary, headline, system_warning, verdict_sentences
+
+MOST_PROFILES = 12
+_MOST_AXES = 40
+MARKS = {"high": "▲ ", "low": "▼ "}
+
+
+def content(found, titles, drawn, records, *, screen=True, paper=True):
+    """All pieces in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
+    ``screen``, ``paper``: what the pictures are for."""
+    one = found.reviewed
+    structure = titles["STRUCTURE"] or one.points.name
+    parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
+    parts += [
+        Paragraph(" ".join(text for text in verdict_sentences(found) if text), "lead", headline(found, structure))
+    ]
+    parts += [Paragraph(row["sentence"]) for row in one.curvatures if row["sentence"]]
+    if not one.curvatures:
+        parts.append(
+            Paragraph(tr("Which shape was built was not tested: no table of curvature was handed in."), "small")
+        )
+    warning = system_warning(found)
+    parts += [Paragraph(warning, "warn")] if warning else []
+    parts += [Caution(caution_texts()[:1]), Heading(tr("Map")), drawn]
+    parts += _profiles(found, screen, paper) + _statistics(found) + _flagged(found)
+    parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles)))] + _axes(found)
+    parts += _reproduce(records) + [
+        Heading(tr("Terms and signs")),
+        Facts(glossary()),
+        Heading(tr("Cautions")),
+        Caution(caution_texts()),
+    ]
+    return parts + _all_stations(found)
+
+
+def _title_block(titles, structure):
+    people = ((tr("Prepared by"), titles["PREPARED_BY"]), (tr("Checked by"), titles["CHECKED_BY"]))
+    pairs = [
+        (tr("Project"), titles["PROJECT"]),
+        (tr("Structure"), structure),
+        (tr("Date of the report"), titles["DATE"]),
+    ]
+    return Signatures(tuple(pair for pair in pairs if pair[1]), people)
+
+
+def _profiles(found, screen, paper):
+    axes = [axis for axis in found.reviewed.axes if len(found.reviewed.rows(axis))]
+    parts = [Heading(tr("Profile in both views"))]
+    for axis in axes[:MOST_PROFILES]:
+        picture = profile_picture(found, axis, screen=screen, paper=paper)
+        title = tr("Axis '{}'").format(axis) if axis else tr("All stations")
+        if picture is None:
+            parts.append(
+                Paragraph(
+                    tr(
+                        "{}: there are no two stations with a chainage and a design height, so there is no profile."
+                    ).format(title),
+                    "small",
+                )
+            )
+        else:
+            parts += [Heading(title, 3), picture]
+    if len(axes) > MOST_PROFILES:
+        parts.append(
+            Paragraph(
+                tr("Profiles of the first {} of {} are shown.").format(
+                    MOST_PROFILES, counted(len(axes), tr("axis"), tr("axes"))
+                ),
+                "small",
+            )
+        )
+    return parts
+
+
+def _figures_row(found, name, rows):
+    one, amounts = found.reviewed, found.amounts
+    some = figures(one.residual[rows])
+    status = one.status[rows].astype(str)
+    at = "" if some.greatest_at is None else one.station[rows[some.greatest_at]]
+    judged = any(np.isin(status, ("within", "high", "low")))
+    counts = [str(int(np.sum(status == word))) if judged else "" for word in ("within", "high", "low")]
+    return [
+        name,
+        str(some.number),
+        amounts.text(some.rms),
+        amounts.signed(some.mean),
+        amounts.text(some.sd),
+        amounts.signed(some.greatest),
+        at,
+        *counts,
+        str(int(np.sum(status == "no height"))),
+    ]
+
+
+def _statistics(found):
+    one, small = found.reviewed, found.amounts.label
+    on = np.flatnonzero(one.status != "off axis")
+    rows = [_figures_row(found, axis or tr("all"), one.rows(axis)) for axis in one.axes if len(one.rows(axis))]
+    if len(one.axes) > 1:
+        rows.append(_figures_row(found, tr("together"), on))
+    aside = int(np.sum(found.doubt[on] & np.isfinite(one.residual[on])))
+    if aside:
+        rows.append(_figures_row(found, tr("without {} doubted").format(aside), on[~found.doubt[on]]))
+    columns = (
+        Column(tr("Axis"), "", 36),
+        Column(tr("Stations"), "n", 17),
+        Column(tr("RMS ({})").format(small), "n", 14),
+        Column(tr("Mean ({})").format(small), "n", 15),
+        Column(tr("St. dev. ({})").format(small), "n", 16),
+        Column(tr("Greatest ({})").format(small), "n", 18),
+        Column(tr("at"), "k", 20),
+        Column(tr("Within"), "n", 14),
+        Column(tr("High"), "n", 11),
+        Column(tr("Low"), "n", 11),
+        Column(tr("No height"), "n", 14),
+    )
+    caption = tr("Residuals, as-built minus design. St. dev. is the standard deviation about the mean.")
+    return [
+        Heading(tr("Statistics")),
+        Table(columns, rows, caption),
+        Paragraph(accuracy_sentence(found)),
+        *_straightness(found),
+    ]
+
+
+def _straightness(found):
+    lines = [row for row in found.reviewed.references if np.isfinite(row["str_vert"])]
+    if not found.reviewed.references:
+        return [Paragraph(tr("Straightness: not given, since no reference was handed in."), "small")]
+    if not lines:
+        return [
+            Paragraph(
+                tr("Straightness: not given, since the reference is a plane; it belongs to a line (FIT 'line')."),
+                "small",
+            )
+        ]
+    amounts = found.amounts
+    rows = []
+    for row in lines:
+        unit = metres_per(row["h_unit"]) if row["h_unit"] in UNIT_LABELS else found.reviewed.units.height
+        rows.append(
+            [row["name"], number_text(row["number"], 0)]
+            + [
+                amounts.text(row[name] * unit)
+                for name in ("str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_comb")
+            ]
+        )
+    small = amounts.label
+    columns = (
+        Column(tr("Line"), "", 48),
+        Column(tr("Stations"), "n", 18),
+        *(
+            Column(text.format(small), "n", 20)
+            for text in (
+                tr("Upwards RMS ({})"),
+                tr("Upwards range ({})"),
+                tr("Sideways RMS ({})"),
+                tr("Sideways range ({})"),
+                tr("Together RMS ({})"),
+                tr("Together greatest ({})"),
+            )
+        ),
+    )
+    return [Table(columns, rows, tr("Straightness: departures from the best-fit line, blunders set aside."))]
+
+
+def _remark(found, row):
+    """Flag and decision of one station as text."""
+    one = found.reviewed
+    texts = []
+    if found.suspected[row]:
+        moved = any(row in rows for rows in found.moved)
+        texts.append(tr("suspected; stretch that moved") if moved else tr("suspected blunder"))
+    if row in one.decided:
+        decision, note, by, at = one.decided[row]
+        who = ", ".join(text for text in (by, at) if text)
+        texts.append(
+            tr("decision: {}").format(decision_label(decision))
+            + (f" ({who})" if who else "")
+            + (f": {note}" if note else "")
+        )
+    return "; ".join(texts)
+
+
+def _station_columns(found, with_axis, with_remark):
+    one, small = found.reviewed, found.amounts.label
+    unit = UNIT_LABELS[one.units.height_name]
+    columns = [Column(tr("Axis"), "", 20)] if with_axis else []
+    columns += [
+        Column(tr("Station"), "k", 18),
+        Column(tr("As built ({})").format(unit), "n", 20),
+        Column(tr("Design ({})").format(unit), "n", 20),
+        Column(tr("Residual ({})").format(small), "n", 16),
+    ]
+    columns += [] if with_axis else [Column(tr("Curvature effect ({})").format(small), "n", 18)]
+    columns += [Column(tr("Status"), "k", 20)] + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
+    columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
+    left = 186.0 - sum(column.width for column in columns)
+    if with_remark:
+        return (*columns, Column(tr("Flag and decision"), "", left))
+    return tuple(replace(column, width=column.width + left / len(columns)) for column in columns)
+
+
+def _station_row(found, row, with_axis, with_remark):
+    one, amounts = found.reviewed, found.amounts
+    status = str(one.status[row])
+    cells = [one.axis[row]] if with_axis else []
+    cells += [
+        one.station[row] or str(int(one.order[row]) + 1),
+        height_text(one.built[row], one.units.height_name),
+        height_text(one.design[row], one.units.height_name),
+        amounts.signed(one.residual[row]),
+    ]
+    cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
+    cells += [MARKS.get(status, "") + status]
+    cells += [_test_text(one.w[row])] if one.has_tested else []
+    if np.any(np.isfinite(found.probability)):
+        cells.append(_percent(found.probability[row]))
+    return cells + ([_remark(found, row)] if with_remark else [])
+
+
+def _test_text(w):
+    """A test value: its tenths where it is near what it is compared with."""
+    return "" if not np.isfinite(w) else number_text(w, 1 if abs(w) < 99.95 else 0)
+
+
+def _percent(probability):
+    """A probability in whole percent, never rounded to certainty."""
+    if not np.isfinite(probability):
+        return ""
+    if probability > 0.99:
+        return "> 99 %"
+    return "< 1 %" if probability < 0.01 else f"{100.0 * probability:.0f} %"
+
+
+def _flagged(found):
+    one, rows = found.reviewed, found.flagged.tolist()
+    parts = [Heading(tr("Stations to look at"))]
+    if not one.has_tested:
+        parts.append(Paragraph(tr("Blunders: not tested; no tested stations were handed in."), "small"))
+    elif int(np.sum(one.suspected & ~found.suspected)):
+        parts.append(
+            Paragraph(
+                tr(
+                    "Blunders: the test flags {} of {}. So many mean that the structure has another shape than the one "
+                    "fitted, so these flags are not taken for blunders."
+                ).format(
+                    int(np.sum(one.suspected & ~found.suspected)),
+                    counted(int(np.sum(np.isfinite(one.w))), tr("station"), tr("stations")),
+                ),
+                "warn",
+            )
+        )
+    if not one.has_decisions:
+        parts.append(Paragraph(tr("Decisions: none were handed in."), "small"))
+    if not rows:
+        return parts + [Paragraph(tr("No station is out of tolerance, flagged or without a height."))]
+    rows.sort(key=lambda row: -np.nan_to_num(abs(one.residual[row]), nan=-1.0))
+    many = len(one.axes) > 1
+    kinds = tuple("out" if found.verdict.out[row] else "" for row in rows)
+    return parts + [
+        Table(
+            _station_columns(found, many, True),
+            [_station_row(found, row, many, True) for row in rows],
+            tr(
+                "Out of tolerance, flagged, decided about or without a height; the greatest residual first. Shaded: "
+                "counted against the structure."
+            ),
+            kinds,
+        )
+    ]
+
+
+def _axes(found):
+    parts = []
+    for axis in found.reviewed.axes:
+        facts = tuple(axis_facts(found, axis))
+        if facts:
+            parts += [Heading(tr("Axis '{}'").format(axis) if axis else tr("The axis"), 3), Facts(facts)]
+    if len(parts) > 2 * _MOST_AXES:
+        return parts[: 2 * _MOST_AXES] + [
+            Paragraph(
+                tr("Designs of the first {} axes are shown; the summary has them all.").format(_MOST_AXES), "small"
+            )
+        ]
+    return parts
+
+
+def _reproduce(records):
+    calls = [record for record in records if usable(record)]
+    parts = [Heading(tr("How to make it again"))]
+    if not calls:
+        return parts + [
+            Paragraph(tr("The layers carry no record of the runs that made them, so the calls are not known."), "small")
+        ]
+    folder = common_folder(calls)
+    parts.append(
+        Paragraph(
+            tr("The same inputs, versions and calls give the same numbers. Recorded with: {}.").format(
+                versions_text(calls[0])
+            )
+        )
+    )
+    return parts + [
+        Code(command_lines(calls, folder), tr("On the command line")),
+        Code(python_lines(calls, folder), tr("In Python")),
+    ]
+
+
+def _all_stations(found):
+    one = found.reviewed
+    parts = [Heading(tr("All stations"))]
+    for axis in one.axes:
+        rows = one.rows(axis).tolist()
+        if not rows:
+            continue
+        kinds = tuple("out" if found.verdict.out[row] else "" for row in rows)
+        remarks = one.has_tested or one.has_decisions
+        parts.append(
+            Table(
+                _station_columns(found, False, remarks),
+                [_station_row(found, row, False, remarks) for row in rows],
+                (tr("Axis '{}': {}.") if axis else "{}{}.").format(
+                    axis, counted(len(rows), tr("station"), tr("stations"))
+                ),
+                kinds,
+            )
+        )
+    return parts

@@ -1,0 +1,122 @@
+"""What was computed, from the records of the runs: design, controls, Earth model, height system, units, versions."""
+
+import numpy as np
+
+from ..boundary.reference_systems import definition
+from ..core.geodesy import datum_name, ellipsoid_of
+from ..core.station_notation import station_text
+from ..core.units import metres_per
+from ..entry.run_record import recorded_number, recorded_unit
+from ..language.height_text import height_text
+from ..language.number_text import number_text
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
+from .commands import versions_text
+from .sentences import deviation_text
+
+_SYSTEMS = {
+    "ellipsoidal": "ellipsoidal",
+    "unknown": "above a geoid whose undulation is not known to the run",
+    "field": "above the geoid, undulations of the stations from a field",
+    "grid": "above the geoid, undulations from a grid",
+    "constant": "above the geoid, one undulation for all",
+}
+_UNIT_NAMES = {"metre": "metre", "foot": "international foot (0.3048 m)", "us_foot": "US survey foot (1200/3937 m)"}
+_DESIGNS = {
+    "chord": "chord: straight between two controls",
+    "tangent": "tangent: straight, level at its control",
+    "inclined": "inclined: straight, with a slope at its control",
+    "reference": "a fitted or fixed plane",
+    "level": "level: follows the level surface",
+    "grade": "grade: a constant slope above the level surface",
+}
+_NOT_RECORDED = "not recorded: the stations carry no record of their run"
+
+
+def run_facts(found, titles):
+    """(name, value) of what holds for all axes."""
+    one, record = found.reviewed, found.reviewed.record
+    crs = definition(one.points.crs)
+    ellipsoid = ellipsoid_of(crs)
+    yield tr("Stations"), tr("layer '{}'").format(one.points.name)
+    days = sorted({text[:10] for text in one.date if text})
+    if days:
+        yield tr("Surveyed"), days[0] if len(days) == 1 else tr("{} to {}").format(days[0], days[-1])
+    system = _SYSTEMS.get(record.get("height_system"))
+    yield tr("Heights"), tr(system or _NOT_RECORDED)
+    source = record.get("undulation_source", "")
+    if record.get("height_system") in ("grid", "constant") and source:
+        value = tr("{} in the unit of heights").format(source.replace("-", "\u2212"))
+        yield tr("Source of the undulations"), source if record["height_system"] == "grid" else value
+    yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
+    yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
+    name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
+    yield tr("Coordinate reference system"), f"{name}; {datum_name(crs)}"
+    shape = tr("a = {} m, 1/f = {}") if ellipsoid.f else tr("sphere of {} m")
+    yield tr("Ellipsoid"), shape.format(number_text(ellipsoid.a, 3), number_text(1.0 / (ellipsoid.f or 1.0), 9))
+    stated = deviation_text(found) + f" ({one.sd_source})"
+    yield tr("Accuracy of a height"), stated if one.sd_source else tr("not stated")
+    yield tr("Computed with"), versions_text(record) if record else tr(_NOT_RECORDED)
+    yield tr("Reported with"), titles["VERSIONS"]
+    yield from _reference_facts(one)
+
+
+def _reference_facts(one):
+    for row in one.references[:12]:
+        text = tr("{}: {} stations, {} set aside, global test {}").format(
+            row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none")
+        )
+        if np.isfinite(row["tan_lat"]):
+            text += tr("; level at latitude {}°, longitude {}°, {}").format(
+                number_text(row["tan_lat"], 5), number_text(row["tan_lon"], 5), _state(row["tan_state"])
+            )
+        yield tr("Reference {}").format(row["name"]), text
+
+
+def _state(text):
+    return {"inside": tr("inside the structure"), "outside": tr("outside the structure")}.get(text, text)
+
+
+def axis_facts(found, axis):
+    """(name, value) of one axis as its record tells; nothing without a record."""
+    one, record = found.reviewed, found.reviewed.record
+    mine = record.get("axes", {}).get(axis)
+    if mine is None:
+        return
+    design = mine.get("design", "")
+    yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
+    for letter, control in zip("AB", mine["controls"]):
+        yield tr("Control {}").format(letter), _control(control, record)
+    slope = mine.get("slope")
+    if slope is not None and design in ("inclined", "grade"):
+        yield tr("Slope"), tr("{} (rise per chainage)").format(number_text(slope, 8))
+    height_unit = recorded_unit(record, "height_name") or one.units.height_name
+    height = recorded_number(record, axis, "chainage_height")
+    if height is not None:
+        yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
+    earth = mine.get("earth", tr("not recorded"))
+    yield (
+        tr("Earth model"),
+        {
+            "ellipsoid": tr("ellipsoid, exact"),
+            "sphere": tr("sphere, for comparison only"),
+            "flat": tr("flat, for comparison only"),
+        }.get(earth, earth),
+    )
+    if design in ("tangent", "inclined"):
+        yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
+    if mine.get("refraction"):
+        yield tr("Refraction coefficient k"), number_text(mine["refraction"], 3)
+    tolerance = recorded_number(record, axis, "tolerance")
+    if tolerance is not None:
+        yield tr("Tolerance"), "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
+
+
+def _control(control, record):
+    unit = recorded_unit(record, "height_name") or "metre"
+    along = recorded_unit(record, "chainage_name") or unit
+    chainage, height = float(control["chainage"]), float(control["height"])
+    how = tr("stated") if control.get("typed") else tr("the as-built height there")
+    return tr("{}, {} {} ({})").format(
+        station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how
+    )

@@ -1,0 +1,108 @@
+"""What a review report finds: figures, stretches that moved, doubts and the verdict; all from the core's pure
+functions.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..core.conformance import (
+    Accuracy,
+    Figures,
+    Verdict,
+    accuracy_95,
+    conformance,
+    decimals_for,
+    figures,
+    flags_hold,
+    stretches,
+    verdict,
+)
+from ..language.height_text import Amounts
+from ..structure.reviewed_stations import Reviewed, accepted, doubtful
+
+
+@dataclass(frozen=True)
+class Findings:
+    """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
+    that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
+    ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
+
+    reviewed: Reviewed
+    verdict: Verdict
+    probability: np.ndarray
+    moved: list
+    doubt: np.ndarray
+    suspected: np.ndarray
+    all: Figures
+    believed: Figures
+    accuracy: Accuracy
+    amounts: Amounts
+
+    @property
+    def known(self):
+        return np.isfinite(self.reviewed.residual)
+
+    @property
+    def flagged(self):
+        """Indices of the stations that somebody must look at: beyond the tolerance, suspected, decided, without a
+        height.
+        """
+        one = self.reviewed
+        looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | self.suspected
+        looked[list(one.decided)] = True
+        return np.flatnonzero(looked & (one.status != "off axis"))
+
+
+def findings(reviewed):
+    """Findings of what was read."""
+    one = reviewed
+    names = one.axes
+    number = np.array([names.index(name) for name in one.axis], int)
+    suspected = one.suspected & flags_hold(number, np.isfinite(one.w), one.suspected)
+    # Without a tolerance it is the test that says which stations depart.
+    beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
+    moved = stretches(number, one.chainage, one.residual, beyond)
+    in_stretch = np.zeros(len(one), bool)
+    for rows in moved:
+        in_stretch[rows] = True
+    doubt = doubtful(one, suspected & ~in_stretch)
+    probability = conformance(one.residual, one.tolerance, one.sd)
+    on = np.where(one.status == "off axis", np.nan, one.residual)
+    believed = np.where(doubt, np.nan, on)
+    said = verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one))
+    return Findings(
+        one,
+        said,
+        probability,
+        moved,
+        doubt,
+        suspected,
+        figures(on),
+        figures(believed),
+        accuracy_95(believed, own_heights=own_heights(one)),
+        _amounts(one),
+    )
+
+
+def own_heights(reviewed):
+    """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted
+    reference.
+    """
+    fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
+    return any(
+        any(control.get("typed") is False for control in axis["controls"])
+        or axis.get("design") == "reference"
+        and (not fitted or any(fitted))
+        for axis in reviewed.record.get("axes", {}).values()
+    )
+
+
+def _amounts(one):
+    """Decimals that show a tenth of the heights' accuracy, else of the tolerance."""
+    metric = one.units.height_name == "metre"
+    sizes = one.sd if np.any(np.isfinite(one.sd)) else one.tolerance
+    size = float(np.nanmin(sizes)) if np.any(np.isfinite(sizes)) else None
+    if size is not None:
+        size = size * 1000.0 if metric else size / one.units.height
+    return Amounts(one.units.height_name, decimals_for(size, least=1 if metric else 3, most=3 if metric else 5))

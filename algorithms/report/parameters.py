@@ -1,0 +1,110 @@
+"""The parameters of the review report."""
+
+from qgis.core import (
+    QgsProcessing,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterNumber,
+    QgsProcessingParameterRasterLayer,
+    QgsProcessingParameterString,
+)
+
+from ..entry.parameter_builders import advanced, file_parameter
+from ..entry.parameters import recorded_units, reviewed_stations
+from ..language.translation import tr
+
+_SOURCE = QgsProcessing.SourceType
+# The title block: key, label, help.
+TITLE_BLOCK = (
+    ("PROJECT", "Project", "Name of the project, for the title block."),
+    ("STRUCTURE", "Structure", "Name of the structure, for the title block. Empty: the layer's name."),
+    ("DATE", "Date of the report", "As it is to be printed. Empty: today, year-month-day."),
+    ("PREPARED_BY", "Prepared by", "Who answers for the report; a line for the signature is left."),
+    ("CHECKED_BY", "Checked by", "Who has checked it; a line for the signature is left beside it."),
+)
+
+
+def _source(key, label, text, kind, optional=True):
+    parameter = QgsProcessingParameterFeatureSource(key, label, [kind], optional=optional)
+    parameter.setHelp(text)
+    return parameter
+
+
+def _layers():
+    imagery = QgsProcessingParameterRasterLayer("IMAGERY", tr("Imagery"), optional=True)
+    imagery.setHelp(tr("Raster that the map lies on. Empty: a map without background."))
+    return [
+        _source("AXIS", tr("Axis"), tr("Line of the structure, drawn on the map."), _SOURCE.TypeVectorLine),
+        imagery,
+        _source(
+            "DECISIONS",
+            tr("Decisions"),
+            tr("Table with the fields axis, station, decision, note, by, at, as the review dock keeps it."),
+            _SOURCE.TypeVector,
+        ),
+        _source(
+            "TESTED",
+            tr("Tested stations"),
+            tr("Output of 'Fit a straight line or plane': its test values w and flags."),
+            _SOURCE.TypeVector,
+        ),
+        _source(
+            "REFERENCE",
+            tr("Reference"),
+            tr("References of 'Fit a straight line or plane': straightness and tangent point."),
+            _SOURCE.TypeVector,
+        ),
+        _source(
+            "CURVATURE", tr("Curvature of each axis"), tr("Table of 'Test which shape was built'."), _SOURCE.TypeVector
+        ),
+        advanced(
+            _source(
+                "SUMMARY",
+                tr("Summary of each axis"),
+                tr(
+                    "Summary of 'Design heights and residuals'. Only needed where the stations do not carry the record "
+                    "of their run."
+                ),
+                _SOURCE.TypeVector,
+            )
+        ),
+    ]
+
+
+def _sigma():
+    parameter = QgsProcessingParameterNumber(
+        "SIGMA", tr("Standard deviation of a height"), QgsProcessingParameterNumber.Type.Double, optional=True
+    )
+    parameter.setHelp(
+        tr(
+            "One value for all stations, in the unit of heights; the certainty of the verdict rests on it. Empty: the "
+            "stations' field 'sd', else that of the run that tested them, else no certainty is given."
+        )
+    )
+    parameter.setMinimum(0.0)
+    return parameter
+
+
+def _titles():
+    for key, label, text in TITLE_BLOCK:
+        parameter = QgsProcessingParameterString(key, tr(label), defaultValue=None, optional=True)
+        parameter.setHelp(tr(text))
+        yield parameter
+
+
+def report_parameters():
+    """Fresh parameters of the entry, in the order of its form."""
+    return [
+        reviewed_stations(),
+        *_layers(),
+        *_titles(),
+        _sigma(),
+        *recorded_units(),
+        file_parameter(
+            "HTML",
+            tr("Report for the screen"),
+            tr("One HTML file that opens offline and prints well."),
+            tr("HTML files (*.html)"),
+            True,
+        ),
+        file_parameter("PDF", tr("Report for paper"), tr("A PDF of A4 pages."), tr("PDF files (*.pdf)"), True),
+    ]

@@ -1,0 +1,214 @@
+"""The profile of one axis in both views, as a picture for the screen and one for paper."""
+
+import io
+from html import escape
+
+import numpy as np
+
+from ..core.errors import InputError
+from ..core.profile_views import AxisProfile, thinned, widened
+from ..core.station_notation import station_text
+from ..documents.blocks import Picture
+from ..language.translation import tr
+from ..language.units import UNIT_LABELS
+
+# As on the map: colour and shape say the same; all are dark enough on white.
+_LOOKS = {
+    "high": ("^", "#d9630b"),
+    "low": ("v", "#1f6feb"),
+    "within": ("o", "#3f9c87"),
+    "no tolerance": ("D", "#52525b"),
+}
+_WIDTH, _HEIGHT = 6.6, 5.0
+_BINS = 500
+
+
+def profile_picture(found, axis, *, screen, paper):
+    """Picture of one axis, for the screen and for paper as asked for; None where it has no two stations with a design
+    height.
+    """
+    one = found.reviewed
+    rows = one.rows(axis)
+    rows = rows[np.isfinite(one.chainage[rows]) & np.isfinite(one.design[rows])]
+    if len(rows) < 2 or not np.ptp(one.chainage[rows]) > 0.0:
+        return None
+    rows = rows[np.argsort(one.chainage[rows], kind="stable")]
+    flat = np.where(np.isfinite(one.flat[rows]), one.flat[rows], one.design[rows])
+    tolerance = one.tolerance[rows][0]
+    profile = AxisProfile(
+        one.chainage[rows],
+        one.design[rows],
+        flat,
+        one.residual[rows],
+        one.sd[rows],
+        None if np.isnan(tolerance) else float(tolerance),
+    )
+    known = one.residual[rows][np.isfinite(one.residual[rows])]
+    low, high = (
+        found.amounts.with_unit(float(end), True) if len(known) else tr("none")
+        for end in (known.min(initial=np.inf), known.max(initial=-np.inf))
+    )
+    alt = tr(
+        "Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the "
+        "station. Below, heights from the design, from {} to {}."
+    ).format(axis or tr("the axis"), low, high)
+    caption = _caption(profile, bool(np.any(found.doubt[rows])))
+    svg, png = _drawn(found, profile, rows, alt, screen, paper)
+    return Picture(svg, png, alt, caption, _HEIGHT / _WIDTH)
+
+
+def _caption(profile, doubted):
+    """What is to be seen, and no more."""
+    texts = [tr("Above: heights above the level surface through the first station.")]
+    if profile.is_straight:
+        texts.append(tr("The dashed line is the design as if the Earth were flat."))
+    texts.append(tr("Below: the same heights seen from the design."))
+    if profile.tolerance:
+        texts.append(tr("The band is the tolerance."))
+    if profile.is_straight:
+        texts.append(tr("The dash-dotted line is the level surface, as far as it lies in the picture."))
+    return " ".join(texts + ([tr("Crosses are doubted heights.")] if doubted else []))
+
+
+def _drawn(found, profile, rows, alt, screen, paper):
+    try:
+        from matplotlib import rc_context
+        from matplotlib.backends.backend_agg import FigureCanvasAgg
+        from matplotlib.backends.backend_svg import FigureCanvasSVG
+        from matplotlib.figure import Figure
+    except ImportError:
+        raise InputError(
+            tr("The report's profiles need matplotlib in QGIS's own Python (python3-matplotlib on Debian and Ubuntu).")
+        ) from None
+    look = {
+        "svg.fonttype": "path",
+        "svg.hashsalt": "tautline",
+        "font.size": 9,
+        "font.family": "DejaVu Sans",
+        "axes.unicode_minus": True,
+        "axes.spines.right": False,
+        "axes.spines.top": False,
+    }
+    with rc_context(look):
+        figure = Figure(figsize=(_WIDTH, _HEIGHT), layout="constrained")
+        FigureCanvasSVG(figure)
+        above, below = figure.subplots(2, 1, sharex=True)
+        _draw_level(above, found, profile)
+        _draw_straight(below, found, profile, rows)
+        text, image = io.StringIO(), io.BytesIO()
+        if screen:
+            figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None})
+        if paper:
+            FigureCanvasAgg(figure)
+            figure.savefig(image, format="png", dpi=300, metadata={"Software": None})
+    svg = text.getvalue()
+    named = svg[svg.index("<svg") :].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1) if svg else ""
+    return named, image.getvalue()
+
+
+def _common(axes, found, unit_text, scale):
+    units = found.reviewed.units
+    axes.grid(color="#e5e7eb", linewidth=0.7)
+    axes.set_axisbelow(True)
+    axes.xaxis.set_major_formatter(lambda value, _place: station_text(value, units.chainage_name))
+    axes.set_ylabel(unit_text)
+    return scale
+
+
+def _thin(profile, values):
+    return thinned(profile.chainage, values, profile.chainage[0], profile.chainage[-1], _BINS)
+
+
+def _draw_level(axes, found, profile):
+    units, lines = found.reviewed.units, profile.lines("level")
+    unit = UNIT_LABELS[units.height_name]
+    s = profile.chainage / units.chainage
+    ticks = axes.yaxis
+    axes.axhline(0.0, color="#6b7280", linestyle="-.", linewidth=1.1, label=tr("level surface"))
+    flat = (("flat", "#6b7280", (0, (5, 3)), tr("as if flat")),) if profile.is_straight else ()
+    for name, color, dashes, label in (*flat, ("design", "#111827", "solid", tr("design"))):
+        k = _thin(profile, lines[name])
+        axes.plot(s[k], lines[name][k] / units.height, color=color, linestyle=dashes, linewidth=1.4, label=label)
+    k = _thin(profile, lines["as-built"])
+    axes.plot(s[k], lines["as-built"][k] / units.height, ".", color="#b3400a", markersize=4.5, label=tr("as built"))
+    low, high = (value / units.height for value in widened(*profile.shown_range("level")))
+    axes.set_ylim(low, high)
+    axes.set_xlim(*widened(s[0], s[-1], 0.015))
+    _common(axes, found, tr("above level ({})").format(unit), 1.0)
+    ticks.set_major_formatter(_plain_ticks)
+    axes.legend(
+        frameon=False,
+        fontsize=8,
+        ncols=4,
+        loc="lower left",
+        bbox_to_anchor=(0.0, 1.0),
+        borderaxespad=0.1,
+        handlelength=2.2,
+    )
+
+
+def _plain_ticks(value, _place):
+    text = f"{value:.6f}".rstrip("0").rstrip(".")
+    return ("0" if text in ("-0", "") else text).replace("-", "\u2212")
+
+
+def _draw_straight(axes, found, profile, rows):
+    one, amounts = found.reviewed, found.amounts
+    factor = 1000.0 if one.units.height_name == "metre" else 1.0 / one.units.height
+    s, y = profile.chainage / one.units.chainage, profile.residual * factor
+    low, high = (value * factor for value in widened(*profile.residual_range(), 0.1))
+    if profile.tolerance:
+        axes.axhspan(-profile.tolerance * factor, profile.tolerance * factor, color="#e6f2ee", zorder=0)
+        for side in (-1, 1):
+            axes.axhline(side * profile.tolerance * factor, color="#3f9c87", linewidth=0.8, zorder=1)
+    axes.axhline(0.0, color="#111827", linewidth=1.4, zorder=1)
+    if profile.is_straight:
+        level = profile.lines("straight")["level"] * factor
+        axes.plot(
+            s,
+            np.where((level >= low) & (level <= high), level, np.nan),
+            color="#6b7280",
+            linestyle="-.",
+            linewidth=1.1,
+            zorder=1,
+        )
+    shown = np.zeros(len(rows), bool)
+    shown[_thin(profile, y)] = True
+    shown |= np.isin(one.status[rows].astype(str), ("high", "low"))
+    shown &= np.isfinite(y)
+    for status, (shape, color) in _LOOKS.items():
+        k = shown & (one.status[rows] == status)
+        axes.plot(
+            s[k],
+            np.clip(y[k], low, high),
+            shape,
+            color=color,
+            markersize=4.5 if status == "within" else 6,
+            zorder=3,
+            clip_on=False,
+        )
+    doubt = found.doubt[rows] & np.isfinite(y)
+    axes.plot(
+        s[doubt],
+        np.clip(y[doubt], low, high),
+        "x",
+        color="#111827",
+        markersize=9,
+        markeredgewidth=1.4,
+        zorder=4,
+        clip_on=False,
+    )
+    for k in np.flatnonzero(shown & ((y > high) | (y < low)))[:12]:
+        axes.annotate(
+            amounts.signed(profile.residual[k]),
+            (s[k], np.clip(y[k], low, high)),
+            xytext=(8, -3 if y[k] > 0 else 3),
+            textcoords="offset points",
+            fontsize=8,
+        )
+    for artist in (*axes.lines, *axes.texts):
+        artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller
+    axes.set_ylim(low, high)
+    _common(axes, found, tr("from design ({})").format(amounts.label), factor)
+    axes.yaxis.set_major_formatter(_plain_ticks)
+    axes.set_xlabel(tr("station"))

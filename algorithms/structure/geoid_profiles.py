@@ -1,0 +1,143 @@
+"""The geoid along the axes of a run of convertheights: sentences and a layer of places."""
+
+import numpy as np
+from qgis.core import QgsWkbTypes
+
+from ..boundary.axes import read_axes
+from ..boundary.output_rows import OutputTable
+from ..boundary.points import placed_points
+from ..boundary.rasters import raster_grid
+from ..core import geodesy
+from ..core.axis import Axis
+from ..core.errors import InputError
+from ..core.geoid_along import geoid_from_grid, geoid_from_stations
+from ..core.measure import Measurer
+from ..core.station_notation import station_equations
+from ..language.height_text import small_text
+from ..language.number_text import number_text
+from ..language.translation import tr
+from ..styles.layer_kinds import StyleSpec
+from .notation import Notation
+
+# Points farther than this from an axis say nothing about it, metres.
+NEAR = 100.0
+SECOND = np.radians(1.0 / 3600.0)
+
+
+class GeoidProfiles:
+    """The geoid along each axis: ``found``, list of (Axis, GeoidAlong)."""
+
+    def __init__(self, entry, parameters, context, feedback, points, system, run_units):
+        source = entry.source(parameters, "AXIS", context)
+        rows = read_axes(source, entry.text(parameters, "AXIS_FIELD", context), feedback, points.crs)
+        self.units, self.feedback, self.crs = run_units, feedback, points.crs
+        axes = [Axis(row.line) for row in rows]
+        self.found = []
+        if system.kind == "constant":
+            feedback.pushWarning(
+                tr(
+                    "One undulation for all hides the geoid's slope and bending along the axes; give a grid or a field "
+                    "to see them."
+                )
+            )
+        elif system.kind == "grid":
+            layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+            self.found = [(axis, geoid_from_grid(axis, _surface(layer, axis, system), system.cell)) for axis in axes]
+        else:
+            self._from_points(axes, points, system)
+
+    def _from_points(self, axes, points, system):
+        feet = Measurer([axis.line for axis in axes]).feet(points.lat, points.lon, None)
+        for k, axis in enumerate(axes):
+            rows = np.flatnonzero((feet.axis == k) & (feet.distance <= NEAR))
+            try:
+                along = geoid_from_stations(
+                    axis.chainages(feet.leg[rows], feet.along[rows]), system.undulation[feet.station[rows]]
+                )
+            except InputError as error:
+                self.feedback.pushWarning(tr("Axis '{}': {}").format(axis.line.name, error))
+                continue
+            self.found.append((axis, along))
+
+    def tell(self):
+        """Push a sentence for each axis."""
+        for axis, along in self.found:
+            length = float(along.chainage[-1] - along.chainage[0])
+            text = tr("Axis '{}': over its {} the geoid {} by {} ({}\u2033)").format(
+                axis.line.name,
+                _length(length, self.units),
+                tr("rises") if along.slope >= 0 else tr("falls"),
+                small_text(abs(along.slope) * length, self.units),
+                number_text(abs(along.slope) / SECOND, 2),
+            )
+            if along.coarse:
+                span = (
+                    tr(", by the difference over {} (two cells of the grid)").format(_length(along.span, self.units))
+                    if (along.span > length)
+                    else ""
+                )
+                text += tr("{}; {}.").format(
+                    span, tr("the grid is too coarse to show bending") if span else tr("two stations show no bending")
+                )
+            else:
+                bend, at = along.greatest
+                text += tr(
+                    "; it bends by {} from the straight line between the ends, at {}. One undulation for all would "
+                    "hide both."
+                ).format(small_text(bend, self.units, True), _notation(self.units).text(at))
+            self.feedback.pushInfo(text)
+
+    def table(self, record):
+        """The OutputTable CURVE: places along the axes."""
+        height, chainage = self.units.height, self.units.chainage
+        parts = [(axis, along, axis.place(along.chainage, np.zeros(len(along.chainage)))) for axis, along in self.found]
+
+        def joined(name):
+            return np.concatenate([getattr(along, name) for _, along, _ in parts]) if parts else np.zeros(0)
+
+        lat, lon = (np.concatenate([place[k] for *_, place in parts]) if parts else np.zeros(0) for k in (0, 1))
+        columns = {
+            "axis": [axis.line.name for axis, along, _ in parts for _ in along.chainage],
+            "station": list(_notation(self.units).texts(joined("chainage"))),
+            "chainage": joined("chainage") / chainage,
+            "undulation": joined("undulation") / height,
+            "n_change": joined("change") / height,
+            "n_bend": joined("bend") / height,
+        }
+        style = StyleSpec(
+            "geoid_along", tr("Geoid along the axes"), self.units.height_name, self.units.chainage_name, None, record
+        )
+        x, y = placed_points(lat, lon, self.crs) if len(lat) else (lat, lon)
+        return OutputTable("CURVE", columns, self.crs, QgsWkbTypes.Type.Point, style, points=(x, y, None))
+
+
+def _notation(units):
+    return Notation(units.chainage_name, units.chainage, station_equations(""))
+
+
+def _length(metres, units):
+    return tr("{} {}").format(number_text(metres / units.chainage, 0), units.chainage_label)
+
+
+def _surface(layer, axis, system):
+    """The undulations around one axis: a raster anew, since that of the points may not reach as far."""
+    if layer is None:
+        return system.surface
+    margin = 3.0 * system.cell
+    return raster_grid(layer, np.array([axis.line.lat.min() - margin, axis.line.lat.max() + margin]), axis.line.lon[:2])
+
+
+def grid_described(entry, parameters, context, system):
+    """Name, cell and stated accuracy of the grid of a run, for its log; '' where no grid is used."""
+    if system.kind != "grid":
+        return ""
+    cell = tr("cells of {}\u2032").format(number_text(system.cell * 60.0, 1))
+    layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+    if layer is not None:
+        return tr("Grid: the raster '{}', {}; a raster does not state its accuracy, its publisher does.").format(
+            layer.name(), cell
+        )
+    name, accuracy = geodesy.library_geoid()
+    return tr("Grid: EGM96, file {}, {}; accuracy of an undulation {} m as PROJ states it.").format(
+        name, cell, number_text(accuracy, 1)
+    )

@@ -1,0 +1,198 @@
+"""A height list as people keep it: headings, comments, merged cells and ways of writing numbers, read and told."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from ..boundary.tables import read_table
+from ..core.number_reading import SIGNS, read_column
+from ..core.suspicious_readings import out_of_order, suspicious_readings
+from ..entry.parameter_builders import advanced, choice_parameter
+from ..language.number_text import counted, listed, number_text
+from ..language.translation import tr
+
+KEYS = ("station", "offset", "height", "axis")
+# What headings call the columns, in lower case without brackets.
+HEADINGS = {
+    "station": {"station", "sta", "sta.", "stationing", "chainage", "ch", "ch."},
+    "offset": {"offset", "off", "off."},
+    "height": {"height", "elevation", "elev", "elev.", "el", "el.", "level", "reduced level", "rl", "h", "z"},
+    "axis": {"axis", "arm", "line", "alignment"},
+}
+_COMMENT = ("#", "//", ";", "*")
+_FIRST_ROWS = 12
+
+
+@dataclass
+class HeightList:
+    """The four columns of a list: ``station`` and ``axis`` texts, ``offset`` and ``height`` numbers as read (n,), NaN
+    for none; ``reasons``: {row: why it cannot be used}; ``quiet``: rows that are no readings at all; ``notes``: how
+    columns were read."""
+
+    station: list
+    axis: list
+    offset: np.ndarray
+    height: np.ndarray
+    written: list
+    reasons: dict = field(default_factory=dict)
+    quiet: set = field(default_factory=set)
+    notes: list = field(default_factory=list)
+
+
+def decimal_sign():
+    """The parameter DECIMAL_SIGN."""
+    return advanced(
+        choice_parameter(
+            "DECIMAL_SIGN",
+            tr("Decimal sign"),
+            tr(
+                "Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 "
+                "throughout, is refused."
+            ),
+            SIGNS,
+        )
+    )
+
+
+def _plain(text):
+    """A heading's words: lower case, without what stands in brackets after them."""
+    return text.lower().split("(")[0].split("[")[0].strip(" :")
+
+
+def heading_row(source, fields, feedback):
+    """The columns by a heading that stands in one of the first rows: ({key: field index}, its row from 0), (fields, -1)
+    where there is none. For spreadsheets whose fields have no names of their own."""
+    number = source.fields().count()
+    table = read_table(source, {}, {str(k): k for k in range(number)}, feedback)
+    for row in range(min(_FIRST_ROWS, len(table.ids))):
+        cells = [_plain(table.columns[str(k)][row]) for k in range(number)]
+        found = {key: next((k for k, cell in enumerate(cells) if cell in names), -1) for key, names in HEADINGS.items()}
+        if found["station"] >= 0 and found["height"] >= 0:
+            return {key: fields[key] if fields[key] >= 0 else found[key] for key in KEYS}, row
+    return fields, -1
+
+
+def read_height_list(columns, axis_names, units, sign, first=0):
+    """HeightList of the columns {key: texts}; rows before ``first`` are headings. InputError where a decimal sign is
+    open."""
+    station, axis = list(columns["station"]), list(columns["axis"])
+    found = HeightList(station, axis, np.zeros(0), np.zeros(0), list(columns["height"]))
+    by_case = {name.casefold(): name for name in axis_names}
+    current, filled, merged = "", 0, _is_merged(axis)
+    for row, cells in enumerate(zip(*(columns[key] for key in KEYS))):
+        reason, current = _no_reading(cells, by_case, current, row < first)
+        if reason:
+            found.reasons[row] = reason
+            found.quiet.add(row)
+        elif axis[row]:
+            current = axis[row] if merged else ""
+        elif current and len(axis_names) > 1:
+            axis[row], filled = current, filled + 1
+    if filled:
+        found.notes.append(
+            tr("{} without an axis, taken to be on that of the rows above.").format(
+                counted(filled, tr("row stands"), tr("rows stand"))
+            )
+        )
+    blank = [("" if row in found.quiet else text) for row, text in enumerate(columns["offset"])]
+    found.offset = _column(found, blank, tr("offset"), sign, units.chainage_name != "metre")
+    found.height = _column(
+        found,
+        [("" if row in found.quiet else text) for row, text in enumerate(columns["height"])],
+        tr("height"),
+        sign,
+        units.height_name != "metre",
+    )
+    found.station = _stations(found, sign, units.chainage_name != "metre")
+    return found
+
+
+def _is_merged(axis):
+    """True where several axes are named once each, as a spreadsheet's merged cells leave them."""
+    named = [text for text in axis if text]
+    return len(named) == len(set(named)) > 1
+
+
+def _no_reading(cells, by_case, current, heading):
+    """Why a row is no reading, '' where it is one; and the axis for the rows below."""
+    station, offset, height, axis = (cell.strip() for cell in cells)
+    if not (station or offset or height or axis):
+        return (tr("The row is a heading.") if heading else tr("The row is empty.")), current
+    first = station or axis or height or offset
+    if first.startswith(_COMMENT):
+        return tr("The row is a comment."), current
+    if heading or _plain(station) in HEADINGS["station"] or _plain(height) in HEADINGS["height"]:
+        return tr("The row is a heading."), current
+    alone = (station or axis).casefold()
+    if not height and not offset and not (station and axis) and alone in by_case:
+        return tr("The row names the axis '{}' for those below it.").format(by_case[alone]), by_case[alone]
+    return "", current
+
+
+def _column(found, texts, name, sign, in_feet):
+    column = read_column(texts, name=name, sign=sign, in_feet=in_feet)
+    for row, reason in column.reasons.items():
+        found.reasons.setdefault(row, reason)
+    if column.notes:
+        found.notes.append(tr("The {} has {}.").format(name, ", ".join(column.notes)))
+    return column.values
+
+
+def _stations(found, sign, in_feet):
+    """Stations with a decimal point: bare distances as any number, after a plus a comma can only be a decimal one."""
+    texts = ["" if row in found.quiet else text.strip() for row, text in enumerate(found.station)]
+    bare = [text if "," in text and "+" not in text[1:] else "" for text in texts]
+    if not any("," in text for text in texts):
+        return texts
+    column = read_column(bare, name=tr("station"), sign=sign, in_feet=in_feet)
+    if any(bare) and column.notes:
+        found.notes.append(tr("The station has {}.").format(", ".join(column.notes)))
+    plain = []
+    for row, text in enumerate(texts):
+        if bare[row]:
+            plain.append(text if row in column.reasons else np.format_float_positional(column.values[row], trim="-"))
+        else:
+            plain.append(text.replace(",", ".") if "+" in text else text)
+    return plain
+
+
+def suspicions(rows, listed_rows, names, notation):
+    """Sentences on readings that look like slips. ``rows``: lists of placed rows (axis, chainage, height, row), metres
+    and heights as read; ``listed_rows``: HeightList."""
+    axis, chainage, height, row = (np.array(getattr(rows, key)) for key in ("axis", "chainage", "height", "row"))
+    for k, name in enumerate(names):
+        mine = np.flatnonzero(axis == k)
+        if not len(mine):
+            continue
+        written = [listed_rows.written[row[j]] for j in mine]
+        for one in suspicious_readings(chainage[mine], height[mine], written)[:10]:
+            yield tr(
+                "row {} of axis '{}', height {}: looks like {} ({} would fit its neighbours); left as it is"
+            ).format(row[mine[one.row]] + 1, name, written[one.row], tr(one.kind), number_text(one.instead, 3))
+        for j in out_of_order(chainage[mine]):
+            yield tr("row {} of axis '{}', station {}: out of the order of the list; left as it is").format(
+                row[mine[j]] + 1, name, notation.text(chainage[mine[j]])
+            )
+
+
+def read_as(feedback, text):
+    """Push how something was read; a feedback with ``readings``, such as the guided run's, keeps it to show it before
+    the run."""
+    feedback.pushInfo(text)
+    if hasattr(feedback, "readings"):
+        feedback.readings.append(text)
+
+
+def told(height_list, source, feedback):
+    """Push how the columns were read, and how many rows are no readings."""
+    for note in height_list.notes:
+        read_as(feedback, note)
+    if height_list.quiet:
+        read_as(
+            feedback,
+            tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row {}.").format(
+                source.sourceName(),
+                counted(len(height_list.quiet), tr("row is"), tr("rows are")),
+                listed([row + 1 for row in sorted(height_list.quiet)], 8),
+            ),
+        )

@@ -1,0 +1,145 @@
+"""The height system of a run: undulations of the stations and between them, and how it is said (METHOD 5)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..boundary.input_fields import named_field
+from ..boundary.rasters import raster_grid
+from ..core import geodesy
+from ..core.errors import InputError
+from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
+from ..language.number_text import number_text
+from ..language.translation import tr
+
+
+@dataclass(frozen=True)
+class HeightSystem:
+    """``kind``: of UNDULATION. ``undulation``: N of each station, metres (n,), zeros where none is applied.
+
+    ``surface``, ``cell``: of a grid. ``described``: a sentence for the log; ``source``: for the record.
+    """
+
+    kind: str
+    undulation: np.ndarray
+    described: str
+    source: str = ""
+    constant: float = 0.0
+    surface: object = None
+    cell: float = 0.0
+
+    def along(self, chainages, undulations, ellipsoid):
+        """The core's source of undulations along one axis whose stations have these chainages and N, metres."""
+        if self.kind == "grid":
+            return SurfaceUndulation(self.surface, self.cell, ellipsoid)
+        if self.kind == "field":
+            return StationUndulations(chainages, undulations)
+        return ConstantUndulation(self.constant)
+
+
+def undulation_text(system):
+    """How a reference says where its undulations came from; a run that uses it must say the same."""
+    if system.kind == "constant":
+        return f"constant {system.constant:g} m"
+    return f"grid: {system.source}" if system.kind == "grid" else system.kind
+
+
+def undulation_index(entry, parameters, context):
+    """A function that finds the field with undulations in a source: -1 where the run uses none."""
+    kind = entry.choice(parameters, "UNDULATION", context)
+    given = entry.text(parameters, "UNDULATION_FIELD", context)
+
+    def find(source):
+        if kind != "field":
+            return -1
+        index = named_field(source, given, "UNDULATION_FIELD", ("undulation",))
+        if index < 0:
+            raise InputError(
+                tr(
+                    "Layer '{}' has no field 'undulation'; choose the field with the undulations (UNDULATION_FIELD)."
+                ).format(source.sourceName())
+            )
+        return index
+
+    return find
+
+
+def height_system(entry, parameters, context, points, unit, needed=None):
+    """The run's HeightSystem. ``unit``: metres per unit of heights; ``needed``: stations that need N (n,), default all.
+
+    InputError where an undulation is missing, or the geoid grid is: it must never read as zero.
+    """
+    kind = entry.choice(parameters, "UNDULATION", context)
+    number = len(points)
+    if kind == "ellipsoidal":
+        return HeightSystem(kind, np.zeros(number), tr("The heights are ellipsoidal."))
+    if kind == "constant":
+        value = entry.number(parameters, "UNDULATION_VALUE", context)
+        if value is None:
+            raise InputError(tr("UNDULATION 'constant' needs UNDULATION_VALUE."))
+        text = tr(
+            "The heights are above the geoid, with one undulation for all; the geoid's slope and bending are not known "
+            "to this run."
+        )
+        return HeightSystem(kind, np.full(number, value * unit), text, f"{value:g}", value * unit)
+    if kind == "field":
+        return _from_field(points, unit, needed)
+    if kind == "grid":
+        return _from_grid(entry, parameters, context, points, needed)
+    return HeightSystem(
+        kind,
+        np.zeros(number),
+        tr(
+            "The heights are taken as above a geoid whose undulation is not known: its slope and bending are not "
+            "allowed for, and heights above the geoid stand in for ellipsoidal ones."
+        ),
+    )
+
+
+def _from_field(points, unit, needed):
+    values = points.columns["undulation"] * unit
+    missing = np.flatnonzero(np.isnan(values) & (np.ones(len(values), bool) if needed is None else needed))
+    if len(missing):
+        raise InputError(
+            tr("Layer '{}', row {}: there is no undulation, but UNDULATION is 'field'.").format(
+                points.name, missing[0] + 1
+            )
+        )
+    return HeightSystem(
+        "field",
+        np.nan_to_num(values),
+        tr("The heights are above the geoid, with each station's own undulation from a field."),
+        "field",
+    )
+
+
+def _from_grid(entry, parameters, context, points, needed):
+    layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+    needed = np.ones(len(points), bool) if needed is None else needed
+    lat, lon = points.lat[needed], points.lon[needed]
+    ellipsoid = geodesy.ellipsoid_of(_definition(points))
+    if not geodesy.is_like_wgs84(ellipsoid):
+        raise InputError(
+            tr(
+                "Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS 80; "
+                "transform the stations first."
+            ).format(points.name, geodesy.datum_name(_definition(points)))
+        )
+    if layer is not None:
+        surface = raster_grid(layer, lat, lon)
+        cell, name = surface.cell, tr("the raster '{}'").format(layer.name())
+    else:
+        surface, cell, name = geodesy.library_undulation, geodesy.EGM96_CELL, tr("the grid EGM96 of PROJ")
+    undulation = np.zeros(len(points))
+    undulation[needed] = surface(lat, lon)
+    values = undulation[needed]
+    text = tr("The heights are above the geoid; undulations from {}, {} to {} m at the stations.").format(
+        name, number_text(values.min(), 3), number_text(values.max(), 3)
+    )
+    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell)
+
+
+def _definition(points):
+    from ..boundary.reference_systems import definition
+
+    return definition(points.crs)

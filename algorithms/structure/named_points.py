@@ -1,0 +1,93 @@
+"""Points known by their names: where lines between them run."""
+
+import re
+from dataclasses import dataclass
+
+import numpy as np
+from qgis.core import QgsGeometry
+
+from ..boundary import geometries
+from ..boundary.input_fields import named_field
+from ..boundary.points import read_points
+from ..boundary.reference_systems import definition
+from ..core.errors import InputError
+from ..core.geodesy import ellipsoid_of
+from ..language.number_text import listed
+from ..language.translation import tr
+
+NAMES = ("point", "name", "station")
+
+
+@dataclass(frozen=True)
+class NamedPoints:
+    """``points``: as read; ``names``: texts (n,); ``place``: {name: row}; ``source``."""
+
+    points: object
+    names: list
+    place: dict
+    source: object
+
+    def lines(self, starts, ends):
+        """A QgsGeometry for each line between named points, an empty one where an end is not among them."""
+        found = []
+        x, y = self.points.x, self.points.y
+        for start, end in zip(starts, ends):
+            a, b = self.place.get(start), self.place.get(end)
+            found.append(QgsGeometry() if a is None or b is None else geometries.line((x[[a, b]], y[[a, b]])))
+        return found
+
+    def latitudes_and_azimuths(self, starts, ends):
+        """Latitude in the middle and azimuth, degrees (n,), of each line; NaN where an end is not among the points."""
+        a, b = (np.array([self.place.get(name, -1) for name in side], int) for side in (starts, ends))
+        lat, azimuth = np.full(len(a), np.nan), np.full(len(a), np.nan)
+        known = (a >= 0) & (b >= 0) & (a != b)
+        if np.any(known):
+            a, b, points = a[known], b[known], self.points
+            azimuth[known], _, _ = self.ellipsoid.inverse(points.lat[a], points.lon[a], points.lat[b], points.lon[b])
+            lat[known] = 0.5 * (points.lat[a] + points.lat[b])
+        return lat, azimuth
+
+    @property
+    def ellipsoid(self):
+        """Ellipsoid of the points' datum."""
+        return ellipsoid_of(definition(self.points.crs))
+
+
+def read_named_points(entry, parameters, context, feedback):
+    """NamedPoints of STATIONS and NAME_FIELD; None where no layer is given. InputError for a name that occurs twice."""
+    source = entry.parameterAsSource(parameters, "STATIONS", context)
+    if source is None:
+        return None
+    index = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
+    if index < 0:
+        raise InputError(
+            tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
+                source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)
+            )
+        )
+    points = read_points(source, feedback, texts={"name": index})
+    names, place = points.columns["name"], {}
+    for row, name in enumerate(names):
+        if name and name in place:
+            raise InputError(
+                tr("Layer '{}', field '{}', rows {} and {}: the name '{}' occurs twice.").format(
+                    source.sourceName(), source.fields()[index].name(), place[name] + 1, row + 1, name
+                )
+            )
+        if name:
+            place[name] = row
+    return NamedPoints(points, names, place, source)
+
+
+def near_names(wanted, known, most=3):
+    """Pairs 'a' and 'b' of names that differ by case, blanks or signs only, as a text; '' for none."""
+
+    def plain(name):
+        # A sign between two digits tells points apart, beside a letter it is a matter of writing.
+        return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
+
+    by_plain = {plain(name): name for name in known}
+    pairs = [
+        (name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name
+    ]
+    return listed([tr("'{}' and '{}'").format(*pair) for pair in pairs], most)

@@ -1,0 +1,111 @@
+"""Stations measured against the axes of their structure: what most entries begin with."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from qgis.core import QgsWkbTypes
+
+from ..boundary.axes import assigned_axes, read_axes
+from ..boundary.cancel import check_cancel
+from ..boundary.input_fields import height_column, named_field
+from ..boundary.points import Points, read_points
+from ..boundary.tables import check_geometry
+from ..core.errors import InputError
+from ..core.measure import Feet, Measurer
+from ..language.number_text import listed, number_text
+from ..language.translation import tr
+
+_CHUNK = 100_000
+
+
+@dataclass(frozen=True)
+class Structure:
+    """Stations as read and measured: ``feet`` has a row for each station and axis; ``off``: rows too far away."""
+
+    points: Points
+    source: object
+    axis_source: object
+    axes: list
+    feet: Feet
+    off: np.ndarray
+
+    @property
+    def names(self):
+        return [axis.line.name for axis in self.axes]
+
+
+def read_structure(entry, parameters, context, feedback, run_units, with_heights=True, more_numbers=None):
+    """Read STATIONS and AXIS, and measure each station.
+
+    ``more_numbers``: {key: function of the source to a field index}. Returns Structure and, ``with_heights``, the
+    HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
+    """
+    source, axis_source = entry.source(parameters, "STATIONS", context), entry.source(parameters, "AXIS", context)
+    check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
+    check_geometry(axis_source, QgsWkbTypes.GeometryType.LineGeometry)
+    numbers = {key: find(source) for key, find in (more_numbers or {}).items()}
+    heights = height_column(source, entry.text(parameters, "HEIGHT_FIELD", context)) if with_heights else None
+    if heights is not None:
+        numbers["height"] = heights.index
+    wanted = entry.text(parameters, "STATION_AXIS_FIELD", context)
+    naming = named_field(source, wanted, "STATION_AXIS_FIELD", ("axis",))
+    points = read_points(source, feedback, numbers, {"axis": naming} if naming >= 0 else {})
+    if heights is not None and heights.index < 0:
+        points.columns["height"] = points.z
+    axes = read_axes(axis_source, entry.text(parameters, "AXIS_FIELD", context), feedback, points.crs)
+    feedback.setProgress(20)
+    assigned = None
+    if naming >= 0:
+        assigned = assigned_axes(
+            points.name,
+            points.columns["axis"],
+            [a.line.name for a in axes],
+            source.fields()[naming].name(),
+            bool(wanted),
+            feedback,
+        )
+    feet = measured(axes, points, assigned, feedback)
+    off = _too_far(feet, entry.number(parameters, "MAX_DISTANCE", context), points, feedback)
+    return Structure(points, source, axis_source, axes, feet, off), heights
+
+
+def measured(axes, points, assigned, feedback):
+    """Feet of all stations, in chunks between which the user can cancel."""
+    measurer = Measurer([axis.line for axis in axes])
+    parts = []
+    for first in range(0, len(points), _CHUNK):
+        check_cancel(feedback)
+        part = slice(first, first + _CHUNK)
+        feet = measurer.feet(points.lat[part], points.lon[part], None if assigned is None else assigned[part])
+        parts.append(Feet(feet.station + first, feet.axis, feet.leg, feet.along, feet.across, feet.distance))
+        feedback.setProgress(20 + 20 * min(first + _CHUNK, len(points)) / len(points))
+    names = ("station", "axis", "leg", "along", "across", "distance")
+    return Feet(*(np.concatenate([getattr(part, name) for part in parts]) for name in names))
+
+
+def _too_far(feet, greatest, points, feedback):
+    off = feet.distance > (np.inf if greatest is None else greatest)
+    if np.all(off):
+        raise InputError(
+            tr(
+                "All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check the layers' "
+                "coordinate reference systems or raise MAX_DISTANCE."
+            ).format(points.name, _distance_text(greatest), _distance_text(feet.distance.min()))
+        )
+    if np.any(off):
+        rows = np.unique(feet.station[off]) + 1
+        feedback.pushWarning(
+            tr("Layer '{}': {} of {} farther than {} m from every axis: {} {}.").format(
+                points.name,
+                len(rows),
+                tr("{} stations lie").format(len(points)),
+                _distance_text(greatest),
+                tr("row") if len(rows) == 1 else tr("rows"),
+                listed(rows),
+            )
+        )
+    return off
+
+
+def _distance_text(metres):
+    return number_text(metres, 0 if metres >= 10 else 3)

@@ -1,0 +1,1 @@
+"""What the docks of the review share."""

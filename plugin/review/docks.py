@@ -1,0 +1,104 @@
+"""The review in the desktop: one subject, shared by the profile, the list of flagged stations and the map."""
+
+from qgis.core import Qgis, QgsMapLayer
+from qgis.PyQt.QtCore import Qt
+
+from ...algorithms.language.translation import tr
+
+# By name too: the host forgets on unload only the modules that were imported so.
+from .. import (
+    follow_up_forms,
+    profile,  # noqa: F401
+)
+from .map_link import MapLink
+from .subject import Subject
+
+
+class Review:
+    """Opens the docks when they are first asked for, keeps them in step, and takes all back."""
+
+    def __init__(self, iface, open_form):
+        self.iface, self.open_form = iface, open_form
+        self.subject = self.link = None
+        self.docks = {}
+
+    def open_profile(self):
+        """Open the profile of the stations of the active layer, or of a layer that has some."""
+        from ..profile.dock import ProfileDock
+
+        dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
+        if dock is not None and dock.papers.menu() is None:
+            dock.papers.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
+        return dock
+
+    def open_flagged(self):
+        """Open the list of flagged stations with their decisions."""
+        from ..decisions.dock import FlaggedDock
+
+        dock = self._open("flagged", FlaggedDock, Qt.DockWidgetArea.RightDockWidgetArea)
+        return dock
+
+    def _open(self, name, kind, area):
+        self._start()
+        if name not in self.docks:
+            try:
+                dock = kind(self.iface, self.subject, self.link)
+            except ImportError as error:
+                self.iface.messageBar().pushMessage(
+                    "Tautline",
+                    tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
+                    Qgis.MessageLevel.Critical,
+                    0,
+                )
+                return None
+            self.docks[name] = dock
+            self.iface.addDockWidget(area, dock)
+            dock.visibilityChanged.connect(self._visibility)
+            if name == "flagged":
+                dock.profile_wanted.connect(lambda: self.open_profile())
+            self._give_room(dock, area)
+        dock = self.docks[name]
+        dock.setUserVisible(True)
+        self.subject.choose_one(self.iface.activeLayer())
+        self._visibility()
+        return dock
+
+    def _give_room(self, dock, area):
+        """A new dock is as small as it can be; a chart and a list need more."""
+        window = self.iface.mainWindow()
+        if area == Qt.DockWidgetArea.BottomDockWidgetArea:
+            window.resizeDocks([dock], [int(0.46 * window.height())], Qt.Orientation.Vertical)
+        else:
+            window.resizeDocks(
+                [dock], [min(max(int(0.29 * window.width()), 420), window.width() // 2)], Qt.Orientation.Horizontal
+            )
+
+    def _start(self):
+        if self.subject is not None:
+            return
+        self.subject = Subject(self.iface.mainWindow())
+        self.link = MapLink(self.iface.mapCanvas(), self.subject, self.iface.mainWindow())
+        self.iface.currentLayerChanged.connect(self._layer_changed)
+
+    def _visibility(self, *_):
+        self.link.set_active(any(dock.isVisible() for dock in self.docks.values()))
+
+    def _layer_changed(self, layer):
+        """Follow the active layer where it can be reviewed; others change nothing."""
+        if isinstance(layer, QgsMapLayer) and any(dock.isVisible() for dock in self.docks.values()):
+            self.subject.set_layer(layer)
+
+    def close(self):
+        """Take back docks, marks and connections."""
+        if self.subject is None:
+            return
+        self.iface.currentLayerChanged.disconnect(self._layer_changed)
+        for dock in self.docks.values():
+            dock.visibilityChanged.disconnect(self._visibility)
+            dock.release()
+            self.iface.removeDockWidget(dock)
+            dock.deleteLater()
+        self.docks = {}
+        self.link.close()
+        self.subject.close()
+        self.subject = self.link = None

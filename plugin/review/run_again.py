@@ -1,0 +1,134 @@
+"""Run again: the run that made a layer, with its recorded settings, on the stations as they are now."""
+
+from qgis.core import (
+    QgsApplication,
+    QgsProcessingContext,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterMapLayer,
+    QgsProcessingParameterMultipleLayers,
+    QgsProcessingParameterRasterLayer,
+    QgsProcessingUtils,
+    QgsProject,
+    QgsVectorLayer,
+)
+
+from ...algorithms.boundary.output_places import place_of, place_of_layer, same_place
+from ...algorithms.entry.run_record import recorded_run
+from ...algorithms.language.translation import tr
+from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from .. import toolbox
+
+_LAYERS = (
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterMapLayer,
+    QgsProcessingParameterMultipleLayers,
+    QgsProcessingParameterRasterLayer,
+)
+
+
+class CannotRunAgain(Exception):
+    """Why the run cannot be repeated, in one sentence."""
+
+
+class RunAgain:
+    """The recorded run of a layer, ready to be repeated. Raises CannotRunAgain where it cannot be.
+
+    ``unsaved``: layers of the project that the run reads and that hold edits which are not saved.
+    """
+
+    def __init__(self, layer):
+        record = recorded_run(layer, None)
+        given = record.get("parameters")
+        if not record.get("entry") or not isinstance(given, dict):
+            raise CannotRunAgain(tr("Layer '{}' does not know the run that made it.").format(layer.name()))
+        self.layer, self.entry = layer, record["entry"]
+        self._context = QgsProcessingContext()
+        self._context.setProject(QgsProject.instance())
+        algorithm = QgsApplication.processingRegistry().createAlgorithmById(self.entry)
+        if algorithm is None:
+            raise CannotRunAgain(
+                tr("The toolbox has no entry {}, which made layer '{}'.").format(self.entry, layer.name())
+            )
+        self.title = algorithm.displayName()
+        self.unsaved, self.parameters = [], dict(given)
+        for definition in algorithm.parameterDefinitions():
+            name = definition.name()
+            if name in given and isinstance(definition, _LAYERS):
+                self.parameters[name] = self._input(name, given[name])
+        self.outputs = [d.name() for d in algorithm.destinationParameterDefinitions() if d.name() in given]
+        self._settle_outputs()
+
+    def _input(self, name, value):
+        """The layer of the project that a recorded source is, else the source itself where it can be read."""
+        if isinstance(value, (list, tuple)):
+            return [self._input(name, one) for one in value]
+        place = place_of_layer(value, self._context)
+        for layer in QgsProject.instance().mapLayers().values():
+            if layer.source() == value or (place is not None and place == place_of_layer(layer, self._context)):
+                if isinstance(layer, QgsVectorLayer) and layer.isEditable() and layer.isModified():
+                    self.unsaved.append(layer)
+                return layer.id()
+        if QgsProcessingUtils.mapLayerFromString(value, self._context) is None:
+            raise CannotRunAgain(tr("The layer of {} is not there any more: {}.").format(name, value))
+        return value
+
+    def _settle_outputs(self):
+        """Results in files are written where they were; of temporary ones only this layer's own comes anew."""
+        places = {name: place_of(str(self.parameters[name])) for name in self.outputs}
+        mine = place_of_layer(self.layer, self._context)
+        for name in self.outputs:
+            if places[name] is None and name != "OUTPUT":
+                del self.parameters[name]
+        self.temporary = places.get("OUTPUT") is None and not any(same_place(mine, place) for place in places.values())
+        if places.get("OUTPUT") is None:
+            self.parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
+        self.results = [
+            layer
+            for layer in QgsProject.instance().mapLayers().values()
+            if isinstance(layer, QgsVectorLayer)
+            and any(same_place(place_of_layer(layer, self._context), place) for place in places.values() if place)
+        ]
+        edited = [layer.name() for layer in self.results if layer.isEditable() and layer.isModified()]
+        if edited:
+            raise CannotRunAgain(
+                tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0])
+            )
+
+    def save_edits(self):
+        """Save the edits of the layers that the run reads; CannotRunAgain where one refuses."""
+        for layer in self.unsaved:
+            if not layer.commitChanges(False):
+                raise CannotRunAgain(
+                    tr("The edits of layer '{}' could not be saved: {}").format(
+                        layer.name(), " ".join(layer.commitErrors())
+                    )
+                )
+        self.unsaved = []
+
+    def run(self):
+        """Repeat the run; return the layer that holds its result, dressed. Raises QgsProcessingException."""
+        if self.temporary:
+            return self._run_temporary()
+        done = toolbox.run(self.entry, self.parameters)
+        toolbox.note(done)
+        for layer in self.results:
+            _open_anew(layer)
+        return self.layer
+
+    def _run_temporary(self):
+        from processing import runAndLoadResults
+
+        before = set(QgsProject.instance().mapLayers())
+        runAndLoadResults(self.entry, self.parameters)
+        new = [layer for key, layer in QgsProject.instance().mapLayers().items() if key not in before]
+        return next((layer for layer in new if layer.isSpatial()), self.layer)
+
+
+def _open_anew(layer):
+    """Let a layer of the project see its file as it is now: the old one may have been replaced under it."""
+    layer.setDataSource(layer.source(), layer.name(), layer.providerType())
+    fresh = QgsVectorLayer(layer.source(), layer.name(), layer.providerType())
+    # The symbols stay the user's own; the record is that of the new run.
+    if fresh.isValid() and fresh.customProperty(RECORD_PROPERTY, ""):
+        layer.setCustomProperty(RECORD_PROPERTY, fresh.customProperty(RECORD_PROPERTY))
+    layer.triggerRepaint()

@@ -1,0 +1,158 @@
+"""What is under review: layer, stations, current station and selection; shared by chart, list and map."""
+
+import numpy as np
+from qgis.core import QgsProject
+from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
+
+from .layer_stations import is_reviewable, read_stations
+
+# Edits come one by one; the layer is read again once they pause.
+PAUSE = 150
+_EDITS = (
+    "attributeValueChanged",
+    "featureAdded",
+    "featuresDeleted",
+    "geometryChanged",
+    "afterCommitChanges",
+    "afterRollBack",
+    "dataSourceChanged",
+    "subsetStringChanged",
+    "updatedFields",
+    "customPropertyChanged",
+    "crsChanged",
+    "dataChanged",
+)
+
+
+class Subject(QObject):
+    """The layer under review. Rows are indices into ``stations``; ``current`` is -1 without a current station."""
+
+    changed = pyqtSignal()
+    current_changed = pyqtSignal()
+    selection_changed = pyqtSignal()
+    candidates_changed = pyqtSignal()
+
+    def __init__(self, parent=None):
+        super().__init__(parent)
+        self.layer = self.stations = None
+        self.current = -1
+        self._row_of = {}
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(PAUSE)
+        self._timer.timeout.connect(self.read)
+        project = QgsProject.instance()
+        project.layersWillBeRemoved.connect(self._forget)
+        project.layersAdded.connect(self._tell_candidates)
+        project.layersRemoved.connect(self._tell_candidates)
+
+    def close(self):
+        """Let go of the project and of the layer."""
+        project = QgsProject.instance()
+        project.layersWillBeRemoved.disconnect(self._forget)
+        project.layersAdded.disconnect(self._tell_candidates)
+        project.layersRemoved.disconnect(self._tell_candidates)
+        self._release()
+        self.deleteLater()
+
+    # --- the layer
+
+    @staticmethod
+    def candidates():
+        """Layers of the project that can be reviewed, by name."""
+        found = [layer for layer in QgsProject.instance().mapLayers().values() if is_reviewable(layer)]
+        return sorted(found, key=lambda layer: layer.name().casefold())
+
+    def set_layer(self, layer):
+        """Review another layer; one that has not the fields changes nothing. None ends the review."""
+        if layer is self.layer or (layer is not None and not is_reviewable(layer)):
+            return
+        self._release()
+        self.layer, self.current = layer, -1
+        if layer is not None:
+            for name in _EDITS:
+                getattr(layer, name).connect(self._later)
+            layer.selectionChanged.connect(self._selected)
+        self.read()
+
+    def choose_one(self, preferred=None):
+        """Take the preferred layer, else one that can be reviewed, where there is none under review."""
+        if preferred is not None and is_reviewable(preferred):
+            self.set_layer(preferred)
+        elif self.layer is None:
+            found = self.candidates()
+            judged = [layer for layer in found if layer.fields().indexOf("status") >= 0]
+            self.set_layer((judged or found or [None])[0])
+
+    def _release(self):
+        self._timer.stop()
+        if self.layer is not None:
+            for name in _EDITS:
+                getattr(self.layer, name).disconnect(self._later)
+            self.layer.selectionChanged.disconnect(self._selected)
+        self.layer = self.stations = None
+
+    def _forget(self, ids):
+        if self.layer is not None and self.layer.id() in ids:
+            self.set_layer(None)
+
+    def _tell_candidates(self, *_):
+        self.candidates_changed.emit()
+
+    def _later(self, *_):
+        self._timer.start()
+
+    def _selected(self, *_):
+        self.selection_changed.emit()
+
+    def read(self):
+        """Read the layer; the current station stays the same one where it is still there."""
+        self._timer.stop()
+        kept = None
+        if self.current >= 0 and self.stations is not None:
+            kept = (int(self.stations.ids[self.current]), *self.name_of(self.current))
+        alive = self.layer is not None and is_reviewable(self.layer)
+        self.stations = read_stations(self.layer) if alive else None
+        self._row_of = dict(zip(self.stations.ids.tolist(), range(len(self.stations)))) if alive else {}
+        self.current = -1 if kept is None else self._same(*kept)
+        self.changed.emit()
+
+    def _same(self, feature_id, axis, station):
+        """Row of the station that was there before: by its feature where the name agrees, else by its name alone."""
+        row = self._row_of.get(feature_id, -1)
+        return row if row >= 0 and self.name_of(row) == (axis, station) else self.row_named(axis, station)
+
+    # --- stations
+
+    def name_of(self, row):
+        """(axis, station) of a row."""
+        return self.stations.axis[row], self.stations.station[row]
+
+    def row_named(self, axis, station):
+        """Row of a station by its axis and name, -1 where there is none."""
+        if self.stations is None:
+            return -1
+        rows = np.flatnonzero((self.stations.axis == axis) & (self.stations.station == station))
+        return int(rows[0]) if len(rows) else -1
+
+    def set_current(self, row):
+        """Make a row the current station; -1 for none."""
+        row = int(row)
+        if row != self.current and self.stations is not None and -1 <= row < len(self.stations):
+            self.current = row
+            self.current_changed.emit()
+
+    def selected(self):
+        """Rows of the features selected in the layer (k,), rising."""
+        if self.stations is None:
+            return np.zeros(0, int)
+        found = (self._row_of.get(one) for one in self.layer.selectedFeatureIds())
+        return np.array(sorted(row for row in found if row is not None), int)
+
+    def select(self, rows, toggle=False):
+        """Select rows in the layer, or turn their selection over."""
+        ids = self.stations.ids[np.asarray(rows, int)].tolist()
+        if toggle:
+            before = set(self.layer.selectedFeatureIds())
+            ids = list(before.symmetric_difference(ids))
+        self.layer.selectByIds(ids)

@@ -1,0 +1,315 @@
+"""Drawing beside an axis: factors, bars against independent geodesics, bands at bends, strips."""
+
+import numpy as np
+import pytest
+from geographiclib.geodesic import Geodesic
+
+from tautline.algorithms.core.axis import Axis, AxisLine
+from tautline.algorithms.core.errors import InputError
+from tautline.algorithms.core.exaggeration import bar_factor, bar_lengths, ordinary_size, round_number
+from tautline.algorithms.core.map_geometry import (
+    Path,
+    band,
+    bar_ends,
+    beside,
+    chainages_along,
+    folds,
+    with_bends,
+    within,
+)
+from tautline.algorithms.core.strip import (
+    Frame,
+    StripHeights,
+    edges,
+    grid_step,
+    shown_range,
+    side_away,
+    strip_factor,
+    tick_chainages,
+)
+
+NAN = float("nan")
+
+
+@pytest.mark.parametrize(
+    "limit, want",
+    [
+        (1, 1),
+        (1.99, 1),
+        (2, 2),
+        (4.999, 2),
+        (5, 5),
+        (9.99, 5),
+        (10, 10),
+        (12000, 10000),
+        (20000, 20000),
+        (49999, 20000),
+        (0.03, 0.02),
+        (0.1, 0.1),
+        (0.5, 0.5),
+        (1e-3, 1e-3),
+        (7e-7, 5e-7),
+        (3e11, 2e11),
+        (0.3 / 3, 0.1),
+        (1 - 1e-15, 1),
+    ],
+)
+def test_round_number(limit, want):
+    assert round_number(limit) == want
+
+
+@pytest.mark.parametrize("limit", [0.0, -1.0, NAN, float("inf")])
+def test_no_round_number(limit):
+    with pytest.raises(InputError):
+        round_number(limit)
+
+
+@pytest.mark.parametrize(
+    "residuals, tolerance, want",
+    [
+        ([0.003] * 40, None, 0.003),
+        ([0.003] * 40, 0.01, 0.01),
+        ([0.003] * 30 + [5.0], None, 0.003),
+        ([0.002, -0.004, 9.0], None, 0.004),
+        ([-0.02], None, 0.02),
+        ([0.0, 0.0, 0.007], None, 0.007),
+        ([0.0, 0.0], None, 0.0),
+        ([NAN, 0.002], 0.0, 0.002),
+        ([NAN], 0.01, 0.01),
+    ],
+)
+def test_ordinary_size(residuals, tolerance, want):
+    assert ordinary_size(np.array(residuals), tolerance) == want
+
+
+# A twentieth of the length over the size, down to 1, 2, 5 times a power of ten: worked by hand.
+@pytest.mark.parametrize(
+    "size, length, want",
+    [
+        (0.010, 2400.0, 10_000),
+        (0.0005, 620.0, 50_000),
+        (0.03 * 0.3048, 5200.0, 20_000),
+        (1.0, 100.0, 5),
+        (50.0, 100.0, 0.1),
+        (0.0, 100.0, 1),
+    ],
+)
+def test_bar_factor(size, length, want):
+    assert bar_factor(np.full(10, size), length) == want
+
+
+def test_long_bars_are_cut_with_their_sign():
+    lengths, cut = bar_lengths([0.01, -0.01, 3.0, -3.0, 0.04], 1000.0, 40.0)
+    assert lengths.tolist() == [10.0, -10.0, 40.0, -40.0, 40.0] and cut.tolist() == [False, False, True, True, False]
+
+
+# --- bars
+
+
+@pytest.mark.parametrize("height", [0.0, 1500.0])
+def test_bars_against_independent_geodesics(world, along, owed, height):
+    """Foot and end of each bar by geographiclib, poles and antimeridian included; lengths at the chainage height."""
+    errors = []
+    for lat, lon, azimuth, length in world.axes:
+        end = world.geodesic.Direct(lat, lon, azimuth, length)
+        line = AxisLine("line", [lat, end["lat2"]], [lon, end["lon2"]], world.ellipsoid)
+        axis = Axis(line, height)
+        scale, across = (1.0 + height / radius[0] for radius in line.mean_radii)
+        lengths = np.array([250.0, -40.0, 0.5])
+        lats, lons = bar_ends(axis, np.array([0.1, 0.5, 0.9]) * axis.length, lengths)
+        for k, share in enumerate((0.1, 0.5, 0.9)):
+            foot = along(world.geodesic, lat, lon, azimuth, share * axis.length / scale)
+            tip = along(world.geodesic, lat, lon, azimuth, share * axis.length / scale, lengths[k] / across)
+            for column, want in ((0, foot), (1, tip)):
+                errors.append(world.geodesic.Inverse(lats[k, column], lons[k, column], *want[:2])["s12"])
+            drawn = world.geodesic.Inverse(lats[k, 0], lons[k, 0], lats[k, 1], lons[k, 1])["s12"]
+            assert drawn * across == pytest.approx(abs(lengths[k]), abs=1e-6)
+    owed("ends of residual bars", errors, 1e-6)
+
+
+def test_a_bar_of_no_length_is_a_millimetre(wgs84):
+    axis = Axis(AxisLine("line", [50.0, 50.01], [8.0, 8.0], wgs84))
+    lat, lon = bar_ends(axis, np.array([100.0, 200.0]), np.array([0.0, -1e-5]))
+    geodesic = Geodesic.WGS84
+    lengths = [geodesic.Inverse(lat[k, 0], lon[k, 0], lat[k, 1], lon[k, 1])["s12"] for k in (0, 1)]
+    assert lengths == pytest.approx([1e-3] * 2)
+    assert lon[0, 1] > 8.0 > lon[1, 1], "up-chainage is north, so right is east"
+
+
+# --- beside a kinked axis
+
+
+def kinked(wgs84, *turns, leg=1000.0, start=(50.0, 8.0, 30.0)):
+    lat, lon, azimuth = start
+    lats, lons = [lat], [lon]
+    for turn in (0.0, *turns):
+        azimuth += turn
+        end = Geodesic.WGS84.Direct(lats[-1], lons[-1], azimuth, leg)
+        lats.append(end["lat2"])
+        lons.append(end["lon2"])
+        azimuth = end["azi2"]
+    return Axis(AxisLine("bent", lats, lons, wgs84))
+
+
+def test_beside_a_straight_axis_is_its_place(wgs84):
+    axis = kinked(wgs84)
+    chainage, offset = np.array([-50.0, 0.0, 400.0, 1000.0, 1100.0]), np.array([5.0, -80.0, 300.0, 0.0, -300.0])
+    lat, lon = beside(axis, chainage, offset)
+    want = axis.place(chainage, offset)
+    assert lat == pytest.approx(want[0], abs=1e-13) and lon == pytest.approx(want[1], abs=1e-13)
+
+
+@pytest.mark.parametrize("turn", [20.0, -20.0, 75.0, -75.0])
+@pytest.mark.parametrize("offset", [150.0, -150.0])
+def test_lines_beside_a_bend_meet_and_keep_their_offset(wgs84, turn, offset):
+    axis = kinked(wgs84, turn)
+    chainage = np.array([300.0, 1000.0 - 1e-7, 1000.0, 1700.0])
+    lat, lon = beside(axis, chainage, np.full(4, offset))
+    gap = Geodesic.WGS84.Inverse(lat[1], lon[1], lat[2], lon[2])["s12"]
+    assert gap < 2e-3, "a sphere's excess over a bend of a kilometre's legs is less"
+    # The mitre: offset / cos(half the bend) from the vertex. Source: plane trigonometry.
+    from_vertex = Geodesic.WGS84.Inverse(axis.line.lat[1], axis.line.lon[1], lat[2], lon[2])["s12"]
+    assert from_vertex == pytest.approx(abs(offset) / np.cos(np.radians(turn / 2)), rel=1e-6)
+    for k, leg in ((0, 0), (3, 1)):
+        start = axis.line.lat[leg], axis.line.lon[leg]
+        seen = Geodesic.WGS84.Inverse(*start, lat[k], lon[k])
+        across = seen["s12"] * np.sin(np.radians(seen["azi1"] - axis.line.azimuths[leg]))
+        assert across == pytest.approx(offset, abs=1e-3)
+
+
+def test_folds_only_inside_a_bend_and_only_where_it_is_too_near(wgs84):
+    axis = kinked(wgs84, 60.0, leg=200.0)
+    # The inner side of a leg is used up at 200 m / tan 30 degrees.
+    assert not folds(axis, 340.0, 0.0, 400.0) and folds(axis, 350.0, 0.0, 400.0) and not folds(axis, -900.0, 0.0, 400.0)
+    assert not folds(axis, 350.0, 0.0, 0.0)
+    assert folds(kinked(wgs84, 150.0), 1.0, 0.0, 2000.0), "a hairpin"
+
+
+@pytest.mark.parametrize("turns", [(), (30.0,), (-30.0, 40.0)])
+def test_band_has_the_area_of_its_sides(wgs84, turns):
+    """Against geographiclib's area of polygons: with mitred bends it is length times width."""
+    axis = kinked(wgs84, *turns)
+    lat, lon = band(axis, 0.0, axis.length, 25.0)
+    assert (lat[0], lon[0]) == (lat[-1], lon[-1])
+    polygon = Geodesic.WGS84.Polygon()
+    for place in zip(lat[:-1], lon[:-1]):
+        polygon.AddPoint(*place)
+    _, perimeter, area = polygon.Compute(False, True)
+    assert abs(area) == pytest.approx(axis.length * 50.0, rel=1e-6)
+    assert perimeter == pytest.approx(2 * axis.length + 100.0, rel=1e-2)
+
+
+# --- paths
+
+
+def test_path_is_cut_at_the_edges():
+    path = Path(np.arange(5.0), np.array([0.0, 4.0, 0.0, -4.0, 0.0]))
+    parts, cut = within(path, -2.0, 1.0)
+    assert cut and [(p.chainage.tolist(), p.value.tolist()) for p in parts] == [
+        ([0.0, 0.25], [0.0, 1.0]),
+        ([1.75, 2.0, 2.5], [1.0, 0.0, -2.0]),
+        ([3.5, 4.0], [-2.0, 0.0]),
+    ]
+    parts, cut = within(path, -4.0, 4.0)
+    assert not cut and len(parts) == 1
+
+
+def test_path_parts_where_there_is_no_height():
+    path = Path(np.arange(6.0), np.array([1.0, 1.0, NAN, 1.0, NAN, NAN]))
+    parts, cut = within(path, 0.0, 2.0)
+    assert not cut and [p.chainage.tolist() for p in parts] == [[0.0, 1.0], [3.0]]
+    assert within(Path(np.arange(2.0), np.array([5.0, 6.0])), 0.0, 1.0) == ([], True)
+
+
+def test_path_follows_the_bends(wgs84):
+    axis = kinked(wgs84, 30.0)
+    path = Path(np.array([500.0, 1500.0]), np.array([1.0, 3.0]))
+    bent = with_bends(axis, path)
+    assert bent.chainage.tolist() == pytest.approx([500.0, 1000.0, 1500.0])
+    assert bent.value.tolist() == pytest.approx([1, 2, 3])
+    even = with_bends(axis, path, even=True)
+    assert len(even.chainage) >= 101 and np.all(np.diff(even.chainage) > 0)
+    assert np.max(np.diff(chainages_along(axis, 0.0, 2000.0))) <= 20.0 + 1e-9
+
+
+# --- the strip
+
+# A chord of 2 km that lies 78 mm below the level surface at its middle (s(L - s)/2R, R = 6380 km).
+CHAINAGE = np.array([0.0, 1000.0, 2000.0])
+CHORD = StripHeights(
+    CHAINAGE, 100.0 - CHAINAGE * (2000.0 - CHAINAGE) / 2 / 6_380_000.0, np.full(3, 100.0), np.array([0.0, 0.005, NAN])
+)
+
+
+def test_two_ways_of_looking():
+    level, straight = CHORD.lines("level"), CHORD.lines("straight")
+    assert level["level"].tolist() == [0.0] * 3 and straight["design"].tolist() == [0.0] * 3
+    assert level["design"][1] == pytest.approx(-0.078370, abs=1e-6) and level["flat"].tolist() == [0.0] * 3
+    assert straight["level"][1] == pytest.approx(0.078370, abs=1e-6)
+    for lines in (level, straight):
+        assert lines["as-built"][1] - lines["design"][1] == pytest.approx(0.005)
+        assert np.isnan(lines["as-built"][2])
+        assert lines["level"] - lines["design"] == pytest.approx(straight["level"])
+
+
+def test_range_holds_all_lines_but_no_blunder():
+    low, high, fits = shown_range(CHORD, "level", 0.01)
+    assert fits and low == pytest.approx(-0.07837, abs=1e-5) and high == pytest.approx(0.0, abs=1e-9)
+    n = 40
+    wild = StripHeights(
+        np.arange(n) * 50.0, np.full(n, 10.0), np.full(n, 10.0), np.where(np.arange(n) == 7, 300.0, 0.003)
+    )
+    low, high, _ = shown_range(wild, "level")
+    assert high == pytest.approx(0.012) and low == 0.0
+
+
+def test_a_level_line_that_would_squeeze_all_else_is_left_out():
+    steep = StripHeights(CHAINAGE, 10.0 + 0.01 * CHAINAGE, 10.0 + 0.01 * CHAINAGE, np.array([0.0, 0.02, 0.0]))
+    assert shown_range(steep, "straight")[2] is False and shown_range(steep, "straight")[1] == pytest.approx(0.02)
+    assert shown_range(steep, "level")[:3] == (0.0, pytest.approx(20.0), True)
+
+
+@pytest.mark.parametrize(
+    "low, high, step, want",
+    [
+        (-0.233, 0.215, 0.1, (-0.3, 0.3)),
+        (0.0, 0.3, 0.1, (0.0, 0.3)),
+        (0.0, 0.0, 0.5, (0.0, 0.5)),
+        (-0.2, -0.1, 0.1, (-0.2, -0.1)),
+    ],
+)
+def test_edges(low, high, step, want):
+    assert edges(low, high, step) == pytest.approx(want)
+
+
+@pytest.mark.parametrize(
+    "spans, unit, want",
+    [([0.45], 1.0, 0.1), ([0.1, 20.5 * 0.3048], 0.3048, 5 * 0.3048), ([0.0], 1.0, 0.001), ([], 1.0, 0.001)],
+)
+def test_grid_step(spans, unit, want):
+    assert grid_step(spans, unit) == pytest.approx(want, rel=1e-12)
+
+
+def test_frame_and_its_scale():
+    frame = Frame(-0.3, 0.3, 0.1, strip_factor([0.6, 0.4], 2400.0), 330.0, -1)
+    assert frame.factor == 500 and frame.grid == pytest.approx(np.arange(-3, 4) / 10)
+    assert frame.offset([-0.3, 0.3]) == pytest.approx([-330.0, -630.0]), "heights grow away from the axis"
+
+
+@pytest.mark.parametrize(
+    "first, last, unit, want",
+    [
+        (0.0, 2400.0, 1.0, [0, 500, 1000, 1500, 2000]),
+        (-130.0, 70.0, 1.0, [-100, -50, 0, 50]),
+        (1200 * 0.3048, 18260 * 0.3048, 0.3048, [2000 * k for k in range(1, 10)]),
+    ],
+)
+def test_ticks(first, last, unit, want):
+    assert tick_chainages(first, last, unit) / unit == pytest.approx(np.array(want), abs=1e-9)
+
+
+def test_the_strip_keeps_away_from_the_other_axes(wgs84):
+    north = AxisLine("north", [50.0, 50.02], [8.0, 8.0], wgs84)
+    east = AxisLine("east", [50.0, 50.0], [8.0, 8.03], wgs84)
+    assert side_away(Axis(north), [east]) == -1 and side_away(Axis(east), [north]) == 1
+    assert side_away(Axis(north), []) == 0 and side_away(Axis(north), [north]) == 0

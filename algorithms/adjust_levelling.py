@@ -75,19 +75,19 @@ class AdjustLevelling(ToolboxEntry):
             "BEYOND": tr("Misclosures beyond the limit"),
         }
 
-    def computed(self, parameters, context, feedback):
-        units = lp.field_book_units(self, parameters, context)
-        lines = read_lines(self, parameters, context, feedback, units)
-        benchmarks = read_benchmarks(self, parameters, context, feedback, units.height)
-        named = read_named_points(self, parameters, context, feedback)
-        feedback.setProgress(20)
-        run = LevellingRun(self, parameters, context, feedback, lines, benchmarks, named, units)
-        record = self.record(parameters, context, weights=lines.weights, free=run.free)
+    def computed(self, asked):
+        units = lp.field_book_units(asked)
+        lines = read_lines(asked, units)
+        benchmarks = read_benchmarks(asked, units.height)
+        named = read_named_points(asked)
+        asked.feedback.setProgress(20)
+        run = LevellingRun(asked, lines, benchmarks, named, units)
+        record = asked.record(weights=lines.weights, free=run.free)
         sentences = tell_net(run)
-        if named is None and parameters.get("POINTS"):
-            feedback.pushInfo(tr("POINTS is not made, since there are no STATIONS."))
-        tables = _Tables(run, record_text(record)).made(bool(parameters.get("COVARIANCE")))
-        page = levelling_page(run, sentences, record) if parameters.get("SUMMARY") else b""
+        if named is None and asked.given("POINTS"):
+            asked.feedback.pushInfo(tr("POINTS is not made, since there are no STATIONS."))
+        tables = _Tables(run, record_text(record)).made(asked.given("COVARIANCE"))
+        page = levelling_page(run, sentences, record) if asked.given("SUMMARY") else b""
         adjustment = run.adjustment
         return Result(
             tables,

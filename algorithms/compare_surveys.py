@@ -18,8 +18,7 @@ from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
 from .entry.parameter_builders import file_parameter
-from .entry.request import units
-from .entry.run_record import recorded_run, warn_of_unit
+from .entry.run_record import warn_of_unit
 from .language.height_text import amounts_for
 from .language.number_text import number_text
 from .language.translation import tr
@@ -88,24 +87,17 @@ class CompareSurveys(ToolboxEntry):
             "MAX_ABS": tr("Greatest change"),
         }
 
-    def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
-        # Here, in the main thread: a layer's own properties must not be touched from the run's.
-        self._made = [
-            (layer.name(), recorded_run(layer, context))
-            for layer in self.parameterAsLayerList(parameters, "SURVEYS", context)
-        ]
-        return True
-
-    def computed(self, parameters, context, feedback):
-        run_units = units(self, parameters, context)
-        surveys = read_surveys(self, parameters, context, feedback, run_units)
-        self._warn_of_records(run_units, feedback)
-        tolerance = self.number(parameters, "MATCH_TOLERANCE", context)
+    def computed(self, asked):
+        run_units = asked.units()
+        surveys = read_surveys(asked, run_units)
+        made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
+        self._warn_of_records(made, run_units, asked.feedback)
+        tolerance = asked.number("MATCH_TOLERANCE")
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
-        by, shift = (self.choice(parameters, key, context) for key in ("MATCH", "SHIFT"))
-        tilt = self.parameterAsBoolean(parameters, "TILT", context)
-        sigma = self.number(parameters, "SIGMA", context)
-        asked = {
+        by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
+        tilt = asked.flag("TILT")
+        sigma = asked.number("SIGMA")
+        wording = {
             "match": by
             if by == "name"
             else tr("chainage within {} {}").format(
@@ -115,19 +107,17 @@ class CompareSurveys(ToolboxEntry):
             "tilt": tilt,
             "sigma": tr("field 'sd' of each survey") if sigma is None else f"{sigma:g} {run_units.height_label}",
         }
-        found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=feedback)
-        report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), asked)
-        feedback.setProgress(50)
-        tell_comparison(report, feedback)
-        record = self.record(parameters, context, units=vars(run_units), surveys=[survey.label for survey in surveys])
-        return Result(
-            self._tables(report, record), report.numbers(), self._documents(report, parameters, context, record)
-        )
+        found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=asked.feedback)
+        report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
+        asked.feedback.setProgress(50)
+        tell_comparison(report, asked.feedback)
+        record = asked.record(units=vars(run_units), surveys=[survey.label for survey in surveys])
+        return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))
 
-    def _warn_of_records(self, run_units, feedback):
-        for name, record in self._made:
+    def _warn_of_records(self, made, run_units, feedback):
+        for name, record in made:
             warn_of_unit(record, name, run_units.height_name, feedback)
-        systems = {record["height_system"]: name for name, record in self._made if record.get("height_system")}
+        systems = {record["height_system"]: name for name, record in made if record.get("height_system")}
         if "ellipsoidal" in systems and len(systems) > 1:
             feedback.pushWarning(
                 tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
@@ -135,21 +125,21 @@ class CompareSurveys(ToolboxEntry):
                 )
             )
 
-    def _documents(self, report, parameters, context, record):
-        if not (parameters.get("REPORT") or parameters.get("CHART")):
+    def _documents(self, report, asked, record):
+        if not (asked.given("REPORT") or asked.given("CHART")):
             return []
-        title = self.text(parameters, "TITLE", context) or report.compared.first.name
+        title = asked.text("TITLE") or report.compared.first.name
         axes = report.compared.axes[:MOST_AXES]
         documents = []
-        if parameters.get("REPORT"):
+        if asked.given("REPORT"):
             charts = [drawn(report, [axis]) for axis in axes]
             documents.append(
                 Document(
                     "REPORT", comparison_page(report, charts, tr("Comparison of surveys: {}").format(title), record)
                 )
             )
-        if parameters.get("CHART"):
-            ending = os.path.splitext(self.parameterAsFileOutput(parameters, "CHART", context))[1].lower()
+        if asked.given("CHART"):
+            ending = os.path.splitext(asked.file("CHART"))[1].lower()
             if ending not in (".png", ".svg"):
                 raise InputError(tr("CHART ends in '{}'; a chart is written as .png or .svg.").format(ending))
             documents.append(Document("CHART", drawn(report, axes).file(ending)))

@@ -11,7 +11,6 @@ from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
-from .entry.request import units
 from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.checks import warn_unit_by_name
@@ -69,36 +68,36 @@ class ConvertHeights(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Converted heights")}
 
-    def computed(self, parameters, context, feedback):
-        source = self.source(parameters, "STATIONS", context)
-        run_units = units(self, parameters, context)
+    def computed(self, asked):
+        source = asked.source("STATIONS")
+        run_units = asked.units()
         check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
-        heights = height_column(source, self.text(parameters, "HEIGHT_FIELD", context))
-        find = undulation_index(self, parameters, context)
-        points = read_points(source, feedback, {"height": heights.index, "undulation": find(source)})
+        heights = height_column(source, asked.text("HEIGHT_FIELD"))
+        find = undulation_index(asked)
+        points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
         if heights.index >= 0:
-            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, feedback)
+            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked.feedback)
         given = points.columns["height"] if heights.index >= 0 else points.z
-        feedback.setProgress(30)
-        system = height_system(self, parameters, context, points, run_units.height)
+        asked.feedback.setProgress(30)
+        system = height_system(asked, points, run_units.height)
         n = system.undulation / run_units.height
-        from_ellipsoid = self.choice(parameters, "HEIGHTS_ARE", context) == "ellipsoidal"
+        from_ellipsoid = asked.choice("HEIGHTS_ARE") == "ellipsoidal"
         columns = {
             "undulation": n,
             "height_ell": given if from_ellipsoid else given + n,
             "height_geo": given - n if from_ellipsoid else given,
         }
-        self._tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback)
-        described = grid_described(self, parameters, context, system)
+        self._tell(points, heights, system, given, n, from_ellipsoid, run_units, asked.feedback)
+        described = grid_described(asked, system)
         if described:
-            feedback.pushInfo(described)
+            asked.feedback.pushInfo(described)
         style = StyleSpec(
             "converted",
             tr("Converted heights"),
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(self.record(parameters, context, undulation_source=system.source)),
+            record_text(asked.record(undulation_source=system.source)),
         )
         table = OutputTable(
             "OUTPUT",
@@ -112,11 +111,11 @@ class ConvertHeights(ToolboxEntry):
             features=points.features,
         )
         tables = [table]
-        if self.parameterAsSource(parameters, "AXIS", context) is not None:
-            profiles = GeoidProfiles(self, parameters, context, feedback, points, system, run_units)
+        if asked.optional_source("AXIS") is not None:
+            profiles = GeoidProfiles(asked, points, system, run_units)
             profiles.tell()
             tables.append(profiles.table(style.record))
-        elif parameters.get("CURVE"):
+        elif asked.given("CURVE"):
             raise InputError(tr("CURVE needs an axis: give AXIS."))
         return Result(tables, {"COUNT": int(np.isfinite(given).sum())})
 

@@ -18,7 +18,6 @@ from .design.summary_table import summary_table
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
-from .entry.request import units
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
@@ -88,37 +87,27 @@ class DesignHeights(ToolboxEntry):
             "MAX_ABS": tr("Greatest residual"),
         }
 
-    def computed(self, parameters, context, feedback):
-        run = _Run(self, parameters, context, feedback)
+    def computed(self, asked):
+        run = _Run(asked)
         return run.result()
 
 
 class _Run:
     """One run of the entry: the arrays of its output rows, filled axis by axis; metres."""
 
-    def __init__(self, entry, parameters, context, feedback):
-        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
-        self.units = units(entry, parameters, context)
-        find = undulation_index(entry, parameters, context)
-        self.structure, self.heights = read_structure(
-            entry, parameters, context, feedback, self.units, more_numbers={"undulation": find}
-        )
-        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
+    def __init__(self, asked):
+        self.asked, self.feedback = asked, asked.feedback
+        self.units = asked.units()
+        find = undulation_index(asked)
+        self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
+        self.notation = station_style(asked, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)
         feet, points = self.structure.feet, self.structure.points
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
-        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
+        self.system = height_system(asked, points, self.units.height, needed)
         self.designs = Designs(
-            entry,
-            parameters,
-            context,
-            feedback,
-            self.fields,
-            self.notation,
-            self.units,
-            self.system,
-            datum_name(definition(points.crs)),
+            asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
@@ -149,12 +138,8 @@ class _Run:
             self.structure.points.name,
             self.feedback,
         )
-        record = self.entry.record(
-            self.parameters,
-            self.context,
-            units=vars(self.units),
-            height_system=self.system.kind,
-            undulation_source=self.system.source,
+        record = self.asked.record(
+            units=vars(self.units), height_system=self.system.kind, undulation_source=self.system.source
         )
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
@@ -162,15 +147,7 @@ class _Run:
     def _axis(self, number, axis, rows):
         feet, on = self.structure.feet, rows[~self.structure.off[rows]]
         placed, word = axis_at_height(
-            self.entry,
-            self.parameters,
-            self.context,
-            axis,
-            number + 1,
-            self.fields,
-            self.notation,
-            self.units,
-            self.height[on] + self.n[on],
+            self.asked, axis, number + 1, self.fields, self.notation, self.units, self.height[on] + self.n[on]
         )
         self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
         self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])

@@ -64,14 +64,13 @@ class DrawDeviations(ToolboxEntry):
             "STRIP_FACTOR": tr("Exaggeration of the strip"),
         }
 
-    def computed(self, parameters, context, feedback):
+    def computed(self, asked):
         factor, longest, distance, strip_factor = (
-            self._size(parameters, key, context)
-            for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION")
+            self._size(asked, key) for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION")
         )
-        with_strip = bool(parameters.get("STRIP"))
-        drawn = read_drawn(self, parameters, context, feedback, with_design=with_strip)
-        feedback.pushInfo(
+        with_strip = asked.given("STRIP")
+        drawn = read_drawn(asked, with_design=with_strip)
+        asked.feedback.pushInfo(
             tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
                 counted(drawn.stations, tr("station"), tr("stations")),
                 drawn.layer,
@@ -83,27 +82,27 @@ class DrawDeviations(ToolboxEntry):
         empty = [tr("Axis '{}': no station belongs to it.").format(name) for name in drawn.empty]
         for sentence in (left_out(drawn), *empty):
             if sentence:
-                feedback.pushInfo(sentence)
-        scale = bar_scale(drawn, factor, longest, 1 if self.choice(parameters, "HIGH_SIDE", context) == "right" else -1)
-        record = record_text(self.record(parameters, context, units=vars(drawn.units), factor=scale.factor))
+                asked.feedback.pushInfo(sentence)
+        scale = bar_scale(drawn, factor, longest, 1 if asked.choice("HIGH_SIDE") == "right" else -1)
+        record = record_text(asked.record(units=vars(drawn.units), factor=scale.factor))
         tables = [bars_table(drawn, scale, record)]
-        cut = tell_bars(drawn, scale, feedback)
-        check_cancel(feedback)
-        if parameters.get("BAND"):
-            tables.append(band_table(drawn, scale, record, feedback))
+        cut = tell_bars(drawn, scale, asked.feedback)
+        check_cancel(asked.feedback)
+        if asked.given("BAND"):
+            tables.append(band_table(drawn, scale, record, asked.feedback))
         drawn_factor = None
         if with_strip:
-            side = {"right": 1, "left": -1}.get(self.choice(parameters, "SIDE", context), 0)
-            wish = StripWish(self.choice(parameters, "VIEW", context), side, distance, strip_factor)
-            table, drawn_factor = strip_table(drawn, scale, wish, record, feedback)
+            side = {"right": 1, "left": -1}.get(asked.choice("SIDE"), 0)
+            wish = StripWish(asked.choice("VIEW"), side, distance, strip_factor)
+            table, drawn_factor = strip_table(drawn, scale, wish, record, asked.feedback)
             tables.append(table)
         return Result(
             tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
         )
 
-    def _size(self, parameters, key, context):
+    def _size(self, asked, key):
         """A number that must be above zero, None where it is empty."""
-        value = self.number(parameters, key, context)
+        value = asked.number(key)
         if value is not None and not value > 0.0:
             raise InputError(
                 tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(key, value)

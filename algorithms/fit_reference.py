@@ -74,15 +74,15 @@ class FitReference(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Stations fitted"), "SUSPECTED": tr("Suspected blunders"), "RMS": tr("RMS residual")}
 
-    def computed(self, parameters, context, feedback):
-        return _Run(self, parameters, context, feedback).result()
+    def computed(self, asked):
+        return _Run(asked).result()
 
 
 class _Run(Surveyed):
     """One run: stations measured, grouped, fitted."""
 
-    def __init__(self, entry, parameters, context, feedback):
-        super().__init__(entry, parameters, context, feedback)
+    def __init__(self, asked):
+        super().__init__(asked)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
         self.axes = self._axes()
 
@@ -100,7 +100,7 @@ class _Run(Surveyed):
         return axes
 
     def result(self):
-        kind = self.entry.choice(self.parameters, "FIT", self.context)
+        kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
         options = {"remove": self.flag("REMOVE_BLUNDERS"), "robust": self.flag("ROBUST")}
         self.geoid_sigma = self._geoid_sigma()
@@ -110,7 +110,7 @@ class _Run(Surveyed):
 
     def _geoid_sigma(self):
         """Standard deviation of the geoid's slope in seconds of arc, None for ellipsoidal heights (METHOD 6)."""
-        typed = self.entry.number(self.parameters, "GEOID_SLOPE_SIGMA", self.context)
+        typed = self.asked.number("GEOID_SLOPE_SIGMA")
         if self.system.kind == "ellipsoidal" or typed == 0:
             return None
         if typed is not None:
@@ -130,7 +130,7 @@ class _Run(Surveyed):
 
     def group_name(self, axis):
         """Name of an axis' group: of GROUP_FIELD, or of a field 'group', else ''."""
-        given = self.entry.text(self.parameters, "GROUP_FIELD", self.context)
+        given = self.asked.text("GROUP_FIELD")
         field = named_field(self.structure.axis_source, given, "GROUP_FIELD", ("group",))
         if field < 0:
             return ""

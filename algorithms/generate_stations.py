@@ -14,7 +14,6 @@ from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
-from .entry.request import units
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -56,29 +55,27 @@ class GenerateStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Stations")}
 
-    def computed(self, parameters, context, feedback):
-        source = self.source(parameters, "AXIS", context)
+    def computed(self, asked):
+        source = asked.source("AXIS")
         crs = checked_crs(source)
-        axes = read_axes(source, self.text(parameters, "AXIS_FIELD", context), feedback)
-        run_units = units(self, parameters, context)
-        notation = station_style(self, parameters, context, run_units, len(axes))
-        wanted = _Wanted(self, parameters, context, notation, run_units)
+        axes = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback)
+        run_units = asked.units()
+        notation = station_style(asked, run_units, len(axes))
+        wanted = _Wanted(asked, notation, run_units)
         fields, parts = AxisFields(source), []
         for number, axis in enumerate(axes, 1):
-            check_cancel(feedback)
-            placed, _ = axis_at_height(
-                self, parameters, context, axis, number, fields, notation, run_units, np.zeros(0)
-            )
-            chainage = wanted.chainages(placed, feedback)
+            check_cancel(asked.feedback)
+            placed, _ = axis_at_height(asked, axis, number, fields, notation, run_units, np.zeros(0))
+            chainage = wanted.chainages(placed, asked.feedback)
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
             first, last = notation.texts(placed.vertex_chainages[[0, -1]])
-            feedback.pushInfo(
+            asked.feedback.pushInfo(
                 tr("Axis '{}' from {} to {}: {}.").format(
                     axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))
                 )
             )
-            feedback.setProgress(60.0 * number / len(axes))
+            asked.feedback.setProgress(60.0 * number / len(axes))
         index, chainage, lat, lon, azimuth = (np.concatenate(values) for values in zip(*parts))
         if not len(chainage):
             raise InputError(tr("No station results: all listed chainages lie beyond the axes."))
@@ -96,7 +93,7 @@ class GenerateStations(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(self.record(parameters, context)),
+            record_text(asked.record()),
         )
         table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})
@@ -105,11 +102,11 @@ class GenerateStations(ToolboxEntry):
 class _Wanted:
     """Which chainages are asked for."""
 
-    def __init__(self, entry, parameters, context, notation, run_units):
-        interval = entry.number(parameters, "INTERVAL", context)
+    def __init__(self, asked, notation, run_units):
+        interval = asked.number("INTERVAL")
         self.interval = None if not interval else interval * run_units.chainage
-        self.at_vertices = entry.parameterAsBoolean(parameters, "AT_VERTICES", context)
-        text = entry.text(parameters, "CHAINAGES", context)
+        self.at_vertices = asked.flag("AT_VERTICES")
+        text = asked.text("CHAINAGES")
         parts = [part.strip() for part in re.split(r"[;\n]", text)]
         self.listed = np.array([notation.chainage(part) for part in parts if part], float)
         if self.interval is None and not self.at_vertices and not len(self.listed):

@@ -8,7 +8,6 @@ from .boundary.points import placed_points
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
-from .entry.request import units
 from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -50,29 +49,27 @@ class MeasureStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Measured points")}
 
-    def computed(self, parameters, context, feedback):
-        run_units = units(self, parameters, context)
-        structure, _ = read_structure(self, parameters, context, feedback, run_units, with_heights=False)
-        notation = station_style(self, parameters, context, run_units, len(structure.axes))
+    def computed(self, asked):
+        run_units = asked.units()
+        structure, _ = read_structure(asked, run_units, with_heights=False)
+        notation = station_style(asked, run_units, len(structure.axes))
         feet, points, fields = structure.feet, structure.points, AxisFields(structure.axis_source)
         chainage, offset, lat, lon = (np.full(len(feet.station), np.nan) for _ in range(4))
         order = np.argsort(feet.axis, kind="stable")
         bounds = np.searchsorted(feet.axis[order], np.arange(len(structure.axes) + 1))
         for number, axis in enumerate(structure.axes):
-            check_cancel(feedback)
+            check_cancel(asked.feedback)
             rows = order[bounds[number] : bounds[number + 1]]
             rows = rows[~structure.off[rows]]
             if not len(rows):
-                feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
+                asked.feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
             heights = points.z[feet.station[rows]] * run_units.height
-            placed, word = axis_at_height(
-                self, parameters, context, axis, number + 1, fields, notation, run_units, heights
-            )
+            placed, word = axis_at_height(asked, axis, number + 1, fields, notation, run_units, heights)
             chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
-            feedback.pushInfo(
+            asked.feedback.pushInfo(
                 tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),
@@ -85,9 +82,9 @@ class MeasureStations(ToolboxEntry):
                     word,
                 )
             )
-        return self._result(parameters, context, structure, notation, run_units, chainage, offset, lat, lon)
+        return self._result(asked, structure, notation, run_units, chainage, offset, lat, lon)
 
-    def _result(self, parameters, context, structure, notation, run_units, chainage, offset, lat, lon):
+    def _result(self, asked, structure, notation, run_units, chainage, offset, lat, lon):
         feet, source, on = structure.feet, structure.source, ~structure.off
         names = np.array(structure.names, dtype=object)[feet.axis]
         names[~on] = None
@@ -98,7 +95,7 @@ class MeasureStations(ToolboxEntry):
             "offset": offset / run_units.chainage,
         }
         moved = None
-        if self.parameterAsBoolean(parameters, "ONTO_AXIS", context):
+        if asked.flag("ONTO_AXIS"):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
             x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
             moved = (x, y)
@@ -108,7 +105,7 @@ class MeasureStations(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(self.record(parameters, context)),
+            record_text(asked.record()),
         )
         table = OutputTable(
             "OUTPUT",

@@ -14,7 +14,6 @@ from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
-from .entry.request import units
 from .language.number_text import counted, listed, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -82,15 +81,12 @@ class PlaceStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Placed rows"), "REJECTED_COUNT": tr("Rejected rows")}
 
-    def computed(self, parameters, context, feedback):
-        source, axis_source = self.source(parameters, "INPUT", context), self.source(parameters, "AXIS", context)
-        fields = {
-            key: named_field(source, self.text(parameters, name, context), name, defaults)
-            for key, (name, defaults) in _KEYS.items()
-        }
+    def computed(self, asked):
+        source, axis_source = asked.source("INPUT"), asked.source("AXIS")
+        fields = {key: named_field(source, asked.text(name), name, defaults) for key, (name, defaults) in _KEYS.items()}
         heading = -1
         if fields["station"] < 0:
-            fields, heading = heading_row(source, fields, feedback)
+            fields, heading = heading_row(source, fields, asked.feedback)
         if fields["station"] < 0:
             raise InputError(
                 tr(
@@ -98,37 +94,35 @@ class PlaceStations(ToolboxEntry):
                     "(STATION_FIELD)."
                 ).format(source.sourceName())
             )
-        columns = {**fields, "undulation": list_undulation_index(self, parameters, context, source)}
-        table = read_table(source, {}, columns, feedback)
+        columns = {**fields, "undulation": list_undulation_index(asked, source)}
+        table = read_table(source, {}, columns, asked.feedback)
         if not len(table.ids):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
-        axes = read_axes(axis_source, self.text(parameters, "AXIS_FIELD", context), feedback)
-        run_units = units(self, parameters, context)
+        axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
+        run_units = asked.units()
         if fields["height"] >= 0:
-            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, feedback)
-        notation = station_style(self, parameters, context, run_units, len(axes))
+            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked.feedback)
+        notation = station_style(asked, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
-        sign = self.choice(parameters, "DECIMAL_SIGN", context)
+        sign = asked.choice("DECIMAL_SIGN")
         heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1)
         rows.read(heights)
         rows.refuse_if_none(source.sourceName())
-        _tell(rows, source, fields, len(axes), run_units, feedback)
-        told(heights, source, feedback)
+        _tell(rows, source, fields, len(axes), run_units, asked.feedback)
+        told(heights, source, asked.feedback)
         for sentence in suspicions(rows, heights, rows.names, notation):
-            feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
-        n = list_undulations(
-            self, parameters, context, table.columns["undulation"], rows, axes, crs, run_units.height, sign
-        )
-        lat, lon = self._places(parameters, context, axes, axis_source, rows, n, notation, run_units, feedback)
+            asked.feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
+        n = list_undulations(asked, table.columns["undulation"], rows, axes, crs, run_units.height, sign)
+        lat, lon = self._places(asked, axes, axis_source, rows, n, notation, run_units, asked.feedback)
         warn_duplicates(
             duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
             source.sourceName(),
-            feedback,
+            asked.feedback,
         )
-        return self._result(parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units)
+        return self._result(asked, source, table, rows, axes, lat, lon, crs, notation, run_units)
 
-    def _places(self, parameters, context, axes, axis_source, rows, undulations, notation, run_units, feedback):
+    def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units, feedback):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
         numbers = np.array(rows.axis, int)
         for k, axis in enumerate(axes):
@@ -137,7 +131,7 @@ class PlaceStations(ToolboxEntry):
                 feedback.pushInfo(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
                 continue
             heights = np.array(rows.height)[mine] * run_units.height + undulations[mine]
-            placed, word = axis_at_height(self, parameters, context, axis, k + 1, fields, notation, run_units, heights)
+            placed, word = axis_at_height(asked, axis, k + 1, fields, notation, run_units, heights)
             s = np.array(rows.chainage)[mine]
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
             first, last = placed.vertex_chainages[[0, -1]]
@@ -165,7 +159,7 @@ class PlaceStations(ToolboxEntry):
                 )
         return lat, lon
 
-    def _result(self, parameters, context, source, table, rows, axes, lat, lon, crs, notation, run_units):
+    def _result(self, asked, source, table, rows, axes, lat, lon, crs, notation, run_units):
         x, y = placed_points(lat, lon, crs)
         chainage = np.array(rows.chainage)
         columns = {
@@ -175,7 +169,7 @@ class PlaceStations(ToolboxEntry):
             "offset": np.array(rows.offset) / run_units.chainage,
             "height": np.array(rows.height),
         }
-        record = record_text(self.record(parameters, context))
+        record = record_text(asked.record())
         style = StyleSpec(
             "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
         )

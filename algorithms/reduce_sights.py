@@ -77,19 +77,17 @@ class ReduceSights(ToolboxEntry):
             "K_SOLVED": tr("Mean k of the reciprocal sights"),
         }
 
-    def computed(self, parameters, context, feedback):
-        source = self.source(parameters, "INPUT", context)
-        units = lp.field_book_units(self, parameters, context)
-        table = read_sights(self, parameters, context, source, feedback, units)
-        named = read_named_points(self, parameters, context, feedback)
-        feedback.setProgress(30)
-        reduction = Reduction(self, parameters, context, table, named, units)
+    def computed(self, asked):
+        source = asked.source("INPUT")
+        units = lp.field_book_units(asked)
+        table = read_sights(asked, source, asked.feedback, units)
+        named = read_named_points(asked)
+        asked.feedback.setProgress(30)
+        reduction = Reduction(asked, table, named, units)
         found = reduction.result()
-        feedback.setProgress(60)
-        tell_sights(table, reduction, found, units, feedback)
-        record = record_text(
-            self.record(parameters, context, collimation=reduction.collimation_seconds, k_solved=found.mean_k)
-        )
+        asked.feedback.setProgress(60)
+        tell_sights(table, reduction, found, units, asked.feedback)
+        record = record_text(asked.record(collimation=reduction.collimation_seconds, k_solved=found.mean_k))
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]
         return Result(
             tables,

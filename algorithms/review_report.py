@@ -12,6 +12,7 @@ from .documents.files import Document
 from .documents.html import screen_document
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
+from .entry.request import Request
 from .entry.run_record import clean_record, recorded_run
 from .entry.version import VERSION
 from .language.number_text import counted
@@ -59,49 +60,46 @@ class ReviewReport(ToolboxEntry):
         }
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
+        super().prepareAlgorithm(parameters, context, feedback)
+        asked = Request(self, parameters, context, feedback, self._records)
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
-        self.records = {key: clean_record(recorded_run(parameters.get(key), context)) for key in ("STATIONS", "TESTED")}
+        self.records = {key: clean_record(asked.record_of(key)) for key in ("STATIONS", "TESTED")}
         self.records["PLACED"] = clean_record(recorded_run(local_geopackage(self.records["STATIONS"]), context))
-        self._imagery = self.parameterAsRasterLayer(parameters, "IMAGERY", context)
-        if parameters.get("IMAGERY") and self._imagery is None:
-            raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(parameters["IMAGERY"]))
+        self._imagery = asked.raster("IMAGERY")
+        if asked.given("IMAGERY") and self._imagery is None:
+            raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(asked.given("IMAGERY")))
         return True
 
-    def computed(self, parameters, context, feedback):
-        if not (parameters.get("HTML") or parameters.get("PDF")):
+    def computed(self, asked):
+        if not (asked.given("HTML") or asked.given("PDF")):
             raise InputError(tr("Neither HTML nor PDF is given; say where a report is to be written."))
-        reviewed = read_reviewed(self, parameters, context, feedback, self.records["STATIONS"])
+        reviewed = read_reviewed(asked, self.records["STATIONS"])
         found = findings(reviewed)
-        feedback.setProgress(20)
-        titles = self._titles(parameters, context)
+        asked.feedback.setProgress(20)
+        titles = self._titles(asked)
         structure = titles["STRUCTURE"] or reviewed.points.name
-        _tell_understood(reviewed, feedback)
+        _tell_understood(reviewed, asked.feedback)
         for sentence in (headline(found, structure), *verdict_sentences(found)):
-            feedback.pushInfo(sentence) if sentence else None
-        chart = ReportMap(found, self.parameterAsSource(parameters, "AXIS", context), self._imagery, feedback)
-        drawn = self._map(chart, found, bool(parameters.get("HTML")))
+            asked.feedback.pushInfo(sentence) if sentence else None
+        chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked.feedback)
+        drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
-            found,
-            titles,
-            drawn,
-            self._runs(reviewed, parameters, context),
-            screen=bool(parameters.get("HTML")),
-            paper=bool(parameters.get("PDF")),
+            found, titles, drawn, self._runs(reviewed, asked), screen=asked.given("HTML"), paper=asked.given("PDF")
         )
         title = tr("Review report: {}").format(structure)
-        check_cancel(feedback)
-        feedback.setProgress(50)
-        documents = [Document("HTML", screen_document(title, blocks))] if parameters.get("HTML") else []
-        if parameters.get("PDF"):
+        check_cancel(asked.feedback)
+        asked.feedback.setProgress(50)
+        documents = [Document("HTML", screen_document(title, blocks))] if asked.given("HTML") else []
+        if asked.given("PDF"):
             documents.append(
                 Document(
                     "PDF",
                     paper_document(
-                        title, blocks, lambda: check_cancel(feedback), chart.project, author=titles["PREPARED_BY"]
+                        title, blocks, lambda: check_cancel(asked.feedback), chart.project, author=titles["PREPARED_BY"]
                     ),
                 )
             )
-        feedback.setProgress(100)
+        asked.feedback.setProgress(100)
         unit = reviewed.units.height
         numbers = {
             "COUNT": found.all.number,
@@ -112,20 +110,20 @@ class ReviewReport(ToolboxEntry):
         }
         return Result([], numbers, documents)
 
-    def _titles(self, parameters, context):
-        titles = {key: self.text(parameters, key, context) for key, _, _ in TITLE_BLOCK}
+    def _titles(self, asked):
+        titles = {key: asked.text(key) for key, _, _ in TITLE_BLOCK}
         titles["DATE"] = titles["DATE"] or date.today().isoformat()
         versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
         return {**titles, "VERSIONS": ", ".join(f"{name} {value}" for name, value in versions.items())}
 
-    def _runs(self, reviewed, parameters, context):
+    def _runs(self, reviewed, asked):
         """Records of all runs that the report rests on, in their order, each once; this one last."""
         records = [
             self.records["PLACED"],
             reviewed.record,
             self.records["TESTED"],
             *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
-            clean_record(self.record(parameters, context)),
+            clean_record(asked.record()),
         ]
         found = []
         for record in records:

@@ -10,8 +10,7 @@ from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
 from .entry.parameter_builders import file_parameter
-from .entry.request import units
-from .entry.run_record import recorded_number, recorded_run, warn_of_unit
+from .entry.run_record import recorded_number, warn_of_unit
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
@@ -86,48 +85,36 @@ class ScheduleAdjustments(ToolboxEntry):
             "OUTSIDE": tr("Supports that stay out of tolerance"),
         }
 
-    def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
-        # Here, in the main thread: a layer's own properties must not be touched from the run's.
-        self._made = recorded_run(parameters.get("STATIONS"), context)
-        return True
-
-    def computed(self, parameters, context, feedback):
-        run_units = units(self, parameters, context)
-        supports = read_supports(self, parameters, context, feedback, run_units)
-        warn_of_unit(self._made, supports.points.name, run_units.height_name, feedback)
-        rules = self._rules(parameters, context, run_units.height)
-        feedback.setProgress(30)
-        schedule = self._schedule(
-            supports, rules, self._tolerances(parameters, context, supports, run_units, rules), run_units
-        )
-        record = self.record(parameters, context, units=vars(run_units), axes=schedule.record(), made_from=self._made)
-        tell_schedule(schedule, feedback)
-        title = self.text(parameters, "TITLE", context) or supports.points.name
+    def computed(self, asked):
+        run_units = asked.units()
+        supports = read_supports(asked, run_units)
+        made = asked.record_of("STATIONS")
+        warn_of_unit(made, supports.points.name, run_units.height_name, asked.feedback)
+        rules = self._rules(asked, run_units.height)
+        asked.feedback.setProgress(30)
+        schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)
+        record = asked.record(units=vars(run_units), axes=schedule.record(), made_from=made)
+        tell_schedule(schedule, asked.feedback)
+        title = asked.text("TITLE") or supports.points.name
         documents = [
             Document("SHEET", schedule_sheet(schedule, title, record)),
             Document("CSV", schedule_csv(schedule)),
         ]
-        if parameters.get("SETOUT"):
+        if asked.given("SETOUT"):
             documents.append(Document("SETOUT", setting_out_sheet(schedule, title, record)))
         return Result([self._table(schedule, record)], schedule.numbers(), documents)
 
-    def _rules(self, parameters, context, unit):
-        up, down = (self.number(parameters, key, context) for key in ("LIMIT", "LIMIT_DOWN"))
+    def _rules(self, asked, unit):
+        up, down = (asked.number(key) for key in ("LIMIT", "LIMIT_DOWN"))
         down = up if down is None else down
-        smooth = self.number(parameters, "SMOOTHNESS", context)
+        smooth = asked.number("SMOOTHNESS")
         up, down, smooth = (None if value is None else value * unit for value in (up, down, smooth))
-        return Rules(
-            self.choice(parameters, "METHOD", context),
-            checked_positive(self, parameters, "STEP", context, unit),
-            up,
-            down,
-            smooth,
-        )
+        return Rules(asked.choice("METHOD"), checked_positive(asked, "STEP", unit), up, down, smooth)
 
-    def _tolerances(self, parameters, context, supports, run_units, rules):
-        typed = self.number(parameters, "TOLERANCE", context)
+    def _tolerances(self, asked, supports, run_units, rules):
+        typed = asked.number("TOLERANCE")
         by_axis = {
-            axis: recorded_number(self._made, axis, "tolerance") if typed is None else typed
+            axis: recorded_number(asked.record_of("STATIONS"), axis, "tolerance") if typed is None else typed
             for axis in set(supports.axis)
         }
         missing = sorted(axis for axis, value in by_axis.items() if value is None)

@@ -79,8 +79,8 @@ class TestCurvature(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Axes and legs tested"), "FACTOR": tr("Curvature factor of the first")}
 
-    def computed(self, parameters, context, feedback):
-        return _Run(self, parameters, context, feedback).result()
+    def computed(self, asked):
+        return _Run(asked).result()
 
 
 class _Run(Surveyed):
@@ -113,7 +113,7 @@ class _Run(Surveyed):
             QgsWkbTypes.Type.NoGeometry,
             style,
         )
-        documents = [Document("HTML", page(self, tested, record))] if self.parameters.get("HTML") else []
+        documents = [Document("HTML", page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
     def _axis(self, number, axis):
@@ -155,7 +155,7 @@ class _Run(Surveyed):
             covariance,
             self.accuracies.known,
             fine,
-            self.entry.number(self.parameters, "GEOID_BENDING", self.context),
+            self.asked.number("GEOID_BENDING"),
         )
         kept = search_free(profile).kept if self.flag("REMOVE_BLUNDERS") else np.ones(len(rows), bool)
         return Tested(name, test_curvature(profile.part(kept)), profile, kept)

@@ -40,10 +40,10 @@ class Survey:
         return len(self.height)
 
 
-def survey_layers(entry, parameters, context):
+def survey_layers(asked):
     """The layers of SURVEYS; InputError for fewer than two, one given twice, or one that cannot be read."""
-    given = parameters.get("SURVEYS")
-    layers = entry.parameterAsLayerList(parameters, "SURVEYS", context)
+    given = asked.given("SURVEYS")
+    layers = asked.layers("SURVEYS")
     if isinstance(given, (list, tuple)) and len(layers) != len(given):
         raise InputError(
             tr("{} of {} surveys could be read; check the paths of the others.").format(len(layers), len(given))
@@ -62,22 +62,20 @@ def survey_layers(entry, parameters, context):
     return layers
 
 
-def read_surveys(entry, parameters, context, feedback, run_units):
+def read_surveys(asked, run_units):
     """Read all surveys, the earliest first where all have dates, else in their order."""
-    layers = survey_layers(entry, parameters, context)
-    typed = _typed_dates(entry.text(parameters, "DATES", context), len(layers))
+    layers = survey_layers(asked)
+    typed = _typed_dates(asked.text("DATES"), len(layers))
     definition = QgsProcessingParameterFeatureSource("SURVEYS", "")
     surveys = []
     for number, layer in enumerate(layers):
-        source = QgsProcessingParameters.parameterAsSource(definition, {"SURVEYS": layer}, context)
-        surveys.append(
-            _survey(entry, parameters, context, feedback, run_units, source, typed[number] if typed else None)
-        )
-        feedback.setProgress(30.0 * (number + 1) / len(layers))
+        source = QgsProcessingParameters.parameterAsSource(definition, {"SURVEYS": layer}, asked.context)
+        surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
+        asked.feedback.setProgress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
     else:
-        feedback.pushWarning(
+        asked.feedback.pushWarning(
             tr(
                 "Not all surveys have a date (DATES, or a field 'date'): they are taken in the order given, without "
                 "rates."
@@ -109,8 +107,8 @@ def _typed_dates(text, number):
     return [_day(part, "DATES") for part in parts]
 
 
-def _survey(entry, parameters, context, feedback, run_units, source, typed):
-    given, dated = entry.text(parameters, "HEIGHT_FIELD", context), entry.text(parameters, "DATE_FIELD", context)
+def _survey(asked, run_units, source, typed):
+    given, dated = asked.text("HEIGHT_FIELD"), asked.text("DATE_FIELD")
     index = {
         key: named_field(source, "", "", (key,))
         for key in ("chainage", "offset", "sd", "design_h", "residual", "axis", "station")
@@ -133,14 +131,17 @@ def _survey(entry, parameters, context, feedback, run_units, source, typed):
         )
     numbers = ("chainage", "offset", "sd", "design_h", "residual", "height")
     points = read_points(
-        source, feedback, {key: index[key] for key in numbers}, {key: index[key] for key in ("axis", "station", "date")}
+        source,
+        asked.feedback,
+        {key: index[key] for key in numbers},
+        {key: index[key] for key in ("axis", "station", "date")},
     )
     columns, unit = points.columns, run_units.height
     if index["height"] < 0:
         columns["height"] = columns["design_h"] + columns["residual"] if designed else points.z
     chainage = columns["chainage"] if index["chainage"] >= 0 else _from_notation(columns["station"], source)
     station = columns["station"] if index["station"] >= 0 else station_texts(chainage, run_units.chainage_name)
-    day = typed or _field_day(columns["date"], source, feedback)
+    day = typed or _field_day(columns["date"], source, asked.feedback)
     if not np.any(np.isfinite(columns["height"])):
         raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
     return Survey(
@@ -154,7 +155,7 @@ def _survey(entry, parameters, context, feedback, run_units, source, typed):
         chainage * run_units.chainage,
         columns["offset"] * run_units.chainage,
         columns["height"] * unit,
-        _deviations(entry, parameters, context, columns["sd"], source) * unit,
+        _deviations(asked, columns["sd"], source) * unit,
     )
 
 
@@ -169,8 +170,8 @@ def _from_notation(stations, source):
         ) from None
 
 
-def _deviations(entry, parameters, context, column, source):
-    sigma = entry.number(parameters, "SIGMA", context)
+def _deviations(asked, column, source):
+    sigma = asked.number("SIGMA")
     if sigma is not None:
         if not sigma > 0.0:
             raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(sigma))

@@ -18,33 +18,30 @@ _CONTROLS = ("chain_a", "height_a", "chain_b", "height_b", "slope")
 class Designs:
     """Makes the DesignSpec and tolerance of each axis, in metres, from the form and the axis layer's fields."""
 
-    def __init__(self, entry, parameters, context, feedback, fields, notation, run_units, height_system, datum):
+    def __init__(self, asked, fields, notation, run_units, height_system, datum):
         self._fields, self._notation, self._units = fields, notation, run_units
-        self._kind = entry.choice(parameters, "DESIGN", context)
-        self._form = {
-            "chain_a": entry.text(parameters, "CHAINAGE_A", context),
-            "chain_b": entry.text(parameters, "CHAINAGE_B", context),
-        }
+        self._kind = asked.choice("DESIGN")
+        self._form = {"chain_a": asked.text("CHAINAGE_A"), "chain_b": asked.text("CHAINAGE_B")}
         for name, key in (
             ("height_a", "HEIGHT_A"),
             ("height_b", "HEIGHT_B"),
             ("slope", "SLOPE"),
             ("tolerance", "TOLERANCE"),
         ):
-            self._form[name] = entry.number(parameters, key, context)
+            self._form[name] = asked.number(key)
         self._earth = {
-            "earth": entry.choice(parameters, "EARTH", context),
-            "radius": entry.number(parameters, "RADIUS", context),
-            "refraction": entry.number(parameters, "REFRACTION", context) or 0.0,
+            "earth": asked.choice("EARTH"),
+            "radius": asked.number("RADIUS"),
+            "refraction": asked.number("REFRACTION") or 0.0,
         }
-        self._references = self._read_references(entry, parameters, context, feedback)
+        self._references = self._read_references(asked)
         self._system, self._datum = height_system, datum
         self.overridden = []
 
     @staticmethod
-    def _read_references(entry, parameters, context, feedback):
-        source = entry.parameterAsSource(parameters, "REFERENCE", context)
-        return None if source is None else (source.sourceName(), read_references(source, feedback))
+    def _read_references(asked):
+        source = asked.optional_source("REFERENCE")
+        return None if source is None else (source.sourceName(), read_references(source, asked.feedback))
 
     def spec(self, axis, row):
         """DesignSpec of one axis; InputError names the axis."""

@@ -31,7 +31,7 @@ def tell_designs(run, reports):
         _tell_axis(run, report)
     if len(reports) > MOST_AXES_TOLD:
         say(tr("{} more: see the summary.").format(counted(len(reports) - MOST_AXES_TOLD, tr("axis"), tr("axes"))))
-    if run.parameters.get("REFERENCE") and all(r.spec is None or r.spec.kind != "reference" for r in reports):
+    if run.asked.given("REFERENCE") and all(r.spec is None or r.spec.kind != "reference" for r in reports):
         run.feedback.pushWarning(tr("REFERENCE is given, but not used, since no axis has the design 'reference'."))
     for report in reports:
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):

@@ -49,12 +49,12 @@ class GivenCovariance:
         return Covariance(np.diag(matrix).copy(), matrix)
 
 
-def given_covariance(entry, parameters, context, feedback, source, sigma):
+def given_covariance(asked, source, sigma):
     """The table of COVARIANCE with the names of the stations in ``source``; None where none is given.
 
     ``sigma``: SIGMA in metres, or None.
     """
-    table = entry.parameterAsSource(parameters, "COVARIANCE", context)
+    table = asked.optional_source("COVARIANCE")
     if table is None:
         return None
     fields = {name: named_field(table, "", "", (name,)) for name in ("point", "covar")}
@@ -63,13 +63,13 @@ def given_covariance(entry, parameters, context, feedback, source, sigma):
         raise InputError(
             tr("Layer '{}' is no covariance: it lacks the field {}.").format(table.sourceName(), listed(missing))
         )
-    naming = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
+    naming = named_field(source, asked.text("NAME_FIELD"), "NAME_FIELD", NAMES)
     if naming < 0:
         raise InputError(
             tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
                 source.sourceName(), listed([f"'{name}'" for name in NAMES])
             )
         )
-    rows = read_table(table, {}, fields, feedback).columns
-    stations = read_table(source, {}, {"name": naming}, feedback).columns["name"]
+    rows = read_table(table, {}, fields, asked.feedback).columns
+    stations = read_table(source, {}, {"name": naming}, asked.feedback).columns["name"]
     return GivenCovariance(rows["point"], rows["covar"], stations, sigma, table.sourceName())

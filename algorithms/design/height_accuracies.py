@@ -45,10 +45,10 @@ class Accuracies:
         return levelled(self.sigma[rows], arms, distances, self.km)
 
 
-def sigma_index(entry, parameters, context):
+def sigma_index(asked):
     """A function that finds the field with standard deviations in a source: -1 where the run uses none."""
-    given = entry.text(parameters, "SIGMA_FIELD", context)
-    typed = entry.number(parameters, "SIGMA", context) is not None
+    given = asked.text("SIGMA_FIELD")
+    typed = asked.number("SIGMA") is not None
 
     def find(source):
         return named_field(source, given, "SIGMA_FIELD", () if typed else ("sd",))
@@ -56,13 +56,13 @@ def sigma_index(entry, parameters, context):
     return find
 
 
-def accuracies(entry, parameters, context, points, unit, needed, field_used, given=None):
+def accuracies(asked, points, unit, needed, field_used, given=None):
     """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``:
     a GivenCovariance, which has precedence.
 
     InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
     """
-    typed, km = entry.number(parameters, "SIGMA", context), entry.number(parameters, "SIGMA_KM", context)
+    typed, km = asked.number("SIGMA"), asked.number("SIGMA_KM")
     if km is not None and not km > 0:
         raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"))
     if typed is not None and not typed > 0:

@@ -3,7 +3,6 @@
 import numpy as np
 
 from ..core.errors import InputError
-from ..entry.request import units
 from ..language.translation import tr
 from ..structure.axis_overrides import AxisFields, axis_at_height
 from ..structure.height_system import height_system, undulation_index
@@ -18,31 +17,22 @@ class Surveyed:
     metres; ``usable``: those on an axis that have a height.
     """
 
-    def __init__(self, entry, parameters, context, feedback):
-        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
-        self.units = units(entry, parameters, context)
-        sigma, undulation = sigma_index(entry, parameters, context), undulation_index(entry, parameters, context)
+    def __init__(self, asked):
+        self.asked, self.feedback = asked, asked.feedback
+        self.units = asked.units()
+        sigma, undulation = sigma_index(asked), undulation_index(asked)
         self.structure, self.heights = read_structure(
-            entry, parameters, context, feedback, self.units, more_numbers={"undulation": undulation, "sigma": sigma}
+            asked, self.units, more_numbers={"undulation": undulation, "sigma": sigma}
         )
-        self.notation = station_style(entry, parameters, context, self.units, len(self.structure.axes))
+        self.notation = station_style(asked, self.units, len(self.structure.axes))
         feet, points = self.structure.feet, self.structure.points
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
-        self.system = height_system(entry, parameters, context, points, self.units.height, needed)
+        self.system = height_system(asked, points, self.units.height, needed)
         known = needed & np.isfinite(points.columns["height"])
-        typed = entry.number(parameters, "SIGMA", context)
-        given = given_covariance(
-            entry,
-            parameters,
-            context,
-            feedback,
-            self.structure.source,
-            None if typed is None else typed * self.units.height,
-        )
-        self.accuracies = accuracies(
-            entry, parameters, context, points, self.units.height, known, sigma(self.structure.source) >= 0, given
-        )
+        typed = asked.number("SIGMA")
+        given = given_covariance(asked, self.structure.source, None if typed is None else typed * self.units.height)
+        self.accuracies = accuracies(asked, points, self.units.height, known, sigma(self.structure.source) >= 0, given)
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         self.usable = ~self.structure.off & np.isfinite(self.height)
@@ -52,16 +42,14 @@ class Surveyed:
 
     def flag(self, key):
         """A yes-or-no parameter."""
-        return self.entry.parameterAsBoolean(self.parameters, key, self.context)
+        return self.asked.flag(key)
 
     def placed_axis(self, number, rows):
         """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where
         not given.
         """
         placed, _ = axis_at_height(
-            self.entry,
-            self.parameters,
-            self.context,
+            self.asked,
             self.structure.axes[number],
             number + 1,
             self._fields,
@@ -73,10 +61,6 @@ class Surveyed:
 
     def record(self):
         """The record of the run, as a dict."""
-        return self.entry.record(
-            self.parameters,
-            self.context,
-            units=vars(self.units),
-            height_system=self.system.kind,
-            undulation_source=self.system.source,
+        return self.asked.record(
+            units=vars(self.units), height_system=self.system.kind, undulation_source=self.system.source
         )

@@ -10,7 +10,7 @@ from ..boundary.input_fields import named_field
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.station_notation import station_equations
-from ..entry.run_record import recorded_number, recorded_parameter, recorded_run, recorded_unit
+from ..entry.run_record import recorded_number, recorded_parameter, recorded_unit
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..language.units import Units
@@ -81,20 +81,20 @@ def _maybe(name):
     return lambda source: named_field(source, "", "STATIONS", (name,))
 
 
-def read_drawn(entry, parameters, context, feedback, *, with_design):
+def read_drawn(asked, *, with_design):
     """Read STATIONS and AXIS: Drawn. ``with_design``: whether design_h and flat_h must be there.
 
     InputError for fields that are missing, and where the chainages are not those of the axis.
     """
-    record = recorded_run(parameters.get("STATIONS"), context)
-    units = _units(entry, parameters, context, record)
+    record = asked.record_of("STATIONS")
+    units = _units(asked, record)
     numbers = {
         "residual": _column("residual"),
         "chainage": _maybe("chainage"),
         **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")},
     }
-    structure, _ = read_structure(entry, parameters, context, feedback, units, with_heights=False, more_numbers=numbers)
-    text = entry.text(parameters, "EQUATIONS", context) or recorded_parameter(record, "EQUATIONS")
+    structure, _ = read_structure(asked, units, with_heights=False, more_numbers=numbers)
+    text = asked.text("EQUATIONS") or recorded_parameter(record, "EQUATIONS")
     notation = Notation(units.chainage_name, units.chainage, station_equations(text))
     fields, feet = AxisFields(structure.axis_source), structure.feet
     # A station far from the axis is reviewed by no run; one without a design height is none of the structure's.
@@ -102,13 +102,13 @@ def read_drawn(entry, parameters, context, feedback, *, with_design):
     used = ~structure.off & known[feet.station]
     axes, empty = [], []
     for number, row in enumerate(structure.axes):
-        check_cancel(feedback)
+        check_cancel(asked.feedback)
         rows = np.flatnonzero(used & (feet.axis == number))
         if not len(rows):
             empty.append(row.line.name)
             continue
         placed = _placed(row, number + 1, fields, structure, rows, units, record)
-        tolerance = _tolerance(entry, parameters, context, row, number + 1, fields, units, record)
+        tolerance = _tolerance(asked, row, number + 1, fields, units, record)
         axes.append(_by_chainage(placed, structure, rows, units, tolerance))
     if not axes:
         raise InputError(
@@ -132,8 +132,8 @@ def read_drawn(entry, parameters, context, feedback, *, with_design):
     )
 
 
-def _units(entry, parameters, context, record):
-    height, chainage = (entry.choice(parameters, key, context) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
+def _units(asked, record):
+    height, chainage = (asked.choice(key) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
     height = height or recorded_unit(record, "height_name") or chainage or "metre"
     return Units(height, chainage or recorded_unit(record, "chainage_name") or height)
 
@@ -180,11 +180,11 @@ def _chainage_height(line, chainage, ground):
     return height if abs(height) < _HIGHEST else 0.0
 
 
-def _tolerance(entry, parameters, context, row, number, fields, units, record):
+def _tolerance(asked, row, number, fields, units, record):
     """Tolerance of one axis in metres: the axis layer's, the form's, the recorded run's; None without one."""
     value = fields.number(row, number, "tolerance")
     if value is None:
-        value = entry.number(parameters, "TOLERANCE", context)
+        value = asked.number("TOLERANCE")
     if value is None:
         value = recorded_number(record, row.line.name, "tolerance")
     if value is not None and value < 0:

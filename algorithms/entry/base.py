@@ -20,12 +20,14 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QCoreApplication
 
 from ..boundary import output_backup, output_places, output_rows
-from ..boundary.cancel import Cancelled, check_cancel
+from ..boundary.cancel import Cancelled
 from ..core.errors import InputError
 from ..core.geodesy import library_versions
 from ..documents.files import write_documents
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
+from .request import Request
+from .run_record import recorded_run
 from .version import VERSION
 
 speak_by(QCoreApplication.translate)
@@ -55,7 +57,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     - ``entry_parameters()``: list of fresh parameters;
     - ``result_numbers()``: {name: label} of number outputs;
-    - ``computed(parameters, context, feedback)``: reads, checks and computes; returns a Result. It opens no sink.
+    - ``computed(asked)``: reads, checks and computes; returns a Result. It opens no sink.
 
     Anything else in capitals is refused when the class is made, so that a misspelt name is not silently dead.
     """
@@ -102,7 +104,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def result_numbers(self):
         return {}
 
-    def computed(self, parameters, context, feedback):
+    def computed(self, asked):
         raise NotImplementedError
 
     def initAlgorithm(self, configuration=None):  # noqa: N802 - the host's name
@@ -191,74 +193,82 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     # --- the run
 
+    def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
+        # Here, in the main thread: a layer's own properties must not be touched from the run's.
+        self._records = {}
+        for key, value in self._inputs(parameters):
+            self._records.setdefault(key, []).append(recorded_run(value, context))
+        return True
+
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # The oldest host reads a numpy number as 0.
         parameters = {
             key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()
         }
+        asked = Request(self, parameters, context, feedback, self._records)
         try:
-            self._warn_of_unused(parameters, context, feedback)
-            result = self.computed(parameters, context, feedback)
-            check_cancel(feedback)
-            written = self._write(result, parameters, context, feedback)
+            self._warn_of_unused(asked)
+            result = self.computed(asked)
+            asked.check_cancel()
+            written = self._write(result, asked)
         except InputError as error:
             raise QgsProcessingException(str(error)) from None
         except Cancelled:
             raise QgsProcessingException(tr("Cancelled; no output was written.")) from None
         return {**written, **result.numbers}
 
-    def _warn_of_unused(self, parameters, context, feedback):
+    def _warn_of_unused(self, asked):
         for key, (other, value) in _ONLY_WITH.items():
-            if self.parameterDefinition(key) is None or parameters.get(key) in (None, ""):
+            if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
-            if self.choice(parameters, other, context) != value:
-                feedback.pushWarning(tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value))
+            if asked.choice(other) != value:
+                asked.feedback.pushWarning(
+                    tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value)
+                )
 
-    def _write(self, result, parameters, context, feedback):
-        guard, written = output_backup.OutputBackup(), {}
+    def _write(self, result, asked):
+        backup, written = output_backup.OutputBackup(), {}
         try:
-            wanted = [table for table in result.tables if parameters.get(table.key)]
+            wanted = [table for table in result.tables if asked.given(table.key)]
             total = max(sum(len(table) for table in wanted), 1)
             done = 0
             for table in wanted:
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
-                written[table.key] = self._write_one(table, parameters, context, feedback, guard, share)
+                written[table.key] = self._write_one(table, asked, backup, share)
                 done += len(table)
             for table in wanted:
-                self._style(table, written[table.key], context, feedback)
+                self._style(table, written[table.key], asked)
             placed = [
-                (document, self.parameterAsFileOutput(parameters, document.key, context))
-                for document in result.documents
-                if parameters.get(document.key)
+                (document, asked.file(document.key)) for document in result.documents if asked.given(document.key)
             ]
             write_documents(placed)
             written.update((document.key, path) for document, path in placed)
         except BaseException:
-            guard.restore()
+            backup.restore()
             raise
-        guard.keep()
+        backup.keep()
         return written
 
-    def _write_one(self, table, parameters, context, feedback, guard, progress):
-        asked = output_places.destination_text(parameters[table.key])
-        guard.prepare(asked)
+    def _write_one(self, table, asked, backup, progress):
+        place = output_places.destination_text(asked.given(table.key))
+        backup.prepare(place)
         try:
             sink, destination = self.parameterAsSink(
-                parameters, table.key, context, table.fields(), table.wkb, table.crs
+                asked.parameters, table.key, asked.context, table.fields(), table.wkb, table.crs
             )
         except QgsProcessingException as error:
             raise QgsProcessingException(output_rows.not_written(table.key, error)) from None
         if sink is None:
-            raise QgsProcessingException(self.invalidSinkError(parameters, table.key))
+            raise QgsProcessingException(self.invalidSinkError(asked.parameters, table.key))
         try:
-            output_rows.write_rows(sink, table, feedback, progress)
+            output_rows.write_rows(sink, table, asked.feedback, progress)
         finally:
             # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
-        output_places.check_written(asked, destination, table)
-        if "record" in table.columns and asked.lower().endswith(output_places.SHORT_TEXTS):
-            feedback.pushWarning(
+        output_places.check_written(place, destination, table)
+        if "record" in table.columns and place.lower().endswith(output_places.SHORT_TEXTS):
+            asked.feedback.pushWarning(
                 tr(
                     "{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a "
                     "GeoPackage keeps it."
@@ -266,50 +276,22 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             )
         return destination
 
-    def _style(self, table, destination, context, feedback):
+    def _style(self, table, destination, asked):
         try:
             saved_styles.save_into_geopackage(destination, table.style)
         except saved_styles.StyleNotSaved as error:
-            feedback.pushWarning(
+            asked.feedback.pushWarning(
                 tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error)
             )
-        saved_styles.attach(context, destination, table.style)
+        saved_styles.attach(asked.context, destination, table.style)
 
-    # --- what several entries read alike
-
-    def source(self, parameters, key, context):
-        """The feature source of a mandatory parameter, or a processing error that says it cannot be read."""
-        source = self.parameterAsSource(parameters, key, context)
-        if source is None:
-            raise QgsProcessingException(self.invalidSourceError(parameters, key))
-        return source
-
-    def number(self, parameters, key, context):
-        """A number parameter, None where it is empty."""
-        value = parameters.get(key)
-        default = self.parameterDefinition(key).defaultValue()
-        if value is None and default is None or value == "":
-            return None
-        number = float(self.parameterAsDouble(parameters, key, context))
-        if not math.isfinite(number):
-            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number))
-        return number
-
-    def choice(self, parameters, key, context):
-        """The text of an enumeration, '' where it is empty."""
-        return self.parameterAsEnumString(parameters, key, context) or ""
-
-    def text(self, parameters, key, context):
-        """A text parameter without blanks around it, '' where it is empty."""
-        return (self.parameterAsString(parameters, key, context) or "").strip()
-
-    def record(self, parameters, context, **more):
+    def run_record(self, asked, **more):
         """The record of the run as a dict: entry, parameters as given, versions, and ``more``."""
         given = {}
         for definition in self.parameterDefinitions():
-            value = parameters.get(definition.name())
+            value = asked.given(definition.name())
             if value is not None and value != "":
-                given[definition.name()] = _recorded(value, context)
+                given[definition.name()] = _recorded(value, asked.context)
         versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
         return {"entry": f"tautline:{self.ID}", "parameters": given, "versions": versions, **more}
 

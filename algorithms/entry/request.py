@@ -1,10 +1,98 @@
-"""What a run was asked for."""
+"""What a run was asked for: parameters, context and feedback in one object, read by key."""
 
+import math
+
+from qgis.core import QgsProcessingException
+
+from ..boundary.cancel import check_cancel
+from ..core.errors import InputError
+from ..language.translation import tr
 from ..language.units import Units
 
 
-def units(entry, parameters, context):
-    """Units of the run: chainage as heights unless set."""
-    height = entry.choice(parameters, "HEIGHT_UNIT", context) if entry.parameterDefinition("HEIGHT_UNIT") else ""
-    chainage = entry.choice(parameters, "CHAINAGE_UNIT", context)
-    return Units(height or chainage or "metre", chainage or height or "metre")
+class Request:
+    """What one run of a toolbox entry was asked for.
+
+    ``entry``: the host's algorithm; ``parameters``: as given; ``context``, ``feedback``: the host's. ``records``: {key
+    of an input: list of the records of its layers}, as read before the run in the host's main thread.
+    """
+
+    def __init__(self, entry, parameters, context, feedback, records=None):
+        self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
+        self.records = records or {}
+
+    def has(self, key):
+        """Whether the entry has the parameter at all."""
+        return self.entry.parameterDefinition(key) is not None
+
+    def given(self, key):
+        """The value as it was given, None where it was not."""
+        return self.parameters.get(key)
+
+    def source(self, key):
+        """The feature source of a mandatory parameter, or a processing error that says it cannot be read."""
+        source = self.optional_source(key)
+        if source is None:
+            raise QgsProcessingException(self.entry.invalidSourceError(self.parameters, key))
+        return source
+
+    def optional_source(self, key):
+        """The feature source of a parameter, None where it is empty."""
+        return self.entry.parameterAsSource(self.parameters, key, self.context)
+
+    def raster(self, key):
+        """The raster layer of a parameter, None where it is empty."""
+        return self.entry.parameterAsRasterLayer(self.parameters, key, self.context)
+
+    def layers(self, key):
+        """The layers of a parameter that takes several."""
+        return self.entry.parameterAsLayerList(self.parameters, key, self.context)
+
+    def number(self, key):
+        """A number parameter, None where it is empty; InputError for infinity and what is no number."""
+        value = self.parameters.get(key)
+        default = self.entry.parameterDefinition(key).defaultValue()
+        if value is None and default is None or value == "":
+            return None
+        number = float(self.entry.parameterAsDouble(self.parameters, key, self.context))
+        if not math.isfinite(number):
+            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number))
+        return number
+
+    def choice(self, key):
+        """The text of an enumeration, '' where it is empty."""
+        return self.entry.parameterAsEnumString(self.parameters, key, self.context) or ""
+
+    def text(self, key):
+        """A text parameter without blanks around it, '' where it is empty."""
+        return (self.entry.parameterAsString(self.parameters, key, self.context) or "").strip()
+
+    def flag(self, key):
+        """A yes-or-no parameter."""
+        return self.entry.parameterAsBoolean(self.parameters, key, self.context)
+
+    def file(self, key):
+        """The path of an output file."""
+        return self.entry.parameterAsFileOutput(self.parameters, key, self.context)
+
+    def units(self):
+        """Units of the run: chainage as heights unless set."""
+        height = self.choice("HEIGHT_UNIT") if self.has("HEIGHT_UNIT") else ""
+        chainage = self.choice("CHAINAGE_UNIT")
+        return Units(height or chainage or "metre", chainage or height or "metre")
+
+    def record_of(self, key):
+        """The record of the run that made the layer of an input; an empty one where there is none."""
+        return next(iter(self.records.get(key, ())), {})
+
+    def record(self, **more):
+        """The record of this run as a dict, see ``recorded``; ``more``: what the entry knows of it."""
+        return self.entry.run_record(self, **more)
+
+    def check_cancel(self):
+        """Raise Cancelled where the user has asked for it."""
+        check_cancel(self.feedback)
+
+    def progress(self, percent):
+        """Tell how far the run has come."""
+        self.feedback.setProgress(percent)

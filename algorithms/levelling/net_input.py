@@ -39,13 +39,10 @@ class LevelInput:
         return "" if index < 0 else self.source.fields()[index].name()
 
 
-def read_lines(entry, parameters, context, feedback, units):
+def read_lines(asked, units):
     """LevelInput of the run; InputError that names layer, field and row for what cannot be."""
-    source = entry.source(parameters, "INPUT", context)
-    fields = {
-        key: named_field(source, entry.text(parameters, key, context), key, names)
-        for key, _, names, _ in line_field_table()
-    }
+    source = asked.source("INPUT")
+    fields = {key: named_field(source, asked.text(key), key, names) for key, _, names, _ in line_field_table()}
     for key, words in (("FROM_FIELD", "'from_pt'"), ("TO_FIELD", "'to_pt'"), ("DIFFERENCE_FIELD", "'dh'")):
         if fields[key] < 0:
             raise InputError(tr("Layer '{}' has no field {}; choose it ({}).").format(source.sourceName(), words, key))
@@ -53,15 +50,15 @@ def read_lines(entry, parameters, context, feedback, units):
         source,
         {key: fields[key] for key in _NUMBERS},
         {key: fields[key] for key in ("FROM_FIELD", "TO_FIELD")},
-        feedback,
+        asked.feedback,
     )
     if not len(table.ids):
         raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
-    used = _used_rows(source, table, feedback)
+    used = _used_rows(source, table, asked.feedback)
     columns = {key: values[used] for key, values in table.columns.items() if key in _NUMBERS}
     lines = _Lines(source, used, columns, units)
     lines.check("LENGTH_FIELD", columns["LENGTH_FIELD"] < 0.0, tr("the length is negative"))
-    weights, deviation, known, described = _deviations(entry, parameters, context, lines, fields)
+    weights, deviation, known, described = _deviations(asked, lines, fields)
     names = [[table.columns[key][row] for row in used] for key in ("FROM_FIELD", "TO_FIELD")]
     net = level_net(
         *names, columns["DIFFERENCE_FIELD"] * units.height, columns["LENGTH_FIELD"] * units.chainage, deviation
@@ -111,15 +108,15 @@ class _Lines:
         return bool(np.any(np.isfinite(self.columns[key])))
 
 
-def _deviations(entry, parameters, context, lines, fields):
+def _deviations(asked, lines, fields):
     """What WEIGHTS says or the fields allow: its name, the lines' standard deviations, whether in metres,
     and in words.
     """
-    typed = {key: entry.number(parameters, key, context) for key, _ in _TYPED}
+    typed = {key: asked.number(key) for key, _ in _TYPED}
     for key, value in typed.items():
         if value is not None and not value > 0.0:
             raise InputError(tr("{} is {}; it must be positive.").format(key, number_text(value, 6)))
-    weights = entry.choice(parameters, "WEIGHTS", context)
+    weights = asked.choice("WEIGHTS")
     weights = weights or next((kind for key, kind in _TYPED if typed[key] is not None), "")
     if not weights and lines.has("SIGMA_FIELD"):
         weights = "line"
@@ -175,20 +172,14 @@ class Benchmark:
     deviation: float
 
 
-def read_benchmarks(entry, parameters, context, feedback, unit):
+def read_benchmarks(asked, unit):
     """Benchmarks by name, {} without a layer. ``unit``: metres per unit of heights. Rows without a height are none."""
-    source = entry.parameterAsSource(parameters, "BENCHMARKS", context)
+    source = asked.optional_source("BENCHMARKS")
     if source is None:
         return {}
-    name = named_field(
-        source, entry.text(parameters, "BENCHMARK_FIELD", context), "BENCHMARK_FIELD", (*NAMES, "benchmark")
-    )
-    height = named_field(
-        source, entry.text(parameters, "BENCHMARK_HEIGHT_FIELD", context), "BENCHMARK_HEIGHT_FIELD", ("height",)
-    )
-    sigma = named_field(
-        source, entry.text(parameters, "BENCHMARK_SIGMA_FIELD", context), "BENCHMARK_SIGMA_FIELD", ("sd",)
-    )
+    name = named_field(source, asked.text("BENCHMARK_FIELD"), "BENCHMARK_FIELD", (*NAMES, "benchmark"))
+    height = named_field(source, asked.text("BENCHMARK_HEIGHT_FIELD"), "BENCHMARK_HEIGHT_FIELD", ("height",))
+    sigma = named_field(source, asked.text("BENCHMARK_SIGMA_FIELD"), "BENCHMARK_SIGMA_FIELD", ("sd",))
     if name < 0:
         raise InputError(
             tr("Layer '{}' has no field with the benchmarks' names; choose it (BENCHMARK_FIELD).").format(
@@ -203,7 +194,7 @@ def read_benchmarks(entry, parameters, context, feedback, unit):
                 "(BENCHMARK_HEIGHT_FIELD)."
             ).format(source.sourceName())
         )
-    table = read_table(source, {"height": height, "sd": sigma}, {"name": name}, feedback, geometry=use_z)
+    table = read_table(source, {"height": height, "sd": sigma}, {"name": name}, asked.feedback, geometry=use_z)
     return _benchmarks(source, table, table.xyz[2] if use_z else table.columns["height"], unit)
 
 

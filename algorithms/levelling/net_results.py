@@ -18,21 +18,27 @@ _LONGEST_PATH = 12
 class LevellingRun:
     """Everything a run has found, metres. Points are indices into ``lines.net.names``."""
 
-    def __init__(self, entry, parameters, context, feedback, lines, benchmarks, named, units):
-        self.feedback, self.lines, self.benchmarks, self.named, self.units = feedback, lines, benchmarks, named, units
-        self.free = entry.parameterAsBoolean(parameters, "FREE", context)
-        self.level_class = entry.choice(parameters, "CLASS", context)
-        self.factor = entry.number(parameters, "LIMIT_FACTOR", context)
+    def __init__(self, asked, lines, benchmarks, named, units):
+        self.feedback, self.lines, self.benchmarks, self.named, self.units = (
+            asked.feedback,
+            lines,
+            benchmarks,
+            named,
+            units,
+        )
+        self.free = asked.flag("FREE")
+        self.level_class = asked.choice("CLASS")
+        self.factor = asked.number("LIMIT_FACTOR")
         self.index = {name: k for k, name in enumerate(lines.net.names)}
         self.tied = {self.index[name]: mark for name, mark in benchmarks.items() if name in self.index}
-        self.held = self._held(entry.text(parameters, "FREE_POINT", context))
+        self.held = self._held(asked.text("FREE_POINT"))
         self.adjustment = adjusted(lines.net, self._datum(), known=lines.known)
         for share in self.adjustment.computing():
-            check_cancel(feedback)
-            feedback.setProgress(20 + 30 * share)
+            check_cancel(asked.feedback)
+            asked.feedback.setProgress(20 + 30 * share)
         fixed = {point: mark.height for point, mark in self.tied.items() if mark.deviation == 0.0}
         self.misclosures = section_misclosures(lines.net) + loop_misclosures(lines.net, fixed)
-        feedback.setProgress(60)
+        asked.feedback.setProgress(60)
 
     # --- what the heights hang on
 

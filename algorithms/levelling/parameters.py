@@ -169,10 +169,10 @@ def distance_unit():
     return advanced(choice_parameter("DISTANCE_UNIT", tr("Unit of distances"), tr("Empty: as the heights."), METRES))
 
 
-def field_book_units(entry, parameters, context):
+def field_book_units(asked):
     """Units of a run: distances as heights unless set."""
-    height = entry.choice(parameters, "HEIGHT_UNIT", context) or "metre"
-    return Units(height, entry.choice(parameters, "DISTANCE_UNIT", context) or height)
+    height = asked.choice("HEIGHT_UNIT") or "metre"
+    return Units(height, asked.choice("DISTANCE_UNIT") or height)
 
 
 def sight_refraction():

@@ -63,18 +63,18 @@ def weighted_k(k, deviation, length):
 class Reduction:
     """One run: what was stated, and the sights it applies to."""
 
-    def __init__(self, entry, parameters, context, table, named, units):
-        self.entry, self.parameters, self.context = entry, parameters, context
+    def __init__(self, asked, table, named, units):
+        self.asked = asked
         self.table, self.named, self.units = table, named, units
         self.days_k = self._days_k()
-        self.k = entry.number(parameters, "REFRACTION", context)
-        self.solve = entry.parameterAsBoolean(parameters, "REFRACTION_SOLVED", context)
+        self.k = asked.number("REFRACTION")
+        self.solve = asked.flag("REFRACTION_SOLVED")
         self.unpaired, self._day_k = [], {}
         self.peg = self._peg_test()
         self.precision = self._precision()
 
     def _number(self, key, scale=1.0, default=np.nan):
-        value = self.entry.number(self.parameters, key, self.context)
+        value = self.asked.number(key)
         return default if value is None else value * scale
 
     def _precision(self):
@@ -89,7 +89,7 @@ class Reduction:
         )
 
     def _days_k(self):
-        text, found = self.entry.text(self.parameters, "REFRACTION_DAYS", self.context), {}
+        text, found = self.asked.text("REFRACTION_DAYS"), {}
         for part in filter(str.strip, text.replace("\n", ";").split(";")):
             day, _, value = part.rpartition("=")
             try:
@@ -108,10 +108,10 @@ class Reduction:
         return found
 
     def _peg_test(self):
-        text = self.entry.text(self.parameters, "PEG_TEST", self.context)
+        text = self.asked.text("PEG_TEST")
         if not text:
             return None
-        if self.entry.number(self.parameters, "COLLIMATION", self.context) is not None:
+        if self.asked.number("COLLIMATION") is not None:
             raise InputError(tr("COLLIMATION and PEG_TEST are both given; give one of them."))
         height, distance = self.units.height, self.units.chainage
         setups = [
@@ -123,7 +123,7 @@ class Reduction:
     @property
     def collimation(self):
         """Rise of the level's line of sight per length, without unit."""
-        typed = self.entry.number(self.parameters, "COLLIMATION", self.context)
+        typed = self.asked.number("COLLIMATION")
         if typed is not None:
             return float(np.tan(np.radians(typed * SECOND)))
         return 0.0 if self.peg is None else self.peg.collimation

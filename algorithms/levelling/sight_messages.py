@@ -94,7 +94,7 @@ def _stated(reduction, found):
         if reduction.named is not None
         else (
             tr("Earth's radius at the latitude")
-            if reduction.entry.number(reduction.parameters, "LATITUDE", reduction.context) is not None
+            if reduction.asked.number("LATITUDE") is not None
             else tr("Earth's radius {} km").format(number_text(MEAN_RADIUS / 1000.0, 0))
         )
     )

@@ -65,12 +65,9 @@ class SightTable:
         return np.array([row for row in range(len(self)) if row not in self.rejected], int)
 
 
-def read_sights(entry, parameters, context, source, feedback, units):
+def read_sights(asked, source, feedback, units):
     """SightTable of INPUT; numbers that are none reject their row. InputError where fields are missing."""
-    fields = {
-        key: named_field(source, entry.text(parameters, key, context), key, names)
-        for key, _, names, _ in sight_field_table()
-    }
+    fields = {key: named_field(source, asked.text(key), key, names) for key, _, names, _ in sight_field_table()}
     _check_fields(source, fields)
     table = read_table(source, {}, fields, feedback)
     if not len(table.ids):
@@ -87,7 +84,7 @@ def read_sights(entry, parameters, context, source, feedback, units):
                 texts["K_FIELD"][row]
             ),
         )
-    unit = entry.choice(parameters, "ANGLE_UNIT", context)
+    unit = asked.choice("ANGLE_UNIT")
     zenith = _zeniths(texts["ZENITH_FIELD"], texts["VERTICAL_FIELD"], unit, rejected)
     found = SightTable(
         source,

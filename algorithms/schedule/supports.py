@@ -54,10 +54,10 @@ class Supports:
         return " ".join(filter(None, (self.axis[row], self.station[row] or tr("row {}").format(row + 1))))
 
 
-def read_supports(entry, parameters, context, feedback, run_units):
+def read_supports(asked, run_units):
     """Read STATIONS and DECISIONS; InputError for stations without residuals and for decisions that cannot be
     understood."""
-    source = entry.source(parameters, "STATIONS", context)
+    source = asked.source("STATIONS")
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
         raise InputError(
@@ -65,7 +65,9 @@ def read_supports(entry, parameters, context, feedback, run_units):
                 source.sourceName()
             )
         )
-    points = read_points(source, feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS})
+    points = read_points(
+        source, asked.feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS}
+    )
     columns, unit = points.columns, run_units.height
     chainage = columns["chainage"] if index["chainage"] >= 0 else _chainages(columns["station"])
     station = columns["station"]
@@ -82,10 +84,10 @@ def read_supports(entry, parameters, context, feedback, run_units):
         station,
         np.full(len(points), "", dtype=object),
         np.full(len(points), "", dtype=object),
-        index["flag"] >= 0 or any(parameters.get(key) for key in ("TESTED", "DECISIONS")),
+        index["flag"] >= 0 or any(asked.given(key) for key in ("TESTED", "DECISIONS")),
     )
-    _take_flags(entry, parameters, context, feedback, supports, columns)
-    decided = _decisions(entry, parameters, context, feedback, supports)
+    _take_flags(asked, supports, columns)
+    decided = _decisions(asked, supports)
     _leave_out(supports, columns, decided)
     if not np.any(np.isfinite(supports.residual)):
         raise InputError(
@@ -94,11 +96,11 @@ def read_supports(entry, parameters, context, feedback, run_units):
     return supports
 
 
-def _take_flags(entry, parameters, context, feedback, supports, columns):
+def _take_flags(asked, supports, columns):
     """Put the flags of TESTED into ``columns``, by axis and station. Three and more flagged neighbours are a stretch
     that has moved and is to be adjusted; a station that is flagged alone or with one neighbour is a doubted reading.
     """
-    source = entry.parameterAsSource(parameters, "TESTED", context)
+    source = asked.optional_source("TESTED")
     if source is None:
         return
     index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "flag")}
@@ -109,7 +111,7 @@ def _take_flags(entry, parameters, context, feedback, supports, columns):
                 source.sourceName(), listed(missing)
             )
         )
-    rows = read_table(source, {}, index, feedback).columns
+    rows = read_table(source, {}, index, asked.feedback).columns
     flags = {(axis, name_key(station)): flag for axis, station, flag in zip(*(rows[k] for k in index))}
     keys = [(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)]
     if not any(key in flags for key in keys):
@@ -164,9 +166,9 @@ def _leave_out(supports, columns, decided):
         supports.action[row], supports.reason[row] = action, reason
 
 
-def _decisions(entry, parameters, context, feedback, supports):
+def _decisions(asked, supports):
     """{(axis, station key): (decision, note)} of DECISIONS; {} without."""
-    source = entry.parameterAsSource(parameters, "DECISIONS", context)
+    source = asked.optional_source("DECISIONS")
     if source is None:
         return {}
     index = {key: named_field(source, "", "", (key,)) for key in ("axis", "station", "decision", "note")}
@@ -175,7 +177,7 @@ def _decisions(entry, parameters, context, feedback, supports):
         raise InputError(
             tr("Layer '{}' holds no decisions: it lacks the field {}.").format(source.sourceName(), listed(missing))
         )
-    columns = read_table(source, {}, index, feedback).columns
+    columns = read_table(source, {}, index, asked.feedback).columns
     known = {(axis, name_key(station)) for axis, station in zip(supports.axis, supports.station)}
     by_name = {}
     for axis, key in known:
@@ -205,14 +207,14 @@ def _decisions(entry, parameters, context, feedback, supports):
             strangers.append(f"{axis} {station}".strip())
             continue
         if (axis, key) in found and found[axis, key][0] != decision:
-            feedback.pushWarning(
+            asked.feedback.pushWarning(
                 tr("Layer '{}' has two decisions for {} {}; the later one, '{}', counts.").format(
                     source.sourceName(), axis, station, text
                 )
             )
         found[axis, key] = (decision, note)
     if strangers:
-        feedback.pushWarning(
+        asked.feedback.pushWarning(
             tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
                 source.sourceName(), supports.source.sourceName(), listed(strangers)
             )
@@ -220,9 +222,9 @@ def _decisions(entry, parameters, context, feedback, supports):
     return found
 
 
-def checked_positive(entry, parameters, key, context, unit):
+def checked_positive(asked, key, unit):
     """An optional number as metres; InputError where it is zero or below, None where it is empty."""
-    value = entry.number(parameters, key, context)
+    value = asked.number(key)
     if value is not None and not value > 0.0:
         raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, value))
     return None if value is None else value * unit

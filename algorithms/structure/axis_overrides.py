@@ -27,14 +27,14 @@ class AxisFields:
         return as_text(axis.values[name]) if name in self.names else ""
 
 
-def axis_at_height(entry, parameters, context, axis, row, fields, notation_, run_units, heights):
+def axis_at_height(asked, axis, row, fields, notation_, run_units, heights):
     """The axis with its chainage height and start, and a word on where the height is from.
 
     ``heights``: ellipsoidal heights of its stations as far as known, metres (n,), NaN where there is none.
     """
     typed = fields.number(axis, row, "chain_h")
     if typed is None:
-        typed = entry.number(parameters, "CHAINAGE_HEIGHT", context)
+        typed = asked.number("CHAINAGE_HEIGHT")
     known = heights[np.isfinite(heights)]
     if typed is not None:
         height, word = typed * run_units.height, tr("as given")
@@ -42,7 +42,7 @@ def axis_at_height(entry, parameters, context, axis, row, fields, notation_, run
         height, word = float(np.round(np.median(known))), tr("median of the heights")
     else:
         height, word = 0.0, tr("no heights")
-    start = fields.text(axis, "chain_0") or entry.text(parameters, "CHAINAGE_START", context)
+    start = fields.text(axis, "chain_0") or asked.text("CHAINAGE_START")
     try:
         return Axis(axis.line, height, notation_.chainage(start) if start else 0.0), word
     except InputError as error:

@@ -27,21 +27,21 @@ SECOND = np.radians(1.0 / 3600.0)
 class GeoidProfiles:
     """The geoid along each axis: ``found``, list of (Axis, GeoidAlong)."""
 
-    def __init__(self, entry, parameters, context, feedback, points, system, run_units):
-        source = entry.source(parameters, "AXIS", context)
-        rows = read_axes(source, entry.text(parameters, "AXIS_FIELD", context), feedback, points.crs)
-        self.units, self.feedback, self.crs = run_units, feedback, points.crs
+    def __init__(self, asked, points, system, run_units):
+        source = asked.source("AXIS")
+        rows = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback, points.crs)
+        self.units, self.feedback, self.crs = run_units, asked.feedback, points.crs
         axes = [Axis(row.line) for row in rows]
         self.found = []
         if system.kind == "constant":
-            feedback.pushWarning(
+            asked.feedback.pushWarning(
                 tr(
                     "One undulation for all hides the geoid's slope and bending along the axes; give a grid or a field "
                     "to see them."
                 )
             )
         elif system.kind == "grid":
-            layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+            layer = asked.raster("GEOID")
             self.found = [(axis, geoid_from_grid(axis, _surface(layer, axis, system), system.cell)) for axis in axes]
         else:
             self._from_points(axes, points, system)
@@ -127,12 +127,12 @@ def _surface(layer, axis, system):
     return raster_grid(layer, np.array([axis.line.lat.min() - margin, axis.line.lat.max() + margin]), axis.line.lon[:2])
 
 
-def grid_described(entry, parameters, context, system):
+def grid_described(asked, system):
     """Name, cell and stated accuracy of the grid of a run, for its log; '' where no grid is used."""
     if system.kind != "grid":
         return ""
     cell = tr("cells of {}\u2032").format(number_text(system.cell * 60.0, 1))
-    layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+    layer = asked.raster("GEOID")
     if layer is not None:
         return tr("Grid: the raster '{}', {}; a raster does not state its accuracy, its publisher does.").format(
             layer.name(), cell

@@ -44,10 +44,10 @@ def undulation_text(system):
     return f"grid: {system.source}" if system.kind == "grid" else system.kind
 
 
-def undulation_index(entry, parameters, context):
+def undulation_index(asked):
     """A function that finds the field with undulations in a source: -1 where the run uses none."""
-    kind = entry.choice(parameters, "UNDULATION", context)
-    given = entry.text(parameters, "UNDULATION_FIELD", context)
+    kind = asked.choice("UNDULATION")
+    given = asked.text("UNDULATION_FIELD")
 
     def find(source):
         if kind != "field":
@@ -64,17 +64,17 @@ def undulation_index(entry, parameters, context):
     return find
 
 
-def height_system(entry, parameters, context, points, unit, needed=None):
+def height_system(asked, points, unit, needed=None):
     """The run's HeightSystem. ``unit``: metres per unit of heights; ``needed``: stations that need N (n,), default all.
 
     InputError where an undulation is missing, or the geoid grid is: it must never read as zero.
     """
-    kind = entry.choice(parameters, "UNDULATION", context)
+    kind = asked.choice("UNDULATION")
     number = len(points)
     if kind == "ellipsoidal":
         return HeightSystem(kind, np.zeros(number), tr("The heights are ellipsoidal."))
     if kind == "constant":
-        value = entry.number(parameters, "UNDULATION_VALUE", context)
+        value = asked.number("UNDULATION_VALUE")
         if value is None:
             raise InputError(tr("UNDULATION 'constant' needs UNDULATION_VALUE."))
         text = tr(
@@ -85,7 +85,7 @@ def height_system(entry, parameters, context, points, unit, needed=None):
     if kind == "field":
         return _from_field(points, unit, needed)
     if kind == "grid":
-        return _from_grid(entry, parameters, context, points, needed)
+        return _from_grid(asked, points, needed)
     return HeightSystem(
         kind,
         np.zeros(number),
@@ -113,8 +113,8 @@ def _from_field(points, unit, needed):
     )
 
 
-def _from_grid(entry, parameters, context, points, needed):
-    layer = entry.parameterAsRasterLayer(parameters, "GEOID", context)
+def _from_grid(asked, points, needed):
+    layer = asked.raster("GEOID")
     needed = np.ones(len(points), bool) if needed is None else needed
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))

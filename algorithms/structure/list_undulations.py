@@ -12,18 +12,18 @@ from ..language.translation import tr
 from .height_system import height_system, undulation_index
 
 
-def list_undulation_index(entry, parameters, context, source):
+def list_undulation_index(asked, source):
     """Index of the list's column of undulations, -1 where the run uses none."""
-    return undulation_index(entry, parameters, context)(source)
+    return undulation_index(asked)(source)
 
 
-def list_undulations(entry, parameters, context, texts, rows, axes, crs, unit, sign):
+def list_undulations(asked, texts, rows, axes, crs, unit, sign):
     """Undulation of each placed row, metres (n,), 0 where none is applied, NaN where its cell is empty.
 
     ``texts``: the column's cells of all rows of the list, or None; ``rows``: the placed ones; ``axes``: AxisRow list;
     ``unit``: metres per unit of heights. InputError for a cell that is no number, or a grid that is missing.
     """
-    kind = entry.choice(parameters, "UNDULATION", context)
+    kind = asked.choice("UNDULATION")
     number = len(rows.row)
     if kind == "field":
         column = read_column([texts[row] for row in rows.row], name=tr("undulation"), sign=sign, in_feet=unit != 1.0)
@@ -42,4 +42,4 @@ def list_undulations(entry, parameters, context, texts, rows, axes, crs, unit, s
             lat[mine], lon[mine], _ = Axis(axis.line).place(chainage[mine])
     nothing = np.full(number, np.nan)
     points = Points(tr("height list"), crs, np.arange(number), nothing, nothing, nothing, lat, lon, {})
-    return height_system(entry, parameters, context, points, unit).undulation
+    return height_system(asked, points, unit).undulation

@@ -53,19 +53,19 @@ class NamedPoints:
         return ellipsoid_of(definition(self.points.crs))
 
 
-def read_named_points(entry, parameters, context, feedback):
+def read_named_points(asked):
     """NamedPoints of STATIONS and NAME_FIELD; None where no layer is given. InputError for a name that occurs twice."""
-    source = entry.parameterAsSource(parameters, "STATIONS", context)
+    source = asked.optional_source("STATIONS")
     if source is None:
         return None
-    index = named_field(source, entry.text(parameters, "NAME_FIELD", context), "NAME_FIELD", NAMES)
+    index = named_field(source, asked.text("NAME_FIELD"), "NAME_FIELD", NAMES)
     if index < 0:
         raise InputError(
             tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
                 source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)
             )
         )
-    points = read_points(source, feedback, texts={"name": index})
+    points = read_points(source, asked.feedback, texts={"name": index})
     names, place = points.columns["name"], {}
     for row, name in enumerate(names):
         if name and name in place:

@@ -30,9 +30,9 @@ class Notation:
         return self.texts(np.array([chainage]))[0]
 
 
-def station_style(entry, parameters, context, run_units, axis_count):
+def station_style(asked, run_units, axis_count):
     """Notation of the run; InputError for equations with several axes, of which they would be ambiguous."""
-    text = entry.text(parameters, "EQUATIONS", context)
+    text = asked.text("EQUATIONS")
     if text and axis_count > 1:
         raise InputError(
             tr("Station equations belong to one axis, but there are {}; run that axis alone.").format(axis_count)

@@ -109,11 +109,11 @@ class Reviewed:
         return text if alone else tr("{} of {}").format(text, self.axis[row])
 
 
-def read_reviewed(entry, parameters, context, feedback, record):
+def read_reviewed(asked, record):
     """Read all inputs but the map's; ``record``: of the run that made STATIONS. InputError for stations without
     residuals.
     """
-    source = entry.source(parameters, "STATIONS", context)
+    source = asked.source("STATIONS")
     index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
     if index["residual"] < 0:
         raise InputError(
@@ -121,9 +121,11 @@ def read_reviewed(entry, parameters, context, feedback, record):
                 "Layer '{}' has no field 'residual'; run 'Design heights and residuals' first and give its output."
             ).format(source.sourceName())
         )
-    record = record or _summary_record(entry, parameters, context, feedback)
-    units = _units(entry, parameters, context, record)
-    points = read_points(source, feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS})
+    record = record or _summary_record(asked)
+    units = _units(asked, record)
+    points = read_points(
+        source, asked.feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS}
+    )
     columns = points.columns
     if not np.any(np.isfinite(columns["residual"])):
         raise InputError(
@@ -142,12 +144,12 @@ def read_reviewed(entry, parameters, context, feedback, record):
     residual, design, flat, sd = (
         columns[key][order] * units.height for key in ("residual", "design_h", "flat_h", "sd")
     )
-    tolerance = _tolerances(entry, parameters, context, feedback, axis, record) * units.height
+    tolerance = _tolerances(asked, axis, record) * units.height
     status = _statuses(columns["status"], order, residual, tolerance)
     keys = _keys(axis, station)
-    has_tested, w, suspected, tested = _tested(entry, parameters, context, feedback, keys, source.sourceName())
-    sd, sd_source = _deviations(entry, parameters, context, units, sd, tested, source.sourceName())
-    has_decisions, decided = _decisions(entry, parameters, context, feedback, keys, source.sourceName())
+    has_tested, w, suspected, tested = _tested(asked, keys, source.sourceName())
+    sd, sd_source = _deviations(asked, units, sd, tested, source.sourceName())
+    has_decisions, decided = _decisions(asked, keys, source.sourceName())
     return Reviewed(
         points,
         order,
@@ -168,15 +170,15 @@ def read_reviewed(entry, parameters, context, feedback, record):
         decided,
         units,
         record,
-        _rows(entry, parameters, context, feedback, "REFERENCE", "name", REFERENCE_NUMBERS, REFERENCE_TEXTS),
-        _rows(entry, parameters, context, feedback, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
+        _rows(asked, "REFERENCE", "name", REFERENCE_NUMBERS, REFERENCE_TEXTS),
+        _rows(asked, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
         has_tested,
         has_decisions,
     )
 
 
-def _units(entry, parameters, context, record):
-    height, chainage = (entry.choice(parameters, key, context) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
+def _units(asked, record):
+    height, chainage = (asked.choice(key) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
     height = height or recorded_unit(record, "height_name") or chainage or "metre"
     return Units(height, chainage or recorded_unit(record, "chainage_name") or height)
 
@@ -190,27 +192,27 @@ def _statuses(given, order, residual, tolerance):
     return found
 
 
-def _summary_record(entry, parameters, context, feedback):
+def _summary_record(asked):
     """The record in a summary: that of its first row with the axes of all rows."""
-    rows = _rows(entry, parameters, context, feedback, "SUMMARY", "axis", (), ("record",))
+    rows = _rows(asked, "SUMMARY", "axis", (), ("record",))
     records = [row["record"] for row in rows if row["record"]]
     axes = {name: one for record in records for name, one in record["axes"].items()}
     return {**records[0], "axes": axes} if records else {}
 
 
-def _tolerances(entry, parameters, context, feedback, axis, record):
+def _tolerances(asked, axis, record):
     """Tolerance of each station in the unit of heights, NaN where none is known."""
     by_axis = {name: recorded_number(record, name, "tolerance") for name in set(axis)}
     if any(value is None for value in by_axis.values()):
-        for row in _rows(entry, parameters, context, feedback, "SUMMARY", "axis", ("tolerance",), ("axis",)):
+        for row in _rows(asked, "SUMMARY", "axis", ("tolerance",), ("axis",)):
             if by_axis.get(row["axis"], 0) is None and np.isfinite(row["tolerance"]):
                 by_axis[row["axis"]] = row["tolerance"]
     return np.array([np.nan if by_axis[name] is None else by_axis[name] for name in axis], float)
 
 
-def _rows(entry, parameters, context, feedback, key, needed, numbers, texts):
+def _rows(asked, key, needed, numbers, texts):
     """Rows of an optional table as dicts, [] without it; its record, where asked for, as a dict."""
-    source = entry.parameterAsSource(parameters, key, context)
+    source = asked.optional_source(key)
     if source is None:
         return []
     if named_field(source, "", "", (needed,)) < 0:
@@ -219,7 +221,7 @@ def _rows(entry, parameters, context, feedback, key, needed, numbers, texts):
         source,
         {name: named_field(source, "", "", (name,)) for name in numbers},
         {name: named_field(source, "", "", (name,)) for name in texts},
-        feedback,
+        asked.feedback,
     ).columns
     rows = [dict(zip(columns, values)) for values in zip(*columns.values())]
     for row in rows:
@@ -240,13 +242,13 @@ def _places(keys):
     return places
 
 
-def _tested(entry, parameters, context, feedback, keys, layer):
+def _tested(asked, keys, layer):
     """Whether there are tested stations, w (n,), suspected (n,), and the record of the run that tested them."""
     w, suspected = np.full(len(keys), np.nan), np.zeros(len(keys), bool)
-    found = entry.parameterAsSource(parameters, "TESTED", context)
+    found = asked.optional_source("TESTED")
     if found is None:
         return False, w, suspected, {}
-    rows = _rows(entry, parameters, context, feedback, "TESTED", "flag", ("w",), ("axis", "station", "flag"))
+    rows = _rows(asked, "TESTED", "flag", ("w",), ("axis", "station", "flag"))
     places, strange = _places(keys), 0
     for row in rows:
         at = places.get((row["axis"], name_key(row["station"])), [])
@@ -261,17 +263,17 @@ def _tested(entry, parameters, context, feedback, keys, layer):
             )
         )
     if strange:
-        feedback.pushWarning(
+        asked.feedback.pushWarning(
             tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
                 found.sourceName(), strange, layer
             )
         )
-    return True, w, suspected, entry.records.get("TESTED", {})
+    return True, w, suspected, clean_record(asked.record_of("TESTED"))
 
 
-def _deviations(entry, parameters, context, units, given, tested, layer):
+def _deviations(asked, units, given, tested, layer):
     """Standard deviations (n,), metres, and where they come from, '' for nowhere."""
-    typed = entry.number(parameters, "SIGMA", context)
+    typed = asked.number("SIGMA")
     if typed is not None and not typed > 0.0:
         raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
     if typed is None and np.any(np.isfinite(given)):
@@ -295,21 +297,12 @@ def _deviations(entry, parameters, context, units, given, tested, layer):
     return np.full(len(given), np.nan), ""
 
 
-def _decisions(entry, parameters, context, feedback, keys, layer):
+def _decisions(asked, keys, layer):
     """Whether there are decisions, and {row: (decision, note, by, at)}; the later of two counts."""
-    found = entry.parameterAsSource(parameters, "DECISIONS", context)
+    found = asked.optional_source("DECISIONS")
     if found is None:
         return False, {}
-    rows = _rows(
-        entry,
-        parameters,
-        context,
-        feedback,
-        "DECISIONS",
-        "decision",
-        (),
-        ("axis", "station", "decision", "note", "by", "at"),
-    )
+    rows = _rows(asked, "DECISIONS", "decision", (), ("axis", "station", "decision", "note", "by", "at"))
     places, decided, strange = _places(keys), {}, []
     for row in rows:
         decision = row["decision"].casefold()
@@ -321,7 +314,7 @@ def _decisions(entry, parameters, context, feedback, keys, layer):
         for k in at:
             decided[k] = (_ALIKE.get(decision, decision), row["note"], row["by"], row["at"])
     if strange:
-        feedback.pushWarning(
+        asked.feedback.pushWarning(
             tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
                 found.sourceName(), layer, listed(strange)
             )

@@ -34,26 +34,26 @@ class Structure:
         return [axis.line.name for axis in self.axes]
 
 
-def read_structure(entry, parameters, context, feedback, run_units, with_heights=True, more_numbers=None):
+def read_structure(asked, run_units, with_heights=True, more_numbers=None):
     """Read STATIONS and AXIS, and measure each station.
 
     ``more_numbers``: {key: function of the source to a field index}. Returns Structure and, ``with_heights``, the
     HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
     """
-    source, axis_source = entry.source(parameters, "STATIONS", context), entry.source(parameters, "AXIS", context)
+    source, axis_source = asked.source("STATIONS"), asked.source("AXIS")
     check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
     check_geometry(axis_source, QgsWkbTypes.GeometryType.LineGeometry)
     numbers = {key: find(source) for key, find in (more_numbers or {}).items()}
-    heights = height_column(source, entry.text(parameters, "HEIGHT_FIELD", context)) if with_heights else None
+    heights = height_column(source, asked.text("HEIGHT_FIELD")) if with_heights else None
     if heights is not None:
         numbers["height"] = heights.index
-    wanted = entry.text(parameters, "STATION_AXIS_FIELD", context)
+    wanted = asked.text("STATION_AXIS_FIELD")
     naming = named_field(source, wanted, "STATION_AXIS_FIELD", ("axis",))
-    points = read_points(source, feedback, numbers, {"axis": naming} if naming >= 0 else {})
+    points = read_points(source, asked.feedback, numbers, {"axis": naming} if naming >= 0 else {})
     if heights is not None and heights.index < 0:
         points.columns["height"] = points.z
-    axes = read_axes(axis_source, entry.text(parameters, "AXIS_FIELD", context), feedback, points.crs)
-    feedback.setProgress(20)
+    axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs)
+    asked.feedback.setProgress(20)
     assigned = None
     if naming >= 0:
         assigned = assigned_axes(
@@ -62,10 +62,10 @@ def read_structure(entry, parameters, context, feedback, run_units, with_heights
             [a.line.name for a in axes],
             source.fields()[naming].name(),
             bool(wanted),
-            feedback,
+            asked.feedback,
         )
-    feet = measured(axes, points, assigned, feedback)
-    off = _too_far(feet, entry.number(parameters, "MAX_DISTANCE", context), points, feedback)
+    feet = measured(axes, points, assigned, asked.feedback)
+    off = _too_far(feet, asked.number("MAX_DISTANCE"), points, asked.feedback)
     return Structure(points, source, axis_source, axes, feet, off), heights
 
 

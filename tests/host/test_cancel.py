@@ -10,10 +10,10 @@ CANCELLED = "Cancelled; no output was written."
 @pytest.fixture
 def often(monkeypatch):
     """Small chunks, so that a small run asks often whether it is cancelled."""
-    from tautline.algorithms.boundary import cancel, output_rows
+    from tautline.algorithms.boundary import output_rows, tables
     from tautline.algorithms.structure import structure
 
-    monkeypatch.setattr(cancel, "CANCEL_EVERY", 3)
+    monkeypatch.setattr(tables, "CANCEL_EVERY", 3)
     monkeypatch.setattr(structure, "_CHUNK", 4)
     monkeypatch.setattr(output_rows, "CHUNK", 4)
 
@@ -50,11 +50,11 @@ def entries(toolbox):
 )
 def test_cancel_at_every_question(toolbox, log, often, tmp_path, entry):
     given, second, least = entries(toolbox)[entry]
-    output_rows = {"OUTPUT": str(tmp_path / "out.gpkg")}
+    outputs = {"OUTPUT": str(tmp_path / "out.gpkg")}
     if second:
-        output_rows[second] = str(tmp_path / "second.csv")
+        outputs[second] = str(tmp_path / "second.csv")
     number = cancelled_runs(
-        toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry, **given, **output_rows
+        toolbox, log, lambda: os.listdir(tmp_path) == [] or pytest.fail("left something"), entry, **given, **outputs
     )
     assert number >= least
 

@@ -651,9 +651,9 @@ def test_record_lists_what_was_used(toolbox, line, tmp_path):
 
 @pytest.fixture
 def read_twice(monkeypatch):
-    from tautline.algorithms.boundary import cancel
+    from tautline.algorithms.boundary import tables
 
-    monkeypatch.setattr(cancel, "MOST_KEPT", 0)
+    monkeypatch.setattr(tables, "MOST_KEPT", 0)
 
 
 def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twice, monkeypatch):

@@ -692,3 +692,35 @@ def test_layer_that_changes_between_the_readings(toolbox, line, tmp_path, read_t
     monkeypatch.setattr(output_rows, "write_rows", late)
     text = toolbox.refusal("designheights", STATIONS=saved, AXIS=line["AXIS"], OUTPUT=str(tmp_path / "out.gpkg"))
     assert "'stations' changed while it was read; run again." in text and not (tmp_path / "out.gpkg").exists()
+
+
+def test_grads_are_no_degrees(toolbox):
+    """A chord on a map whose latitudes count in grads from Paris (EPSG:27572) has the chainages and design
+    heights of the same places in degrees from Greenwich (EPSG:4275, by PROJ).
+    """
+    import pyproj
+
+    x, y = [600000.0 + 300.0 * k for k in range(11)], 2200000.0
+    stations = [{"at": (at, y), "height": 100.0} for at in x]
+    way = pyproj.Transformer.from_crs("EPSG:27572", "EPSG:4275", always_xy=True)
+    there = [{"at": way.transform(at, y), "height": 100.0} for at in x]
+    chord = {"HEIGHT_A": 100.0, "HEIGHT_B": 100.0}
+    on_map = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(stations, "EPSG:27572"),
+        AXIS=toolbox.lines([{"at": [(x[0], y), (x[-1], y)], "name": "line"}], "EPSG:27572"),
+        **chord,
+    )
+    in_degrees = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(there, "EPSG:4275"),
+        AXIS=toolbox.lines([{"at": [there[0]["at"], there[-1]["at"]], "name": "line"}], "EPSG:4275"),
+        **chord,
+    )
+    chainages = on_map.column("chainage")
+    assert chainages[-1] == pytest.approx(3000.0, abs=1.0)
+    assert chainages == pytest.approx(in_degrees.column("chainage"), abs=1e-5)
+    assert on_map.column("design_h") == pytest.approx(in_degrees.column("design_h"), abs=1e-8)
+    # Half-way the chord lies s^2 / 8R below the level surface through its ends.
+    assert min(on_map.column("residual") + [0.0]) == pytest.approx(0.0, abs=1e-9)
+    assert max(on_map.column("residual")) == pytest.approx(3000.0**2 / 8.0 / 6.38e6, abs=1e-3)

@@ -5,12 +5,13 @@ from functools import cached_property
 
 import numpy as np
 
+from .blunder_search import LEAST_REDUNDANCY, SAME_SUSPECT, set_aside
 from .covariance import Covariance
 from .errors import InputError
 from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
 
-LEAST_REDUNDANCY = 0.05
-SAME_SUSPECT = 0.999
+# Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
+MOST_ASIDE = 0.1
 _NO_REDUNDANCY = 1e-9
 
 
@@ -192,7 +193,8 @@ class Fitted:
 class Search:
     """Result of a search for blunders: ``fitted`` with the kept rows; ``w``, ``redundancies``, ``detectable`` of every
     observation (n,), of those set aside as if each were taken in alone; ``twins``: pairs of rows that cannot be told
-    apart; ``guarded``: rows that stay although suspected, since too little would be left."""
+    apart; ``guarded``: rows that stay although suspected, since too little would be left; ``beyond``: how many stations
+    may be set aside, where one more would have had to go: then none is, since the shape does not fit; else 0."""
 
     fitted: Fitted
     w: np.ndarray
@@ -200,6 +202,7 @@ class Search:
     detectable: np.ndarray
     twins: tuple = ()
     guarded: tuple = ()
+    beyond: int = 0
 
     @property
     def kept(self):
@@ -229,8 +232,8 @@ def suspected_step(fitted, sections):
     return best if best and abs(best[0]) > solution.critical and abs(best[0]) * SAME_SUSPECT > beaten else None
 
 
-def search(fit, number, *, remove=True, start=None, sections=()):
-    """Fit, and set suspected blunders aside one by one (METHOD 6).
+def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASIDE):
+    """Fit, and set suspected blunders aside one by one (METHOD 6), never more than ``share`` of the rows.
 
     ``fit``: function of ``keep``, (n,) of booleans, to a Fitted; InputError where those rows determine no fit.
     ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.
@@ -238,10 +241,18 @@ def search(fit, number, *, remove=True, start=None, sections=()):
     Returns Search.
     """
     whole = fit(np.ones(number, bool))
-    fitted, twins, guarded, seen = whole, [], [], set()
-    if remove and start is not None:
+    if not remove:
+        return _search_result(whole, [], [])
+    most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
+    if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    while remove:
+    elif whole.covariance.weight is None and whole.solution.freedom >= 2:
+        # Independent errors: the set is found without a fit for each row, and checked below by whole fits.
+        kept, too_many = set_aside(whole.solution, number, most=most)
+        if too_many:
+            return _search_result(whole, [], [], most)
+        fitted = _checked_fit(fit, kept, whole) or whole
+    while True:
         fitted = _readmitted(fit, fitted)
         if fitted.kept.tobytes() in seen:
             break
@@ -256,7 +267,11 @@ def search(fit, number, *, remove=True, start=None, sections=()):
             guarded.append(worst)
             seen.discard(fitted.kept.tobytes())
             continue
+        if np.sum(~trial) > most:
+            return _search_result(whole, [], [], most)
         fitted = smaller
+    if np.sum(~fitted.kept) > most:
+        return _search_result(whole, [], [], most)
     return _search_result(fitted, twins, guarded)
 
 
@@ -327,7 +342,7 @@ def _readmitted(fit, fitted):
     return fitted
 
 
-def _search_result(fitted, twins, guarded):
+def _search_result(fitted, twins, guarded, beyond=0):
     kept, solution = fitted.kept, fitted.solution
     w, r, detectable = (np.full(len(kept), np.nan) for _ in range(3))
     w[kept], r[kept], detectable[kept] = solution.w, solution.redundancies, solution.detectable
@@ -336,7 +351,7 @@ def _search_result(fitted, twins, guarded):
         _, w[rows], _ = _tests_aside(fitted)
         scale = 1.0 if solution.known else solution.variance_factor
         r[rows], detectable[rows] = own / variance, DETECTABLE * np.sqrt(variance * scale)
-    return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded))
+    return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded), beyond)
 
 
 def huber_weights(residuals, limit=1.5):

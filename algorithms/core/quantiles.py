@@ -72,3 +72,10 @@ def critical_value(freedom, known):
     if known:
         return BAARDA
     return student(1.0 - ALPHA / 2.0, freedom - 1) if freedom >= 2 else float("inf")
+
+
+def beta_quantile(probability, mean, variance, width):
+    """Quantile of a beta variable on 0 to ``width`` with the given mean and variance."""
+    share = mean / width
+    size = share * (1.0 - share) * width**2 / variance - 1.0
+    return width * float(_stats().beta.ppf(probability, share * size, (1.0 - share) * size))

@@ -252,9 +252,9 @@ def _tell_suspects(run, fit):
     if found.beyond:
         warn(
             tr(
-                "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these heights do "
-                "not have the shape of one {} within their standard deviations. Check heights, units and standard "
-                "deviations, or test which shape was built. Flagged as they stand: {}."
+                "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these "
+                "heights do not have the shape of one {} within their standard deviations. Check heights, units and "
+                "standard deviations, or test which shape was built. Flagged as they stand: {}."
             ).format(
                 kind,
                 fit.name,

@@ -177,12 +177,12 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 return message
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
         for source, value in self._inputs(parameters):
-            place = output_places.place_of_layer(value, context)
-            for key in sinks:
-                if output_places.same_place(place, places[key]):
-                    return tr(
-                        "{} is the place of the input {} ({}); choose another, or the input would be lost."
-                    ).format(key, source, place[0])
+            for place in output_places.places_behind(value, context):
+                for key in sinks:
+                    if output_places.same_place(place, places[key]):
+                        return tr(
+                            "{} is the place of the input {} ({}); choose another, or the input would be lost."
+                        ).format(key, source, place[0])
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if output_places.same_place(places[key], places[other]):

@@ -72,6 +72,7 @@ class TestCurvature(ToolboxEntry):
             p.undulation_field(),
             p.undulation_value(),
             p.geoid(),
+            p.geoid_between(),
             p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
             html,
         ]

@@ -300,6 +300,21 @@ def library_undulation(lat, lon, geoid="EPSG:5773"):
     return -np.asarray(minus_n)
 
 
+class LibraryNodes:
+    """Nodes of the EGM96 grid of PROJ, indexed like an array (721, 1440) from 90 N, 180 W; metres.
+
+    At its nodes the library's own bilinear reading is the grid's value. InputError as library_undulation.
+    """
+
+    shape = (721, 1440)
+    west, north = -180.0, 90.0
+
+    def __getitem__(self, index):
+        rows, columns = np.broadcast_arrays(*index)
+        lat, lon = self.north - EGM96_CELL * rows, self.west + EGM96_CELL * columns
+        return library_undulation(lat.ravel(), lon.ravel()).reshape(rows.shape)
+
+
 @in_python_thread
 def library_geoid(geoid="EPSG:5773"):
     """Name of the grid behind library_undulation and its accuracy as PROJ states it, metres (NaN where it does not)."""

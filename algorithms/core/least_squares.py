@@ -8,7 +8,14 @@ import numpy as np
 from .blunder_search import LEAST_REDUNDANCY, SAME_SUSPECT, set_aside
 from .covariance import Covariance
 from .errors import InputError
-from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
+from .quantiles import (
+    chi_squared,
+    critical_value,
+    detectable_blunders,
+    detectable_factor,
+    externally_studentised,
+    interval_factor,
+)
 
 # Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
 MOST_ASIDE = 0.1
@@ -114,15 +121,20 @@ class Solution:
         return w - b @ self.cofactors @ b.T
 
     @cached_property
+    def _plain_w(self):
+        """(W v)_i / sqrt((W Q_v W)_ii) (n,), before studentising; NaN where an observation is not checked."""
+        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
+        size = np.sqrt(np.where(checked, self.test_variances, 1.0))
+        return np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+
+    @cached_property
     def w(self):
         """Test values of the single observations (n,), NaN where an observation is not checked by the others.
 
         Sigma known: w = (W v)_i / sqrt((W Q_v W)_ii), Baarda's, normal. Sigma unknown: the externally studentised
         residual, Student's t with m - 1 degrees of freedom; NaN for m < 2.
         """
-        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
-        size = np.sqrt(np.where(checked, self.test_variances, 1.0))
-        w = np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+        w = self._plain_w
         return w if self.known else externally_studentised(w, self.quadratic, self.freedom)
 
     @cached_property
@@ -132,12 +144,12 @@ class Solution:
 
     @cached_property
     def detectable(self):
-        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf
-        where unchecked.
+        """Smallest detectable blunder of each observation (n,), metres; inf where unchecked.
+
+        4.13 / sqrt((W Q_v W)_ii) where sigma is known, else by the noncentral t and the accuracy that the others show.
         """
-        scale = 1.0 if self.known else np.sqrt(self.variance_factor)
-        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
-        return np.where(checked, DETECTABLE * scale / np.sqrt(np.where(checked, self.test_variances, 1.0)), np.inf)
+        sizes = 1.0 / np.sqrt(np.where(self.test_variances > 0.0, self.test_variances, 1.0))
+        return detectable_blunders(sizes, self._plain_w, self.quadratic, self.freedom, self.known)
 
     @property
     def global_test(self):
@@ -350,7 +362,9 @@ def _search_result(fitted, twins, guarded, beyond=0):
         rows, _, variance, own = fitted.predictions()
         _, w[rows], _ = _tests_aside(fitted)
         scale = 1.0 if solution.known else solution.variance_factor
-        r[rows], detectable[rows] = own / variance, DETECTABLE * np.sqrt(variance * scale)
+        r[rows] = own / variance
+        # With the row itself there is one degree of freedom more.
+        detectable[rows] = detectable_factor(solution.freedom + 1, solution.known) * np.sqrt(variance * scale)
     return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded), beyond)
 
 

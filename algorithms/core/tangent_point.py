@@ -54,6 +54,7 @@ class TangentPoint:
 
     @property
     def well_determined(self):
+        """True where the accuracy is good enough for 95 % ellipses."""
         return self.levelling is not None
 
 

@@ -1,4 +1,4 @@
-"""scheduleadjustments through the registry: the gallery example, decisions, papers, bad input."""
+"""scheduleadjustments through the registry: the gallery example, decisions, documents, bad input."""
 
 import csv
 import html.parser
@@ -271,7 +271,7 @@ def test_tested_stations_of_another_layer_are_refused(toolbox, gallery):
         toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=foreign)
 
 
-# --- papers
+# --- documents
 
 
 def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):

@@ -1,4 +1,4 @@
-"""Doubts about the input that are worth a warning, never a silent correction."""
+"""Whether heights look as if they were read in another unit: worth a warning, never a silent correction."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""The review report as a list of pieces, from which the screen's and the paper's document are both written."""
+"""The review report as a list of blocks, from which the screen's and the paper's document are both written."""
 
 from dataclasses import replace
 
@@ -23,7 +23,7 @@ MARKS = {"high": "▲ ", "low": "▼ "}
 
 
 def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
-    """All pieces in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
+    """All blocks in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
     ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for."""
     one = found.reviewed
     structure = titles["STRUCTURE"] or one.points.name

@@ -276,7 +276,7 @@ class GuidedPanel(QgsDockWidget):
         self.profile_button.setVisible(True)
 
     def offer_follow_up_forms(self, make_menu):
-        """Give the button of the follow-up forms its menu: ``make_menu`` takes a function that returns the result's layer."""
+        """Give the button of the follow-up forms its menu: ``make_menu`` takes a function that returns the layer."""
         self.follow_up_button.setMenu(make_menu(self._kept_result))
 
     def _kept_result(self):

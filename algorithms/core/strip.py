@@ -78,7 +78,7 @@ def grid_step(spans, unit, tolerance=None):
 
 
 @dataclass(frozen=True)
-class Frame:
+class StripFrame:
     """Where the strip stands. ``low``, ``high``: values at its edges, multiples of ``step``; ``factor``: exaggeration;
     ``distance``: from the axis to its base; ``side``: 1 right, -1 left. Metres."""
 

@@ -270,7 +270,7 @@ def _straight(spec, stations, controls, undulation):
 def straight_plane(spec, controls, ellipsoid, geoid_slope, slope):
     """The Plane of a chord, tangent or inclined design through ``controls``, a tuple of Control.
 
-    ``geoid_slope``: see plane.horizon_normal, None where not known; ``slope``: rise per metre against the horizon,
+    ``geoid_slope``: see plane.horizon_normal, zeros where not known; ``slope``: rise per metre against the horizon,
     without unit.
     """
     a = controls[0]

@@ -176,21 +176,24 @@ def _gauss_newton(frame, heights, keep, columns):
     parameters = np.zeros(columns)
     parameters[0] = heights.height[keep].mean()
     for _ in range(STEPS + 1):
-        design, computed = _linearised(frame, heights, parameters)
+        design, computed = linearised(frame, heights, parameters)
         residuals = heights.height - computed
         solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
         if solution.condition > 1e15:
             raise InputError("The stations do not determine the fit: they are at one place or on one line.")
         step = solution.cofactors @ (design[keep].T @ covariance.weighted(residuals[keep]))
         parameters = parameters + step
-    design, computed = _linearised(frame, heights, parameters)
+    design, computed = linearised(frame, heights, parameters)
     residuals = heights.height - computed
     solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
     return Fitted(solution, design, residuals, heights.covariance, keep.copy())
 
 
-def _linearised(frame, heights, parameters):
-    """Derivatives (n, p) and computed heights (n,) at ``parameters``: height, slopes, offsets of further datums."""
+def linearised(frame, heights, parameters):
+    """Derivatives (n, p) and computed heights (n,), metres, at ``parameters`` (p,): height, slopes, offsets.
+
+    ``frame``: Frame; ``heights``: Heights. InputError where the surface does not pass over a station.
+    """
     directions = frame.directions
     slopes = parameters[1 : 1 + len(directions)]
     origin = position(frame.lat, frame.lon, parameters[0], frame.ellipsoid)

@@ -3,7 +3,7 @@
 import numpy as np
 from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource, QgsWkbTypes
 
-from .boundary.input_fields import height_column
+from .boundary.height_column import height_column
 from .boundary.output_rows import OutputTable
 from .boundary.points import read_points
 from .boundary.tables import check_geometry

@@ -13,7 +13,7 @@ from .design import parameters as own
 from .design.fit_messages import tell_fits
 from .design.reference_groups import groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
-from .design.surveyed_heights import Surveyed
+from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
 from .language.translation import tr
@@ -79,7 +79,7 @@ class FitReference(ToolboxEntry):
         return _Run(asked).result()
 
 
-class _Run(Surveyed):
+class _Run(SurveyedHeights):
     """One run: stations measured, grouped, fitted."""
 
     def __init__(self, asked):

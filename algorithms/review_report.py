@@ -5,6 +5,7 @@ from datetime import date
 from qgis.core import Qgis, QgsProcessingException
 
 from .boundary.cancel import check_cancel
+from .boundary.reference_systems import definition
 from .core.errors import InputError
 from .core.geodesy import library_versions
 from .documents.blocks import Map
@@ -84,7 +85,13 @@ class ReviewReport(ToolboxEntry):
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked.feedback)
         drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
-            found, titles, drawn, self._runs(reviewed, asked), screen=asked.given("HTML"), paper=asked.given("PDF")
+            found,
+            titles,
+            drawn,
+            self._runs(reviewed, asked),
+            crs=definition(reviewed.points.crs),
+            screen=asked.given("HTML"),
+            paper=asked.given("PDF"),
         )
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)

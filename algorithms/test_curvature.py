@@ -16,7 +16,7 @@ from .design.curvature_page import page
 from .design.curvature_sentences import Tested
 from .design.curvature_table import curvature_table
 from .design.height_accuracies import levelling_arms
-from .design.surveyed_heights import Surveyed
+from .design.surveyed_heights import SurveyedHeights
 from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
@@ -84,7 +84,7 @@ class TestCurvature(ToolboxEntry):
         return _Run(asked).result()
 
 
-class _Run(Surveyed):
+class _Run(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):

@@ -30,7 +30,7 @@ def _entries():
 
 
 def menu(parent, layer, open_form):
-    """A menu of the papers. ``layer()``: the stations as they are when an item is chosen, or None;
+    """A menu of the follow-up forms. ``layer()``: the stations as they are when an item is chosen, or None;
     ``open_form(parameters, entry)`` opens a form."""
     made = QMenu(parent)
     for entry, text in _entries():

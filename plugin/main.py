@@ -160,7 +160,7 @@ class TautlinePlugin:
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
-            self.guided.offer_papers(lambda layer: follow_up_forms.menu(self.guided, layer, self.open_form))
+            self.guided.offer_follow_up_forms(lambda layer: follow_up_forms.menu(self.guided, layer, self.open_form))
         self.guided.setUserVisible(True)
 
     def _close_guided(self):

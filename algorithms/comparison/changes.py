@@ -10,7 +10,7 @@ from ..core.comparison import DAYS_PER_YEAR, CommonMotion, change, common_motion
 from ..core.errors import InputError
 from ..core.matching import matched_by_name, matched_by_place, name_key
 from ..language.translation import tr
-from .surveys import check_names
+from .survey import check_names
 
 MATCH_METRES = 0.5
 

@@ -1,8 +1,7 @@
-"""Surveys of one structure as read from their layers: heights, deviations, places along the axis, dates."""
+"""Reads the surveys of one structure from their layers: heights, deviations, places along the axis, dates."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
-from typing import Optional
 
 import numpy as np
 from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters, QgsVectorLayer, QgsWkbTypes
@@ -12,32 +11,11 @@ from ..boundary.points import read_points
 from ..boundary.reference_systems import checked_crs
 from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
-from ..language.number_text import counted, listed
+from ..language.number_text import counted
 from ..language.translation import tr
+from .survey import Survey
 
 LONG_SURVEY = 60
-
-
-@dataclass(frozen=True)
-class Survey:
-    """One survey. ``day``: date or None; ``label``: its date, else its layer's name; metres, arrays (n,): ``chainage``,
-    ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown); ``axis``, ``station``: texts;
-    ``row``: of the layer, from 1."""
-
-    name: str
-    label: str
-    day: Optional[date]
-    crs: object
-    points: object
-    axis: np.ndarray
-    station: list
-    chainage: np.ndarray
-    offset: np.ndarray
-    height: np.ndarray
-    sd: np.ndarray
-
-    def __len__(self):
-        return len(self.height)
 
 
 def survey_layers(asked):
@@ -202,19 +180,3 @@ def _field_day(texts, source, feedback):
             )
         )
     return days[len(days) // 2]
-
-
-def check_names(survey):
-    """InputError where a station is in a survey twice: matched by name, it must be there once."""
-    from ..core.matching import name_key
-
-    seen, doubles = {}, []
-    for row, key in enumerate(zip(survey.axis, map(name_key, survey.station)), 1):
-        if np.isfinite(survey.height[row - 1]) and seen.setdefault(key, row) != row:
-            doubles.append(f"{survey.station[row - 1]} ({seen[key]}, {row})")
-    if doubles:
-        raise InputError(
-            tr(
-                "Layer '{}' has stations twice (rows in brackets): {}; to match by name each must be there once."
-            ).format(survey.name, listed(doubles))
-        )

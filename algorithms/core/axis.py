@@ -129,7 +129,7 @@ class Axis:
         return across * self._scales[1][leg]
 
     def leg_at(self, chainage):
-        """Index of the leg at each chainage; at a vertex the leg ahead, beyond an end the end's leg."""
+        """Index of the leg at each chainage, metres (n,); at a vertex the leg ahead, beyond an end the end's leg."""
         return np.searchsorted(self.vertex_chainages[1:-1], chainage, side="right")
 
     def place(self, chainage, offset=0.0):

@@ -32,9 +32,12 @@ def test_values(changes, deviations):
 
 
 def verdicts(changes, deviations):
-    """One of VERDICTS for each change: beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved,
-    for many stations looked at together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it
-    is 'possible'; below that, 'not shown'."""
+    """One of CHANGE_VERDICTS for each change, (n,) of texts. ``changes``, ``deviations``: metres (n,).
+
+    Beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved, for many stations looked at
+    together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it is 'possible'; below that,
+    'not shown'.
+    """
     size = np.abs(test_values(changes, deviations))
     known = np.isfinite(size)
     size = np.nan_to_num(size)

@@ -107,6 +107,7 @@ class Accuracy:
 
     @property
     def holds(self):
+        """True where the test is met: enough points, bias within its limit, normal errors, an independent source."""
         return not self.against
 
 
@@ -176,8 +177,8 @@ CONFORMANCE_VERDICTS = (
 
 @dataclass(frozen=True)
 class Verdict:
-    """``kind``: one of VERDICTS. Masks (n,): ``judged``: have a residual and a tolerance; ``out``: beyond it and
-    neither doubted nor accepted; ``doubted``: beyond it, but suspected, to be measured again or a reading error;
+    """``kind``: one of CONFORMANCE_VERDICTS. Masks (n,): ``judged``: have a residual and a tolerance; ``out``: beyond
+    it and neither doubted nor accepted; ``doubted``: beyond it, but suspected, to be measured again or a reading error;
     ``accepted``: beyond it and accepted; ``sure_in``, ``sure_out``, ``unsure``: by their probability, none without
     accuracies."""
 

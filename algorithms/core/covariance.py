@@ -48,7 +48,7 @@ class Covariance:
 
     @property
     def weight(self):
-        """W as a matrix, None where heights are independent."""
+        """W, the inverse of C, as a matrix (n, n); None where heights are independent."""
         return self._weight
 
     def weighted(self, values):

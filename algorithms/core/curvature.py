@@ -60,6 +60,7 @@ class SurveyedLeg:
 
     @property
     def middle(self):
+        """Chainage halfway between the first and the last station, metres."""
         return 0.5 * float(self.chainage.min() + self.chainage.max())
 
     @property
@@ -93,7 +94,7 @@ class Model:
 class CurvatureTest:
     """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the
     observations, with ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the
-    axis, metres. ``verdict``: of VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station,
+    axis, metres. ``verdict``: of SHAPE_VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station,
     metres; ``solution``: of the free model. ``shape``: whether the heights follow the curve that the factor
     stands for: a + bs for level, else a + bs + f c.
     """
@@ -110,6 +111,7 @@ class CurvatureTest:
 
     @property
     def uncertainty(self):
+        """Standard uncertainty u of the factor, the observations' and the geoid's share together; without unit."""
         return float(np.hypot(self.sd, self.geoid))
 
     @property
@@ -119,6 +121,7 @@ class CurvatureTest:
 
     @property
     def interval(self):
+        """(least, greatest) factor of the 95 % interval, without unit."""
         return self.factor - self.half_width, self.factor + self.half_width
 
     @property
@@ -188,7 +191,10 @@ def curvature_of(profile: SurveyedLeg):
 
 
 def test_curvature(profile: SurveyedLeg):
-    """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest."""
+    """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest, its factor without unit.
+
+    InputError where the stations are at too few places to show a bend.
+    """
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
     one, c = np.ones_like(x), curvature_of(profile)
     free = _regressed(profile, [one, x, c], np.zeros_like(x))
@@ -223,7 +229,10 @@ test_curvature.__test__ = False
 
 
 def search_free(profile: SurveyedLeg):
-    """Search the free model, a + bs + f c, for blunders: returns least_squares.Search."""
+    """Search the free model, a + bs + f c, for blunders: returns least_squares.Search of the leg's stations (n,).
+
+    InputError where too few stations, or stations at too few places, are left.
+    """
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
     design = np.column_stack([np.ones_like(x), x, curvature_of(profile)])
 

@@ -83,7 +83,7 @@ class DesignSpec:
 
     @property
     def unused(self):
-        """Names of given values that this design does not use."""
+        """Names of given values that this design does not use: a sorted list of texts."""
         given = {
             name
             for name in ("chainage_a", "height_a", "chainage_b", "height_b", "slope")
@@ -118,6 +118,7 @@ class DesignStations:
 
     @property
     def name(self):
+        """Name of the axis."""
         return self.axis.line.name
 
 
@@ -151,10 +152,10 @@ class DesignHeights:
 
 
 def design_heights(spec, stations, undulation: AlongAxis = _NO_UNDULATION):
-    """Design heights of one axis' stations.
+    """Design heights of one axis' stations (n,): returns DesignHeights, metres in the input's height system.
 
-    ``spec``: DesignSpec; ``stations``: Stations; ``undulation``: source of N at points between stations. Returns
-    DesignHeights. InputError where a control cannot be found.
+    ``spec``: DesignSpec; ``stations``: DesignStations; ``undulation``: an undulations.AlongAxis, source of N at
+    points between stations. InputError where a control cannot be found.
     """
     if spec.kind == "reference":
         return _reference(spec, stations)
@@ -175,7 +176,7 @@ def _mean_slope(a, b):
 
 
 def resolved_controls(spec, stations, undulation):
-    """The controls as used, one or two: typed ones on the axis, the others at stations (METHOD 4)."""
+    """The controls as used, a tuple of one or two: typed ones on the axis, the others at stations (METHOD 4)."""
     first = {"tangent": "middle"}.get(spec.kind, "first")
     controls = [_control("A", spec.chainage_a, spec.height_a, first, stations, undulation)]
     if spec.uses_b:
@@ -267,7 +268,11 @@ def _straight(spec, stations, controls, undulation):
 
 
 def straight_plane(spec, controls, ellipsoid, geoid_slope, slope):
-    """The plane of a chord, tangent or inclined design through ``controls``."""
+    """The Plane of a chord, tangent or inclined design through ``controls``, a tuple of Control.
+
+    ``geoid_slope``: see plane.horizon_normal, zeros where not known; ``slope``: rise per metre against the horizon,
+    without unit.
+    """
     a = controls[0]
     if spec.kind == "chord":
         b = controls[1]

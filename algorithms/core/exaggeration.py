@@ -11,7 +11,8 @@ _SLACK = 1e-9
 
 
 def round_number(limit):
-    """The greatest of 1, 2, 5 times a power of ten not above ``limit``; InputError where that is not positive."""
+    """The greatest of 1, 2, 5 times a power of ten not above ``limit``, in the unit of ``limit``; InputError where that
+    is not positive."""
     if not (np.isfinite(limit) and limit > 0.0):
         raise InputError(f"No round number lies below {limit:g}.")
     # A limit that is round but for its binary form is its own round number.

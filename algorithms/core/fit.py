@@ -41,10 +41,11 @@ class Frame:
 
     @property
     def up(self):
+        """Normal of the ellipsoid at the place, unit vector (3,)."""
         return foot_and_normal(self.lat, self.lon, self.ellipsoid)[1]
 
     def normal(self, slopes):
-        """n = U - g_E E - g_N N, or U - g a for a line: not of unit length; (3,)."""
+        """n = U - g_E E - g_N N, or U - g a for a line: not of unit length; (3,). ``slopes``: rise per metre (k,)."""
         return self.up - np.asarray(slopes, float) @ self.directions
 
     def plane(self, height, slopes):
@@ -87,10 +88,12 @@ class SurfaceFit:
 
     @property
     def plane(self):
+        """The fitted Plane."""
         return self.frame.plane(self.height, self.slopes)
 
     @property
     def solution(self):
+        """The least_squares.Solution of the kept stations."""
         return self.search.solution
 
     @property
@@ -105,22 +108,21 @@ class SurfaceFit:
 
 
 def line_frame(axis: Axis, first, last):
-    """Frame of a line fit between two chainages: the axis' point in the middle, in its azimuth there."""
+    """Frame of a line fit between two chainages, metres: the axis' point in the middle, in its azimuth there."""
     lat, lon, azimuth = axis.place(0.5 * (first + last))
     return Frame(float(lat[0]), float(lon[0]), axis.line.ellipsoid, float(azimuth[0]))
 
 
 def plane_frame(lat, lon, ellipsoid):
-    """Frame of a plane fit: the stations' centre."""
+    """Frame of a plane fit: the centre of the stations at ``lat``, ``lon`` degrees (n,)."""
     centre = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0].mean(axis=0)
     lat0, lon0, _ = geographic(centre, ellipsoid)
     return Frame(float(lat0), float(lon0), ellipsoid)
 
 
 def check_spread(lat, lon, ellipsoid):
-    """InputError where stations lie within 1/1000 of their extent of one geodesic: they determine a line,
-    not a plane.
-    """
+    """InputError where stations at ``lat``, ``lon`` degrees (n,) lie within 1/1000 of their extent of one geodesic:
+    they determine a line, not a plane."""
     feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0]
     far = int(np.argmax(np.linalg.norm(feet - feet[0], axis=1)))
     other = int(np.argmax(np.linalg.norm(feet - feet[far], axis=1)))
@@ -139,7 +141,7 @@ def check_spread(lat, lon, ellipsoid):
 
 
 def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
-    """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
+    """Fit the plane or line that ``frame`` parametrises to Heights (n,), metres; returns SurfaceFit.
 
     ``remove``: set suspected blunders aside, a tenth of the stations at most; ``robust``: begin from
     Huber's fit, which may leave up to half of them aside, since it is asked for where a stretch has moved.
@@ -171,21 +173,24 @@ def _gauss_newton(frame, heights, keep, columns):
     parameters = np.zeros(columns)
     parameters[0] = heights.height[keep].mean()
     for _ in range(STEPS + 1):
-        design, computed = _linearised(frame, heights, parameters)
+        design, computed = linearised(frame, heights, parameters)
         residuals = heights.height - computed
         solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
         if solution.condition > 1e15:
             raise InputError("The stations do not determine the fit: they are at one place or on one line.")
         step = solution.cofactors @ (design[keep].T @ covariance.weighted(residuals[keep]))
         parameters = parameters + step
-    design, computed = _linearised(frame, heights, parameters)
+    design, computed = linearised(frame, heights, parameters)
     residuals = heights.height - computed
     solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
     return Fitted(solution, design, residuals, heights.covariance, keep.copy())
 
 
-def _linearised(frame, heights, parameters):
-    """Derivatives (n, p) and computed heights (n,) at ``parameters``: height, slopes, offsets of further datums."""
+def linearised(frame, heights, parameters):
+    """Derivatives (n, p) and computed heights (n,), metres, at ``parameters`` (p,): height, slopes, offsets.
+
+    ``frame``: Frame; ``heights``: Heights. InputError where the surface does not pass over a station.
+    """
     directions = frame.directions
     slopes = parameters[1 : 1 + len(directions)]
     origin = position(frame.lat, frame.lon, parameters[0], frame.ellipsoid)

@@ -210,7 +210,7 @@ def _angles(base):
 
 @in_python_thread
 def ellipsoid_of(definition):
-    """Ellipsoid of a coordinate reference system (WKT or authority code); InputError where it has none."""
+    """Ellipsoid of a coordinate reference system as a text (WKT or authority code); InputError where it has none."""
     body = _base(definition).ellipsoid
     flattening = 1.0 / body.inverse_flattening if body.inverse_flattening else 0.0
     return Ellipsoid(body.semi_major_metre, flattening)
@@ -218,7 +218,7 @@ def ellipsoid_of(definition):
 
 @in_python_thread
 def datum_name(definition):
-    """Name of the geographic coordinate reference system behind ``definition``."""
+    """Name of the geographic coordinate reference system behind ``definition``, a text (WKT or authority code)."""
     return _base(definition).name
 
 
@@ -272,7 +272,7 @@ def from_latitude_longitude(lat, lon, target):
 
 
 def library_versions():
-    """Versions of pyproj and PROJ, for the record of a run."""
+    """Versions of pyproj and PROJ, for the record of a run: {name: text}."""
     return {"pyproj": pyproj.__version__, "PROJ": pyproj.proj_version_str}
 
 

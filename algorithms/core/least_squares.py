@@ -72,7 +72,7 @@ class Solution:
 
     @cached_property
     def quadratic(self):
-        """v^T W v."""
+        """v^T W v, without unit where C is known, else in square metres."""
         return float(self.residuals @ self.covariance.weighted(self.residuals))
 
     @property
@@ -82,7 +82,7 @@ class Solution:
 
     @property
     def parameter_covariance(self):
-        """Covariance of the parameters: cofactors, times the variance factor where sigma is unknown."""
+        """Covariance of the parameters (p, p): cofactors, times the variance factor where sigma is unknown."""
         return self.cofactors if self.known else self.cofactors * self.variance_factor
 
     @property
@@ -92,7 +92,7 @@ class Solution:
 
     @property
     def interval_factor(self):
-        """Factor of a 95 % interval."""
+        """Factor of a 95 % interval on a standard deviation: see quantiles.interval_factor."""
         return interval_factor(self.freedom, self.known)
 
     @cached_property
@@ -218,10 +218,12 @@ class Search:
 
     @property
     def kept(self):
+        """True for the rows that take part, (n,) of booleans."""
         return self.fitted.kept
 
     @property
     def solution(self):
+        """The Solution of the kept rows."""
         return self.fitted.solution
 
 
@@ -369,7 +371,7 @@ def _search_result(fitted, twins, guarded, beyond=0):
 
 
 def huber_weights(residuals, limit=1.5):
-    """Huber's weights of residuals (n,) against 1.4826 times their median absolute deviation; 0 to 1."""
+    """Huber's weights (n,), 0 to 1, of residuals (n,), metres, against 1.4826 times their median absolute deviation."""
     scale = 1.4826 * np.median(np.abs(residuals - np.median(residuals)))
     size = np.abs(residuals) / scale if scale > 0 else np.where(residuals == 0, 0.0, np.inf)
     return np.where(size <= limit, 1.0, limit / np.where(size > 0, size, 1.0)), scale

@@ -31,9 +31,8 @@ def departure(axis: Axis, first, last):
 
 
 def stretches(axis: Axis, first, last):
-    """The straight stretches between two chainages: one, unless the axis departs more than 1/1000 of it
-    from straight.
-    """
+    """The straight stretches between two chainages, metres: a tuple of Stretch, one unless the axis departs more than
+    1/1000 of it from straight."""
     if departure(axis, first, last) <= KINK * abs(last - first):
         return (Stretch(0, first, last),)
     vertices = axis.vertex_chainages

@@ -52,7 +52,7 @@ class LevelNet:
 
     @cached_property
     def neighbours(self):
-        """For each point, its (line, other point, +1 from start to end or -1) in a tuple."""
+        """For each point, in a tuple of its own, (line, other point, +1 from start to end or -1): indices."""
         found = [[] for _ in self.names]
         for line, (a, b) in enumerate(zip(self.start.tolist(), self.end.tolist())):
             found[a].append((line, b, 1))
@@ -72,8 +72,8 @@ class LevelNet:
         return np.array(part, int)
 
     def reached(self, roots):
-        """Points reached from ``roots`` in steps of one line, nearest first, as (point, line, point before); roots have
-        line -1."""
+        """Points reached from ``roots`` (indices) in steps of one line, nearest first, as (point, line, point before);
+        roots have line -1."""
         seen, queue = set(roots), deque((root, -1, -1) for root in roots)
         while queue:
             step = queue.popleft()

@@ -74,7 +74,7 @@ class Adjustment:
 
     @property
     def freedom(self):
-        """Observations less unknown heights."""
+        """Observations less unknown heights, a number."""
         return len(self.residuals) - len(self.points)
 
     @cached_property
@@ -155,7 +155,7 @@ class Adjustment:
 
     @property
     def interval_factor(self):
-        """Factor of a 95 % interval."""
+        """Factor of a 95 % interval on a standard deviation: see quantiles.interval_factor."""
         return interval_factor(self.freedom, self.known)
 
     @property
@@ -203,10 +203,10 @@ class Adjustment:
 
 
 def adjusted(net, datum, *, known=True):
-    """Adjust a LevelNet to a Datum: Adjustment. ``known``: see Adjustment.
+    """Adjust a LevelNet to a Datum, both in metres: returns Adjustment.
 
-    Points in parts without a benchmark get no height, and their lines take no part. InputError where no part has a
-    benchmark, or where weighted benchmarks meet variances of unknown scale.
+    ``known``: see Adjustment. Points in parts without a benchmark get no height, and their lines take no part.
+    InputError where no part has a benchmark, or where weighted benchmarks meet variances of unknown scale.
     """
     if datum.weighted and not known:
         raise InputError("Benchmarks with a standard deviation need lines with standard deviations in metres too.")

@@ -65,7 +65,8 @@ def folds(axis, offset, first, last):
 
 
 def chainages_along(axis, first, last):
-    """Rising chainages from first to last for a line that follows the axis: even steps and the vertices between."""
+    """Rising chainages (m,), metres, from first to last for a line that follows the axis: even steps and the vertices
+    between."""
     vertices = axis.vertex_chainages
     inner = vertices[(vertices > first + SHORTEST_BAR) & (vertices < last - SHORTEST_BAR)]
     even = np.linspace(first, last, _PIECES + 1)
@@ -97,7 +98,7 @@ class Path:
 
 
 def with_bends(axis, path, *, even=False):
-    """The same path with a point at each vertex of the axis, and at even steps where asked for."""
+    """The same Path, metres, with a point at each vertex of the axis, and at even steps where asked for."""
     first, last = path.chainage[0], path.chainage[-1]
     vertices = axis.vertex_chainages
     extra = chainages_along(axis, first, last) if even else vertices[(vertices > first) & (vertices < last)]

@@ -1,5 +1,7 @@
 """Which stations of two surveys are one: by place along the axis, or by name."""
 
+import re
+
 import numpy as np
 
 from .errors import InputError
@@ -66,3 +68,16 @@ def matched_by_name(first, second):
     none."""
     place = {key: k for k, key in enumerate(second)}
     return np.array([(k, place[key]) for k, key in enumerate(first) if key in place], int).reshape(-1, 2)
+
+
+def near_names(wanted, known):
+    """Pairs (wanted, known) of names that differ by case, blanks or signs only, in the order of ``wanted``, a list."""
+
+    def plain(name):
+        # A sign between two digits tells points apart, beside a letter it is a matter of writing.
+        return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
+
+    by_plain = {plain(name): name for name in known}
+    return [
+        (name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name
+    ]

@@ -266,5 +266,6 @@ class Measurer:
 
 
 def measure(lines, lat, lon, assigned=None):
-    """Feet of the perpendiculars from stations on the nearest, or the assigned, of ``lines``: see Measurer.feet."""
+    """Feet of the perpendiculars from stations at ``lat``, ``lon`` degrees (n,) on the nearest, or the assigned, of
+    ``lines``: see Measurer.feet."""
     return Measurer(lines).feet(lat, lon, assigned)

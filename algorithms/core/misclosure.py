@@ -45,7 +45,7 @@ CLASSES = (
 
 
 def levelling_class(name, kind):
-    """The LevellingClass of ``name`` and ``kind``; InputError where there is none."""
+    """The LevellingClass of ``name`` and ``kind``, texts; InputError where there is none."""
     for entry in CLASSES:
         if (entry.name, entry.kind) == (name, kind):
             return entry

@@ -150,7 +150,8 @@ def _feet_and_inches(body):
 
 
 def decimal_sign(texts, name="number"):
-    """'point' or 'comma', from all cells of a column. InputError where every comma could part thousands as well."""
+    """'point' or 'comma', from all cells of a column. ``texts``: (n,) as written. InputError where every comma could
+    part thousands as well."""
     votes, open_cells = set(), []
     for text in texts:
         body = _without_sign(text.strip(_BLANKS))[0] if text.strip(_BLANKS) else ""

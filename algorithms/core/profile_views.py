@@ -43,6 +43,7 @@ class AxisProfile:
 
     @property
     def has_design(self):
+        """True where a station has a design height."""
         return bool(np.any(np.isfinite(self.design)))
 
     @property
@@ -58,7 +59,8 @@ class AxisProfile:
 
     @property
     def is_straight(self):
-        """Whether the design leaves its flat twin: a straight structure does, a level or graded one does not."""
+        """True where the design leaves its flat twin by more than 0.05 mm: a straight structure does, a level one does
+        not."""
         effect = self.curvature_effect
         return bool(np.any(np.abs(effect[np.isfinite(effect)]) > _STRAIGHT_FROM))
 

@@ -25,31 +25,31 @@ def _stats():
 
 
 def student(probability, freedom):
-    """Quantile of Student's t with ``freedom`` degrees of freedom."""
+    """Quantile of Student's t with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
     return float(_stats().t.ppf(probability, freedom))
 
 
 def fisher(probability, first, second):
-    """Quantile of Fisher's F."""
+    """Quantile of Fisher's F, ``first`` and ``second`` degrees of freedom, without unit; ``probability``: 0 to 1."""
     return float(_stats().f.ppf(probability, first, second))
 
 
 def chi_squared(probability, freedom):
-    """Quantile of chi squared."""
+    """Quantile of chi squared with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
     return float(_stats().chi2.ppf(probability, freedom))
 
 
 def interval_factor(freedom, known):
-    """Factor of a 95 % interval on a standard deviation: 1.96 where sigma is known, else Student's t; inf without
-    freedom.
-    """
+    """Factor, without unit, of a 95 % interval on a standard deviation: 1.96 where sigma is known, else Student's t
+    with ``freedom`` degrees of freedom; inf without freedom."""
     if known:
         return NORMAL_95
     return student(0.975, freedom) if freedom > 0 else float("inf")
 
 
 def ellipse_factor(freedom, known):
-    """Factor of a 95 % ellipse on the standard ellipse's axes: sqrt(5.99) where sigma is known, else sqrt(2F)."""
+    """Factor, without unit, of a 95 % ellipse on the standard ellipse's axes: sqrt(5.99) where sigma is known, else
+    sqrt(2F) with ``freedom`` degrees of freedom."""
     if known:
         return CHI2_2_95**0.5
     return (2.0 * fisher(0.95, 2, freedom)) ** 0.5 if freedom > 0 else float("inf")
@@ -104,16 +104,15 @@ def externally_studentised(w, quadratic, freedom):
 
 
 def critical_value(freedom, known):
-    """What |w| is compared with: 3.29 where sigma is known, else Student's quantile of the same level with ``freedom``
-    - 1 degrees of freedom; inf where no test is possible.
-    """
+    """What |w|, without unit, is compared with: 3.29 where sigma is known, else Student's quantile of the same level
+    with ``freedom`` - 1 degrees of freedom; inf where no test is possible."""
     if known:
         return BAARDA
     return student(1.0 - ALPHA / 2.0, freedom - 1) if freedom >= 2 else float("inf")
 
 
 def beta_quantile(probability, mean, variance, width):
-    """Quantile of a beta variable on 0 to ``width`` with the given mean and variance."""
+    """Quantile of a beta variable on 0 to ``width`` with the given mean and variance, without unit."""
     share = mean / width
     size = share * (1.0 - share) * width**2 / variance - 1.0
     return width * float(_stats().beta.ppf(probability, share * size, (1.0 - share) * size))

@@ -59,7 +59,7 @@ class Observed:
         return len(self.rise)
 
     def rows(self, rows):
-        """The sights of some rows."""
+        """Observed of some ``rows``: indices (k,), or a mask (n,)."""
         return Observed(*(getattr(self, name)[rows] for name in _FIELDS))
 
     def sums(self, groups, number):

@@ -86,7 +86,10 @@ class StationEquations:
         object.__setattr__(self, "_aheads", np.array(aheads))
 
     def chainage(self, station, region=None):
-        """Continuous chainage of a ``station`` in notation; InputError in a gap, or where it occurs twice."""
+        """Continuous chainage of a ``station`` in notation, in the unit the notation is written in.
+
+        ``region``: the number in brackets, None without. InputError in a gap, or where it occurs twice.
+        """
         if region is not None and not 1 <= region <= len(self.pairs) + 1:
             raise InputError(f"Region {region} does not exist: there are {len(self.pairs) + 1}.")
         found = []
@@ -108,9 +111,8 @@ class StationEquations:
         return float(found[0])
 
     def station(self, chainage):
-        """Station in notation at a continuous ``chainage``, and its region where the notation occurs twice,
-        else None.
-        """
+        """Station in notation at a continuous ``chainage``, both in one unit, and its region where the notation occurs
+        twice, else None."""
         number = int(np.searchsorted(self._places, chainage, side="right"))
         value = chainage if number == 0 else chainage - self._places[number - 1] + self._aheads[number - 1]
         try:
@@ -130,12 +132,13 @@ class StationEquations:
         return [f"{text} ({region})" if region and text else text for text, (_, region) in zip(texts, found)]
 
     def text(self, chainage, unit):
-        """Normal notation at one continuous chainage."""
+        """Normal notation at one continuous ``chainage`` in ``unit``: see station_texts."""
         return self.texts([chainage], unit)[0]
 
 
 def station_equations(text):
-    """Read 'back=ahead; back=ahead', each in station notation; InputError naming the pair that is unreadable."""
+    """StationEquations of a text 'back=ahead; back=ahead', each in station notation; InputError naming the pair that is
+    unreadable."""
     pairs = []
     for part in filter(str.strip, str(text or "").split(";")):
         sides = part.split("=")

@@ -29,6 +29,7 @@ class StripHeights:
 
     @property
     def level(self):
+        """Height of the level line, metres."""
         return self.design[0]
 
     def lines(self, view):
@@ -47,6 +48,7 @@ class StripHeights:
         return {kind: value - base for kind, value in heights.items()}
 
     def path(self, kind, view):
+        """The Path of one line ('flat', 'level', 'design', 'as-built') as seen in ``view``, metres."""
         return Path(self.chainage, self.lines(view)[kind])
 
 
@@ -76,7 +78,7 @@ def grid_step(spans, unit, tolerance=None):
 
 
 @dataclass(frozen=True)
-class Frame:
+class StripFrame:
     """Where the strip stands. ``low``, ``high``: values at its edges, multiples of ``step``; ``factor``: exaggeration;
     ``distance``: from the axis to its base; ``side``: 1 right, -1 left. Metres."""
 
@@ -88,17 +90,17 @@ class Frame:
     side: int
 
     def offset(self, value):
-        """Offset from the axis of a value, positive right; heights grow away from the axis."""
+        """Offset from the axis of a value (n,), both metres, positive right; heights grow away from the axis."""
         return self.side * (self.distance + (np.asarray(value, float) - self.low) * self.factor)
 
     @property
     def grid(self):
-        """Values of the height grid from edge to edge (m,)."""
+        """Values of the height grid from edge to edge, metres (m,)."""
         return self.step * np.arange(round(self.low / self.step), round(self.high / self.step) + 1)
 
 
 def edges(low, high, step):
-    """The range widened to multiples of the step, never empty."""
+    """The range (``low``, ``high``) widened to multiples of ``step``, never empty; all in one unit."""
     slack = 1e-9
     first, last = np.floor(low / step + slack), np.ceil(high / step - slack)
     return first * step, max(last, first + 1) * step

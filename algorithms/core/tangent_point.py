@@ -54,6 +54,7 @@ class TangentPoint:
 
     @property
     def well_determined(self):
+        """True where the accuracy is good enough for 95 % ellipses."""
         return self.levelling is not None
 
 
@@ -67,7 +68,7 @@ def tangent_point(fit: SurfaceFit, lat, lon, *, geoid_slope_sigma=None):
     n = frame.normal(fit.slopes)
     at_lat = float(np.degrees(np.arctan2(n[2], np.hypot(n[0], n[1]))))
     at_lon = float(np.degrees(np.arctan2(n[1], n[0])))
-    jacobian = _shift_by_slopes(frame, n, at_lat, at_lon)
+    jacobian = shift_by_slopes(frame, n, at_lat, at_lon)
     slopes = fit.solution.parameter_covariance[1:3, 1:3]
     covariance = jacobian @ slopes @ jacobian.T
     factor = ellipse_factor(fit.solution.freedom, fit.solution.known)
@@ -98,8 +99,11 @@ def _normal_over(factor):
     return CHI2_2_95 / factor**2 if np.isfinite(factor) and factor > 0 else 0.0
 
 
-def _shift_by_slopes(frame, n, lat, lon):
-    """Derivative of the tangent point's east and north, metres, by the two slopes: (2, 2), exact."""
+def shift_by_slopes(frame, n, lat, lon):
+    """Derivative of the tangent point's east and north, metres, by the two slopes: (2, 2), exact.
+
+    ``n``: the plane's normal (3,), as Frame.normal gives it; ``lat``, ``lon``: of the point, degrees.
+    """
     east, north = east_north(lat, lon)
     radii = np.array([frame.ellipsoid.radius_across(lat), frame.ellipsoid.radius_meridian(lat)])
     return -radii[:, None] * (np.stack([east, north]) @ frame.directions.T) / np.linalg.norm(n)

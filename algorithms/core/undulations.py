@@ -15,10 +15,13 @@ class AlongAxis(Protocol):
     """Undulations along one axis."""
 
     def at(self, lat, lon, chainage):
-        """Undulation at one point, metres."""
+        """Undulation at one point, metres. ``lat``, ``lon``: degrees; ``chainage``: metres."""
 
     def slope(self, lat, lon, chainage, azimuth):
-        """Rise of the undulation per metre to the east and to the north at one point, or None where not known."""
+        """Rise of the undulation per metre to the east and to the north at one point, or None where not known.
+
+        ``lat``, ``lon``, ``azimuth`` of the axis: degrees; ``chainage``: metres.
+        """
 
 
 @dataclass(frozen=True)
@@ -28,9 +31,11 @@ class ConstantUndulation:
     value: float = 0.0
 
     def at(self, lat, lon, chainage):
+        """The one undulation, metres, wherever."""
         return self.value
 
     def slope(self, lat, lon, chainage, azimuth):
+        """None: the slope, rise per metre, is not known."""
         return None
 
 
@@ -47,10 +52,14 @@ class StationUndulations:
         object.__setattr__(self, "value", np.asarray(self.value, float)[order])
 
     def at(self, lat, lon, chainage):
+        """Undulation at ``chainage`` metres, linear between the stations', metres."""
         return float(np.interp(chainage, self.chainage, self.value))
 
     def slope(self, lat, lon, chainage, azimuth):
-        """Least-squares slope along the axis of the stations within 500 m; 0 across. None for fewer than two places."""
+        """Rise per metre to the east and north: least squares of the stations within 500 m along the axis, 0 across.
+
+        None for fewer than two places. ``chainage``: metres; ``azimuth`` of the axis: degrees.
+        """
         near = np.abs(self.chainage - chainage) <= SLOPE_REACH
         s, n = self.chainage[near], self.value[near]
         if len(s) < 2 or np.ptp(s) < 1.0:
@@ -69,11 +78,14 @@ class SurfaceUndulation:
     ellipsoid: Ellipsoid
 
     def at(self, lat, lon, chainage):
+        """Undulation of the surface at ``lat``, ``lon`` degrees, metres."""
         return float(self.surface(np.atleast_1d(lat), np.atleast_1d(lon))[0])
 
     def slope(self, lat, lon, chainage, azimuth):
-        """The surface's own gradient where it is smooth, so that N and slope are of one surface; else central
-        differences over two cells: the derivative inside a bilinear cell jumps at its edges."""
+        """Rise per metre to the east and to the north: the surface's own gradient where it is smooth, so
+        that N and slope are of one surface; else central differences over two cells: the derivative inside
+        a bilinear cell jumps at its edges.
+        """
         if isinstance(self.surface, SmoothGrid):
             east, north = self.surface.gradient(np.atleast_1d(lat), np.atleast_1d(lon))
             scale = 180.0 / np.pi

@@ -1,4 +1,4 @@
-"""Doubts about the input that are worth a warning, never a silent correction."""
+"""Whether heights look as if they were read in another unit: worth a warning, never a silent correction."""
 
 import numpy as np
 
@@ -8,7 +8,7 @@ FOOT_RATIO = 1.0 / 0.3048
 def unit_doubt(stations, design, spec):
     """A sentence where the heights look as if they were in feet and read as metres, or the other way, else ''.
 
-    ``stations``: core Stations; ``design``: DesignHeights; ``spec``: DesignSpec. Two signs: typed control heights
+    ``stations``: DesignStations; ``design``: DesignHeights; ``spec``: DesignSpec. Two signs: typed control heights
     against the stations' own, and for a straight design on the ellipsoid the curvature that the heights show.
     """
     heights = stations.height[np.isfinite(stations.height)]
@@ -27,8 +27,10 @@ def unit_doubt(stations, design, spec):
 
 
 def curvature_shown(stations, design):
-    """Coefficient of the design's curvature effect in the as-built heights, and its standard deviation
-    (inf: unknown).
+    """Coefficient of the design's curvature effect in the as-built heights and its standard deviation, without unit.
+
+    ``stations``: DesignStations; ``design``: DesignHeights. The deviation is inf where the coefficient is not
+    known.
     """
     known = np.isfinite(stations.height) & np.isfinite(design.design_h)
     bend = (design.design_h - design.flat_h)[known]

@@ -12,7 +12,7 @@ from .given_covariance import given_covariance
 from .height_accuracies import accuracies, sigma_index
 
 
-class Surveyed:
+class SurveyedHeights:
     """One run's stations, read and checked. Arrays of rows (a station and an axis): ``height`` as built and ``n``,
     metres; ``usable``: those on an axis that have a height.
     """

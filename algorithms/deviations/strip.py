@@ -11,7 +11,7 @@ from ..core.exaggeration import round_number
 from ..core.map_geometry import Path, beside, chainages_along, folds, with_bends, within
 from ..core.strip import (
     GAP_SHARE,
-    Frame,
+    StripFrame,
     StripHeights,
     edges,
     grid_step,
@@ -56,7 +56,7 @@ def strip_table(drawn, scale, wish, record, feedback):
             side = wish.side or _automatic_side(one, drawn, scale)
             gap = GAP_SHARE * scale.length
             distance = reach(one, scale, side) + 2.0 * gap if wish.distance is None else wish.distance
-            frame = Frame(low, high, step, factor, distance, side)
+            frame = StripFrame(low, high, step, factor, distance, side)
             strip = _Strip(drawn, one, profile, frame, wish.view, gap, bar)
             rows += strip.rows()
             _tell(drawn, one, strip, fits, feedback)

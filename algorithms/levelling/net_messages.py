@@ -2,10 +2,10 @@
 
 import numpy as np
 
+from ..core.matching import near_names
 from ..language.height_text import Amounts, height_with_unit
 from ..language.number_text import counted, listed, number_text, signed_text
 from ..language.translation import tr
-from ..structure.named_points import near_names
 
 _MOST = 10
 
@@ -137,14 +137,18 @@ def _names(run):
         )
         alike = near_names(missing, run.index)
         if alike:
-            yield tr("Benchmarks and points whose names are nearly the same: {}.").format(alike)
+            yield tr("Benchmarks and points whose names are nearly the same: {}.").format(_pairs_text(alike))
     alike = near_names(run.index, reversed(list(run.index)))
     if alike:
-        yield tr("Points whose names are nearly the same, taken as different: {}.").format(alike)
+        yield tr("Points whose names are nearly the same, taken as different: {}.").format(_pairs_text(alike))
     if run.named is not None:
         absent = [name for name in run.index if name not in run.named.place]
         if len(absent) == len(run.index):
             yield tr("No point of the net is among the stations of layer '{}'.").format(run.named.source.sourceName())
+
+
+def _pairs_text(pairs):
+    return listed([tr("'{}' and '{}'").format(*pair) for pair in pairs], 3)
 
 
 def _loose(run):

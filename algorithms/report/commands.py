@@ -4,15 +4,19 @@ import os
 import re
 import shlex
 
-from qgis.core import QgsDataSourceUri
-
 from ..language.translation import tr
+
+
+def database_path(text):
+    """The file that a destination 'ogr:dbname='file' table="name" (geom)' names; '' where it names none."""
+    found = re.search(r"dbname='((?:[^'\\]|\\.)*)'|dbname=(\S+)", text)
+    return re.sub(r"\\([\\'])", r"\1", found.group(1) or found.group(2) or "") if found else ""
 
 
 def _paths(parameters):
     for value in parameters.values():
         text = str(value)
-        found = QgsDataSourceUri(text[4:]).database() if text.startswith("ogr:") else text.split("|")[0]
+        found = database_path(text) if text.startswith("ogr:") else text.split("|")[0]
         if os.path.isabs(found):
             yield found
 

@@ -1,4 +1,4 @@
-"""The review report as a list of pieces, from which the screen's and the paper's document are both written."""
+"""The review report as a list of blocks, from which the screen's and the paper's document are both written."""
 
 from dataclasses import replace
 
@@ -22,9 +22,9 @@ _MOST_AXES = 40
 MARKS = {"high": "▲ ", "low": "▼ "}
 
 
-def content(found, titles, drawn, records, *, screen=True, paper=True):
-    """All pieces in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
-    ``screen``, ``paper``: what the pictures are for."""
+def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
+    """All blocks in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
+    ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for."""
     one = found.reviewed
     structure = titles["STRUCTURE"] or one.points.name
     parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
@@ -40,7 +40,7 @@ def content(found, titles, drawn, records, *, screen=True, paper=True):
     parts += [Paragraph(warning, "warn")] if warning else []
     parts += [Caution(caution_texts()[:1]), Heading(tr("Map")), drawn]
     parts += _profiles(found, screen, paper) + _statistics(found) + _flagged(found)
-    parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles)))] + _axes(found)
+    parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles, crs)))] + _axes(found)
     parts += _reproduce(records) + [
         Heading(tr("Terms and signs")),
         Facts(glossary()),

@@ -2,7 +2,6 @@
 
 import numpy as np
 
-from ..boundary.reference_systems import definition
 from ..core.geodesy import datum_name, ellipsoid_of
 from ..core.station_notation import station_text
 from ..core.units import metres_per
@@ -33,10 +32,9 @@ _DESIGNS = {
 _NOT_RECORDED = "not recorded: the stations carry no record of their run"
 
 
-def run_facts(found, titles):
-    """(name, value) of what holds for all axes."""
+def run_facts(found, titles, crs):
+    """(name, value) of what holds for all axes. ``crs``: that of the stations as the core takes it."""
     one, record = found.reviewed, found.reviewed.record
-    crs = definition(one.points.crs)
     ellipsoid = ellipsoid_of(crs)
     yield tr("Stations"), tr("layer '{}'").format(one.points.name)
     days = sorted({text[:10] for text in one.date if text})

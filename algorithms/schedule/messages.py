@@ -10,15 +10,14 @@ from ..language.height_text import Amounts, amounts_for
 from ..language.number_text import counted, listed
 from ..language.translation import tr
 from ..language.units import Units
-from .supports import Supports
 
 
 @dataclass(frozen=True)
 class Schedule:
-    """Movements found for supports under rules. ``tolerances``: metres (n,), NaN for none; ``after``: status of each
-    once moved, '' for those left out."""
+    """Movements found under rules for ``supports``, a Supports. ``tolerances``: metres (n,), NaN for none; ``after``:
+    status of each once moved, '' for those left out."""
 
-    supports: Supports
+    supports: object
     rules: Rules
     tolerances: np.ndarray
     units: Units

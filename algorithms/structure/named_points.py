@@ -1,6 +1,5 @@
 """Points known by their names: where lines between them run."""
 
-import re
 from dataclasses import dataclass
 
 import numpy as np
@@ -12,7 +11,6 @@ from ..boundary.points import read_points
 from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import ellipsoid_of
-from ..language.number_text import listed
 from ..language.translation import tr
 
 NAMES = ("point", "name", "station")
@@ -77,17 +75,3 @@ def read_named_points(asked):
         if name:
             place[name] = row
     return NamedPoints(points, names, place, source)
-
-
-def near_names(wanted, known, most=3):
-    """Pairs 'a' and 'b' of names that differ by case, blanks or signs only, as a text; '' for none."""
-
-    def plain(name):
-        # A sign between two digits tells points apart, beside a letter it is a matter of writing.
-        return re.sub(r"(?<!\d)[\s._-]+|[\s._-]+(?!\d)", "", name.lower())
-
-    by_plain = {plain(name): name for name in known}
-    pairs = [
-        (name, by_plain[plain(name)]) for name in wanted if plain(name) in by_plain and by_plain[plain(name)] != name
-    ]
-    return listed([tr("'{}' and '{}'").format(*pair) for pair in pairs], most)

@@ -7,7 +7,8 @@ from qgis.core import QgsWkbTypes
 
 from ..boundary.axes import assigned_axes, read_axes
 from ..boundary.cancel import check_cancel
-from ..boundary.input_fields import height_column, named_field
+from ..boundary.height_column import height_column
+from ..boundary.input_fields import named_field
 from ..boundary.points import Points, read_points
 from ..boundary.tables import check_geometry
 from ..core.errors import InputError

@@ -182,23 +182,23 @@ class History:
     def can_redo(self):
         return bool(self._undone)
 
-    def undo(self, book):
+    def undo(self, store):
         """Write the state before the last step; return the decision of the station that changed. BookFailed."""
         before, after = self._done[-1]
-        _restore(book, before, after)
+        _restore(store, before, after)
         self._undone.append(self._done.pop())
         return before or after
 
-    def redo(self, book):
+    def redo(self, store):
         """Write the state after the step that was undone last. BookFailed."""
         before, after = self._undone[-1]
-        _restore(book, after, before)
+        _restore(store, after, before)
         self._done.append(self._undone.pop())
         return after or before
 
 
-def _restore(book, wanted, other):
+def _restore(store, wanted, other):
     if wanted is None:
-        book.drop(other.key)
+        store.drop(other.key)
     else:
-        book.put(wanted)
+        store.put(wanted)

@@ -269,8 +269,8 @@ class FlaggedDock(FlaggedPanel):
                             self.subject.layer.name()
                         )
                     )
-                book = DecisionStore(path)
-                book.drop(before.key) if after is None else book.put(after)
+                store = DecisionStore(path)
+                store.drop(before.key) if after is None else store.put(after)
                 break
             except DecisionsNotSaved as error:
                 if not self._ask_place(str(error)):
@@ -292,11 +292,11 @@ class FlaggedDock(FlaggedPanel):
         if not path:
             return False
         try:
-            book = DecisionStore(path)
-            known = book.read()
+            store = DecisionStore(path)
+            known = store.read()
             for decision in self.decisions.values():
                 if decision.key not in known:
-                    book.put(decision)
+                    store.put(decision)
         except DecisionsNotSaved as error:
             return self._ask_place(str(error))
         self.subject.layer.setCustomProperty(PLACE_PROPERTY, path)

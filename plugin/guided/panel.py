@@ -108,12 +108,12 @@ class GuidedPanel(QgsDockWidget):
         self.run_button.clicked.connect(self.start)
         self.cancel_button.clicked.connect(self._cancel)
         self.profile_button.clicked.connect(lambda: self.profile_wanted.emit(self._result))
-        self.papers_button = QPushButton(tr("&Papers"))
-        self.papers_button.setToolTip(tr("Report, schedule and comparison of the result: opens their forms."))
+        self.follow_up_button = QPushButton(tr("&Papers"))
+        self.follow_up_button.setToolTip(tr("Report, schedule and comparison of the result: opens their forms."))
         self._result = None
         buttons = QHBoxLayout()
         buttons.addWidget(self.profile_button)
-        buttons.addWidget(self.papers_button)
+        buttons.addWidget(self.follow_up_button)
         buttons.addStretch()
         for button in (self.cancel_button, self.run_button):
             buttons.addWidget(button)
@@ -122,7 +122,7 @@ class GuidedPanel(QgsDockWidget):
         column.addLayout(buttons)
         self._show_running(False)
         self.profile_button.setVisible(False)
-        self.papers_button.setVisible(False)
+        self.follow_up_button.setVisible(False)
         return foot
 
     def _show_running(self, going):
@@ -158,7 +158,7 @@ class GuidedPanel(QgsDockWidget):
         self._filling = False
         self.outcome.tell([])
         self.profile_button.setVisible(False)
-        self.papers_button.setVisible(False)
+        self.follow_up_button.setVisible(False)
         self.look()
 
     def _answered(self):
@@ -225,7 +225,7 @@ class GuidedPanel(QgsDockWidget):
         save(settings)
         self.outcome.tell([])
         self.profile_button.setVisible(False)
-        self.papers_button.setVisible(False)
+        self.follow_up_button.setVisible(False)
         for answer in self.answers.values():
             answer.say("")
         self.run = running.GuidedRun(settings, self.understanding.found, self._title(), self)
@@ -264,7 +264,7 @@ class GuidedPanel(QgsDockWidget):
         report.bring_into_view(self.iface, outcome.layers["residuals"])
         self.outcome.tell(report.outcome_sentences(outcome, run.settings, run.understood))
         self._result = outcome.layers["residuals"]
-        self.papers_button.setVisible(self.papers_button.menu() is not None)
+        self.follow_up_button.setVisible(self.follow_up_button.menu() is not None)
         self.finished.emit(outcome)
 
     def _show_answer(self, answer):
@@ -275,9 +275,9 @@ class GuidedPanel(QgsDockWidget):
         """Show the button that opens the profile."""
         self.profile_button.setVisible(True)
 
-    def offer_papers(self, make_menu):
-        """Give the button of the papers its menu: ``make_menu`` takes a function that returns the result's layer."""
-        self.papers_button.setMenu(make_menu(self._kept_result))
+    def offer_follow_up_forms(self, make_menu):
+        """Give the button of the follow-up forms its menu: ``make_menu`` takes a function that returns the layer."""
+        self.follow_up_button.setMenu(make_menu(self._kept_result))
 
     def _kept_result(self):
         """The layer of the last result, None where it was removed from the project since."""

@@ -15,7 +15,7 @@ from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.boundary.axes import read_axes
 from ...algorithms.boundary.cells import as_text
-from ...algorithms.boundary.input_fields import height_column
+from ...algorithms.boundary.height_column import height_column
 from ...algorithms.boundary.tables import read_table
 from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError

@@ -21,7 +21,7 @@ _WHEEL = 1.25
 
 
 class ProfileCanvas(FigureCanvasQTAgg):
-    """Shows one axis. Rows in its signals are places in the ``Shown`` it was given; -1 is none."""
+    """Shows one axis. Rows in its signals are places in the ``AxisView`` it was given; -1 is none."""
 
     hovered = pyqtSignal(int)
     picked = pyqtSignal(int, bool)

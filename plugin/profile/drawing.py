@@ -74,7 +74,7 @@ class Drawing:
         middle, half = 0.5 * sum(ranges.y), 0.5 * span / METRES[self.shown.height_unit]
         return replace(ranges, y=(middle - half, middle + half))
 
-    # --- pieces
+    # --- parts of the chart
 
     def _clear(self):
         """Take off what was drawn; the charts' frames stay, since making them anew takes the longest."""

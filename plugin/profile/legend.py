@@ -9,7 +9,7 @@ from ..review.station_texts import small
 
 
 def legend_handles(shown, look):
-    """What the legend lists for a Shown: only what can be seen in the chart."""
+    """What the legend lists for an AxisView: only what can be seen in the chart."""
     judged = bool(shown.profile.tolerance) or bool(np.isin(shown.status, ("high", "low", "within")).any())
 
     def mark(shape, fill, edge, text, size=7.0):

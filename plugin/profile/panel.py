@@ -61,13 +61,13 @@ class ProfilePanel(QgsDockWidget):
         self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.export.setMenu(self._export_menu())
-        self.papers = self._button(
+        self.follow_up = self._button(
             controls,
             flow,
             tr("&Papers"),
             tr("Report, schedule and comparison of the stations shown: opens their forms."),
         )
-        self.papers.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.follow_up.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         column.addWidget(controls)
         self.ranges_panel.hide()
         column.addWidget(self.ranges_panel)
@@ -105,7 +105,7 @@ class ProfilePanel(QgsDockWidget):
                 self.fix,
                 self.values,
                 self.export,
-                self.papers,
+                self.follow_up,
                 self.chart,
                 self.table,
             ]

@@ -27,8 +27,8 @@ class Review:
         from ..profile.dock import ProfileDock
 
         dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
-        if dock is not None and dock.papers.menu() is None:
-            dock.papers.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
+        if dock is not None and dock.follow_up.menu() is None:
+            dock.follow_up.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
         return dock
 
     def open_flagged(self):

@@ -7,7 +7,7 @@ import pytest
 from tautline.algorithms.core import comparison
 from tautline.algorithms.core.comparison import change, common_motion, rates, verdicts
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.matching import matched_by_name, matched_by_place, name_key
+from tautline.algorithms.core.matching import matched_by_name, matched_by_place, name_key, near_names
 
 POSITIONS = np.arange(30) * 50.0
 
@@ -192,3 +192,8 @@ def test_matching_by_name():
     ]
     assert matched_by_name(*keys).tolist() == [[1, 1], [2, 0], [3, 2]]
     assert name_key("12+50 (2)") != name_key("12+50")
+
+
+def test_names_that_differ_in_their_writing():
+    assert near_names(["bm 1", "P-2", "1.5"], ["BM1", "P2", "P-3", "15"]) == [("bm 1", "BM1"), ("P-2", "P2")]
+    assert near_names(["A", "B"], ["A", "B"]) == []

@@ -15,7 +15,7 @@ from scipy import optimize, stats
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.fit import Frame, Heights, _linearised, check_spread, fit_surface, line_frame, plane_frame
+from tautline.algorithms.core.fit import Frame, Heights, check_spread, fit_surface, line_frame, linearised, plane_frame
 from tautline.algorithms.core.tangent_point import level_place, tangent_point
 
 HONESTY = pathlib.Path(__file__).resolve().parents[1] / "benchmarks" / "honesty.py"
@@ -162,12 +162,12 @@ def test_derivatives_by_finite_differences(wgs84, azimuth):
     datums = np.repeat([0, 1, 2], [10, 8, 7])
     heights = Heights(lat, lon, np.zeros(25), independent(np.ones(25)), True, datums)
     parameters = np.array([400.0, 0.02, -0.03, 0.5, -0.2]) if azimuth is None else np.array([400.0, 0.02, 0.5, -0.2])
-    design, computed = _linearised(frame, heights, parameters)
+    design, computed = linearised(frame, heights, parameters)
     for k, step in enumerate([1.0, 1e-5, 1e-5, 1.0, 1.0] if azimuth is None else [1.0, 1e-5, 1.0, 1.0]):
         up, down = parameters.copy(), parameters.copy()
         up[k] += step
         down[k] -= step
-        slope = (_linearised(frame, heights, up)[1] - _linearised(frame, heights, down)[1]) / (2 * step)
+        slope = (linearised(frame, heights, up)[1] - linearised(frame, heights, down)[1]) / (2 * step)
         assert design[:, k] == pytest.approx(slope, rel=1e-6, abs=1e-5 if 0 < k < 3 else 1e-9)
     without = frame.plane(400.0, parameters[1:3] if azimuth is None else parameters[1:2]).heights(lat, lon, wgs84)
     assert computed == pytest.approx(without + np.array([0.0, 0.5, -0.2])[datums], abs=1e-8)

@@ -18,7 +18,7 @@ from tautline.algorithms.core.map_geometry import (
     within,
 )
 from tautline.algorithms.core.strip import (
-    Frame,
+    StripFrame,
     StripHeights,
     edges,
     grid_step,
@@ -291,7 +291,7 @@ def test_grid_step(spans, unit, want):
 
 
 def test_frame_and_its_scale():
-    frame = Frame(-0.3, 0.3, 0.1, strip_factor([0.6, 0.4], 2400.0), 330.0, -1)
+    frame = StripFrame(-0.3, 0.3, 0.1, strip_factor([0.6, 0.4], 2400.0), 330.0, -1)
     assert frame.factor == 500 and frame.grid == pytest.approx(np.arange(-3, 4) / 10)
     assert frame.offset([-0.3, 0.3]) == pytest.approx([-330.0, -630.0]), "heights grow away from the axis"
 

@@ -8,7 +8,7 @@ from scipy import stats
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import independent
 from tautline.algorithms.core.fit import Heights, fit_surface, line_frame, plane_frame
-from tautline.algorithms.core.tangent_point import Ellipse, _shift_by_slopes, level_place, tangent_point
+from tautline.algorithms.core.tangent_point import Ellipse, level_place, shift_by_slopes, tangent_point
 
 SECOND = np.pi / 180 / 3600
 
@@ -58,7 +58,7 @@ def test_how_the_tangent_point_moves_with_the_slopes(wgs84, lat0, lon0):
         n = frame.normal(g)
         return np.degrees(np.arctan2(n[2], np.hypot(n[0], n[1]))), np.degrees(np.arctan2(n[1], n[0]))
 
-    jacobian = _shift_by_slopes(frame, frame.normal(slopes), *at(slopes))
+    jacobian = shift_by_slopes(frame, frame.normal(slopes), *at(slopes))
     for k in range(2):
         step = np.eye(2)[k] * 2e-6
         line = geodesic.Inverse(*at(slopes - step), *at(slopes + step))

@@ -502,9 +502,9 @@ def digest(path):
     return hashlib.sha256(path.read_bytes()).hexdigest()
 
 
-def papers():
-    """The forms that the menu of the papers opens, with what they were filled with."""
-    plugin, menu, found = qgis.utils.plugins["tautline"], profile().papers.menu(), {}
+def follow_up_forms():
+    """The forms that the menu of the follow-up forms opens, with what they were filled with."""
+    plugin, menu, found = qgis.utils.plugins["tautline"], profile().follow_up.menu(), {}
     for action in menu.actions():
         before = list(plugin.forms)
         action.trigger()
@@ -521,7 +521,7 @@ def papers():
         found[action.data()] = {"text": action.text(), "values": values}
         form.close()
         until(lambda form=form: form not in plugin.forms, "the form closed")
-    SEEN["papers"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(plugin.forms)}
+    SEEN["follow_up_forms"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(plugin.forms)}
 
 
 def run_again():
@@ -822,7 +822,7 @@ STEPS = (
     export,
     edit,
     decide,
-    papers,
+    follow_up_forms,
     run_again,
     other_places,
     remove_layer,

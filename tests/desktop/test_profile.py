@@ -279,8 +279,8 @@ def test_unloads_without_leftovers_and_loads_again(seen):
         }
 
 
-def test_papers_open_their_forms_filled(seen):
-    found = seen["papers"]
+def test_follow_up_forms_open_filled(seen):
+    found = seen["follow_up_forms"]
     forms = {entry: form["values"] for entry, form in found["forms"].items()}
     assert set(forms) == {
         "tautline:reviewreport",

@@ -1,4 +1,4 @@
-"""comparesurveys through the registry: surveys built from the gallery example with known motion, papers, bad input."""
+"""comparesurveys through the registry: surveys of the gallery example with known motion, documents, bad input."""
 
 import json
 import pathlib

@@ -299,6 +299,19 @@ def write(toolbox, folder, rows, name="stations", feedback=None, **more):
     )
 
 
+@pytest.mark.parametrize(
+    "path", ["/a/b c.gpkg", "/a/it's.gpkg", "/a/back\\slash.gpkg", 'C:/x "y".gpkg', "/a/plain.gpkg"]
+)
+def test_the_file_of_a_destination_is_read_as_the_host_reads_it(path):
+    from tautline.algorithms.report.commands import database_path
+
+    uri = qgis_core.QgsDataSourceUri()
+    uri.setDatabase(path)
+    uri.setTable("stations")
+    assert database_path("ogr:" + uri.uri()) == path == qgis_core.QgsDataSourceUri(uri.uri()).database()
+    assert database_path("TEMPORARY_OUTPUT") == ""
+
+
 def test_five_stations_and_nothing_else(toolbox, tmp_path):
     run = write(toolbox, tmp_path, reviewed(5))
     words = Page(run.results["HTML"]).words

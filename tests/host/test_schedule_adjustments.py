@@ -1,4 +1,4 @@
-"""scheduleadjustments through the registry: the gallery example, decisions, papers, bad input."""
+"""scheduleadjustments through the registry: the gallery example, decisions, documents, bad input."""
 
 import csv
 import html.parser
@@ -271,7 +271,7 @@ def test_tested_stations_of_another_layer_are_refused(toolbox, gallery):
         toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=foreign)
 
 
-# --- papers
+# --- documents
 
 
 def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
@@ -389,7 +389,7 @@ def test_what_came_from_data_is_escaped(toolbox, tmp_path):
         assert evil in "".join(found.text)
 
 
-def test_papers_of_5_and_of_5000_stations(toolbox, tmp_path):
+def test_documents_of_5_and_of_5000_stations(toolbox, tmp_path):
     for number in (5, 5000):
         path = str(tmp_path / f"{number}.html")
         rows = [
@@ -407,7 +407,7 @@ def test_papers_of_5_and_of_5000_stations(toolbox, tmp_path):
         assert sum(1 for row in page(path).rows if row and re.fullmatch(r"\d\+\d{3}", row[0])) == number
 
 
-def test_papers_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatch):
+def test_documents_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatch):
     """The second of two documents cannot be written: the first one's old content and the old layer stay."""
     from qgis.core import QgsProcessingException
 

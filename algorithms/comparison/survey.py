@@ -1,0 +1,48 @@
+"""One survey of a structure: heights, their deviations, places along the axis, its date."""
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Optional
+
+import numpy as np
+
+from ..core.errors import InputError
+from ..core.matching import name_key
+from ..language.number_text import listed
+from ..language.translation import tr
+
+
+@dataclass(frozen=True)
+class Survey:
+    """One survey. ``day``: date or None; ``label``: its date, else its layer's name; metres, arrays (n,): ``chainage``,
+    ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown); ``axis``, ``station``: texts;
+    ``row``: of the layer, from 1."""
+
+    name: str
+    label: str
+    day: Optional[date]
+    crs: object
+    points: object
+    axis: np.ndarray
+    station: list
+    chainage: np.ndarray
+    offset: np.ndarray
+    height: np.ndarray
+    sd: np.ndarray
+
+    def __len__(self):
+        return len(self.height)
+
+
+def check_names(survey):
+    """InputError where a station is in a survey twice: matched by name, it must be there once."""
+    seen, doubles = {}, []
+    for row, key in enumerate(zip(survey.axis, map(name_key, survey.station)), 1):
+        if np.isfinite(survey.height[row - 1]) and seen.setdefault(key, row) != row:
+            doubles.append(f"{survey.station[row - 1]} ({seen[key]}, {row})")
+    if doubles:
+        raise InputError(
+            tr(
+                "Layer '{}' has stations twice (rows in brackets): {}; to match by name each must be there once."
+            ).format(survey.name, listed(doubles))
+        )

@@ -20,7 +20,8 @@ def named_field(source, given, key, defaults=()):
             raise InputError(
                 tr("Layer '{}' has no field '{}' ({}); it has {}.").format(
                     source.sourceName(), given, key, listed([f.name() for f in source.fields()], 12) or tr("none")
-                )
+                ),
+                keys=(key,),
             )
         return names.index(given.lower())
     return next((names.index(name) for name in defaults if name in names), -1)
@@ -47,5 +48,6 @@ def height_column(source, given, use_z=True):
         tr(
             "Layer '{}' has no field 'height' and its points have no Z; choose the field with the heights "
             "(HEIGHT_FIELD)."
-        ).format(source.sourceName())
+        ).format(source.sourceName()),
+        keys=("HEIGHT_FIELD",),
     )

@@ -73,9 +73,10 @@ def _prepared(entry, parameters, feedback):
     context = QgsProcessingContext()
     context.setProject(QgsProject.instance())
     context.setFeedback(feedback)
+    heard = listen(feedback)
     valid, message = algorithm.checkParameterValues(parameters, context)
     if not valid:
-        refusals = [one for one in listen(feedback) if one.kind == REFUSAL]
+        refusals = [one for one in heard if one.kind == REFUSAL]
         raise Refused(refusals[-1] if refusals else Message(REFUSAL, "", message))
     return algorithm, context
 

@@ -57,6 +57,7 @@ class ConvertHeights(ToolboxEntry):
             given,
             undulation,
             p.geoid(),
+            p.geoid_between(),
             p.undulation_field(),
             p.undulation_value(),
             _optional_axis(),
@@ -97,7 +98,7 @@ class ConvertHeights(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(asked.record(undulation_source=system.source)),
+            record_text(asked.record(**system.recorded)),
         )
         table = OutputTable(
             "OUTPUT",

@@ -70,6 +70,7 @@ class DesignHeights(ToolboxEntry):
             p.undulation_field(),
             p.undulation_value(),
             p.geoid(),
+            p.geoid_between(),
             own.reference(),
             own.refraction(),
             own.earth(),
@@ -137,9 +138,7 @@ class _Run:
             self.structure.points.name,
             self.asked,
         )
-        record = self.asked.record(
-            units=vars(self.units), height_system=self.system.kind, undulation_source=self.system.source
-        )
+        record = self.asked.record(units=vars(self.units), **self.system.recorded)
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
 

@@ -66,6 +66,7 @@ class FitReference(ToolboxEntry):
             p.undulation_field(),
             p.undulation_value(),
             p.geoid(),
+            p.geoid_between(),
             p.sink("REFERENCE", tr("Reference")),
             p.sink("OUTPUT", tr("Tested stations")),
             p.sink("ELLIPSE", tr("Ellipses of the tangent point"), QgsProcessing.SourceType.TypeVectorPolygon, True),

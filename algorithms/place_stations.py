@@ -75,6 +75,7 @@ class PlaceStations(ToolboxEntry):
             p.undulation_field("INPUT"),
             p.undulation_value(),
             p.geoid(),
+            p.geoid_between(),
             p.sink("OUTPUT", tr("Placed stations")),
             p.table("REJECTED", tr("Rejected rows")),
         ]

@@ -71,6 +71,7 @@ class TestCurvature(ToolboxEntry):
             p.undulation_field(),
             p.undulation_value(),
             p.geoid(),
+            p.geoid_between(),
             p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
             html,
         ]
@@ -156,5 +157,8 @@ class _Run(Surveyed):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        kept = search_free(profile).kept if self.flag("REMOVE_BLUNDERS") else np.ones(len(rows), bool)
-        return Tested(name, test_curvature(profile.part(kept)), profile, kept)
+        kept, beyond = np.ones(len(rows), bool), 0
+        if self.flag("REMOVE_BLUNDERS"):
+            found = search_free(profile)
+            kept, beyond = found.kept, found.beyond
+        return Tested(name, test_curvature(profile.part(kept)), profile, kept, beyond)

@@ -146,7 +146,7 @@ _ALL = (
         "95 percent interval; on either side, or level, where there is no upper end",
     ),
     OutputField("radius_hi", REAL, CHAINAGE, "Implied radius, to", "95 percent interval; empty where it has no end"),
-    OutputField("verdict", TEXT, NONE, "Verdict", "straight, level, neither or undecided"),
+    OutputField("verdict", TEXT, NONE, "Verdict", "straight, level, either only on average, neither, undecided"),
     OutputField("sentence", TEXT, NONE, "In words", "The verdict in one sentence"),
     OutputField("rms_level", REAL, HEIGHT, "RMS, level", "Residuals from a constant height"),
     OutputField("rms_grade", REAL, HEIGHT, "RMS, grade", "Residuals from a constant slope above the level surface"),

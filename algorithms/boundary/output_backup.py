@@ -7,18 +7,7 @@ from dataclasses import dataclass, field
 from qgis.core import QgsProcessingException, QgsProviderConnectionException, QgsProviderRegistry
 
 from ..language.translation import tr
-from .output_places import place_of
-
-_SIDECARS = ("-wal", "-shm", "-journal")
-
-
-# Files that belong to one of the ending, by their own endings.
-_COMPANIONS = {
-    ".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml"),
-    ".tab": (".dat", ".map", ".id", ".ind"),
-    ".mif": (".mid",),
-    ".gml": (".xsd",),
-}
+from .output_places import files_of, place_of
 
 
 @dataclass
@@ -88,14 +77,6 @@ def _drop_table(path, name):
                 name, path, error
             )
         ) from None
-
-
-def files_of(path):
-    """The file and those that belong to it."""
-    stem = os.path.splitext(path)[0]
-    names = [path, *(path + tail for tail in _SIDECARS)]
-    names += [stem + tail for tail in _COMPANIONS.get(os.path.splitext(path)[1].lower(), ())]
-    return [name for name in names if os.path.isfile(name)]
 
 
 def _remove(path):

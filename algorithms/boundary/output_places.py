@@ -9,17 +9,37 @@ from qgis.core import (
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
     QgsProcessingUtils,
+    QgsProject,
     QgsProviderRegistry,
     QgsVectorFileWriter,
     QgsVectorLayer,
+    QgsVirtualLayerDefinition,
     QgsWkbTypes,
 )
+from qgis.PyQt.QtCore import QUrl
+from qgis.PyQt.QtXml import QDomDocument
 
 from ..core.errors import InputError
 from ..language.decision_words import ENDING
 from ..language.translation import tr
 
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
+# What a GeoPackage writes beside itself.
+SIDECARS = ("-wal", "-shm", "-journal")
+# Files that belong to one of the ending, by their own endings.
+_COMPANIONS = {
+    ".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix", ".sbn", ".sbx", ".qmd", ".shp.xml"),
+    ".tab": (".dat", ".map", ".id", ".ind"),
+    ".mif": (".mid",),
+    ".gml": (".xsd", ".gfs"),
+    ".csv": (".csvt", ".prj"),
+    ".tif": (".tfw", ".tif.aux.xml", ".tif.ovr"),
+    ".tiff": (".tfw", ".tiff.aux.xml", ".tiff.ovr"),
+    ".png": (".pgw", ".wld", ".png.aux.xml"),
+    ".jpg": (".jgw", ".wld", ".jpg.aux.xml"),
+}
+# Greatest file that is looked through for the sources it points to.
+_MOST_READ = 4_000_000
 
 
 # Formats that cut texts at 254 characters.
@@ -49,10 +69,21 @@ def place_of(text):
     elif text.startswith(("postgres:", "postgis:", "spatialite:", "mssql:")):
         return None
     else:
-        path, name = QgsProviderRegistry.instance().decodeUri("ogr", text).get("path") or text, ""
-        if not QgsVectorFileWriter.driverForExtension(os.path.splitext(path)[1]):
-            path += ".gpkg"  # as the host does
+        path, name = written_path(QgsProviderRegistry.instance().decodeUri("ogr", text).get("path") or text), ""
     return (_whole(os.path.realpath(path)), name) if path else None
+
+
+def written_path(path):
+    """The file that the host makes of a path: it adds an ending where its format does not have the one given
+    ('st.json' becomes 'st.json.geojson'), and '.gpkg' where no format has it."""
+    driver = QgsVectorFileWriter.driverForExtension(os.path.splitext(path)[1])
+    if not driver:
+        return path + ".gpkg"
+    about = QgsVectorFileWriter.MetaData()
+    if not QgsVectorFileWriter.driverMetadata(driver, about) or not about.ext:
+        return path
+    endings = about.ext.split(" ")
+    return path if path.lower().endswith(tuple("." + one.lower() for one in endings)) else f"{path}.{endings[0]}"
 
 
 def place_of_file(text):
@@ -75,25 +106,105 @@ def ogr_uri(text):
 
 def place_of_layer(value, context):
     """(real path, table) of an input parameter's layer; None where it is no file."""
+    layer = _input_layer(value, context)
+    return None if layer is None else _source_place(layer.providerType(), layer.source())
+
+
+def places_behind(value, context):
+    """Every place that an input parameter's layer is read from: its own, and those behind a virtual layer, a join or a
+    file that only points to others (VRT)."""
+    found, waiting, seen = [], [_input_layer(value, context)], set()
+    while waiting:
+        layer = waiting.pop()
+        if layer is None or layer.id() in seen:
+            continue
+        seen.add(layer.id())
+        place = _source_place(layer.providerType(), layer.source())
+        if place is not None:
+            found.append(place)
+            found += [(os.path.realpath(path), "") for path in _pointed_to(place[0])]
+        if isinstance(layer, QgsVectorLayer):
+            waiting += [join.joinLayer() for join in layer.vectorJoins()]
+            if layer.providerType() == "virtual":
+                behind = QgsVirtualLayerDefinition.fromUrl(QUrl.fromEncoded(layer.source().encode())).sourceLayers()
+                waiting += [QgsProject.instance().mapLayer(one.reference()) for one in behind if one.isReferenced()]
+                found += [
+                    place
+                    for one in behind
+                    if not one.isReferenced() and (place := _source_place(one.provider(), one.source())) is not None
+                ]
+    return found
+
+
+def _input_layer(value, context):
     if isinstance(value, QgsProcessingFeatureSourceDefinition):
         value = value.source.staticValue()
     layer = value if isinstance(value, QgsMapLayer) else None
     if layer is None and isinstance(value, str) and value:
         layer = QgsProcessingUtils.mapLayerFromString(value, context)
-    if layer is None or not hasattr(layer, "source"):
-        return None
-    parts = QgsProviderRegistry.instance().decodeUri(layer.providerType(), layer.source())
-    path = parts.get("path")
+    return layer
+
+
+def _source_place(provider, source):
+    """(real path, table) of a source as its provider writes it; None where it is no file."""
+    parts = QgsProviderRegistry.instance().decodeUri(provider, source)
+    path, name = parts.get("path"), parts.get("layerName") or ""
     if not path:
         return None
-    if layer.providerType() == "delimitedtext" and not os.path.exists(path):
+    if provider == "delimitedtext" and not os.path.exists(path):
         path = unquote(path[7:] if path.startswith("file://") else path)
-    return _whole(os.path.realpath(path)), parts.get("layerName") or ""
+    if os.path.isdir(path) and name:
+        # A folder of Shapefiles counts as a database of its files.
+        file = next((f for f in sorted(os.listdir(path)) if os.path.splitext(f)[0] == name), None)
+        path, name = (os.path.join(path, file), "") if file else (path, name)
+    return _whole(os.path.realpath(path)), name
+
+
+def _pointed_to(path):
+    """Paths of the files that a virtual file (VRT) is made of."""
+    if os.path.splitext(path)[1].lower() != ".vrt" or not os.path.isfile(path) or os.path.getsize(path) > _MOST_READ:
+        return []
+    document = QDomDocument()
+    with open(path, "rb") as file:
+        document.setContent(file.read())
+    found = []
+    for tag in ("SrcDataSource", "SourceFilename", "SourceDataset"):
+        nodes = document.elementsByTagName(tag)
+        for k in range(nodes.length()):
+            element = nodes.at(k).toElement()
+            # A relative path counts from the file, or from the working folder of whoever reads it.
+            found += [element.text(), os.path.join(os.path.dirname(path), element.text())]
+    return [one for one in found if os.path.exists(one)]
+
+
+def files_of(path):
+    """The file and those that belong to it, as far as they exist."""
+    return [name for name in _names_of(path) if os.path.isfile(name)]
+
+
+def _names_of(path):
+    stem, ending = os.path.splitext(path)
+    tails = _COMPANIONS.get(ending.lower(), ())
+    return [path, *(path + tail for tail in SIDECARS), *(stem + tail for tail in tails)]
 
 
 def same_place(a, b):
-    """True where two places are one file and one table, a missing table name standing for all of the file."""
-    return a is not None and b is not None and a[0] == b[0] and (not a[1] or not b[1] or a[1].lower() == b[1].lower())
+    """True where two places are one table, or share a file; a missing table name stands for all of the file.
+
+    One file under two names counts (hard links, mounts), and so do the files that belong to another ('o.dbf' to
+    'o.shp')."""
+    if a is None or b is None:
+        return False
+    if a[0] == b[0] or _one_file(a[0], b[0]):
+        return not a[1] or not b[1] or a[1].lower() == b[1].lower()
+    return b[0] in _names_of(a[0]) or a[0] in _names_of(b[0])
+
+
+def _one_file(a, b):
+    try:
+        return os.path.samefile(a, b)
+    except (OSError, ValueError):
+        return False
 
 
 def unfit_place(key, text):

@@ -7,6 +7,9 @@ from ..core.errors import InputError
 from ..core.undulations import Grid
 from ..language.translation import tr
 
+# Rows around the stations: the margin of a smooth grid's tile and the tile itself.
+_AROUND = 80
+
 
 def raster_grid(layer, lat, lon):
     """Undulations of a raster layer around stations at lat, lon degrees, as a core Grid; metres.
@@ -24,9 +27,9 @@ def raster_grid(layer, lat, lon):
     step_lat = extent.height() / raster.height()
     first, last = 0, raster.height()
     if raster.width() * raster.height() > 2_000_000:
-        # A fine global grid does not fit the memory; the rows of the stations and two around them do.
-        first = int(np.clip((extent.yMaximum() - np.max(lat)) / step_lat - 3, 0, last - 2))
-        last = int(np.clip((extent.yMaximum() - np.min(lat)) / step_lat + 4, first + 2, last))
+        # A fine global grid does not fit the memory; the rows of the stations and some around them do.
+        first = int(np.clip((extent.yMaximum() - np.max(lat)) / step_lat - _AROUND, 0, last - 2))
+        last = int(np.clip((extent.yMaximum() - np.min(lat)) / step_lat + _AROUND + 1, first + 2, last))
     north = extent.yMaximum() - first * step_lat
     window = QgsRectangle(extent.xMinimum(), extent.yMaximum() - last * step_lat, extent.xMaximum(), north)
     block = raster.dataProvider().block(1, window, raster.width(), last - first)

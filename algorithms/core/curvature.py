@@ -13,12 +13,14 @@ from .errors import InputError
 from .fit import Frame
 from .least_squares import Fitted, Solution, search
 from .quantiles import NORMAL_95
+from .shape_fit import ShapeFit, shape_fit
 
 # The geoid bends by about this much of the Earth's curvature over 3 km without being told; it shrinks with length.
 GEOID_BENDING, GEOID_LENGTH = 0.04, 3_000.0
 DECIDING = 0.255
 LEAST_STATIONS = 4
-SHAPE_VERDICTS = ("straight", "level", "neither", "undecided")
+# Where the curve has the bend of a shape, but the heights do not follow it, nothing 'is' that shape.
+SHAPE_VERDICTS = ("straight", "level", "neither", "undecided", "straight on average", "level on average")
 MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
 
 
@@ -89,9 +91,11 @@ class Model:
 
 @dataclass(frozen=True)
 class CurvatureTest:
-    """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the observations, with
-    ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the axis, metres. ``verdict``: of
-    VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station, metres; ``solution``: of the free model.
+    """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the
+    observations, with ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the
+    axis, metres. ``verdict``: of VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station,
+    metres; ``solution``: of the free model. ``shape``: whether the heights follow the curve that the factor
+    stands for: a + bs for level, else a + bs + f c.
     """
 
     profile: SurveyedLeg
@@ -102,6 +106,7 @@ class CurvatureTest:
     models: tuple
     curvature: np.ndarray
     solution: Solution
+    shape: ShapeFit
 
     @property
     def uncertainty(self):
@@ -117,14 +122,17 @@ class CurvatureTest:
         return self.factor - self.half_width, self.factor + self.half_width
 
     @property
+    def bend(self):
+        """What the factor alone says of how the heights bend on average: 'straight', 'level', 'neither',
+        'undecided'.
+        """
+        return _bend(self.factor, self.half_width)
+
+    @property
     def verdict(self):
-        not_straight, not_level = abs(self.factor - 1.0) > self.half_width, abs(self.factor) > self.half_width
-        return {
-            (False, True): "straight",
-            (True, False): "level",
-            (True, True): "neither",
-            (False, False): "undecided",
-        }[not_straight, not_level]
+        """One of SHAPE_VERDICTS: the bend, and whether the heights follow it."""
+        averaged = self.bend in ("straight", "level") and not self.shape.fits
+        return f"{self.bend} on average" if averaged else self.bend
 
     @property
     def implied_radius(self):
@@ -157,6 +165,13 @@ class CurvatureTest:
             short = np.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
             low, high = (middle, high) if short else (low, middle)
         return accuracy, high
+
+
+def _bend(factor, half_width):
+    not_straight, not_level = abs(factor - 1.0) > half_width, abs(factor) > half_width
+    return {(False, True): "straight", (True, False): "level", (True, True): "neither", (False, False): "undecided"}[
+        not_straight, not_level
+    ]
 
 
 def curvature_of(profile: SurveyedLeg):
@@ -193,16 +208,14 @@ def test_curvature(profile: SurveyedLeg):
         _model(name, profile, _regressed(profile, parts, given), free) for name, (parts, given) in columns.items()
     ]
     models.append(_model("free", profile, free, free))
-    return CurvatureTest(
-        profile,
-        float(free.parameters[2]),
-        float(free.deviations[2]),
-        profile.geoid_share,
-        radius,
-        tuple(models),
-        c,
-        free,
-    )
+    factor, sd = float(free.parameters[2]), float(free.deviations[2])
+    half_width = float(np.hypot(free.interval_factor * sd, NORMAL_95 * profile.geoid_share))
+    grade = _regressed(profile, [one, x], 0.0)
+    # With f left free also for straight: the geoid's bending alone would reject a third and more of straight
+    # structures.
+    followed = grade if _bend(factor, half_width) == "level" else free
+    shape = shape_fit(followed.design, followed.residuals, profile.covariance, profile.chainage, known=profile.known)
+    return CurvatureTest(profile, factor, sd, profile.geoid_share, radius, tuple(models), c, free, shape)
 
 
 # pytest would collect a function of this name where a test module imports it.

@@ -9,10 +9,12 @@ from .axis import Axis
 from .covariance import Covariance
 from .errors import InputError
 from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic, position
-from .least_squares import Fitted, Search, Solution, huber_weights, search
+from .least_squares import MOST_ASIDE, Fitted, Search, Solution, huber_weights, search
 from .measure import measure
 from .plane import Plane
 
+# Huber's estimate holds against less than half; what less than half agrees on is chance.
+MOST_ASIDE_ROBUST = 0.5
 STEPS = 2
 ONE_GEODESIC = 1e-3
 
@@ -73,8 +75,7 @@ class Heights:
 class SurfaceFit:
     """A fitted line or plane. ``height``: metres at the frame's place; ``slopes``: against the ellipsoid's horizon
     there, along the frame's directions; ``offsets``: of the further datums, metres; ``search``: solution and tests,
-    whose first parameters are height and slopes. ``beyond``: how many stations would have been set aside where these
-    were more than half of all: then none was, since what the rest agree on is chance; else 0.
+    whose first parameters are height and slopes.
     """
 
     frame: Frame
@@ -83,7 +84,6 @@ class SurfaceFit:
     offsets: np.ndarray
     search: Search
     robust: bool = False
-    beyond: int = 0
 
     @property
     def plane(self):
@@ -141,9 +141,10 @@ def check_spread(lat, lon, ellipsoid):
 def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     """Fit the plane or line that ``frame`` parametrises to Heights; returns SurfaceFit.
 
-    ``remove``: set suspected blunders aside, but never more than half of the stations; ``robust``: begin from Huber's
-    fit. ``sections``: rows along levelled arms, see least_squares.suspected_step. InputError for fewer stations than
-    unknowns.
+    ``remove``: set suspected blunders aside, a tenth of the stations at most; ``robust``: begin from
+    Huber's fit, which may leave up to half of them aside, since it is asked for where a stretch has moved.
+    ``sections``: rows along levelled arms, see least_squares.suspected_step. InputError for fewer stations
+    than unknowns.
     """
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:
@@ -155,15 +156,11 @@ def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
         return _gauss_newton(frame, heights, keep, columns)
 
     start = _robust_start(fit, heights) if robust else None
-    found = search(fit, len(heights), remove=remove, start=start, sections=sections)
-    beyond = int(np.sum(~found.kept))
-    if 2 * beyond > len(heights):
-        found = search(fit, len(heights), remove=False)
-    else:
-        beyond = 0
+    share = MOST_ASIDE_ROBUST if robust else MOST_ASIDE
+    found = search(fit, len(heights), remove=remove, start=start, sections=sections, share=share)
     parameters = found.solution.parameters
     slopes = 1 + len(frame.directions)
-    return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust, beyond)
+    return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust)
 
 
 def _gauss_newton(frame, heights, keep, columns):

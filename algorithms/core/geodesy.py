@@ -166,10 +166,46 @@ def _crs(definition):
 
 def _base(definition):
     crs = _crs(definition)
-    base = crs.geodetic_crs
+    # Of a geographic system itself: what PROJ calls its base is another object, to which it may know a shift.
+    base = crs if crs.is_geographic and not crs.is_derived else crs.geodetic_crs
     if crs.is_geocentric or base is None or base.ellipsoid is None:
         raise InputError(f"The coordinate reference system '{crs.name}' has no latitude and longitude behind it.")
     return base
+
+
+@dataclass(frozen=True)
+class _Angles:
+    """How a geographic reference system counts: radians per unit, signs of its axes, its meridian in degrees."""
+
+    latitude: float
+    longitude: float
+    meridian: float
+
+    def degrees(self, lon, lat):
+        """Latitude and longitude, degrees, north, east of Greenwich, of the system's own numbers."""
+        return np.degrees(np.asarray(lat) * self.latitude), np.degrees(np.asarray(lon) * self.longitude) + self.meridian
+
+    def own(self, lat, lon):
+        """The system's own longitude and latitude of degrees."""
+        return np.radians(np.asarray(lon) - self.meridian) / self.longitude, np.radians(lat) / self.latitude
+
+
+# Most systems count in degrees from Greenwich, and their numbers pass untouched, to the last bit.
+_PLAIN = _Angles(np.pi / 180.0, np.pi / 180.0, 0.0)
+
+
+def _angles(base):
+    """_Angles of a geographic reference system, by its own unit and prime meridian; None where it counts plainly."""
+    factors = {"north": None, "east": None}
+    for axis in base.axis_info:
+        way = {"south": "north", "west": "east"}.get(axis.direction, axis.direction)
+        if way in factors:
+            factors[way] = axis.unit_conversion_factor * (1.0 if way == axis.direction else -1.0)
+    meridian = base.prime_meridian
+    angle = np.degrees(meridian.longitude * meridian.unit_conversion_factor) if meridian is not None else 0.0
+    found = _Angles(factors["north"] or _PLAIN.latitude, factors["east"] or _PLAIN.longitude, angle)
+    plain = all(abs(a - b) < 1e-15 for a, b in zip(vars(found).values(), vars(_PLAIN).values()))
+    return None if plain else found
 
 
 @in_python_thread
@@ -189,13 +225,13 @@ def datum_name(definition):
 @in_python_thread
 def mapping(source, target=None):
     """The way from map coordinates of ``source`` to latitude and longitude on the datum of ``target`` (default its
-    own).
+    own): degrees, from the equator and from Greenwich, whatever unit and meridian the reference systems count in.
 
     Returns a function of x, y (easting or longitude, northing or latitude) to lat, lon in degrees, which raises
     InputError where a point has no image. InputError where the way between the datums is only a ballpark step.
     """
     goal = _base(target if target is not None else source)
-    name = _crs(source).name
+    name, angles = _crs(source).name, _angles(goal)
 
     def refusal():
         return InputError(
@@ -216,7 +252,7 @@ def mapping(source, target=None):
             raise refusal() from None
         if not (np.all(np.isfinite(lon)) and np.all(np.isfinite(lat))):
             raise InputError(f"Some coordinates lie outside the domain of '{name}'.")
-        return lat, lon
+        return (lat, lon) if angles is None else angles.degrees(lon, lat)
 
     return to_latitude_longitude
 
@@ -229,8 +265,10 @@ def to_latitude_longitude(x, y, source, target=None):
 @in_python_thread
 def from_latitude_longitude(lat, lon, target):
     """The way back: latitude and longitude (degrees) of the base of ``target`` to its map x and y."""
-    mapping = pyproj.Transformer.from_crs(_base(target), _crs(target), always_xy=True, allow_ballpark=False)
-    return mapping.transform(np.asarray(lon, float), np.asarray(lat, float))
+    base = _base(target)
+    way, angles = pyproj.Transformer.from_crs(base, _crs(target), always_xy=True, allow_ballpark=False), _angles(base)
+    lon, lat = (lon, lat) if angles is None else angles.own(lat, lon)
+    return way.transform(np.asarray(lon, float), np.asarray(lat, float))
 
 
 def library_versions():
@@ -260,6 +298,21 @@ def library_undulation(lat, lon, geoid="EPSG:5773"):
     if not np.all(np.isfinite(minus_n)):
         raise InputError("The geoid grid has no value at some of the stations.")
     return -np.asarray(minus_n)
+
+
+class LibraryNodes:
+    """Nodes of the EGM96 grid of PROJ, indexed like an array (721, 1440) from 90 N, 180 W; metres.
+
+    At its nodes the library's own bilinear reading is the grid's value. InputError as library_undulation.
+    """
+
+    shape = (721, 1440)
+    west, north = -180.0, 90.0
+
+    def __getitem__(self, index):
+        rows, columns = np.broadcast_arrays(*index)
+        lat, lon = self.north - EGM96_CELL * rows, self.west + EGM96_CELL * columns
+        return library_undulation(lat.ravel(), lon.ravel()).reshape(rows.shape)
 
 
 @in_python_thread

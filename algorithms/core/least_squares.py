@@ -5,12 +5,20 @@ from functools import cached_property
 
 import numpy as np
 
+from .blunder_search import LEAST_REDUNDANCY, SAME_SUSPECT, set_aside
 from .covariance import Covariance
 from .errors import InputError
-from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
+from .quantiles import (
+    chi_squared,
+    critical_value,
+    detectable_blunders,
+    detectable_factor,
+    externally_studentised,
+    interval_factor,
+)
 
-LEAST_REDUNDANCY = 0.05
-SAME_SUSPECT = 0.999
+# Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
+MOST_ASIDE = 0.1
 _NO_REDUNDANCY = 1e-9
 
 
@@ -113,15 +121,20 @@ class Solution:
         return w - b @ self.cofactors @ b.T
 
     @cached_property
+    def _plain_w(self):
+        """(W v)_i / sqrt((W Q_v W)_ii) (n,), before studentising; NaN where an observation is not checked."""
+        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
+        size = np.sqrt(np.where(checked, self.test_variances, 1.0))
+        return np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+
+    @cached_property
     def w(self):
         """Test values of the single observations (n,), NaN where an observation is not checked by the others.
 
         Sigma known: w = (W v)_i / sqrt((W Q_v W)_ii), Baarda's, normal. Sigma unknown: the externally studentised
         residual, Student's t with m - 1 degrees of freedom; NaN for m < 2.
         """
-        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
-        size = np.sqrt(np.where(checked, self.test_variances, 1.0))
-        w = np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+        w = self._plain_w
         return w if self.known else externally_studentised(w, self.quadratic, self.freedom)
 
     @cached_property
@@ -131,12 +144,12 @@ class Solution:
 
     @cached_property
     def detectable(self):
-        """Smallest detectable blunder of each observation (n,), metres: 4.13 / sqrt((W Q_v W)_ii); inf
-        where unchecked.
+        """Smallest detectable blunder of each observation (n,), metres; inf where unchecked.
+
+        4.13 / sqrt((W Q_v W)_ii) where sigma is known, else by the noncentral t and the accuracy that the others show.
         """
-        scale = 1.0 if self.known else np.sqrt(self.variance_factor)
-        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
-        return np.where(checked, DETECTABLE * scale / np.sqrt(np.where(checked, self.test_variances, 1.0)), np.inf)
+        sizes = 1.0 / np.sqrt(np.where(self.test_variances > 0.0, self.test_variances, 1.0))
+        return detectable_blunders(sizes, self._plain_w, self.quadratic, self.freedom, self.known)
 
     @property
     def global_test(self):
@@ -192,7 +205,8 @@ class Fitted:
 class Search:
     """Result of a search for blunders: ``fitted`` with the kept rows; ``w``, ``redundancies``, ``detectable`` of every
     observation (n,), of those set aside as if each were taken in alone; ``twins``: pairs of rows that cannot be told
-    apart; ``guarded``: rows that stay although suspected, since too little would be left."""
+    apart; ``guarded``: rows that stay although suspected, since too little would be left; ``beyond``: how many stations
+    may be set aside, where one more would have had to go: then none is, since the shape does not fit; else 0."""
 
     fitted: Fitted
     w: np.ndarray
@@ -200,6 +214,7 @@ class Search:
     detectable: np.ndarray
     twins: tuple = ()
     guarded: tuple = ()
+    beyond: int = 0
 
     @property
     def kept(self):
@@ -229,8 +244,8 @@ def suspected_step(fitted, sections):
     return best if best and abs(best[0]) > solution.critical and abs(best[0]) * SAME_SUSPECT > beaten else None
 
 
-def search(fit, number, *, remove=True, start=None, sections=()):
-    """Fit, and set suspected blunders aside one by one (METHOD 6).
+def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASIDE):
+    """Fit, and set suspected blunders aside one by one (METHOD 6), never more than ``share`` of the rows.
 
     ``fit``: function of ``keep``, (n,) of booleans, to a Fitted; InputError where those rows determine no fit.
     ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.
@@ -238,10 +253,18 @@ def search(fit, number, *, remove=True, start=None, sections=()):
     Returns Search.
     """
     whole = fit(np.ones(number, bool))
-    fitted, twins, guarded, seen = whole, [], [], set()
-    if remove and start is not None:
+    if not remove:
+        return _search_result(whole, [], [])
+    most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
+    if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    while remove:
+    elif whole.covariance.weight is None and whole.solution.freedom >= 2:
+        # Independent errors: the set is found without a fit for each row, and checked below by whole fits.
+        kept, too_many = set_aside(whole.solution, number, most=most)
+        if too_many:
+            return _search_result(whole, [], [], most)
+        fitted = _checked_fit(fit, kept, whole) or whole
+    while True:
         fitted = _readmitted(fit, fitted)
         if fitted.kept.tobytes() in seen:
             break
@@ -256,7 +279,11 @@ def search(fit, number, *, remove=True, start=None, sections=()):
             guarded.append(worst)
             seen.discard(fitted.kept.tobytes())
             continue
+        if np.sum(~trial) > most:
+            return _search_result(whole, [], [], most)
         fitted = smaller
+    if np.sum(~fitted.kept) > most:
+        return _search_result(whole, [], [], most)
     return _search_result(fitted, twins, guarded)
 
 
@@ -327,7 +354,7 @@ def _readmitted(fit, fitted):
     return fitted
 
 
-def _search_result(fitted, twins, guarded):
+def _search_result(fitted, twins, guarded, beyond=0):
     kept, solution = fitted.kept, fitted.solution
     w, r, detectable = (np.full(len(kept), np.nan) for _ in range(3))
     w[kept], r[kept], detectable[kept] = solution.w, solution.redundancies, solution.detectable
@@ -335,8 +362,10 @@ def _search_result(fitted, twins, guarded):
         rows, _, variance, own = fitted.predictions()
         _, w[rows], _ = _tests_aside(fitted)
         scale = 1.0 if solution.known else solution.variance_factor
-        r[rows], detectable[rows] = own / variance, DETECTABLE * np.sqrt(variance * scale)
-    return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded))
+        r[rows] = own / variance
+        # With the row itself there is one degree of freedom more.
+        detectable[rows] = detectable_factor(solution.freedom + 1, solution.known) * np.sqrt(variance * scale)
+    return Search(fitted, w, r, detectable, tuple(twins), tuple(guarded), beyond)
 
 
 def huber_weights(residuals, limit=1.5):

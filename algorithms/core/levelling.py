@@ -12,7 +12,7 @@ import numpy as np
 
 from .errors import InputError
 from .level_net import LevelNet
-from .quantiles import DETECTABLE, chi_squared, critical_value, externally_studentised, interval_factor
+from .quantiles import chi_squared, critical_value, detectable_blunders, externally_studentised, interval_factor
 from .selected_inverse import selected_inverse
 
 # Below this redundancy nothing checks an observation.
@@ -129,12 +129,17 @@ class Adjustment:
         return np.where(r > _NO_REDUNDANCY, r, 0.0)
 
     @cached_property
+    def _plain_w(self):
+        """v / (sigma sqrt(r)) (m,), before studentising; NaN where unchecked."""
+        checked = self.redundancies > 0.0
+        size = np.sqrt(self.variance * np.where(checked, self.redundancies, 1.0))
+        return np.where(checked, self.residuals / size, np.nan)
+
+    @cached_property
     def w(self):
         """Test values (m,), NaN where unchecked: v / (sigma sqrt(r)), or externally studentised where the scale is to
         be estimated."""
-        checked = self.redundancies > 0.0
-        size = np.sqrt(self.variance * np.where(checked, self.redundancies, 1.0))
-        w = np.where(checked, self.residuals / size, np.nan)
+        w = self._plain_w
         return w if self.known else externally_studentised(w, self.quadratic, self.freedom)
 
     @cached_property
@@ -144,10 +149,9 @@ class Adjustment:
 
     @cached_property
     def detectable(self):
-        """Smallest detectable blunder (m,), metres: 4.13 sigma / sqrt(r); inf where unchecked."""
-        checked = self.redundancies > 0.0
-        sigma = np.sqrt(self.variance * self.scale)
-        return np.where(checked, DETECTABLE * sigma / np.sqrt(np.where(checked, self.redundancies, 1.0)), np.inf)
+        """Smallest detectable blunder (m,), metres; inf where unchecked: see quantiles.detectable_blunders."""
+        sizes = np.sqrt(self.variance / np.where(self.redundancies > 0.0, self.redundancies, 1.0))
+        return detectable_blunders(sizes, self._plain_w, self.quadratic, self.freedom, self.known)
 
     @property
     def interval_factor(self):

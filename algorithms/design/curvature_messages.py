@@ -32,6 +32,13 @@ def tell_curvature(run, tested):
                 ", ".join(tr("{} {}").format(tr(m.name), small_text(m.rms, run.units)) for m in one.test.models)
             )
         )
+        if one.beyond:
+            run.asked.warn(
+                tr(
+                    "{}: more than {} of {} stations would have to be set aside as blunders, so none was: the heights "
+                    "do not follow one curve within their standard deviations."
+                ).format(leg_title(one), one.beyond, len(one.kept))
+            )
         aside = np.flatnonzero(~one.kept)
         if len(aside):
             run.asked.warn(

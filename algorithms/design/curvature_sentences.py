@@ -12,12 +12,14 @@ from ..language.translation import tr
 
 @dataclass(frozen=True)
 class Tested:
-    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans."""
+    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans; ``beyond``: how
+    many stations may be set aside, where more would have had to go and none was; else 0."""
 
     name: str
     test: CurvatureTest
     profile: SurveyedLeg
     kept: np.ndarray
+    beyond: int = 0
 
 
 def length_text(metres):
@@ -31,7 +33,42 @@ def factor_text(test):
 
 
 def verdict_sentence(name, test, units):
-    """The verdict in one sentence."""
+    """The verdict in one or two sentences; never that something is straight or level whose heights do not follow it."""
+    if test.verdict == "straight on average":
+        return tr("{} bends on average like a straight line in space ({}), but does not follow one: {}.").format(
+            name, factor_text(test), departure_text(test, units)
+        )
+    if test.verdict == "level on average":
+        return tr(
+            "{} follows the level surface on average, at a constant grade of {} ({}), but not from station to station: "
+            "{}."
+        ).format(name, number_text(_grade(test), 6), factor_text(test), departure_text(test, units))
+    sentence = _bend_sentence(name, test, units)
+    if test.shape.fits:
+        return sentence
+    return sentence + " " + tr("Nor do the heights follow one curve: {}.").format(departure_text(test, units))
+
+
+def departure_text(test, units):
+    """How far the heights leave the curve, where, and which test says so."""
+    shape, reasons = test.shape, []
+    if shape.chi > shape.chi_limit:
+        reasons.append(
+            tr("chi squared {}, at most {} by chance").format(
+                number_text(shape.chi, 0), number_text(shape.chi_limit, 0)
+            )
+        )
+    if shape.ratio < shape.ratio_limit:
+        reasons.append(tr("neighbours leave it together"))
+    return tr("departures to ±{} near {} {} ({})").format(
+        small_text(abs(shape.greatest), units),
+        number_text(shape.at / units.chainage, 0),
+        units.chainage_label,
+        "; ".join(reasons),
+    )
+
+
+def _bend_sentence(name, test, units):
     if test.verdict == "straight":
         return tr("{} is straight in space: {}, where 1 is straight and 0 follows the level surface.").format(
             name, factor_text(test)

@@ -222,24 +222,46 @@ def _beside(run, axis, tangent):
     return tr("{} {}, {} to the {}").format(axis.line.name, run.notation.text(s), _length_text(abs(y), run, 0), side)
 
 
+def _flagged_runs(run, fit):
+    """The flagged stations in words, neighbours together: '0+100 to 0+900 of 'north' (9)'."""
+    axis, chainage = run.structure.feet.axis[fit.rows], run.chainage[fit.rows]
+    order, words, k = np.lexsort((chainage, axis)), [], 0
+    while k < len(order):
+        end = k
+        while end < len(order) and fit.suspected[order[end]] and axis[order[end]] == axis[order[k]]:
+            end += 1
+        if end > k:
+            first, last = (run.notation.text(chainage[order[j]]) for j in (k, end - 1))
+            name = run.structure.names[axis[order[k]]]
+            text = (
+                tr("{} of '{}'").format(first, name)
+                if end == k + 1
+                else tr("{} to {} of '{}' ({})").format(first, last, name, end - k)
+            )
+            words.append(text)
+        k = max(end, k + 1)
+    return words
+
+
 def _tell_suspects(run, fit):
     say, warn, found = run.asked.say, run.asked.warn, fit.surface.search
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
     if found.solution.freedom < 1 or not np.isfinite(found.solution.critical):
         say(tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name))
         return
-    if fit.surface.beyond:
+    if found.beyond:
         warn(
             tr(
-                "{} '{}': {} of {} stations would have to be set aside as blunders, more than half, so none was: these "
-                "heights do not lie on one {} within their standard deviations. Check heights, units and standard "
-                "deviations, or test which shape was built."
+                "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these "
+                "heights do not have the shape of one {} within their standard deviations. Check heights, units and "
+                "standard deviations, or test which shape was built. Flagged as they stand: {}."
             ).format(
                 kind,
                 fit.name,
-                fit.surface.beyond,
+                found.beyond,
                 len(fit.rows),
                 tr("plane") if fit.kind == "plane" else tr("straight line"),
+                listed(_flagged_runs(run, fit), MOST_TOLD) or tr("none"),
             )
         )
         return

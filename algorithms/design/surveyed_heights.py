@@ -61,6 +61,4 @@ class Surveyed:
 
     def record(self):
         """The record of the run, as a dict."""
-        return self.asked.record(
-            units=vars(self.units), height_system=self.system.kind, undulation_source=self.system.source
-        )
+        return self.asked.record(units=vars(self.units), **self.system.recorded)

@@ -40,6 +40,7 @@ _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
     "UNDULATION_VALUE": ("UNDULATION", "constant"),
     "GEOID": ("UNDULATION", "grid"),
+    "GEOID_BETWEEN": ("UNDULATION", "grid"),
     "RADIUS": ("EARTH", "sphere"),
 }
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
@@ -201,15 +202,15 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 raise InputError(message, keys=(key,))
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
         for source, value in self._inputs(parameters):
-            place = output_places.place_of_layer(value, context)
-            for key in sinks:
-                if output_places.same_place(place, places[key]):
-                    raise InputError(
-                        tr("{} is the place of the input {} ({}); choose another, or the input would be lost.").format(
-                            key, source, place[0]
-                        ),
-                        keys=(key, source),
-                    )
+            for place in output_places.places_behind(value, context):
+                for key in sinks:
+                    if output_places.same_place(place, places[key]):
+                        raise InputError(
+                            tr(
+                                "{} is the place of the input {} ({}); choose another, or the input would be lost."
+                            ).format(key, source, place[0]),
+                            keys=(key, source),
+                        )
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if output_places.same_place(places[key], places[other]):

@@ -19,6 +19,7 @@ from .parameter_builders import (
     with_help,
 )
 
+BETWEEN = ("smooth", "bilinear")
 UNDULATIONS = ("unknown", "ellipsoidal", "field", "grid", "constant")
 
 
@@ -212,6 +213,21 @@ def undulation_value():
                 "One geoid height for all stations, in the unit of heights. Used with UNDULATION 'constant'; it hides "
                 "the geoid's slope and bending."
             ),
+        )
+    )
+
+
+def geoid_between():
+    return advanced(
+        choice_parameter(
+            "GEOID_BETWEEN",
+            tr("Between the nodes of the grid"),
+            tr(
+                "smooth: a bicubic spline, without kinks at the edges of cells. bilinear: for heights that other "
+                "software reduced by bilinear cells, so that they go back as they came; their kinks are centimetres in "
+                "3 km, more near steep islands. Empty: as the run that made the stations, else smooth."
+            ),
+            BETWEEN,
         )
     )
 

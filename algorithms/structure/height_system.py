@@ -8,7 +8,8 @@ from ..boundary.input_fields import named_field
 from ..boundary.rasters import raster_grid
 from ..core import geodesy
 from ..core.errors import InputError
-from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
+from ..core.undulations import ConstantUndulation, SmoothGrid, StationUndulations, SurfaceUndulation, library_grid
+from ..entry.parameters import BETWEEN
 from ..language.number_text import number_text
 from ..language.translation import tr
 
@@ -17,7 +18,7 @@ from ..language.translation import tr
 class HeightSystem:
     """``kind``: of UNDULATION. ``undulation``: N of each station, metres (n,), zeros where none is applied.
 
-    ``surface``, ``cell``: of a grid. ``described``: a sentence for the log; ``source``: for the record.
+    ``surface``, ``cell``, ``between``: of a grid. ``described``: a sentence for the log; ``source``: for the record.
     """
 
     kind: str
@@ -27,6 +28,13 @@ class HeightSystem:
     constant: float = 0.0
     surface: object = None
     cell: float = 0.0
+    between: str = ""
+
+    @property
+    def recorded(self):
+        """What the record of a run says of it."""
+        more = {"geoid_between": self.between} if self.between else {}
+        return {"height_system": self.kind, "undulation_source": self.source, **more}
 
     def along(self, chainages, undulations, ellipsoid):
         """The core's source of undulations along one axis whose stations have these chainages and N, metres."""
@@ -41,7 +49,7 @@ def undulation_text(system):
     """How a reference says where its undulations came from; a run that uses it must say the same."""
     if system.kind == "constant":
         return f"constant {system.constant:g} m"
-    return f"grid: {system.source}" if system.kind == "grid" else system.kind
+    return f"grid: {system.source}, {system.between}" if system.kind == "grid" else system.kind
 
 
 def undulation_index(asked):
@@ -129,18 +137,21 @@ def _from_grid(asked, points, needed):
                 "transform the stations first."
             ).format(points.name, geodesy.datum_name(_definition(points)))
         )
+    between = asked.choice("GEOID_BETWEEN") or asked.record_of("STATIONS").get("geoid_between") or BETWEEN[0]
     if layer is not None:
-        surface = raster_grid(layer, lat, lon)
-        cell, name = surface.cell, tr("the raster '{}'").format(layer.name())
+        surface, name = raster_grid(layer, lat, lon), tr("the raster '{}'").format(layer.name())
     else:
-        surface, cell, name = geodesy.library_undulation, geodesy.EGM96_CELL, tr("the grid EGM96 of PROJ")
+        surface, name = library_grid(), tr("the grid EGM96 of PROJ")
+    cell = surface.cell
+    surface = SmoothGrid(surface) if between == "smooth" else surface
     undulation = np.zeros(len(points))
     undulation[needed] = surface(lat, lon)
     values = undulation[needed]
-    text = tr("The heights are above the geoid; undulations from {}, {} to {} m at the stations.").format(
-        name, number_text(values.min(), 3), number_text(values.max(), 3)
+    text = tr(
+        "The heights are above the geoid; undulations from {} ({} between its nodes), {} to {} m at the stations."
     )
-    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell)
+    text = text.format(name, between, number_text(values.min(), 3), number_text(values.max(), 3))
+    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell, between)
 
 
 def _definition(points):

@@ -10,6 +10,7 @@ from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import independent, levelled
 from tautline.algorithms.core.curvature import SurveyedLeg, curvature_of
 from tautline.algorithms.core.errors import InputError
+from tautline.algorithms.core.fit import line_frame
 
 PLACES = [(48.0, 11.0, 33.0), (-31.2, 22.4, 250.0), (0.0, 179.99, 90.0), (78.0, -40.0, 0.0), (-62.0, 5.0, 140.0)]
 
@@ -245,3 +246,23 @@ def test_order_of_the_stations_does_not_matter(exact, wgs84):
     assert outcome(axis, lat[order], lon[order], s[order], height[order]).factor == pytest.approx(
         outcome(axis, lat, lon, s, height).factor, abs=1e-10
     )
+
+
+def test_what_only_bends_like_a_shape_is_not_called_it(wgs84):
+    """Waves of 30 mm on a straight line, 2 mm stated: the factor is 1, chi squared says no; a fifth 30 mm
+    low as well.
+    """
+    axis = Axis(AxisLine("waves", [47.0, 47.0], [8.0, 8.04], wgs84), 0.0)
+    s = np.linspace(0.0, axis.length, 31)
+    lat, lon, _ = axis.place(s)
+    straight = line_frame(axis, 0.0, axis.length).plane(500.0, [0.001]).heights(lat, lon, wgs84)
+    noise = np.random.default_rng(8).normal(0.0, 0.002, 31)
+    for wrong in (0.030 * np.sin(2.0 * np.pi * s / 700.0), np.where((s > 900.0) & (s < 1500.0), -0.030, 0.0)):
+        leg = SurveyedLeg(axis, lat, lon, s, straight + noise + wrong, np.zeros(31), independent(np.full(31, 0.002)))
+        found = curvature.test_curvature(leg)
+        assert found.verdict != "straight" and not found.shape.fits
+        assert found.shape.chi > 3.0 * found.shape.chi_limit and 0.015 < abs(found.shape.greatest) < 0.06
+    plain = curvature.test_curvature(
+        SurveyedLeg(axis, lat, lon, s, straight + noise, np.zeros(31), independent(np.full(31, 0.002)))
+    )
+    assert plain.verdict == "straight" and plain.shape.fits

@@ -342,3 +342,59 @@ def test_many_points_close_together_as_one_by_one(lat, lon):
             wanted = (nu * up[0], nu * up[1], nu * (1 - e2) * up[2])
             assert max(abs(float(mpmath.mpf(float(v)) - w)) for v, w in zip(feet[k], wanted)) < 4e-9
             assert max(abs(float(mpmath.mpf(float(v)) - w)) for v, w in zip(normals[k], up)) < 6e-16
+
+
+def _geographic_systems():
+    """(authority, code) of every geographic reference system that PROJ knows on the Earth."""
+    from pyproj.database import query_crs_info
+    from pyproj.enums import PJType
+
+    kinds = [PJType.GEOGRAPHIC_2D_CRS, PJType.GEOGRAPHIC_3D_CRS]
+    return [
+        (info.auth_name, info.code)
+        for authority in ("EPSG", "ESRI", "IGNF", "OGC")
+        for info in query_crs_info(auth_name=authority, pj_types=kinds)
+    ]
+
+
+def test_every_geographic_system_gives_degrees_from_greenwich():
+    """Units and meridians by pyproj's own conversion: the same system written out with degrees, and the meridian's
+    longitude as the EPSG registry gives it in its own unit."""
+    systems, counted = _geographic_systems(), set()
+    assert len(systems) > 1000
+    for authority, code in systems:
+        crs = pyproj.CRS.from_authority(authority, code)
+        unit = crs.axis_info[0].unit_name
+        in_degrees = crs.to_json_dict()
+        in_degrees.pop("id", None)
+        for axis in in_degrees["coordinate_system"]["axis"]:
+            if axis["direction"] in ("north", "east"):
+                axis["unit"] = "degree"
+        way = pyproj.Transformer.from_crs(crs, pyproj.CRS.from_json_dict(in_degrees), always_xy=True)
+        lon, lat = way.transform(5.0, 40.0)
+        meridian = crs.prime_meridian
+        turn = {"grad": 400.0, "degree": 360.0}[meridian.unit_name]
+        found = to_latitude_longitude(5.0, 40.0, f"{authority}:{code}")
+        assert np.allclose(found, (lat, lon + meridian.longitude * 360.0 / turn), rtol=0.0, atol=1e-12), (
+            authority,
+            code,
+        )
+        assert np.allclose(from_latitude_longitude(*found, f"{authority}:{code}"), (5.0, 40.0), rtol=0.0, atol=1e-12)
+        counted.add((unit, meridian.name))
+    assert {("grad", "Paris"), ("degree", "Greenwich"), ("degree", "Ferro"), ("degree", "Jakarta")} <= counted
+
+
+@pytest.mark.parametrize("code", ["EPSG:27561", "EPSG:27562", "EPSG:27563", "EPSG:27571", "EPSG:27572", "EPSG:27573"])
+def test_projected_systems_that_count_in_grads(code):
+    """3,000 m on the map are 3,000 m on the ground but for the grid's scale; the ends agree with PROJ's way to
+    the same datum in degrees from Greenwich (EPSG:4275, longitude rotation of EPSG)."""
+    centre = pyproj.Transformer.from_crs("EPSG:4275", code, always_xy=True).transform(2.5, 46.5)
+    x, y = centre[0] + np.array([0.0, 3000.0]), np.full(2, centre[1])
+    lat, lon = to_latitude_longitude(x, y, code)
+    lon_there, lat_there = pyproj.Transformer.from_crs(code, "EPSG:4275", always_xy=True).transform(x, y)
+    assert np.allclose(lat, lat_there, rtol=0.0, atol=1e-10)
+    # Paris is 2.5969213 gon east; the registry's rotation has it in seconds with three decimals: 0.3 mm.
+    assert np.allclose(lon, lon_there, rtol=0.0, atol=1e-8)
+    length = ellipsoid_of(code).inverse(lat[0], lon[0], lat[1], lon[1])[2]
+    assert length == pytest.approx(3000.0, rel=2e-3)
+    assert np.allclose(from_latitude_longitude(lat, lon, code), (x, y), rtol=0.0, atol=1e-6)

@@ -692,3 +692,81 @@ def test_layer_that_changes_between_the_readings(toolbox, line, tmp_path, read_t
     monkeypatch.setattr(output_rows, "write_rows", late)
     text = toolbox.refusal("designheights", STATIONS=saved, AXIS=line["AXIS"], OUTPUT=str(tmp_path / "out.gpkg"))
     assert "'stations' changed while it was read; run again." in text and not (tmp_path / "out.gpkg").exists()
+
+
+def test_grads_are_no_degrees(toolbox):
+    """A chord on a map whose latitudes count in grads from Paris (EPSG:27572) has the chainages and design
+    heights of the same places in degrees from Greenwich (EPSG:4275, by PROJ).
+    """
+    import pyproj
+
+    x, y = [600000.0 + 300.0 * k for k in range(11)], 2200000.0
+    stations = [{"at": (at, y), "height": 100.0} for at in x]
+    way = pyproj.Transformer.from_crs("EPSG:27572", "EPSG:4275", always_xy=True)
+    there = [{"at": way.transform(at, y), "height": 100.0} for at in x]
+    chord = {"HEIGHT_A": 100.0, "HEIGHT_B": 100.0}
+    on_map = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(stations, "EPSG:27572"),
+        AXIS=toolbox.lines([{"at": [(x[0], y), (x[-1], y)], "name": "line"}], "EPSG:27572"),
+        **chord,
+    )
+    in_degrees = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(there, "EPSG:4275"),
+        AXIS=toolbox.lines([{"at": [there[0]["at"], there[-1]["at"]], "name": "line"}], "EPSG:4275"),
+        **chord,
+    )
+    chainages = on_map.column("chainage")
+    assert chainages[-1] == pytest.approx(3000.0, abs=1.0)
+    assert chainages == pytest.approx(in_degrees.column("chainage"), abs=1e-5)
+    assert on_map.column("design_h") == pytest.approx(in_degrees.column("design_h"), abs=1e-8)
+    # Half-way the chord lies s^2 / 8R below the level surface through its ends.
+    assert min(on_map.column("residual") + [0.0]) == pytest.approx(0.0, abs=1e-9)
+    assert max(on_map.column("residual")) == pytest.approx(3000.0**2 / 8.0 / 6.38e6, abs=1e-3)
+
+
+def test_a_tangent_is_level_in_the_heights_it_is_compared_with(toolbox):
+    """Near 36 N 140 E, EGM96 (bilinear differences over two cells: 33 mm in 3 km): the design rises by s^2/2R on both
+    sides of A alike, since N and its slope are of one surface."""
+    lat, points = 36.0, []
+    for k in range(-3, 4):
+        points.append({"at": (140.0, lat + k * 500.0 / 110_950.0), "height": 20.0})
+    stations, axis = toolbox.points(points), toolbox.lines([{"at": [points[0]["at"], points[-1]["at"]], "name": "a"}])
+    run = toolbox.run(
+        "designheights",
+        STATIONS=stations,
+        AXIS=axis,
+        DESIGN="tangent",
+        UNDULATION="grid",
+        CHAINAGE_A="1500",
+        HEIGHT_A=20.0,
+    )
+    rows = run.rows()
+    near = [row["design_h"] - 20.0 for row in rows if abs(row["chainage"] - 1500.0) < 600.0]
+    # 500 m to either side: s^2/2R is 19.6 mm; what is left of the geoid is its bending, which is alike on both.
+    assert near[0] == pytest.approx(near[-1], abs=5e-4) and near[0] == pytest.approx(500.0**2 / 2 / 6.36e6, abs=3e-3)
+    assert "smooth between its nodes" in run.said
+
+
+def test_heights_reduced_by_bilinear_cells_go_back_by_them(toolbox, tmp_path):
+    """convertheights by bilinear cells, then the chord on its output: the record says which, and is followed."""
+    points = [{"at": (-16.75, 28.25 + k * 300.0 / 110_850.0), "height": 100.0} for k in range(-5, 6)]
+    axis = toolbox.lines([{"at": [points[0]["at"], points[-1]["at"]], "name": "a"}])
+    sunk = {}
+    for between in ("bilinear", "smooth"):
+        converted = toolbox.run(
+            "convertheights",
+            STATIONS=toolbox.points(points),
+            UNDULATION="grid",
+            GEOID_BETWEEN=between,
+            OUTPUT=str(tmp_path / f"{between}.gpkg"),
+        )
+        run = toolbox.run(
+            "designheights", STATIONS=converted.layer(), AXIS=axis, HEIGHT_FIELD="height_geo", UNDULATION="grid"
+        )
+        assert f"{between} between its nodes" in run.said
+        sunk[between] = max(abs(residual) for residual in run.column("residual"))
+    # Heights on one ellipsoidal height are no chord: both show the sagitta of 3 km, and nothing of a kink.
+    sagitta = 3000.0**2 / 8.0 / 6.36e6
+    assert sunk["bilinear"] == pytest.approx(sagitta, abs=2e-3) and sunk["smooth"] == pytest.approx(sagitta, abs=2e-3)

@@ -134,10 +134,82 @@ def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path):
 def test_output_in_the_place_of_a_shapefile(toolbox, straight, tmp_path):
     stations = toolbox.saved(straight["STATIONS"], tmp_path / "in.shp")
     before = contents(tmp_path)
-    for name in ("in.shp", "in.dbf"):
+    given = {"STATIONS": stations, "AXIS": straight["AXIS"]}
+    assert "is the place of the input" in toolbox.refusal("designheights", SUMMARY=str(tmp_path / "in.shp"), **given)
+    for document in ("in.dbf", "in.shx", "in.prj"):
         assert "is the place of the input" in toolbox.refusal(
-            "designheights", STATIONS=stations, AXIS=straight["AXIS"], SUMMARY=str(tmp_path / name)
+            "testcurvature", OUTPUT="memory:", HTML=str(tmp_path / document), **given
         )
+    assert contents(tmp_path) == before
+    # The host makes 'in.dbf.dbf' of this, so the input stays.
+    toolbox.run("designheights", SUMMARY=str(tmp_path / "in.dbf"), **given)
+    after = contents(tmp_path)
+    assert {name: after[name] for name in before} == before and "in.dbf.dbf" in after
+
+
+@pytest.mark.parametrize(
+    "asked, made",
+    [
+        ("st.json", "st.json.geojson"),
+        ("st.mif", "st.mif.tab"),
+        ("st.txt", "st.txt.gxt"),
+        ("st.geojsonl", "st.geojsonl.json"),
+        ("st.dbf", "st.dbf.shp"),
+        ("st.xyz", "st.xyz.gpkg"),
+        ("st", "st.gpkg"),
+    ],
+)
+def test_the_place_that_the_host_makes_of_a_name(toolbox, straight, tmp_path, asked, made):
+    """An older output there comes back where a run fails; an input there is not written over; two outputs
+    are not one.
+    """
+    path = tmp_path / asked
+    run = toolbox.run("designheights", OUTPUT=str(path), **straight)
+    assert made in os.listdir(tmp_path) and len(run.rows()) == 11
+    before = contents(tmp_path)
+    there = run.layer()
+    # The ending of such a name is itself one that the host changes.
+    twin = path if asked == "st.geojsonl" else tmp_path / made
+    refused = toolbox.refusal("designheights", STATIONS=there, AXIS=straight["AXIS"], OUTPUT=str(path))
+    assert refused.startswith("OUTPUT is the place of the input STATIONS")
+    assert toolbox.refusal("designheights", OUTPUT=str(path), SUMMARY=str(twin), **straight).startswith(
+        "OUTPUT and SUMMARY are one place"
+    )
+    toolbox.refusal("designheights", OUTPUT=str(path), **{**straight, **FAILING})
+    assert contents(tmp_path) == before
+
+
+def test_an_input_under_another_name(toolbox, straight, tmp_path):
+    """A hard link, a folder of Shapefiles, a virtual file, a join and a virtual layer lead to the input all
+    the same.
+    """
+    from qgis.core import QgsVectorLayer, QgsVectorLayerJoinInfo
+
+    stations = toolbox.saved(straight["STATIONS"], tmp_path / "in.shp")
+    given = {"STATIONS": stations, "AXIS": straight["AXIS"]}
+    for ending in ("shp", "shx", "dbf", "prj", "cpg"):
+        os.link(tmp_path / f"in.{ending}", tmp_path / f"linked.{ending}")
+    (tmp_path / "in.vrt").write_text(
+        '<OGRVRTDataSource><OGRVRTLayer name="in"><SrcDataSource relativeToVRT="1">in.shp</SrcDataSource>'
+        "</OGRVRTLayer></OGRVRTDataSource>"
+    )
+    before = contents(tmp_path)
+    memory = QgsVectorLayer(straight["STATIONS"].source(), "joined", "memory")
+    join = QgsVectorLayerJoinInfo()
+    join.setJoinLayer(stations)
+    memory.addJoin(join)
+    virtual = QgsVectorLayer(f"?layer=ogr:{tmp_path / 'in.shp'}:t:UTF-8&query=select * from t", "virtual", "virtual")
+    assert virtual.isValid()
+    inputs = [
+        (stations, "linked.shp"),
+        (f"{tmp_path}|layername=in", "in.shp"),
+        (str(tmp_path / "in.vrt"), "in.shp"),
+        (memory, "in.shp"),
+        (virtual, "in.shp"),
+    ]
+    for source, name in inputs:
+        text = toolbox.refusal("designheights", **{**given, "STATIONS": source}, OUTPUT=str(tmp_path / name))
+        assert text.startswith("OUTPUT is the place of the input STATIONS"), (name, text)
     assert contents(tmp_path) == before
 
 
@@ -162,7 +234,7 @@ def test_two_outputs_in_one_place(toolbox, straight, tmp_path):
         (str(path), table(path, "summary", False)),
         (str(path), str(path)[:-5]),
         (table(path, "a"), table(path, "A", False)),
-        (str(tmp_path / "x.shp"), str(tmp_path / "x.dbf")),
+        (str(tmp_path / "x.json"), str(tmp_path / "x.json.geojson")),
     ):
         text = toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
         assert text.startswith("OUTPUT and SUMMARY are one place")

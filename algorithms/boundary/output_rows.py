@@ -20,7 +20,6 @@ from qgis.core import (
     QgsProcessingException,
     QgsWkbTypes,
 )
-from qgis.PyQt.QtCore import QMetaType, QVariant
 
 from ..core.errors import InputError
 from ..language.translation import tr

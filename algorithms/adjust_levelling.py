@@ -85,7 +85,7 @@ class AdjustLevelling(ToolboxEntry):
         record = asked.record(weights=lines.weights, free=run.free)
         sentences = tell_net(run)
         if named is None and asked.given("POINTS"):
-            asked.feedback.pushInfo(tr("POINTS is not made, since there are no STATIONS."))
+            asked.say(tr("POINTS is not made, since there are no STATIONS."))
         tables = _Tables(run, record_text(record)).made(asked.given("COVARIANCE"))
         page = levelling_page(run, sentences, record) if asked.given("SUMMARY") else b""
         adjustment = run.adjustment

@@ -91,7 +91,7 @@ class CompareSurveys(ToolboxEntry):
         run_units = asked.units()
         surveys = read_surveys(asked, run_units)
         made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
-        self._warn_of_records(made, run_units, asked.feedback)
+        self._warn_of_records(made, run_units, asked)
         tolerance = asked.number("MATCH_TOLERANCE")
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
         by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
@@ -110,16 +110,16 @@ class CompareSurveys(ToolboxEntry):
         found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=asked.feedback)
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
         asked.feedback.setProgress(50)
-        tell_comparison(report, asked.feedback)
+        tell_comparison(report, asked)
         record = asked.record(units=vars(run_units), surveys=[survey.label for survey in surveys])
         return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))
 
-    def _warn_of_records(self, made, run_units, feedback):
+    def _warn_of_records(self, made, run_units, asked):
         for name, record in made:
-            warn_of_unit(record, name, run_units.height_name, feedback)
+            warn_of_unit(record, name, run_units.height_name, asked)
         systems = {record["height_system"]: name for name, record in made if record.get("height_system")}
         if "ellipsoidal" in systems and len(systems) > 1:
-            feedback.pushWarning(
+            asked.warn(
                 tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
                     ", ".join(f"{name} ({system})" for system, name in systems.items())
                 )
@@ -141,7 +141,9 @@ class CompareSurveys(ToolboxEntry):
         if asked.given("CHART"):
             ending = os.path.splitext(asked.file("CHART"))[1].lower()
             if ending not in (".png", ".svg"):
-                raise InputError(tr("CHART ends in '{}'; a chart is written as .png or .svg.").format(ending))
+                raise InputError(
+                    tr("CHART ends in '{}'; a chart is written as .png or .svg.").format(ending), keys=("CHART",)
+                )
             documents.append(Document("CHART", drawn(report, axes).file(ending)))
         return documents
 

@@ -77,7 +77,7 @@ class ConvertHeights(ToolboxEntry):
         find = undulation_index(asked)
         points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
         if heights.index >= 0:
-            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked.feedback)
+            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked)
         given = points.columns["height"] if heights.index >= 0 else points.z
         asked.feedback.setProgress(30)
         system = height_system(asked, points, run_units.height)
@@ -88,10 +88,10 @@ class ConvertHeights(ToolboxEntry):
             "height_ell": given if from_ellipsoid else given + n,
             "height_geo": given - n if from_ellipsoid else given,
         }
-        self._tell(points, heights, system, given, n, from_ellipsoid, run_units, asked.feedback)
+        self._tell(points, heights, system, given, n, from_ellipsoid, run_units, asked)
         described = grid_described(asked, system)
         if described:
-            asked.feedback.pushInfo(described)
+            asked.say(described)
         style = StyleSpec(
             "converted",
             tr("Converted heights"),
@@ -117,12 +117,12 @@ class ConvertHeights(ToolboxEntry):
             profiles.tell()
             tables.append(profiles.table(style.record))
         elif asked.given("CURVE"):
-            raise InputError(tr("CURVE needs an axis: give AXIS."))
+            raise InputError(tr("CURVE needs an axis: give AXIS."), keys=("AXIS", "CURVE"))
         return Result(tables, {"COUNT": int(np.isfinite(given).sum())})
 
     @staticmethod
-    def _tell(points, heights, system, given, n, from_ellipsoid, run_units, feedback):
-        feedback.pushInfo(
+    def _tell(points, heights, system, given, n, from_ellipsoid, run_units, asked):
+        asked.say(
             tr("Understood: {} of layer '{}'; heights from {} in {}, taken as {}.").format(
                 counted(len(points), tr("point"), tr("points")),
                 points.name,
@@ -131,12 +131,12 @@ class ConvertHeights(ToolboxEntry):
                 tr("ellipsoidal") if from_ellipsoid else tr("above the geoid"),
             )
         )
-        feedback.pushInfo(
+        asked.say(
             tr("Undulations {} to {} {} ({}).").format(
                 number_text(n.min(), 3), number_text(n.max(), 3), run_units.height_label, system.source
             )
         )
-        feedback.pushInfo(
+        asked.say(
             tr("{} converted; {} none.").format(
                 counted(int(np.isfinite(given).sum()), tr("height"), tr("heights")),
                 counted(int(np.isnan(given).sum()), tr("point has"), tr("points have")),

@@ -3,7 +3,6 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
-from .boundary.cancel import check_cancel
 from .boundary.output_rows import OutputTable
 from .boundary.reference_systems import definition
 from .core.design import DesignStations, design_heights
@@ -97,7 +96,7 @@ class _Run:
     """One run of the entry: the arrays of its output rows, filled axis by axis; metres."""
 
     def __init__(self, asked):
-        self.asked, self.feedback = asked, asked.feedback
+        self.asked = asked
         self.units = asked.units()
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
@@ -120,14 +119,14 @@ class _Run:
     def result(self):
         if self.heights.index >= 0:
             warn_unit_by_name(
-                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.feedback
+                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.asked
             )
         order = np.argsort(self.structure.feet.axis, kind="stable")
         bounds = np.searchsorted(self.structure.feet.axis[order], np.arange(len(self.structure.axes) + 1))
         for number, axis in enumerate(self.structure.axes):
-            check_cancel(self.feedback)
+            self.asked.check_cancel()
             self._axis(number, axis, order[bounds[number] : bounds[number + 1]])
-            self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
+            self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
         used = ~self.structure.off
         warn_duplicates(
             duplicate_rows(
@@ -137,7 +136,7 @@ class _Run:
                 self.structure.feet.station[used],
             ),
             self.structure.points.name,
-            self.feedback,
+            self.asked,
         )
         record = self.asked.record(units=vars(self.units), **self.system.recorded)
         tell_designs(self, self.reports)

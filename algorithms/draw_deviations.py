@@ -70,7 +70,7 @@ class DrawDeviations(ToolboxEntry):
         )
         with_strip = asked.given("STRIP")
         drawn = read_drawn(asked, with_design=with_strip)
-        asked.feedback.pushInfo(
+        asked.say(
             tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
                 counted(drawn.stations, tr("station"), tr("stations")),
                 drawn.layer,
@@ -82,19 +82,19 @@ class DrawDeviations(ToolboxEntry):
         empty = [tr("Axis '{}': no station belongs to it.").format(name) for name in drawn.empty]
         for sentence in (left_out(drawn), *empty):
             if sentence:
-                asked.feedback.pushInfo(sentence)
+                asked.say(sentence)
         scale = bar_scale(drawn, factor, longest, 1 if asked.choice("HIGH_SIDE") == "right" else -1)
         record = record_text(asked.record(units=vars(drawn.units), factor=scale.factor))
         tables = [bars_table(drawn, scale, record)]
-        cut = tell_bars(drawn, scale, asked.feedback)
+        cut = tell_bars(drawn, scale, asked)
         check_cancel(asked.feedback)
         if asked.given("BAND"):
-            tables.append(band_table(drawn, scale, record, asked.feedback))
+            tables.append(band_table(drawn, scale, record, asked))
         drawn_factor = None
         if with_strip:
             side = {"right": 1, "left": -1}.get(asked.choice("SIDE"), 0)
             wish = StripWish(asked.choice("VIEW"), side, distance, strip_factor)
-            table, drawn_factor = strip_table(drawn, scale, wish, record, asked.feedback)
+            table, drawn_factor = strip_table(drawn, scale, wish, record, asked)
             tables.append(table)
         return Result(
             tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
@@ -105,6 +105,7 @@ class DrawDeviations(ToolboxEntry):
         value = asked.number(key)
         if value is not None and not value > 0.0:
             raise InputError(
-                tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(key, value)
+                tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(key, value),
+                keys=(key,),
             )
         return value

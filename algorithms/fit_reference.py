@@ -125,7 +125,7 @@ class _Run(SurveyedHeights):
         if field < 0:
             return "", ""
         if not hasattr(self, "_dates"):
-            self._dates = read_table(source, {}, {"date": field}, self.feedback).columns["date"]
+            self._dates = read_table(source, {}, {"date": field}, self.asked.feedback).columns["date"]
         found = sorted(text for text in (self._dates[k] for k in stations) if text)
         return (found[0], found[-1]) if found else ("", "")
 

@@ -66,11 +66,11 @@ class GenerateStations(ToolboxEntry):
         for number, axis in enumerate(axes, 1):
             check_cancel(asked.feedback)
             placed, _ = axis_at_height(asked, axis, number, fields, notation, run_units, np.zeros(0))
-            chainage = wanted.chainages(placed, asked.feedback)
+            chainage = wanted.chainages(placed, asked)
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
             first, last = notation.texts(placed.vertex_chainages[[0, -1]])
-            asked.feedback.pushInfo(
+            asked.say(
                 tr("Axis '{}' from {} to {}: {}.").format(
                     axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))
                 )
@@ -110,15 +110,18 @@ class _Wanted:
         parts = [part.strip() for part in re.split(r"[;\n]", text)]
         self.listed = np.array([notation.chainage(part) for part in parts if part], float)
         if self.interval is None and not self.at_vertices and not len(self.listed):
-            raise InputError(tr("Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES."))
+            raise InputError(
+                tr("Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES."),
+                keys=("INTERVAL", "CHAINAGES", "AT_VERTICES"),
+            )
 
-    def chainages(self, axis, feedback):
+    def chainages(self, axis, asked):
         """Rising chainages on one axis, metres; those beyond its ends are left out with a warning."""
         first, last = axis.vertex_chainages[[0, -1]]
         parts = [self.listed[(self.listed >= first - SAME_STATION) & (self.listed <= last + SAME_STATION)]]
         beyond = len(self.listed) - len(parts[0])
         if beyond:
-            feedback.pushWarning(
+            asked.warn(
                 tr("Axis '{}': {} beyond its ends: left out.").format(
                     axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))
                 )

@@ -62,14 +62,14 @@ class MeasureStations(ToolboxEntry):
             rows = order[bounds[number] : bounds[number + 1]]
             rows = rows[~structure.off[rows]]
             if not len(rows):
-                asked.feedback.pushInfo(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
+                asked.say(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
             heights = points.z[feet.station[rows]] * run_units.height
             placed, word = axis_at_height(asked, axis, number + 1, fields, notation, run_units, heights)
             chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
-            asked.feedback.pushInfo(
+            asked.say(
                 tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),

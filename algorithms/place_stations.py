@@ -14,6 +14,7 @@ from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
+from .entry.messages import BEYOND_ENDS, ROW_REJECTED
 from .language.number_text import counted, listed, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -93,7 +94,8 @@ class PlaceStations(ToolboxEntry):
                 tr(
                     "Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
                     "(STATION_FIELD)."
-                ).format(source.sourceName())
+                ).format(source.sourceName()),
+                keys=("STATION_FIELD",),
             )
         columns = {**fields, "undulation": list_undulation_index(asked, source)}
         table = read_table(source, {}, columns, asked.feedback)
@@ -103,40 +105,40 @@ class PlaceStations(ToolboxEntry):
         axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
         run_units = asked.units()
         if fields["height"] >= 0:
-            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked.feedback)
+            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked)
         notation = station_style(asked, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
         sign = asked.choice("DECIMAL_SIGN")
         heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1)
         rows.read(heights)
         rows.refuse_if_none(source.sourceName())
-        _tell(rows, source, fields, len(axes), run_units, asked.feedback)
-        told(heights, source, asked.feedback)
+        _tell(rows, source, fields, len(axes), run_units, asked)
+        told(heights, source, asked)
         for sentence in suspicions(rows, heights, rows.names, notation):
-            asked.feedback.pushWarning(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
+            asked.warn(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
         n = list_undulations(asked, table.columns["undulation"], rows, axes, crs, run_units.height, sign)
-        lat, lon = self._places(asked, axes, axis_source, rows, n, notation, run_units, asked.feedback)
+        lat, lon = self._places(asked, axes, axis_source, rows, n, notation, run_units)
         warn_duplicates(
             duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
             source.sourceName(),
-            asked.feedback,
+            asked,
         )
         return self._result(asked, source, table, rows, axes, lat, lon, crs, notation, run_units)
 
-    def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units, feedback):
+    def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
         numbers = np.array(rows.axis, int)
         for k, axis in enumerate(axes):
             mine = np.flatnonzero(numbers == k)
             if not len(mine):
-                feedback.pushInfo(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
+                asked.say(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
                 continue
             heights = np.array(rows.height)[mine] * run_units.height + undulations[mine]
             placed, word = axis_at_height(asked, axis, k + 1, fields, notation, run_units, heights)
             s = np.array(rows.chainage)[mine]
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
             first, last = placed.vertex_chainages[[0, -1]]
-            feedback.pushInfo(
+            asked.say(
                 tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} ({}).").format(
                     axis.line.name,
                     counted(len(mine), tr("row"), tr("rows")),
@@ -151,12 +153,13 @@ class PlaceStations(ToolboxEntry):
             )
             beyond = (s < first - 0.01) | (s > last + 0.01)
             if np.any(beyond):
-                feedback.pushWarning(
+                asked.warn(
                     tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
                         axis.line.name,
                         counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
                         listed(notation.texts(s[beyond][:6]), total=int(beyond.sum())),
-                    )
+                    ),
+                    BEYOND_ENDS,
                 )
         return lat, lon
 
@@ -260,14 +263,14 @@ class _Rows:
             )
 
 
-def _tell(rows, source, fields, axis_count, run_units, feedback):
+def _tell(rows, source, fields, axis_count, run_units, asked):
     def field_text(key):
         return tr("field '{}'").format(source.fields()[fields[key]].name()) if fields[key] >= 0 else tr("none")
 
     columns = tr("station from {}, offset from {}, height from {}, axis from {}").format(
         field_text("station"), field_text("offset"), field_text("height"), field_text("axis")
     )
-    feedback.pushInfo(
+    asked.read_as(
         tr("Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.").format(
             counted(len(rows.row) + len(rows.rejected), tr("row"), tr("rows")),
             source.sourceName(),
@@ -275,20 +278,20 @@ def _tell(rows, source, fields, axis_count, run_units, feedback):
             columns,
             run_units.height_label,
             run_units.chainage_label,
-        )
+        ),
+        short=tr("Columns: {}.").format(columns),
     )
-    if hasattr(feedback, "readings"):
-        feedback.readings.append(tr("Columns: {}.").format(columns))
     empty = int(np.isnan(rows.height).sum())
-    feedback.pushInfo(
+    asked.say(
         tr("{} placed, {} of them without a height; {} rejected.").format(
             counted(len(rows.row), tr("row"), tr("rows")), empty, len(rows.rejected)
         )
     )
     loud = [one for one in rows.rejected if one[0] not in rows.quiet]
     for row, reason in loud[:20]:
-        feedback.pushWarning(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason))
+        asked.warn(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason), ROW_REJECTED)
     if len(loud) > 20:
-        feedback.pushWarning(
-            tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are")))
+        asked.warn(
+            tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are"))),
+            ROW_REJECTED,
         )

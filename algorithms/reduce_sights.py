@@ -86,7 +86,7 @@ class ReduceSights(ToolboxEntry):
         reduction = Reduction(asked, table, named, units)
         found = reduction.result()
         asked.feedback.setProgress(60)
-        tell_sights(table, reduction, found, units, asked.feedback)
+        tell_sights(table, reduction, found, units, asked)
         record = record_text(asked.record(collimation=reduction.collimation_seconds, k_solved=found.mean_k))
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]
         return Result(

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from qgis.core import Qgis, QgsProcessingException
+from qgis.core import Qgis
 
 from .boundary.cancel import check_cancel
 from .boundary.reference_systems import definition
@@ -13,8 +13,7 @@ from .documents.files import Document
 from .documents.html import screen_document
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
-from .entry.request import Request
-from .entry.run_record import clean_record, recorded_run
+from .entry.run_record import clean_record
 from .entry.version import VERSION
 from .language.number_text import counted
 from .language.translation import tr
@@ -60,28 +59,29 @@ class ReviewReport(ToolboxEntry):
             "MAX_ABS": tr("Greatest residual"),
         }
 
-    def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
-        super().prepareAlgorithm(parameters, context, feedback)
-        asked = Request(self, parameters, context, feedback, self._records)
+    def prepared(self, asked):
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
         self.records = {key: clean_record(asked.record_of(key)) for key in ("STATIONS", "TESTED")}
-        self.records["PLACED"] = clean_record(recorded_run(local_geopackage(self.records["STATIONS"]), context))
+        self.records["PLACED"] = clean_record(asked.record_behind(local_geopackage(self.records["STATIONS"])))
         self._imagery = asked.raster("IMAGERY")
         if asked.given("IMAGERY") and self._imagery is None:
-            raise QgsProcessingException(tr("IMAGERY cannot be read as a raster: {}.").format(asked.given("IMAGERY")))
-        return True
+            raise InputError(
+                tr("IMAGERY cannot be read as a raster: {}.").format(asked.given("IMAGERY")), keys=("IMAGERY",)
+            )
 
     def computed(self, asked):
         if not (asked.given("HTML") or asked.given("PDF")):
-            raise InputError(tr("Neither HTML nor PDF is given; say where a report is to be written."))
+            raise InputError(
+                tr("Neither HTML nor PDF is given; say where a report is to be written."), keys=("HTML", "PDF")
+            )
         reviewed = read_reviewed(asked, self.records["STATIONS"])
         found = findings(reviewed)
         asked.feedback.setProgress(20)
         titles = self._titles(asked)
         structure = titles["STRUCTURE"] or reviewed.points.name
-        _tell_understood(reviewed, asked.feedback)
+        _tell_understood(reviewed, asked)
         for sentence in (headline(found, structure), *verdict_sentences(found)):
-            asked.feedback.pushInfo(sentence) if sentence else None
+            asked.say(sentence) if sentence else None
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked.feedback)
         drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
@@ -156,9 +156,9 @@ class ReviewReport(ToolboxEntry):
         return Map(chart, image, kind, alt, caption, chart.legend())
 
 
-def _tell_understood(reviewed, feedback):
+def _tell_understood(reviewed, asked):
     on = [name for name in reviewed.axes if len(reviewed.rows(name))]
-    feedback.pushInfo(
+    asked.say(
         tr("Understood: {} of layer '{}' on {}; heights in {}, {}.").format(
             counted(len(reviewed), tr("station"), tr("stations")),
             reviewed.points.name,

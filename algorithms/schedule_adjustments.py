@@ -89,12 +89,12 @@ class ScheduleAdjustments(ToolboxEntry):
         run_units = asked.units()
         supports = read_supports(asked, run_units)
         made = asked.record_of("STATIONS")
-        warn_of_unit(made, supports.points.name, run_units.height_name, asked.feedback)
+        warn_of_unit(made, supports.points.name, run_units.height_name, asked)
         rules = self._rules(asked, run_units.height)
         asked.feedback.setProgress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)
         record = asked.record(units=vars(run_units), axes=schedule.record(), made_from=made)
-        tell_schedule(schedule, asked.feedback)
+        tell_schedule(schedule, asked)
         title = asked.text("TITLE") or supports.points.name
         documents = [
             Document("SHEET", schedule_sheet(schedule, title, record)),
@@ -123,7 +123,8 @@ class ScheduleAdjustments(ToolboxEntry):
             raise InputError(
                 tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made with{}.").format(
                     supports.points.name, named
-                )
+                ),
+                keys=("TOLERANCE", "METHOD"),
             )
         return np.array(
             [np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height for axis in supports.axis], float
@@ -139,7 +140,8 @@ class ScheduleAdjustments(ToolboxEntry):
                 raise InputError(
                     tr(
                         "Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no chainage."
-                    ).format(supports.points.name, lost[0] + 1)
+                    ).format(supports.points.name, lost[0] + 1),
+                    keys=("SMOOTHNESS",),
                 )
             _, axes = np.unique(np.array(supports.axis, dtype=object).astype(str), return_inverse=True)
             pairs = neighbouring(axes, supports.chainage, np.isfinite(residual))

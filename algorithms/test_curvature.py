@@ -5,7 +5,6 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
-from .boundary.cancel import check_cancel
 from .boundary.output_rows import OutputTable
 from .core.curvature import SurveyedLeg, search_free, test_curvature
 from .core.errors import InputError
@@ -90,9 +89,9 @@ class _Run(SurveyedHeights):
     def result(self):
         tested = []
         for number, axis in enumerate(self.structure.axes):
-            check_cancel(self.feedback)
+            self.asked.check_cancel()
             tested += self._axis(number, axis)
-            self.feedback.setProgress(40 + 20 * (number + 1) / len(self.structure.axes))
+            self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
         if not tested:
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
@@ -121,7 +120,7 @@ class _Run(SurveyedHeights):
         feet = self.structure.feet
         rows = np.flatnonzero(self.usable & (feet.axis == number))
         if len(rows) < LEAST_ON_LEG:
-            self.feedback.pushWarning(
+            self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
                     axis.line.name, len(rows), LEAST_ON_LEG
                 )
@@ -134,7 +133,7 @@ class _Run(SurveyedHeights):
             mine = rows_on(stretch, s)
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if mine.sum() < LEAST_ON_LEG:
-                self.feedback.pushWarning(
+                self.asked.warn(
                     tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
                 )
                 continue

@@ -7,8 +7,24 @@ from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTimer, QTranslator
 from qgis.PyQt.QtGui import QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
+from .. import algorithms
+from ..algorithms import (
+    boundary,
+    comparison,
+    core,
+    design,
+    deviations,
+    documents,
+    entry,
+    language,
+    levelling,
+    report,
+    schedule,
+    structure,
+    styles,
+)
 from ..algorithms.language.translation import speak_by, tr
-from . import example, follow_up_forms, toolbox
+from . import decisions, example, follow_up_forms, guided, profile, review, toolbox
 from .provider import ICON, TautlineProvider
 
 try:
@@ -16,6 +32,9 @@ try:
 except ImportError:  # Qt 5
     from qgis.PyQt.QtWidgets import QAction
 
+# Packages by name: the host forgets on unload only the modules that were imported so.
+ROOMS = (algorithms, boundary, comparison, core, design, deviations, documents, entry, language, levelling, report)
+ROOMS += (schedule, structure, styles, decisions, guided, profile, review)
 MAIN_ENTRY = "tautline:designheights"
 TRANSLATIONS = Path(__file__).parent / "i18n"
 

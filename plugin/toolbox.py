@@ -14,6 +14,7 @@ from qgis.core import (
 )
 from qgis.gui import QgsGui
 
+from ..algorithms.entry.messages import REFUSAL, Message, listen
 from ..algorithms.language.translation import tr
 
 
@@ -28,20 +29,26 @@ class Run:
     feedback: QgsProcessingFeedback
 
 
+class Refused(QgsProcessingException):
+    """A run that cannot begin; ``refusal``: the Message that says why."""
+
+    def __init__(self, refusal):
+        super().__init__(refusal.text)
+        self.refusal = refusal
+
+
 class ToldFeedback(QgsProcessingFeedback):
-    """Feedback that keeps warnings and errors as sentences, and how a list's columns were read (``readings``); filled
-    in the run's thread, read after it.
+    """Feedback that keeps the ``messages`` of our entries, with their codes, and the ``errors`` that the host reports;
+    filled in the run's thread, read after it. The host's own remarks are none of our messages.
     """
 
     def __init__(self):
         super().__init__(False)
-        self.warnings, self.errors, self.readings = [], [], []
+        self.messages, self.errors = listen(self), []
 
-    def pushWarning(self, warning):  # noqa: N802 - the host's name
-        # The host's own, of a temporary layer's columns: nothing that a person could do about.
-        if "compatible with scratch layers" not in warning:
-            self.warnings.append(warning)
-        super().pushWarning(warning)
+    def of_kind(self, kind):
+        """The messages of one kind, in their order."""
+        return [message for message in self.messages if message.kind == kind]
 
     def reportError(self, error, fatalError=False):  # noqa: N802, N803 - the host's names
         self.errors.append(error)
@@ -59,16 +66,18 @@ def entry(name):
 
 
 def _prepared(entry, parameters, feedback):
-    """The algorithm and a context for a run. Raises QgsProcessingException where the parameters do not fit."""
+    """The algorithm and a context for a run. Raises Refused where the parameters do not fit."""
     algorithm = QgsApplication.processingRegistry().createAlgorithmById(entry)
     if algorithm is None:
-        raise QgsProcessingException(tr("The toolbox has no entry {}.").format(entry))
+        raise Refused(Message(REFUSAL, "", tr("The toolbox has no entry {}.").format(entry)))
     context = QgsProcessingContext()
     context.setProject(QgsProject.instance())
     context.setFeedback(feedback)
+    heard = listen(feedback)
     valid, message = algorithm.checkParameterValues(parameters, context)
     if not valid:
-        raise QgsProcessingException(message)
+        refusals = [one for one in heard if one.kind == REFUSAL]
+        raise Refused(refusals[-1] if refusals else Message(REFUSAL, "", message))
     return algorithm, context
 
 
@@ -108,8 +117,8 @@ class Started:
 def start(entry, parameters, ended):
     """Run the toolbox entry ``entry`` in a task of the host's, as its form does; return the Started.
 
-    ``ended(done, message)`` is called in the main thread, with the Run, or with None and a sentence where it failed or
-    was cancelled. Raises QgsProcessingException where the parameters do not fit; then nothing is called.
+    ``ended(done, refusal)`` is called in the main thread, with the Run and None, or with None and the Message that says
+    why where it failed or was cancelled. Raises Refused where the parameters do not fit; then nothing is called.
     """
     feedback = ToldFeedback()
     algorithm, context = _prepared(entry, parameters, feedback)
@@ -118,20 +127,24 @@ def start(entry, parameters, ended):
 
     def executed(successful, results):
         if successful and not feedback.isCanceled():
-            started._end(Run(algorithm, parameters, results, context, feedback), "")
+            started._end(Run(algorithm, parameters, results, context, feedback), None)
+        elif feedback.isCanceled():
+            started._end(None, Message(REFUSAL, "", tr("Cancelled; no output was written.")))
         else:
-            cancelled = tr("Cancelled; no output was written.")
-            started._end(None, cancelled if feedback.isCanceled() else _reason(feedback))
+            started._end(None, _refusal(feedback))
 
     task.executed.connect(executed)
     QgsApplication.taskManager().addTask(task)
     return started
 
 
-def _reason(feedback):
-    """The last error in one line; a traceback, which is no sentence, by its last line."""
-    text = feedback.errors[-1].strip() if feedback.errors else tr("The run failed without saying why.")
-    return text.splitlines()[-1] if "Traceback" in text else " ".join(text.split())
+def _refusal(feedback):
+    """Why the run failed: what our entry says, else the host's last error in one line."""
+    said = feedback.of_kind(REFUSAL)
+    if said:
+        return said[-1]
+    text = feedback.errors[-1] if feedback.errors else tr("The run failed without saying why.")
+    return Message(REFUSAL, "", " ".join(text.split()))
 
 
 class _Aside(QgsTask):

@@ -37,7 +37,7 @@ def read_axes(source, axis_field, feedback, target_crs=None):
     try:
         to_degrees = geodesy.mapping(definition(crs), target)
     except InputError as error:
-        raise InputError(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
+        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
     naming = named_field(source, axis_field, "AXIS_FIELD", ("axis", "name"))
     rows, seen = [], {}
     for row, feature in enumerate(source.getFeatures(QgsFeatureRequest(), UNCHECKED), 1):
@@ -48,13 +48,14 @@ def read_axes(source, axis_field, feedback, target_crs=None):
                 tr(
                     "Layer '{}' has two axes named '{}', rows {} and {}; give them different names or choose another "
                     "AXIS_FIELD."
-                ).format(source.sourceName(), name, seen[name], row)
+                ).format(source.sourceName(), name, seen[name], row),
+                keys=("AXIS_FIELD",),
             )
         seen[name] = row
         try:
             line = _axis_line(feature, name, to_degrees, ellipsoid)
         except InputError as error:
-            raise InputError(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
+            raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
         rows.append(AxisRow(line, {f.name().lower(): feature[i] for i, f in enumerate(source.fields())}))
     if not rows:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
@@ -82,8 +83,8 @@ def _axis_line(feature, name, to_degrees, ellipsoid):
     return AxisLine(name, lat, lon, ellipsoid)
 
 
-def assigned_axes(points_name, names, axis_names, field_name, explicit, feedback):
-    """Axis index of each station by the names it carries, -1 for the nearest; None where no station carries one.
+def assigned_axes(points_name, names, axis_names, field_name, explicit):
+    """Axis index of each station by the names it carries, -1 for the nearest; None where no station names one.
 
     ``names``: texts (n,). A field found by default that matches no axis at all is not taken for a naming field.
     InputError where some rows name an axis that does not exist.
@@ -91,12 +92,6 @@ def assigned_axes(points_name, names, axis_names, field_name, explicit, feedback
     index = {name: k for k, name in enumerate(axis_names)}
     found = np.array([index.get(name, -1 if name == "" else -2) for name in names], int)
     if not np.any(found >= 0) and not explicit:
-        if np.any(found == -2):
-            feedback.pushWarning(
-                tr(
-                    "No value of the field '{}' of layer '{}' names an axis; each station goes to its nearest axis."
-                ).format(field_name, points_name)
-            )
         return None
     unknown = np.flatnonzero(found == -2)
     if len(unknown):

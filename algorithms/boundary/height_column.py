@@ -30,5 +30,6 @@ def height_column(source, given, use_z=True):
         tr(
             "Layer '{}' has no field 'height' and its points have no Z; choose the field with the heights "
             "(HEIGHT_FIELD)."
-        ).format(source.sourceName())
+        ).format(source.sourceName()),
+        keys=("HEIGHT_FIELD",),
     )

@@ -16,7 +16,8 @@ def named_field(source, given, key, defaults=()):
             raise InputError(
                 tr("Layer '{}' has no field '{}' ({}); it has {}.").format(
                     source.sourceName(), given, key, listed([f.name() for f in source.fields()], 12) or tr("none")
-                )
+                ),
+                keys=(key,),
             )
         return names.index(given.lower())
     return next((names.index(name) for name in defaults if name in names), -1)

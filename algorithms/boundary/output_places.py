@@ -6,7 +6,6 @@ from urllib.parse import unquote
 from qgis.core import (
     QgsDataSourceUri,
     QgsMapLayer,
-    QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
     QgsProcessingUtils,
@@ -20,6 +19,7 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QUrl
 from qgis.PyQt.QtXml import QDomDocument
 
+from ..core.errors import InputError
 from ..language.decision_words import ENDING
 from ..language.translation import tr
 
@@ -223,7 +223,7 @@ def unfit_place(key, text):
 
 
 def check_written(asked, destination, table):
-    """QgsProcessingException where the closed file does not hold all rows: a full disk shows only now.
+    """InputError where the closed file does not hold all rows: a full disk shows only now.
 
     ``asked``: the parameter's text; ``destination``: what the host made of it.
     """
@@ -235,8 +235,9 @@ def check_written(asked, destination, table):
     layer = QgsVectorLayer(uri, "check", "ogr")
     if not layer.isValid() or layer.featureCount() != len(table):
         arrived = max(layer.featureCount(), 0) if layer.isValid() else 0
-        raise QgsProcessingException(
+        raise InputError(
             tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(
                 table.key, arrived, len(table)
-            )
+            ),
+            keys=(table.key,),
         )

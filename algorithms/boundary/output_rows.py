@@ -20,8 +20,8 @@ from qgis.core import (
     QgsProcessingException,
     QgsWkbTypes,
 )
-from qgis.PyQt.QtCore import QMetaType, QVariant
 
+from ..core.errors import InputError
 from ..language.translation import tr
 from .cancel import check_cancel
 from .fields import FIELDS, REAL, WHOLE
@@ -131,7 +131,7 @@ def _fid_field(fields):
 def write_rows(sink, table, feedback, progress=(0.0, 100.0)):
     """Write a table into an open sink in chunks, with progress and cancel between them.
 
-    Raises QgsProcessingException where the sink refuses rows, or the input changed since it was read.
+    Raises InputError where the sink refuses rows, QgsProcessingException where the input changed since it was read.
     """
     number = len(table)
     features = _new_features(table) if table.source is None else _source_features(table)
@@ -144,12 +144,12 @@ def write_rows(sink, table, feedback, progress=(0.0, 100.0)):
         for k, column in enumerate(table.columns.values(), kept):
             deque(map(setitem, chunk, repeat(k), _plain(column, first, last)), maxlen=0)
         if not sink.addFeatures(chunk, QgsFeatureSink.Flag.FastInsert):
-            raise QgsProcessingException(not_written(table.key, sink.lastError()))
+            raise InputError(not_written(table.key, sink.lastError()), keys=(table.key,))
         feedback.setProgress(progress[0] + (progress[1] - progress[0]) * last / number)
     if next(features, None) is not None:
         raise QgsProcessingException(_changed(table))
     if not sink.flushBuffer():
-        raise QgsProcessingException(not_written(table.key, sink.lastError()))
+        raise InputError(not_written(table.key, sink.lastError()), keys=(table.key,))
 
 
 def not_written(key, reason):

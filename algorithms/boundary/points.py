@@ -54,7 +54,7 @@ def _to_latitude_longitude(x, y, source, crs, target):
     try:
         lat, lon = geodesy.to_latitude_longitude(x, y, definition(crs), target)
     except InputError as error:
-        raise InputError(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
+        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
     bad = np.flatnonzero(~((np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)))
     if len(bad):
         raise InputError(

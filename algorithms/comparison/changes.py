@@ -178,7 +178,7 @@ def _motion(first, rows, changes, deviations, tilt, shift):
         sigma = np.full(len(rows), np.nan)
     position = first.chainage[rows]
     if tilt and not np.all(np.isfinite(position)):
-        raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name))
+        raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name), keys=("TILT",))
     return common_motion(
         position if tilt else np.zeros(len(rows)), changes[rows], sigma, tilt=tilt, robust=shift == "robust"
     )

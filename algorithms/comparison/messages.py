@@ -274,10 +274,10 @@ class ComparisonReport:
         return {name: [row[name] for row in rows] for name in rows[0]}
 
 
-def tell_comparison(report, feedback):
+def tell_comparison(report, asked):
     """Push the sentences of a run; doubts as warnings."""
     c = report.compared
-    feedback.pushInfo(
+    asked.say(
         tr("Understood: {}, compared with {} ({}); matched by {}.").format(
             counted(len(c.surveys), tr("survey"), tr("surveys")),
             c.first.label,
@@ -290,6 +290,6 @@ def tell_comparison(report, feedback):
         report.judged_sentence(),
         *report.unmatched_sentence()[:40],
     ]:
-        feedback.pushInfo(sentence)
+        asked.say(sentence)
     for sentence in report.doubts():
-        feedback.pushWarning(sentence)
+        asked.warn(sentence)

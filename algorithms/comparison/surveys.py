@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 import numpy as np
-from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters, QgsVectorLayer, QgsWkbTypes
+from qgis.core import QgsVectorLayer, QgsWkbTypes
 
 from ..boundary.input_fields import named_field
 from ..boundary.points import read_points
@@ -44,16 +44,14 @@ def read_surveys(asked, run_units):
     """Read all surveys, the earliest first where all have dates, else in their order."""
     layers = survey_layers(asked)
     typed = _typed_dates(asked.text("DATES"), len(layers))
-    definition = QgsProcessingParameterFeatureSource("SURVEYS", "")
     surveys = []
     for number, layer in enumerate(layers):
-        source = QgsProcessingParameters.parameterAsSource(definition, {"SURVEYS": layer}, asked.context)
-        surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
+        surveys.append(_survey(asked, run_units, asked.source_of(layer), typed[number] if typed else None))
         asked.feedback.setProgress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
     else:
-        asked.feedback.pushWarning(
+        asked.warn(
             tr(
                 "Not all surveys have a date (DATES, or a field 'date'): they are taken in the order given, without "
                 "rates."
@@ -65,12 +63,12 @@ def read_surveys(asked, run_units):
     return [replace(survey, label=label) for survey, label in zip(surveys, labels)]
 
 
-def _day(text, where):
+def _day(text, where, keys=()):
     try:
         return date.fromisoformat(text[:10])
     except ValueError:
         raise InputError(
-            tr("{}: '{}' is no date; expected year-month-day, for example 2025-03-11.").format(where, text)
+            tr("{}: '{}' is no date; expected year-month-day, for example 2025-03-11.").format(where, text), keys=keys
         ) from None
 
 
@@ -80,9 +78,10 @@ def _typed_dates(text, number):
         raise InputError(
             tr("DATES has {}, but there are {}.").format(
                 counted(len(parts), tr("date"), tr("dates")), counted(number, tr("survey"), tr("surveys"))
-            )
+            ),
+            keys=("DATES",),
         )
-    return [_day(part, "DATES") for part in parts]
+    return [_day(part, "DATES", ("DATES",)) for part in parts]
 
 
 def _survey(asked, run_units, source, typed):
@@ -99,7 +98,8 @@ def _survey(asked, run_units, source, typed):
             tr(
                 "Layer '{}' has no field 'height', no design_h and residual, and its points have no Z; choose the "
                 "field with the heights (HEIGHT_FIELD)."
-            ).format(source.sourceName())
+            ).format(source.sourceName()),
+            keys=("HEIGHT_FIELD",),
         )
     if index["chainage"] < 0 and index["station"] < 0:
         raise InputError(
@@ -119,7 +119,7 @@ def _survey(asked, run_units, source, typed):
         columns["height"] = columns["design_h"] + columns["residual"] if designed else points.z
     chainage = columns["chainage"] if index["chainage"] >= 0 else _from_notation(columns["station"], source)
     station = columns["station"] if index["station"] >= 0 else station_texts(chainage, run_units.chainage_name)
-    day = typed or _field_day(columns["date"], source, asked.feedback)
+    day = typed or _field_day(columns["date"], source, asked)
     if not np.any(np.isfinite(columns["height"])):
         raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
     return Survey(
@@ -141,7 +141,7 @@ def _from_notation(stations, source):
     try:
         return np.array([notation(text)[0] if text else np.nan for text in stations], float)
     except InputError as error:
-        raise InputError(
+        raise error.reworded(
             tr("Layer '{}' has no field 'chainage', and its stations cannot be read: {}").format(
                 source.sourceName(), error
             )
@@ -152,7 +152,9 @@ def _deviations(asked, column, source):
     sigma = asked.number("SIGMA")
     if sigma is not None:
         if not sigma > 0.0:
-            raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(sigma))
+            raise InputError(
+                tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(sigma), keys=("SIGMA",)
+            )
         return np.full(len(column), sigma)
     bad = np.flatnonzero(column <= 0.0)
     if len(bad):
@@ -164,7 +166,7 @@ def _deviations(asked, column, source):
     return column
 
 
-def _field_day(texts, source, feedback):
+def _field_day(texts, source, asked):
     """The middle of a survey's days by its field; None where it has none."""
     days = sorted(
         _day(text, tr("Layer '{}', row {}").format(source.sourceName(), row))
@@ -174,7 +176,7 @@ def _field_day(texts, source, feedback):
     if not days:
         return None
     if (days[-1] - days[0]).days > LONG_SURVEY:
-        feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}' holds readings from {} to {}; its middle day stands for all.").format(
                 source.sourceName(), days[0], days[-1]
             )

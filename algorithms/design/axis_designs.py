@@ -13,6 +13,7 @@ from ..language.translation import tr
 from ..structure.height_system import undulation_text
 
 _CONTROLS = ("chain_a", "height_a", "chain_b", "height_b", "slope")
+_CHAINAGES = {"chain_a": "CHAINAGE_A", "chain_b": "CHAINAGE_B"}
 
 
 class Designs:
@@ -21,7 +22,7 @@ class Designs:
     def __init__(self, asked, fields, notation, run_units, height_system, datum):
         self._fields, self._notation, self._units = fields, notation, run_units
         self._kind = asked.choice("DESIGN")
-        self._form = {"chain_a": asked.text("CHAINAGE_A"), "chain_b": asked.text("CHAINAGE_B")}
+        self._form = {name: asked.text(key) for name, key in _CHAINAGES.items()}
         for name, key in (
             ("height_a", "HEIGHT_A"),
             ("height_b", "HEIGHT_B"),
@@ -60,7 +61,9 @@ class Designs:
             plane = self._plane(axis) if kind == "reference" else None
             return DesignSpec(kind, plane=plane, **scaled, **self._earth)
         except InputError as error:
-            raise InputError(tr("Axis '{}': {}").format(axis.line.name, error)) from None
+            # The core knows no parameters; of its refusals this one has one place where it is mended.
+            keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
+            raise InputError(tr("Axis '{}': {}").format(axis.line.name, error), code=error.code, keys=keys) from None
 
     def tolerance(self, axis, row):
         """Tolerance of one axis in metres, None without one; InputError where it is negative."""
@@ -68,7 +71,10 @@ class Designs:
         if typed:
             self._note(axis, "tolerance")
         if value is not None and value < 0:
-            raise InputError(tr("Axis '{}': the tolerance {:g} is negative.").format(axis.line.name, value))
+            raise InputError(
+                tr("Axis '{}': the tolerance {:g} is negative.").format(axis.line.name, value),
+                keys=() if typed else ("TOLERANCE",),
+            )
         return None if value is None else value * self._units.height
 
     def _value(self, axis, row, name):
@@ -79,7 +85,8 @@ class Designs:
             try:
                 return (self._notation.chainage(text) if text else None), bool(own)
             except InputError as error:
-                raise InputError(tr("Axis '{}', {}: {}").format(axis.line.name, name, error)) from None
+                keys = () if own else (_CHAINAGES[name],)
+                raise InputError(tr("Axis '{}', {}: {}").format(axis.line.name, name, error), keys=keys) from None
         own = self._fields.number(axis, row, name)
         return (own, True) if own is not None else (self._form[name], False)
 
@@ -91,7 +98,7 @@ class Designs:
 
     def _plane(self, axis):
         if self._references is None:
-            raise InputError(tr("the design 'reference' needs a reference layer (REFERENCE)."))
+            raise InputError(tr("the design 'reference' needs a reference layer (REFERENCE)."), keys=("REFERENCE",))
         layer, rows = self._references
         chosen = [row for row in rows if row.serves(axis.line.name)]
         if not chosen and len(rows) == 1 and not rows[0].values["axes"]:
@@ -107,7 +114,8 @@ class Designs:
             raise InputError(
                 tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
                     chosen[0].name, values["undul"], undulation_text(self._system)
-                )
+                ),
+                keys=("UNDULATION",),
             )
         if values["datum"] and values["datum"] != self._datum:
             raise InputError(

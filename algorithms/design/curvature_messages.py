@@ -13,7 +13,7 @@ MOST_TOLD = 40
 
 def tell_curvature(run, tested):
     """Push the sentences of a run."""
-    say, points = run.feedback.pushInfo, run.structure.points
+    say, points = run.asked.say, run.structure.points
     say(
         tr("Understood: {} stations of layer '{}'; heights from {} in {}; {}.").format(
             len(points),
@@ -33,7 +33,7 @@ def tell_curvature(run, tested):
             )
         )
         if one.beyond:
-            run.feedback.pushWarning(
+            run.asked.warn(
                 tr(
                     "{}: more than {} of {} stations would have to be set aside as blunders, so none was: the heights "
                     "do not follow one curve within their standard deviations."
@@ -41,7 +41,7 @@ def tell_curvature(run, tested):
             )
         aside = np.flatnonzero(~one.kept)
         if len(aside):
-            run.feedback.pushWarning(
+            run.asked.warn(
                 tr("{}: suspected of a blunder and set aside: {}.").format(
                     leg_title(one), listed(run.notation.texts(one.profile.chainage[aside]))
                 )

@@ -33,7 +33,8 @@ def page(run, tested, record):
             tr(
                 "The page needs jinja2 in QGIS's own Python (python3-jinja2 on Debian and Ubuntu); leave HTML empty to "
                 "go without."
-            )
+            ),
+            keys=("HTML",),
         ) from None
     environment = Environment(
         loader=FileSystemLoader(str(TEMPLATES)), autoescape=True, trim_blocks=True, lstrip_blocks=True
@@ -112,7 +113,8 @@ def _picture(run, one):
             tr(
                 "The page needs matplotlib in QGIS's own Python (python3-matplotlib on Debian and Ubuntu); leave HTML "
                 "empty to go without."
-            )
+            ),
+            keys=("HTML",),
         ) from None
     with rc_context({"svg.fonttype": "path", "svg.hashsalt": "tautline", "font.size": 10, "axes.unicode_minus": True}):
         figure = Figure(figsize=(9.2, 6.0), layout="constrained")

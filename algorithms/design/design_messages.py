@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..core.design import STRAIGHT
+from ..entry.messages import BEYOND_ENDS
 from ..language.height_text import height_with_unit, small_text
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
@@ -12,7 +13,7 @@ MOST_AXES_TOLD = 40
 
 def tell_designs(run, reports):
     """Push the sentences of a run: what was understood and what was found, per axis; doubts as warnings."""
-    say, units = run.feedback.pushInfo, run.units
+    say, units = run.asked.say, run.units
     points, structure = run.structure.points, run.structure
     say(
         tr("Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.").format(
@@ -32,17 +33,19 @@ def tell_designs(run, reports):
     if len(reports) > MOST_AXES_TOLD:
         say(tr("{} more: see the summary.").format(counted(len(reports) - MOST_AXES_TOLD, tr("axis"), tr("axes"))))
     if run.asked.given("REFERENCE") and all(r.spec is None or r.spec.kind != "reference" for r in reports):
-        run.feedback.pushWarning(tr("REFERENCE is given, but not used, since no axis has the design 'reference'."))
+        run.asked.warn(
+            tr("REFERENCE is given, but not used, since no axis has the design 'reference'."), keys=("REFERENCE",)
+        )
     for report in reports:
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
-                run.feedback.pushWarning(sentence)
+                run.asked.warn(sentence)
         if report.spec is not None:
             _warn_axis(run, report)
 
 
 def _tell_axis(run, report):
-    say, text = run.feedback.pushInfo, run.notation.text
+    say, text = run.asked.say, run.notation.text
     if report.found is None:
         say(tr("Axis '{}': no station belongs to it.").format(report.name))
         return
@@ -112,7 +115,7 @@ def design_sentence(report, run):
 
 
 def _warn_axis(run, report):
-    warn, chainages = run.feedback.pushWarning, run.chainage[report.rows]
+    warn, chainages = run.asked.warn, run.chainage[report.rows]
     first, last = report.axis.vertex_chainages[[0, -1]]
     beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
     if len(beyond):
@@ -121,7 +124,8 @@ def _warn_axis(run, report):
                 report.name,
                 counted(len(beyond), tr("station lies"), tr("stations lie")),
                 listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond)),
-            )
+            ),
+            BEYOND_ENDS,
         )
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(

@@ -14,7 +14,7 @@ MOST_TOLD = 40
 
 def tell_fits(run, fits):
     """Push the sentences of a run: what was understood, found, and how sure it is."""
-    say, points = run.feedback.pushInfo, run.structure.points
+    say, points = run.asked.say, run.structure.points
     say(
         tr("Understood: {} stations of layer '{}' and {}; heights from {} in {}; {}.").format(
             len(points),
@@ -50,7 +50,7 @@ def _counted(number):
 
 
 def _tell_fit(run, fit):
-    say, units, found = run.feedback.pushInfo, run.units, fit.surface.search
+    say, units, found = run.asked.say, run.units, fit.surface.search
     solution = found.solution
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
     say(
@@ -84,7 +84,7 @@ def _tell_fit(run, fit):
     )
     if fit.arms_apart:
         apart = tr("1 axis does") if fit.arms_apart == 1 else tr("{} axes do").format(fit.arms_apart)
-        run.feedback.pushWarning(
+        run.asked.warn(
             tr("{} '{}': {} not meet the others within 10 m; a height unknown was added for each.").format(
                 kind, fit.name, apart
             )
@@ -164,7 +164,7 @@ def _variance_sentence(run, solution):
 
 
 def _tell_level(run, fit):
-    say = run.feedback.pushInfo
+    say = run.asked.say
     if fit.level is not None:
         level = fit.level
         where = tr("inside the surveyed stretch") if lies_within(run, fit) else tr("outside the surveyed stretch")
@@ -244,7 +244,7 @@ def _flagged_runs(run, fit):
 
 
 def _tell_suspects(run, fit):
-    say, warn, found = run.feedback.pushInfo, run.feedback.pushWarning, fit.surface.search
+    say, warn, found = run.asked.say, run.asked.warn, fit.surface.search
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
     if found.solution.freedom < 1 or not np.isfinite(found.solution.critical):
         say(tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name))

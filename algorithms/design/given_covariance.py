@@ -35,7 +35,7 @@ class GivenCovariance:
         try:
             matrix = covariance_of(self.names, self.texts, wanted)
         except InputError as error:
-            raise InputError(tr("Layer '{}': {}").format(self.layer, error)) from None
+            raise error.reworded(tr("Layer '{}': {}").format(self.layer, error)) from None
         if self.sigma is not None:
             matrix = matrix + np.eye(len(matrix)) * self.sigma**2
         held = np.flatnonzero(np.diag(matrix) <= 0.0)
@@ -44,7 +44,8 @@ class GivenCovariance:
                 tr(
                     "Layer '{}': point '{}' was held fixed and has no standard deviation; give SIGMA, that of a height "
                     "beside the levelling."
-                ).format(self.layer, wanted[held[0]])
+                ).format(self.layer, wanted[held[0]]),
+                keys=("SIGMA",),
             )
         return Covariance(np.diag(matrix).copy(), matrix)
 
@@ -68,7 +69,8 @@ def given_covariance(asked, source, sigma):
         raise InputError(
             tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
                 source.sourceName(), listed([f"'{name}'" for name in NAMES])
-            )
+            ),
+            keys=("NAME_FIELD",),
         )
     rows = read_table(table, {}, fields, asked.feedback).columns
     stations = read_table(source, {}, {"name": naming}, asked.feedback).columns["name"]

@@ -64,9 +64,9 @@ def accuracies(asked, points, unit, needed, field_used, given=None):
     """
     typed, km = asked.number("SIGMA"), asked.number("SIGMA_KM")
     if km is not None and not km > 0:
-        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"))
+        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"), keys=("SIGMA_KM",))
     if typed is not None and not typed > 0:
-        raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"))
+        raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"), keys=("SIGMA",))
     km = None if km is None else km / 1000.0
     if given is not None:
         return Accuracies(
@@ -94,7 +94,10 @@ def accuracies(asked, points, unit, needed, field_used, given=None):
             tr("standard deviation {} for all").format(number_text(typed, 4)),
         )
     if km is not None:
-        raise InputError(tr("SIGMA_KM needs the standard deviation of a height too: give SIGMA or SIGMA_FIELD."))
+        raise InputError(
+            tr("SIGMA_KM needs the standard deviation of a height too: give SIGMA or SIGMA_FIELD."),
+            keys=("SIGMA", "SIGMA_FIELD", "SIGMA_KM"),
+        )
     return Accuracies(
         np.ones(len(points)), False, None, tr("standard deviation not stated, estimated from the residuals")
     )

@@ -74,7 +74,7 @@ class Group:
         try:
             return self._fitted(run, remove, robust)
         except InputError as error:
-            raise InputError(
+            raise error.reworded(
                 tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, error)
             ) from None
 
@@ -140,10 +140,10 @@ def groups_of_lines(run):
     for number, axis in enumerate(run.axes):
         rows = np.flatnonzero(run.usable & (run.structure.feet.axis == number))
         if not len(rows):
-            run.feedback.pushInfo(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
+            run.asked.say(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
             continue
         if len(rows) == 1 and several:
-            run.feedback.pushWarning(
+            run.asked.warn(
                 tr("Axis '{}': 1 station with a height; a line needs 2 and was not fitted.").format(axis.line.name)
             )
             continue
@@ -152,7 +152,7 @@ def groups_of_lines(run):
             mine = rows[rows_on(stretch, s)]
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if stretch.leg and len(mine) < LEAST_ON_LEG:
-                run.feedback.pushWarning(
+                run.asked.warn(
                     tr("{}: {} stations with heights; a leg needs {} and was not fitted.").format(
                         name, len(mine), LEAST_ON_LEG
                     )

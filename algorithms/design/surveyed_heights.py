@@ -18,7 +18,7 @@ class SurveyedHeights:
     """
 
     def __init__(self, asked):
-        self.asked, self.feedback = asked, asked.feedback
+        self.asked = asked
         self.units = asked.units()
         sigma, undulation = sigma_index(asked), undulation_index(asked)
         self.structure, self.heights = read_structure(

@@ -66,7 +66,7 @@ def bars_table(drawn, scale, record):
     return OutputTable("BARS", columns, drawn.crs, QgsWkbTypes.Type.LineString, style, shapes=shapes)
 
 
-def band_table(drawn, scale, record, feedback):
+def band_table(drawn, scale, record, asked):
     """OutputTable BAND: a polygon for each axis that has a tolerance."""
     columns, paths = {"axis": [], "tolerance": [], "factor": []}, []
     for one in drawn.axes:
@@ -78,7 +78,7 @@ def band_table(drawn, scale, record, feedback):
             first, last = first - scale.length / 40.0, last + scale.length / 40.0
         half = one.tolerance * scale.factor
         if folds(one.axis, half, first, last) or folds(one.axis, -half, first, last):
-            feedback.pushWarning(
+            asked.warn(
                 tr(
                     "Axis '{}': the tolerance band is wider than its bends allow and folds over itself; give a smaller "
                     "EXAGGERATION."
@@ -89,7 +89,7 @@ def band_table(drawn, scale, record, feedback):
         columns["tolerance"].append(one.tolerance / drawn.units.height)
         columns["factor"].append(scale.factor)
     if not paths:
-        feedback.pushWarning(tr("No tolerance is known, so BAND is empty; give TOLERANCE."))
+        asked.warn(tr("No tolerance is known, so BAND is empty; give TOLERANCE."), keys=("TOLERANCE",))
     shapes = [polygon(path) for path in placed_paths(paths, drawn.crs)]
     style = _style("tolerance_band", tr("Tolerance band"), drawn, scale, record)
     return OutputTable("BAND", columns, drawn.crs, QgsWkbTypes.Type.Polygon, style, shapes=shapes)
@@ -109,7 +109,7 @@ def _style(kind, name, drawn, scale, record):
     )
 
 
-def tell_bars(drawn, scale, feedback):
+def tell_bars(drawn, scale, asked):
     """Say the factor, what the longest bar stands for, and which bars are cut."""
     units = drawn.units
     found = [
@@ -119,7 +119,7 @@ def tell_bars(drawn, scale, feedback):
         if residual == residual
     ]
     if not found:
-        feedback.pushWarning(tr("No station of layer '{}' has a residual, so there are no bars.").format(drawn.layer))
+        asked.warn(tr("No station of layer '{}' has a residual, so there are no bars.").format(drawn.layer))
         return 0
 
     def told(item):
@@ -128,7 +128,7 @@ def tell_bars(drawn, scale, feedback):
         )
 
     ground = round_number(scale.length * LONGEST_SHARE)
-    feedback.pushInfo(
+    asked.say(
         tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(
             times(scale.factor),
             number_text(ground, 0 if ground >= 1 else 3),
@@ -140,13 +140,13 @@ def tell_bars(drawn, scale, feedback):
     cut = sorted((item for item in found if item[0] * scale.factor > scale.longest * (1.0 + 1e-9)), reverse=True)
     if whole:
         longest = max(whole)
-        feedback.pushInfo(
+        asked.say(
             tr("The longest bar drawn whole stands for {}; it is {} m long.").format(
                 told(longest), number_text(longest[0] * scale.factor, 1)
             )
         )
     if cut:
-        feedback.pushWarning(
+        asked.warn(
             tr("{} cut at {} m, with a mark: {}. EXAGGERATION {:g} would show all whole.").format(
                 counted(len(cut), tr("bar is"), tr("bars are")),
                 number_text(scale.longest, 0 if scale.longest >= 10 else 2),

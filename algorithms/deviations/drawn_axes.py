@@ -168,7 +168,8 @@ def _placed(row, number, fields, structure, rows, units, record):
                 number_text(chainage[at] / units.chainage, 3),
                 units.chainage_label,
                 row.line.name,
-            )
+            ),
+            keys=("CHAINAGE_UNIT",),
         )
     return Axis(row.line, axis.chainage_height, start)
 

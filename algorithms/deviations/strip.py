@@ -37,9 +37,9 @@ class StripWish:
     factor: object
 
 
-def strip_table(drawn, scale, wish, record, feedback):
+def strip_table(drawn, scale, wish, record, asked):
     """OutputTable STRIP and the strip's factor (None where no strip can be drawn)."""
-    plans = _plans(drawn, scale, wish, feedback)
+    plans = _plans(drawn, scale, wish, asked)
     rows, factor = [], None
     if plans:
         step = grid_step(
@@ -59,16 +59,16 @@ def strip_table(drawn, scale, wish, record, feedback):
             frame = StripFrame(low, high, step, factor, distance, side)
             strip = _Strip(drawn, one, profile, frame, wish.view, gap, bar)
             rows += strip.rows()
-            _tell(drawn, one, strip, fits, feedback)
+            _tell(drawn, one, strip, fits, asked)
     return _table(drawn, rows, wish.view, factor, record), factor
 
 
-def _plans(drawn, scale, wish, feedback):
+def _plans(drawn, scale, wish, asked):
     plans = []
     for one in drawn.axes:
         rows = np.isfinite(one.design) & np.isfinite(one.flat)
         if rows.sum() < 2 or np.ptp(one.chainage[rows]) < 1e-3 * scale.length:
-            feedback.pushWarning(
+            asked.warn(
                 tr("Axis '{}': no strip; it needs design heights at two stations some way apart.").format(one.name)
             )
             continue
@@ -233,9 +233,9 @@ def height_label(value, step, units, sign=False):
     return write(value / units.height, max(0, int(np.ceil(-np.log10(step) - 1e-9)))) + " " + units.height_label
 
 
-def _tell(drawn, one, strip, fits, feedback):
+def _tell(drawn, one, strip, fits, asked):
     frame, units = strip.frame, drawn.units
-    feedback.pushInfo(
+    asked.say(
         tr(
             "Axis '{}': strip on the {}, {} m from the axis, heights drawn {}; its scale bar stands for {}. Level "
             "line: constant height {} through the design at {}."
@@ -250,20 +250,20 @@ def _tell(drawn, one, strip, fits, feedback):
         )
     )
     if drawn.record.get("height_system") == "ellipsoidal":
-        feedback.pushWarning(
+        asked.warn(
             tr(
                 "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is no water "
                 "surface."
             ).format(one.name)
         )
     if not fits:
-        feedback.pushInfo(
+        asked.say(
             tr(
                 "Axis '{}': the design slopes so much that the level line leaves the strip; it is cut at the edge."
             ).format(one.name)
         )
     if "as-built" in strip.cut:
-        feedback.pushWarning(
+        asked.warn(
             tr(
                 "Axis '{}': as-built heights far from the design leave the strip and are cut at its edge; the bars and "
                 "the table have them."
@@ -271,12 +271,12 @@ def _tell(drawn, one, strip, fits, feedback):
         )
     slope, curve = np.ptp(strip.profile.flat), np.ptp(strip.profile.design - strip.profile.flat)
     if strip.view == "level" and 0.0 < 10.0 * curve < slope:
-        feedback.pushInfo(
+        asked.say(
             tr("Axis '{}': the design's slope hides its curvature here; VIEW 'straight' shows it.").format(one.name)
         )
     outer = frame.offset(frame.high)
     if any(folds(one.axis, offset, strip.first, strip.last) for offset in (frame.offset(frame.low), outer)):
-        feedback.pushWarning(
+        asked.warn(
             tr("Axis '{}': the strip folds over itself at a bend; draw it on the other side or nearer.").format(
                 one.name
             )

@@ -2,6 +2,8 @@
 
 import json
 import math
+import traceback
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -26,6 +28,7 @@ from ..core.geodesy import library_versions
 from ..documents.files import write_documents
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
+from .messages import REFUSAL, Message, hand
 from .request import Request
 from .run_record import recorded_run
 from .version import VERSION
@@ -58,7 +61,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     - ``entry_parameters()``: list of fresh parameters;
     - ``result_numbers()``: {name: label} of number outputs;
-    - ``computed(asked)``: reads, checks and computes; returns a Result. It opens no sink.
+    - ``computed(asked)``: reads, checks and computes; returns a Result. It opens no sink;
+    - ``prepared(asked)``, where it needs one: reads before the run, in the main thread, what only that may touch.
 
     Anything else in capitals is refused when the class is made, so that a misspelt name is not silently dead.
     """
@@ -108,6 +112,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def computed(self, asked):
         raise NotImplementedError
 
+    def prepared(self, asked):
+        """Before the run, in the main thread; InputError where the run is refused."""
+
     def initAlgorithm(self, configuration=None):  # noqa: N802 - the host's name
         from qgis.core import QgsProcessingOutputNumber
 
@@ -117,43 +124,60 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             self.addOutput(QgsProcessingOutputNumber(name, label))
 
     def checkParameterValues(self, parameters, context):  # noqa: N802 - the host's name
-        message = self._unknown_keys(parameters) or self._unfit_values(parameters)
-        if message:
-            return False, message
-        valid, message = super().checkParameterValues(parameters, context)
-        if not valid:
-            return valid, message
-        message = self._overwrites(parameters, context)
-        return (False, message) if message else (True, "")
+        try:
+            self._check_keys(parameters)
+            self._check_values(parameters)
+            valid, message = super().checkParameterValues(parameters, context)
+            if not valid:
+                raise InputError(message, keys=self._refused_by_host(parameters, context))
+            self._check_places(parameters, context)
+        except InputError as error:
+            _tell_refusal(context.feedback(), error)
+            return False, str(error)
+        return True, ""
 
-    def _unknown_keys(self, parameters):
+    def _refused_by_host(self, parameters, context):
+        """The first parameter whose value the host does not take, in a tuple: its sentence alone names it."""
+        for definition in self.parameterDefinitions():
+            if not definition.checkValueIsAcceptable(parameters.get(definition.name()), context):
+                return (definition.name(),)
+        return ()
+
+    def _check_keys(self, parameters):
         """The host ignores a misspelt parameter and runs with its default; a wrong result would be the reward."""
         known = {definition.name() for definition in self.parameterDefinitions()}
         unknown = sorted(set(parameters) - known)
-        return (
-            tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known)))
-            if (unknown)
-            else ""
-        )
+        if unknown:
+            raise InputError(
+                tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))),
+                keys=unknown,
+            )
 
-    def _unfit_values(self, parameters):
+    def _check_values(self, parameters):
         """The host says only that a value is incorrect, and takes text that is no number for 0."""
         for definition in self.parameterDefinitions():
             name, value = definition.name(), parameters.get(definition.name())
             if not isinstance(value, (str, int, float)) or value == "":
                 continue
             if isinstance(definition, QgsProcessingParameterEnum) and value not in definition.options():
-                return tr("{} is '{}', but can only be {}.").format(name, value, ", ".join(definition.options()))
+                raise InputError(
+                    tr("{} is '{}', but can only be {}.").format(name, value, ", ".join(definition.options())),
+                    keys=(name,),
+                )
             if isinstance(definition, QgsProcessingParameterNumber):
                 try:
                     number = float(value)
                 except ValueError:
-                    return tr("{} is '{}', which is no number.").format(name, value)
+                    raise InputError(tr("{} is '{}', which is no number.").format(name, value), keys=(name,)) from None
                 if not math.isfinite(number):
-                    return tr("{} is {}, which is no number to compute with.").format(name, value)
+                    raise InputError(
+                        tr("{} is {}, which is no number to compute with.").format(name, value), keys=(name,)
+                    )
                 if number < definition.minimum():
-                    return tr("{} is {}, but must be at least {:g}.").format(name, value, definition.minimum())
-        return ""
+                    raise InputError(
+                        tr("{} is {}, but must be at least {:g}.").format(name, value, definition.minimum()),
+                        keys=(name,),
+                    )
 
     def _definitions(self, kind, parameters):
         return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]
@@ -164,7 +188,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             value = parameters[name]
             yield from ((name, one) for one in (value if isinstance(value, (list, tuple)) else [value]))
 
-    def _overwrites(self, parameters, context):
+    def _check_places(self, parameters, context):
         """The host destroys an input that is also the output and calls it a success; nor does it look for folders."""
         sinks = self._definitions(
             (QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination), parameters
@@ -175,30 +199,37 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             text = output_places.destination_text(parameters[key])
             message = output_places.unfit_place(key, text)
             if message:
-                return message
+                raise InputError(message, keys=(key,))
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
         for source, value in self._inputs(parameters):
             for place in output_places.places_behind(value, context):
                 for key in sinks:
                     if output_places.same_place(place, places[key]):
-                        return tr(
-                            "{} is the place of the input {} ({}); choose another, or the input would be lost."
-                        ).format(key, source, place[0])
+                        raise InputError(
+                            tr(
+                                "{} is the place of the input {} ({}); choose another, or the input would be lost."
+                            ).format(key, source, place[0]),
+                            keys=(key, source),
+                        )
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if output_places.same_place(places[key], places[other]):
-                    return tr("{} and {} are one place ({}); choose different files or tables.").format(
-                        other, key, places[key][0]
+                    raise InputError(
+                        tr("{} and {} are one place ({}); choose different files or tables.").format(
+                            other, key, places[key][0]
+                        ),
+                        keys=(other, key),
                     )
-        return ""
 
     # --- the run
 
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
-        self._records = {}
-        for key, value in self._inputs(parameters):
-            self._records.setdefault(key, []).append(recorded_run(value, context))
+        with _refusals_told(feedback):
+            self._records = {}
+            for key, value in self._inputs(parameters):
+                self._records.setdefault(key, []).append(recorded_run(value, context))
+            self.prepared(Request(self, parameters, context, feedback, self._records))
         return True
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
@@ -207,15 +238,11 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()
         }
         asked = Request(self, parameters, context, feedback, self._records)
-        try:
+        with _refusals_told(feedback):
             self._warn_of_unused(asked)
             result = self.computed(asked)
             asked.check_cancel()
             written = self._write(result, asked)
-        except InputError as error:
-            raise QgsProcessingException(str(error)) from None
-        except Cancelled:
-            raise QgsProcessingException(tr("Cancelled; no output was written.")) from None
         return {**written, **result.numbers}
 
     def _warn_of_unused(self, asked):
@@ -223,8 +250,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
             if asked.choice(other) != value:
-                asked.feedback.pushWarning(
-                    tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value)
+                asked.warn(
+                    tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)
                 )
 
     def _write(self, result, asked):
@@ -258,9 +285,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 asked.parameters, table.key, asked.context, table.fields(), table.wkb, table.crs
             )
         except QgsProcessingException as error:
-            raise QgsProcessingException(output_rows.not_written(table.key, error)) from None
+            raise InputError(output_rows.not_written(table.key, error), keys=(table.key,)) from None
         if sink is None:
-            raise QgsProcessingException(self.invalidSinkError(asked.parameters, table.key))
+            raise InputError(self.invalidSinkError(asked.parameters, table.key), keys=(table.key,))
         try:
             output_rows.write_rows(sink, table, asked.feedback, progress)
         finally:
@@ -269,11 +296,12 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             del sink
         output_places.check_written(place, destination, table)
         if "record" in table.columns and place.lower().endswith(output_places.SHORT_TEXTS):
-            asked.feedback.pushWarning(
+            asked.warn(
                 tr(
                     "{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a "
                     "GeoPackage keeps it."
-                ).format(table.key)
+                ).format(table.key),
+                keys=(table.key,),
             )
         return destination
 
@@ -281,8 +309,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         try:
             saved_styles.save_into_geopackage(destination, table.style)
         except saved_styles.StyleNotSaved as error:
-            asked.feedback.pushWarning(
-                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error)
+            asked.warn(
+                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
+                keys=(table.key,),
             )
         saved_styles.attach(asked.context, destination, table.style)
 
@@ -295,6 +324,32 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 given[definition.name()] = _recorded(value, asked.context)
         versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
         return {"entry": f"tautline:{self.ID}", "parameters": given, "versions": versions, **more}
+
+
+def _tell_refusal(feedback, error):
+    """Hand the refusal of an InputError to who listens to ``feedback``."""
+    hand(feedback, Message(REFUSAL, error.code, str(error), error.keys))
+
+
+@contextmanager
+def _refusals_told(feedback):
+    """What ends a run is handed to who listens, and becomes the host's processing error where it is a sentence."""
+    try:
+        yield
+    except InputError as error:
+        _tell_refusal(feedback, error)
+        raise QgsProcessingException(str(error)) from None
+    except Cancelled:
+        error = InputError(tr("Cancelled; no output was written."))
+        _tell_refusal(feedback, error)
+        raise QgsProcessingException(str(error)) from None
+    except QgsProcessingException as error:
+        hand(feedback, Message(REFUSAL, "", str(error)))
+        raise
+    except Exception as error:
+        # A fault of ours: the host shows its traceback, who listens gets its last line.
+        hand(feedback, Message(REFUSAL, "", traceback.format_exception_only(type(error), error)[-1].strip()))
+        raise
 
 
 def _recorded(value, context):

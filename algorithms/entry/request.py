@@ -2,12 +2,14 @@
 
 import math
 
-from qgis.core import QgsProcessingException
+from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters
 
 from ..boundary.cancel import check_cancel
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
+from .messages import DOUBT, FACT, READING, Message, hand
+from .run_record import recorded_run
 
 
 class Request:
@@ -30,10 +32,10 @@ class Request:
         return self.parameters.get(key)
 
     def source(self, key):
-        """The feature source of a mandatory parameter, or a processing error that says it cannot be read."""
+        """The feature source of a mandatory parameter; InputError where it cannot be read."""
         source = self.optional_source(key)
         if source is None:
-            raise QgsProcessingException(self.entry.invalidSourceError(self.parameters, key))
+            raise InputError(self.entry.invalidSourceError(self.parameters, key), keys=(key,))
         return source
 
     def optional_source(self, key):
@@ -48,6 +50,11 @@ class Request:
         """The layers of a parameter that takes several."""
         return self.entry.parameterAsLayerList(self.parameters, key, self.context)
 
+    def source_of(self, layer):
+        """The feature source of one layer of ``layers``."""
+        definition = QgsProcessingParameterFeatureSource("LAYER", "")
+        return QgsProcessingParameters.parameterAsSource(definition, {"LAYER": layer}, self.context)
+
     def number(self, key):
         """A number parameter, None where it is empty; InputError for infinity and what is no number."""
         value = self.parameters.get(key)
@@ -56,7 +63,7 @@ class Request:
             return None
         number = float(self.entry.parameterAsDouble(self.parameters, key, self.context))
         if not math.isfinite(number):
-            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number))
+            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number), keys=(key,))
         return number
 
     def choice(self, key):
@@ -85,9 +92,28 @@ class Request:
         """The record of the run that made the layer of an input; an empty one where there is none."""
         return next(iter(self.records.get(key, ())), {})
 
+    def record_behind(self, source):
+        """The record of the run that made the layer which a ``source``, a text, opens; in the host's main thread."""
+        return recorded_run(source, self.context)
+
     def record(self, **more):
         """The record of this run as a dict, see ``recorded``; ``more``: what the entry knows of it."""
         return self.entry.run_record(self, **more)
+
+    def say(self, text, code="", keys=()):
+        """Put a fact into the log. ``code``: one of messages.CODES; ``keys``: the parameters it is about."""
+        self.feedback.pushInfo(text)
+        hand(self.feedback, Message(FACT, code, text, tuple(keys)))
+
+    def warn(self, text, code="", keys=()):
+        """Put a doubt into the log; ``code`` and ``keys`` as in ``say``."""
+        self.feedback.pushWarning(text)
+        hand(self.feedback, Message(DOUBT, code, text, tuple(keys)))
+
+    def read_as(self, text, short=""):
+        """Put into the log how an input was read. ``short``: what a listener gets of it, where not the whole."""
+        self.feedback.pushInfo(text)
+        hand(self.feedback, Message(READING, "", short or text))
 
     def check_cancel(self):
         """Raise Cancelled where the user has asked for it."""

@@ -59,12 +59,13 @@ def recorded_parameter(record, key):
     return value if isinstance(value, str) else ""
 
 
-def warn_of_unit(record, name, unit, feedback):
+def warn_of_unit(record, name, unit, asked):
     """Warn where the ``record`` of the run that made layer ``name`` tells another unit of heights than ``unit``."""
     made = recorded_unit(record, "height_name") or recorded_parameter(record, "HEIGHT_UNIT")
     if made and made != unit:
-        feedback.pushWarning(
-            tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(name, made, unit)
+        asked.warn(
+            tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(name, made, unit),
+            keys=("HEIGHT_UNIT",),
         )
 
 

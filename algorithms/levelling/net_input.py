@@ -45,7 +45,9 @@ def read_lines(asked, units):
     fields = {key: named_field(source, asked.text(key), key, names) for key, _, names, _ in line_field_table()}
     for key, words in (("FROM_FIELD", "'from_pt'"), ("TO_FIELD", "'to_pt'"), ("DIFFERENCE_FIELD", "'dh'")):
         if fields[key] < 0:
-            raise InputError(tr("Layer '{}' has no field {}; choose it ({}).").format(source.sourceName(), words, key))
+            raise InputError(
+                tr("Layer '{}' has no field {}; choose it ({}).").format(source.sourceName(), words, key), keys=(key,)
+            )
     table = read_table(
         source,
         {key: fields[key] for key in _NUMBERS},
@@ -54,7 +56,7 @@ def read_lines(asked, units):
     )
     if not len(table.ids):
         raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
-    used = _used_rows(source, table, asked.feedback)
+    used = _used_rows(source, table, asked)
     columns = {key: values[used] for key, values in table.columns.items() if key in _NUMBERS}
     lines = _Lines(source, used, columns, units)
     lines.check("LENGTH_FIELD", columns["LENGTH_FIELD"] < 0.0, tr("the length is negative"))
@@ -66,7 +68,7 @@ def read_lines(asked, units):
     return LevelInput(source, table, fields, used, net, known, weights, described)
 
 
-def _used_rows(source, table, feedback):
+def _used_rows(source, table, asked):
     """Rows with both names and a height difference; the others stay in the output and are told."""
     starts, ends, difference = (table.columns[key] for key in ("FROM_FIELD", "TO_FIELD", "DIFFERENCE_FIELD"))
     used, left = [], []
@@ -77,7 +79,7 @@ def _used_rows(source, table, feedback):
             )
         (used if start and end and np.isfinite(difference[row]) else left).append(row)
     if left:
-        feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}': without both points or without a height difference, and not used: {} {}.").format(
                 source.sourceName(), tr("row") if len(left) == 1 else tr("rows"), listed([row + 1 for row in left])
             )
@@ -115,7 +117,7 @@ def _deviations(asked, lines, fields):
     typed = {key: asked.number(key) for key, _ in _TYPED}
     for key, value in typed.items():
         if value is not None and not value > 0.0:
-            raise InputError(tr("{} is {}; it must be positive.").format(key, number_text(value, 6)))
+            raise InputError(tr("{} is {}; it must be positive.").format(key, number_text(value, 6)), keys=(key,))
     weights = asked.choice("WEIGHTS")
     weights = weights or next((kind for key, kind in _TYPED if typed[key] is not None), "")
     if not weights and lines.has("SIGMA_FIELD"):
@@ -184,7 +186,8 @@ def read_benchmarks(asked, unit):
         raise InputError(
             tr("Layer '{}' has no field with the benchmarks' names; choose it (BENCHMARK_FIELD).").format(
                 source.sourceName()
-            )
+            ),
+            keys=("BENCHMARK_FIELD",),
         )
     use_z = height < 0 and QgsWkbTypes.hasZ(source.wkbType())
     if height < 0 and not use_z:
@@ -192,7 +195,8 @@ def read_benchmarks(asked, unit):
             tr(
                 "Layer '{}' has no field 'height' and no Z; choose the field with the benchmarks' heights "
                 "(BENCHMARK_HEIGHT_FIELD)."
-            ).format(source.sourceName())
+            ).format(source.sourceName()),
+            keys=("BENCHMARK_HEIGHT_FIELD",),
         )
     table = read_table(source, {"height": height, "sd": sigma}, {"name": name}, asked.feedback, geometry=use_z)
     return _benchmarks(source, table, table.xyz[2] if use_z else table.columns["height"], unit)

@@ -15,9 +15,9 @@ def tell_net(run):
     said = [_understood(run), _datum(run), *_adjustment(run), *_misclosures(run)]
     doubts = [*_names(run), *_loose(run), *_global(run), *_suspects(run), *_moved(run), *_beyond(run), *_unchecked(run)]
     for sentence in said:
-        run.feedback.pushInfo(sentence)
+        run.asked.say(sentence)
     for sentence in doubts:
-        run.feedback.pushWarning(sentence)
+        run.asked.warn(sentence)
     return said, doubts
 
 

@@ -19,13 +19,7 @@ class LevellingRun:
     """Everything a run has found, metres. Points are indices into ``lines.net.names``."""
 
     def __init__(self, asked, lines, benchmarks, named, units):
-        self.feedback, self.lines, self.benchmarks, self.named, self.units = (
-            asked.feedback,
-            lines,
-            benchmarks,
-            named,
-            units,
-        )
+        self.asked, self.lines, self.benchmarks, self.named, self.units = (asked, lines, benchmarks, named, units)
         self.free = asked.flag("FREE")
         self.level_class = asked.choice("CLASS")
         self.factor = asked.number("LIMIT_FACTOR")
@@ -47,11 +41,14 @@ class LevellingRun:
         net = self.lines.net
         if wanted and wanted not in self.index:
             raise InputError(
-                tr("FREE_POINT: no line of layer '{}' touches '{}'.").format(self.lines.source.sourceName(), wanted)
+                tr("FREE_POINT: no line of layer '{}' touches '{}'.").format(self.lines.source.sourceName(), wanted),
+                keys=("FREE_POINT",),
             )
         if not self.free:
             if wanted:
-                self.feedback.pushWarning(tr("FREE_POINT is given, but not used, since the adjustment is not free."))
+                self.asked.warn(
+                    tr("FREE_POINT is given, but not used, since the adjustment is not free."), keys=("FREE_POINT",)
+                )
             return {}
         held = {}
         if wanted:
@@ -72,7 +69,8 @@ class LevellingRun:
                 tr(
                     "No line of layer '{}' reaches a benchmark: its points are {}, and {}. Give BENCHMARKS, or run a "
                     "free adjustment."
-                ).format(self.lines.source.sourceName(), names, known)
+                ).format(self.lines.source.sourceName(), names, known),
+                keys=("BENCHMARKS",),
             )
         weighted = {point: (mark.height, mark.deviation) for point, mark in self.tied.items() if mark.deviation > 0.0}
         if weighted and not self.lines.known:
@@ -80,7 +78,8 @@ class LevellingRun:
                 tr(
                     "Benchmarks with a standard deviation need lines with one too: give SIGMA_KM, SIGMA_SETUP, SIGMA "
                     "or a field 'sd'."
-                )
+                ),
+                keys=("SIGMA_KM", "SIGMA_SETUP", "SIGMA"),
             )
         return Datum({point: mark.height for point, mark in self.tied.items() if mark.deviation == 0.0}, weighted)
 

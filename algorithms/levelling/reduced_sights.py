@@ -97,13 +97,16 @@ class Reduction:
             except ValueError:
                 day = ""
             if not day.strip():
-                raise InputError(tr("REFRACTION_DAYS: '{}' is not day=k.").format(part.strip()))
+                raise InputError(
+                    tr("REFRACTION_DAYS: '{}' is not day=k.").format(part.strip()), keys=("REFRACTION_DAYS",)
+                )
         unknown = sorted(set(found) - set(self.table.day))
         if unknown:
             raise InputError(
                 tr("REFRACTION_DAYS: no row of layer '{}' has the day '{}'.").format(
                     self.table.source.sourceName(), unknown[0]
-                )
+                ),
+                keys=("REFRACTION_DAYS",),
             )
         return found
 
@@ -112,7 +115,9 @@ class Reduction:
         if not text:
             return None
         if self.asked.number("COLLIMATION") is not None:
-            raise InputError(tr("COLLIMATION and PEG_TEST are both given; give one of them."))
+            raise InputError(
+                tr("COLLIMATION and PEG_TEST are both given; give one of them."), keys=("COLLIMATION", "PEG_TEST")
+            )
         height, distance = self.units.height, self.units.chainage
         setups = [
             PegSetup(s.first * height, s.second * height, s.first_length * distance, s.second_length * distance)
@@ -341,7 +346,8 @@ class Reduction:
                 tr(
                     "Layer '{}', row {}: the setup's sights are unlike and there is no coefficient of refraction k; "
                     "give REFRACTION."
-                ).format(table.source.sourceName(), row + 1)
+                ).format(table.source.sourceName(), row + 1),
+                keys=("REFRACTION",),
             )
         members = np.concatenate([section.setups for section in sections]).astype(int)
         groups = np.repeat(np.arange(len(sections)), [len(section.setups) for section in sections])

@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..core.sights import MEAN_RADIUS
+from ..entry.messages import ROW_REJECTED
 from ..language.height_text import small_text
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
@@ -13,9 +14,9 @@ LONGEST_STAFF = 5.5
 USUAL_K = (-0.5, 0.6)
 
 
-def tell_sights(table, reduction, found, units, feedback):
+def tell_sights(table, reduction, found, units, asked):
     """Push the sentences of a run: what was understood, used and found, and what is doubtful."""
-    say, warn = feedback.pushInfo, feedback.pushWarning
+    say, warn = asked.say, asked.warn
     say(_understood(table, units))
     say(_stated(reduction, found))
     if reduction.peg is not None or reduction.collimation:
@@ -209,6 +210,12 @@ def _doubts(table, reduction, found):
 def _rejections(table, warn):
     rows = sorted(table.rejected)
     for row in rows[:20]:
-        warn(tr("Layer '{}', row {} is rejected: {}").format(table.source.sourceName(), row + 1, table.rejected[row]))
+        warn(
+            tr("Layer '{}', row {} is rejected: {}").format(table.source.sourceName(), row + 1, table.rejected[row]),
+            ROW_REJECTED,
+        )
     if len(rows) > 20:
-        warn(tr("{} rejected; see REJECTED.").format(counted(len(rows) - 20, tr("more row is"), tr("more rows are"))))
+        warn(
+            tr("{} rejected; see REJECTED.").format(counted(len(rows) - 20, tr("more row is"), tr("more rows are"))),
+            ROW_REJECTED,
+        )

@@ -110,7 +110,8 @@ def _check_fields(source, fields):
             tr(
                 "Layer '{}' has no fields 'from' and 'to', nor a field 'point' of a levelling book; choose them "
                 "(FROM_FIELD, TO_FIELD)."
-            ).format(name)
+            ).format(name),
+            keys=("FROM_FIELD", "TO_FIELD"),
         )
     level, angle = {"BACK_FIELD", "FORE_FIELD"} <= has, bool(has & {"ZENITH_FIELD", "VERTICAL_FIELD"})
     distance = bool(has & {"SLOPE_FIELD", "HORIZONTAL_FIELD"})
@@ -119,7 +120,8 @@ def _check_fields(source, fields):
             tr(
                 "Layer '{}' has angles but no distance; choose the field and say whether it is along the line of sight "
                 "(SLOPE_FIELD) or horizontal (HORIZONTAL_FIELD)."
-            ).format(name)
+            ).format(name),
+            keys=("SLOPE_FIELD", "HORIZONTAL_FIELD"),
         )
     if not level and not (angle and distance):
         raise InputError(
@@ -132,7 +134,8 @@ def _check_fields(source, fields):
         raise InputError(
             tr(
                 "Layer '{}' has a field 'point' but no back and fore sight; choose them (BACK_FIELD, FORE_FIELD)."
-            ).format(name)
+            ).format(name),
+            keys=("BACK_FIELD", "FORE_FIELD"),
         )
 
 

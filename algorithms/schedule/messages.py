@@ -208,15 +208,15 @@ class Schedule:
         ]
 
 
-def tell_schedule(schedule, feedback):
+def tell_schedule(schedule, asked):
     """Push the sentences of a run; what could not be kept as warnings."""
     points = schedule.supports.points
-    feedback.pushInfo(
+    asked.say(
         tr("Understood: {} of layer '{}'; {}.").format(
             counted(len(points), tr("station"), tr("stations")), points.name, schedule.method_sentence()
         )
     )
     for sentence in (schedule.result_sentence(), *schedule.left_out()):
-        feedback.pushInfo(sentence)
+        asked.say(sentence)
     for sentence in filter(None, (*schedule.infeasible(), schedule.untested())):
-        feedback.pushWarning(sentence)
+        asked.warn(sentence)

@@ -109,7 +109,8 @@ def _take_flags(asked, supports, columns):
         raise InputError(
             tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}.").format(
                 source.sourceName(), listed(missing)
-            )
+            ),
+            keys=("TESTED",),
         )
     rows = read_table(source, {}, index, asked.feedback).columns
     flags = {(axis, name_key(station)): flag for axis, station, flag in zip(*(rows[k] for k in index))}
@@ -118,7 +119,8 @@ def _take_flags(asked, supports, columns):
         raise InputError(
             tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
                 source.sourceName(), supports.points.name
-            )
+            ),
+            keys=("TESTED",),
         )
     flagged = np.array([flags.get(key, "").casefold() == "suspected blunder" for key in keys])
     order = np.lexsort((supports.chainage, np.array(supports.axis, dtype=object).astype(str)))
@@ -207,14 +209,14 @@ def _decisions(asked, supports):
             strangers.append(f"{axis} {station}".strip())
             continue
         if (axis, key) in found and found[axis, key][0] != decision:
-            asked.feedback.pushWarning(
+            asked.warn(
                 tr("Layer '{}' has two decisions for {} {}; the later one, '{}', counts.").format(
                     source.sourceName(), axis, station, text
                 )
             )
         found[axis, key] = (decision, note)
     if strangers:
-        asked.feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
                 source.sourceName(), supports.source.sourceName(), listed(strangers)
             )
@@ -226,5 +228,5 @@ def checked_positive(asked, key, unit):
     """An optional number as metres; InputError where it is zero or below, None where it is empty."""
     value = asked.number(key)
     if value is not None and not value > 0.0:
-        raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, value))
+        raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, value), keys=(key,))
     return None if value is None else value * unit

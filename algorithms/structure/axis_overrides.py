@@ -46,4 +46,6 @@ def axis_at_height(asked, axis, row, fields, notation_, run_units, heights):
     try:
         return Axis(axis.line, height, notation_.chainage(start) if start else 0.0), word
     except InputError as error:
-        raise InputError(tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, error)) from None
+        raise error.reworded(
+            tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, error)
+        ) from None

@@ -4,6 +4,7 @@ import re
 
 import numpy as np
 
+from ..entry.messages import STATION_TWICE
 from ..language.number_text import listed
 from ..language.translation import tr
 
@@ -22,21 +23,23 @@ def duplicate_rows(axis_index, chainage, offset, station):
     return [(int(a) + 1, int(b) + 1) for a, b in zip(station[order][at], station[order][at + 1])]
 
 
-def warn_duplicates(pairs, name, feedback):
+def warn_duplicates(pairs, name, asked):
     """Warn of rows that are one station twice; both stay."""
     if pairs:
-        feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}' has stations at one place more than once, all kept: rows {}.").format(
                 name, listed([tr("{} and {}").format(*sorted(pair)) for pair in pairs])
-            )
+            ),
+            STATION_TWICE,
         )
 
 
-def warn_unit_by_name(field_name, unit, feedback):
+def warn_unit_by_name(field_name, unit, asked):
     """Warn where a field's name says another unit than the run's."""
     feet = re.search(r"(^|[_\W\d])(ft|feet|foot)$", field_name, re.IGNORECASE)
     metres = re.search(r"(^|[_\W\d])(m|metres?|meters?)$", field_name, re.IGNORECASE)
     if (feet and unit == "metre") or (metres and unit != "metre"):
-        feedback.pushWarning(
-            tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit)
+        asked.warn(
+            tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit),
+            keys=("HEIGHT_UNIT",),
         )

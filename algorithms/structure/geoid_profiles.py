@@ -30,11 +30,11 @@ class GeoidProfiles:
     def __init__(self, asked, points, system, run_units):
         source = asked.source("AXIS")
         rows = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback, points.crs)
-        self.units, self.feedback, self.crs = run_units, asked.feedback, points.crs
+        self.units, self.asked, self.crs = run_units, asked, points.crs
         axes = [Axis(row.line) for row in rows]
         self.found = []
         if system.kind == "constant":
-            asked.feedback.pushWarning(
+            asked.warn(
                 tr(
                     "One undulation for all hides the geoid's slope and bending along the axes; give a grid or a field "
                     "to see them."
@@ -55,7 +55,7 @@ class GeoidProfiles:
                     axis.chainages(feet.leg[rows], feet.along[rows]), system.undulation[feet.station[rows]]
                 )
             except InputError as error:
-                self.feedback.pushWarning(tr("Axis '{}': {}").format(axis.line.name, error))
+                self.asked.warn(tr("Axis '{}': {}").format(axis.line.name, error), error.code, error.keys)
                 continue
             self.found.append((axis, along))
 
@@ -85,7 +85,7 @@ class GeoidProfiles:
                     "; it bends by {} from the straight line between the ends, at {}. One undulation for all would "
                     "hide both."
                 ).format(small_text(bend, self.units, True), _notation(self.units).text(at))
-            self.feedback.pushInfo(text)
+            self.asked.say(text)
 
     def table(self, record):
         """The OutputTable CURVE: places along the axes."""

@@ -175,24 +175,15 @@ def suspicions(rows, listed_rows, names, notation):
             )
 
 
-def read_as(feedback, text):
-    """Push how something was read; a feedback with ``readings``, such as the guided run's, keeps it to show it before
-    the run."""
-    feedback.pushInfo(text)
-    if hasattr(feedback, "readings"):
-        feedback.readings.append(text)
-
-
-def told(height_list, source, feedback):
-    """Push how the columns were read, and how many rows are no readings."""
+def told(height_list, source, asked):
+    """Say how the columns were read, and how many rows are no readings."""
     for note in height_list.notes:
-        read_as(feedback, note)
+        asked.read_as(note)
     if height_list.quiet:
-        read_as(
-            feedback,
+        asked.read_as(
             tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row {}.").format(
                 source.sourceName(),
                 counted(len(height_list.quiet), tr("row is"), tr("rows are")),
                 listed([row + 1 for row in sorted(height_list.quiet)], 8),
-            ),
+            )
         )

@@ -65,7 +65,8 @@ def undulation_index(asked):
             raise InputError(
                 tr(
                     "Layer '{}' has no field 'undulation'; choose the field with the undulations (UNDULATION_FIELD)."
-                ).format(source.sourceName())
+                ).format(source.sourceName()),
+                keys=("UNDULATION_FIELD",),
             )
         return index
 
@@ -84,7 +85,9 @@ def height_system(asked, points, unit, needed=None):
     if kind == "constant":
         value = asked.number("UNDULATION_VALUE")
         if value is None:
-            raise InputError(tr("UNDULATION 'constant' needs UNDULATION_VALUE."))
+            raise InputError(
+                tr("UNDULATION 'constant' needs UNDULATION_VALUE."), keys=("UNDULATION_VALUE", "UNDULATION")
+            )
         text = tr(
             "The heights are above the geoid, with one undulation for all; the geoid's slope and bending are not known "
             "to this run."
@@ -111,7 +114,8 @@ def _from_field(points, unit, needed):
         raise InputError(
             tr("Layer '{}', row {}: there is no undulation, but UNDULATION is 'field'.").format(
                 points.name, missing[0] + 1
-            )
+            ),
+            keys=("UNDULATION",),
         )
     return HeightSystem(
         "field",

@@ -61,7 +61,8 @@ def read_named_points(asked):
         raise InputError(
             tr("Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).").format(
                 source.sourceName(), tr(" or ").join(f"'{name}'" for name in NAMES)
-            )
+            ),
+            keys=("NAME_FIELD",),
         )
     points = read_points(source, asked.feedback, texts={"name": index})
     names, place = points.columns["name"], {}

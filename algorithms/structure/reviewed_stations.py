@@ -216,7 +216,9 @@ def _rows(asked, key, needed, numbers, texts):
     if source is None:
         return []
     if named_field(source, "", "", (needed,)) < 0:
-        raise InputError(tr("Layer '{}' ({}) lacks the field '{}'.").format(source.sourceName(), key, needed))
+        raise InputError(
+            tr("Layer '{}' ({}) lacks the field '{}'.").format(source.sourceName(), key, needed), keys=(key,)
+        )
     columns = read_table(
         source,
         {name: named_field(source, "", "", (name,)) for name in numbers},
@@ -260,10 +262,11 @@ def _tested(asked, keys, layer):
         raise InputError(
             tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
                 found.sourceName(), layer
-            )
+            ),
+            keys=("TESTED",),
         )
     if strange:
-        asked.feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
                 found.sourceName(), strange, layer
             )
@@ -275,7 +278,7 @@ def _deviations(asked, units, given, tested, layer):
     """Standard deviations (n,), metres, and where they come from, '' for nowhere."""
     typed = asked.number("SIGMA")
     if typed is not None and not typed > 0.0:
-        raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
+        raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed), keys=("SIGMA",))
     if typed is None and np.any(np.isfinite(given)):
         bad = np.flatnonzero(given <= 0.0)
         if len(bad):
@@ -314,7 +317,7 @@ def _decisions(asked, keys, layer):
         for k in at:
             decided[k] = (_ALIKE.get(decision, decision), row["note"], row["by"], row["at"])
     if strange:
-        asked.feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
                 found.sourceName(), layer, listed(strange)
             )

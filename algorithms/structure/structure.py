@@ -13,6 +13,7 @@ from ..boundary.points import Points, read_points
 from ..boundary.tables import check_geometry
 from ..core.errors import InputError
 from ..core.measure import Feet, Measurer
+from ..entry.messages import NO_AXIS_NAMED
 from ..language.number_text import listed, number_text
 from ..language.translation import tr
 
@@ -63,10 +64,17 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
             [a.line.name for a in axes],
             source.fields()[naming].name(),
             bool(wanted),
-            asked.feedback,
         )
+        if assigned is None and any(points.columns["axis"]):
+            asked.warn(
+                tr(
+                    "No value of the field '{}' of layer '{}' names an axis; each station goes to its nearest axis."
+                ).format(source.fields()[naming].name(), points.name),
+                NO_AXIS_NAMED,
+                ("STATION_AXIS_FIELD",),
+            )
     feet = measured(axes, points, assigned, asked.feedback)
-    off = _too_far(feet, asked.number("MAX_DISTANCE"), points, asked.feedback)
+    off = _too_far(feet, asked.number("MAX_DISTANCE"), points, asked)
     return Structure(points, source, axis_source, axes, feet, off), heights
 
 
@@ -84,18 +92,19 @@ def measured(axes, points, assigned, feedback):
     return Feet(*(np.concatenate([getattr(part, name) for part in parts]) for name in names))
 
 
-def _too_far(feet, greatest, points, feedback):
+def _too_far(feet, greatest, points, asked):
     off = feet.distance > (np.inf if greatest is None else greatest)
     if np.all(off):
         raise InputError(
             tr(
                 "All stations of layer '{}' are farther than {} m from every axis, the nearest {} m; check the layers' "
                 "coordinate reference systems or raise MAX_DISTANCE."
-            ).format(points.name, _distance_text(greatest), _distance_text(feet.distance.min()))
+            ).format(points.name, _distance_text(greatest), _distance_text(feet.distance.min())),
+            keys=("MAX_DISTANCE",),
         )
     if np.any(off):
         rows = np.unique(feet.station[off]) + 1
-        feedback.pushWarning(
+        asked.warn(
             tr("Layer '{}': {} of {} farther than {} m from every axis: {} {}.").format(
                 points.name,
                 len(rows),

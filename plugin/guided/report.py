@@ -2,10 +2,14 @@
 
 from qgis.core import QgsCoordinateTransform, QgsProject
 
+from ...algorithms.entry import messages
 from ...algorithms.language.number_text import counted, number_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .requests import in_panel_words
+
+# What stands above in sentences of the panel's own: rows that were rejected, stations there twice or beyond the ends.
+_SAID = (messages.ROW_REJECTED, messages.STATION_TWICE, messages.BEYOND_ENDS)
 
 
 def outcome_sentences(outcome, settings, understood):
@@ -15,18 +19,16 @@ def outcome_sentences(outcome, settings, understood):
     if not count:
         return [("doubt", tr("No station has a residual; the design heights are computed."))]
     greatest = tr("greatest residual {} {}").format(number_text(numbers["MAX_ABS"], 3), unit)
-    judged = [feature["status"] for feature in outcome.layers["residuals"].getFeatures()] if count <= 100_000 else []
+    judged = {feature["status"] for feature in outcome.layers["residuals"].getFeatures()} if count <= 100_000 else set()
     total = counted(count, tr("station"), tr("stations"))
-    if "no tolerance" in judged and not set(judged) & {"within", "high", "low"}:
+    if judged & {"no tolerance"} and not judged & {"within", "high", "low"}:
         told = [("fact", tr("{} compared, {}. Without a tolerance none is judged.").format(total, greatest))]
     else:
         within = int(numbers["WITHIN"])
         sentence = tr("{} of {} within the tolerance, {}.").format(within, total, greatest)
         told = [("fact" if within == count else "doubt", sentence)]
-    # Not again what stands above: rows that were rejected, and stations beyond the ends.
-    said = (tr("is rejected"), tr("rejected; see"), tr("more than once"), tr("beyond its ends"))
-    new = [text for text in outcome.warnings if not (understood.looks and any(words in text for words in said))]
-    told += [("doubt", in_panel_words(text)[0]) for text in new[:3]]
+    new = [doubt for doubt in outcome.doubts if not (understood.looks and doubt.code in _SAID)]
+    told += [("doubt", in_panel_words(doubt.text)) for doubt in new[:3]]
     told += [("problem", text) for text in outcome.failed]
     return told
 

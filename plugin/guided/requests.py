@@ -29,16 +29,15 @@ ANSWERS = {
     "INPUT": ("heights", "Heights from"),
     "OUTPUT": ("place", "Keep the results in"),
 }
-# As the sentences of the core call the same controls.
-ANSWERS.update(
-    {
-        "chain_a": ANSWERS["CHAINAGE_A"],
-        "chain_b": ANSWERS["CHAINAGE_B"],
-        "height_a": ANSWERS["HEIGHT_A"],
-        "height_b": ANSWERS["HEIGHT_B"],
-    }
+# What the entries' sentences call the answers: by the parameters, and the controls as fields of the axis layer.
+_LABELS = {key: label for key, (_, label) in ANSWERS.items()}
+_LABELS.update(
+    chain_a=_LABELS["CHAINAGE_A"],
+    chain_b=_LABELS["CHAINAGE_B"],
+    height_a=_LABELS["HEIGHT_A"],
+    height_b=_LABELS["HEIGHT_B"],
 )
-_KEYS = re.compile(r"\b(" + "|".join(sorted(ANSWERS, key=len, reverse=True)) + r")\b")
+_NAMED = re.compile(r"\b(" + "|".join(sorted(_LABELS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
 _NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
@@ -53,14 +52,14 @@ CONTROLS = {
 WITH_SLOPE = ("inclined", "grade")
 
 
-def in_panel_words(message):
-    """``message`` with the panel's names for the entries' parameters, and the answer that it is about ('' for none)."""
-    found = _KEYS.search(message)
-    message = _OTHER_KEYS.sub("", message)
-    if found is None and "needs a slope" in message:
-        return message, "slope"
-    words = _KEYS.sub(lambda match: "\u2018" + tr(ANSWERS[match[1]][1]) + "\u2019", message)
-    return words, ANSWERS[found[1]][0] if found else ""
+def in_panel_words(text):
+    """The sentence ``text`` with the panel's names for the entries' parameters, to be shown."""
+    return _NAMED.sub(lambda match: "\u2018" + tr(_LABELS[match[1]]) + "\u2019", _OTHER_KEYS.sub("", text))
+
+
+def answer_of(keys):
+    """The answer behind the first of these parameters that the panel asks for, '' where it asks for none."""
+    return next((ANSWERS[key][0] for key in keys if key in ANSWERS), "")
 
 
 def _given(settings, keys):

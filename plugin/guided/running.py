@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 
 from qgis.core import (
     QgsLayerTreeGroup,
-    QgsProcessingException,
     QgsProcessingOutputLayerDefinition,
     QgsProcessingUtils,
     QgsProject,
@@ -15,6 +14,7 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.core.errors import InputError
+from ...algorithms.entry.messages import DOUBT
 from ...algorithms.language.translation import tr
 from .. import toolbox
 from . import drawn_axis, requests
@@ -51,12 +51,13 @@ class Step:
 
 @dataclass
 class Outcome:
-    """What came out: layers by table, sentences on steps that failed, and the numbers of the main run."""
+    """What came out: layers by table, sentences on steps that failed, the numbers of the main run, and the doubts of
+    all (Messages)."""
 
     layers: dict = field(default_factory=dict)
     failed: list = field(default_factory=list)
     numbers: dict = field(default_factory=dict)
-    warnings: list = field(default_factory=list)
+    doubts: list = field(default_factory=list)
 
 
 class GuidedRun(QObject):
@@ -77,7 +78,7 @@ class GuidedRun(QObject):
             self._check_place()
             axis = self._axis()
         except InputError as error:
-            self._end_badly(str(error))
+            self._end_badly(str(error), error.keys)
             return
         self._steps = self._planned(axis)
         self._next()
@@ -99,7 +100,7 @@ class GuidedRun(QObject):
         if not place:
             return
         if not os.path.isdir(os.path.dirname(place) or "."):
-            raise InputError(tr("There is no folder '{}' for OUTPUT.").format(os.path.dirname(place)))
+            raise InputError(tr("There is no folder '{}' for OUTPUT.").format(os.path.dirname(place)), keys=("OUTPUT",))
         for layer in _layers_in(place):
             if layer.isEditable():
                 raise InputError(
@@ -195,9 +196,11 @@ class GuidedRun(QObject):
         self.progressed.emit(step.title, 100.0 * self._number / len(self._steps))
         parameters = {**step.parameters(), **{key: self._destination(table) for key, table in step.outputs.items()}}
         try:
-            self._started = toolbox.start(step.entry, parameters, lambda done, text: self._stepped(step, done, text))
-        except QgsProcessingException as error:
-            self._stepped(step, None, str(error))
+            self._started = toolbox.start(
+                step.entry, parameters, lambda done, refusal: self._stepped(step, done, refusal)
+            )
+        except toolbox.Refused as error:
+            self._stepped(step, None, error.refusal)
             return
         share = 1.0 / len(self._steps)
         first, started = 100.0 * self._number * share, self._started
@@ -209,12 +212,12 @@ class GuidedRun(QObject):
         if started is self._started and started.ended is not None:
             self.progressed.emit(title, value)
 
-    def _stepped(self, step, done, message):
+    def _stepped(self, step, done, refusal):
         if done is None and (step.needed or self.cancelled):
-            self._end_badly(message)
+            self._end_badly(refusal.text, refusal.keys)
             return
         if done is None:
-            self.outcome.failed.append(tr("{} failed: {}").format(step.title, requests.in_panel_words(message)[0]))
+            self.outcome.failed.append(tr("{} failed: {}").format(step.title, requests.in_panel_words(refusal.text)))
         else:
             self._take(step, done)
         self._number += 1
@@ -233,7 +236,8 @@ class GuidedRun(QObject):
             if details is not None and details.postProcessor() is not None:
                 details.postProcessor().postProcessLayer(owned, done.context, done.feedback)
             self.outcome.layers[table] = owned
-        self.outcome.warnings += [text for text in done.feedback.warnings if text not in self.outcome.warnings]
+        doubts = done.feedback.of_kind(DOUBT)
+        self.outcome.doubts += [doubt for doubt in doubts if doubt not in self.outcome.doubts]
         if step.entry == "tautline:designheights":
             self.outcome.numbers = {key: done.results.get(key) for key in ("COUNT", "WITHIN", "RMS", "MAX_ABS")}
 
@@ -243,10 +247,9 @@ class GuidedRun(QObject):
             return QgsVectorLayer(f"{self.settings.place}|layername={table}", table, "ogr")
         return context.takeResultLayer(QgsProcessingUtils.mapLayerFromString(destination, context).id())
 
-    def _end_badly(self, message):
+    def _end_badly(self, text, keys):
         self._started = None
-        words, answer = requests.in_panel_words(message)
-        self.ended.emit(None, words, answer)
+        self.ended.emit(None, requests.in_panel_words(text), requests.answer_of(keys))
 
 
 def _layers_in(place):

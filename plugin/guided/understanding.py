@@ -6,7 +6,6 @@ import numpy as np
 from qgis.core import (
     QgsFeatureRequest,
     QgsProcessingContext,
-    QgsProcessingException,
     QgsProcessingFeatureSource,
     QgsProcessingFeedback,
     QgsProject,
@@ -20,6 +19,7 @@ from ...algorithms.boundary.tables import read_table
 from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.units import metres_per
+from ...algorithms.entry.messages import DOUBT, NO_AXIS_NAMED, READING, ROW_REJECTED, STATION_TWICE
 from ...algorithms.language.translation import tr
 from ...algorithms.structure.axis_overrides import AxisFields
 from ...algorithms.structure.checks import duplicate_rows
@@ -159,7 +159,7 @@ class Understanding(QObject):
         try:
             self._begin()
         except InputError as error:
-            self._refused(str(error))
+            self._refused(str(error), error.keys)
         self.changed.emit()
 
     # --- step by step
@@ -192,7 +192,7 @@ class Understanding(QObject):
         try:
             found.axes = known_axes(axis)
         except InputError as error:
-            found.structure.append(("problem", requests.in_panel_words(str(error))[0]))
+            found.structure.append(("problem", requests.in_panel_words(str(error))))
             return
         found.structure += sentences.structure(found.axes)
         found.design += sentences.own_designs(found.axes)
@@ -202,8 +202,9 @@ class Understanding(QObject):
             raise InputError(
                 tr(
                     "A list has no places to draw an axis between; choose the line layer of the structure, or points "
-                    "instead of the list. (AXIS)"
-                )
+                    "instead of the list."
+                ),
+                keys=("AXIS",),
             )
         crs = heights.crs()
         if not crs.isValid():
@@ -232,13 +233,13 @@ class Understanding(QObject):
             parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
         try:
             self._busy(toolbox.start(entry, parameters, self._previewed))
-        except QgsProcessingException as error:
-            self._refused(str(error))
+        except toolbox.Refused as error:
+            self._refused(error.refusal.text, error.refusal.keys)
 
-    def _previewed(self, done, message):
+    def _previewed(self, done, refusal):
         self._running = None
         if done is None:
-            self._refused(message)
+            self._refused(refusal.text, refusal.keys)
             self.changed.emit()
             return
         layer = done.context.getMapLayer(done.results["OUTPUT"])
@@ -247,13 +248,13 @@ class Understanding(QObject):
         settings = self.settings
         height_field = "height" if self.found.is_list else settings.height_field
         chainage_unit = settings.chainage_unit or settings.height_unit
-        warnings, readings = list(done.feedback.warnings), list(done.feedback.readings)
+        doubts, readings = done.feedback.of_kind(DOUBT), done.feedback.of_kind(READING)
 
         def ended(looks, error):
             if error is not None:
                 self._ended_badly(error)
                 return
-            self._understood(looks, reasons, warnings, readings)
+            self._understood(looks, reasons, doubts, readings)
 
         def look():
             return looks_at(layer, height_field, settings.height_unit, chainage_unit)
@@ -267,19 +268,19 @@ class Understanding(QObject):
         request = QgsFeatureRequest().setLimit(3)
         return [(feature["row"], as_text(feature["reason"])) for feature in layer.getFeatures(request)]
 
-    def _understood(self, looks, reasons, warnings, readings):
+    def _understood(self, looks, reasons, doubts, readings):
         found, settings = self.found, self.settings
         self._running, found.busy, found.looks = None, False, looks
         heights = QgsProject.instance().mapLayer(settings.heights)
         found.heights += sentences.heights(looks, settings, heights.name() if heights is not None else "")
-        found.heights += [("fact", text) for text in readings]
+        found.heights += [("fact", reading.text) for reading in readings]
         found.heights += sentences.rejected(found.rejected, reasons)
-        for warning in warnings:
-            if settings.drawn and tr("names an axis") in warning:
+        for doubt in doubts:
+            if settings.drawn and doubt.code == NO_AXIS_NAMED:
                 continue  # The drawn axis has no name to be named by.
-            if tr("is rejected") in warning or "more than once" in warning or "rejected; see" in warning:
+            if doubt.code in (ROW_REJECTED, STATION_TWICE):
                 continue  # Said above, in one sentence for all.
-            words, answer = requests.in_panel_words(warning)
+            words, answer = requests.in_panel_words(doubt.text), requests.answer_of(doubt.keys)
             if answer in ("height_unit", "chainage_unit"):
                 found.beside[answer] = words
             else:
@@ -299,15 +300,15 @@ class Understanding(QObject):
         if not isinstance(error, InputError):
             self.found.busy = False
             raise error
-        self._refused(str(error))
+        self._refused(str(error), error.keys)
         self.changed.emit()
 
-    def _refused(self, message):
+    def _refused(self, text, keys):
         self._running, self.found.busy = None, False
-        words, answer = requests.in_panel_words(message)
+        words, answer = requests.in_panel_words(text), requests.answer_of(keys)
         if answer in ("", "heights", "place"):
             self.found.heights.append(("problem", words))
         elif answer == "axis":
-            self.found.structure.append(("problem", words.replace(" (\u2018" + tr("Axis layer") + "\u2019)", "")))
+            self.found.structure.append(("problem", words))
         else:
             self.found.beside[answer] = words

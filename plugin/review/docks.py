@@ -4,12 +4,7 @@ from qgis.core import Qgis, QgsMapLayer
 from qgis.PyQt.QtCore import Qt
 
 from ...algorithms.language.translation import tr
-
-# By name too: the host forgets on unload only the modules that were imported so.
-from .. import (
-    follow_up_forms,
-    profile,  # noqa: F401
-)
+from .. import follow_up_forms
 from .map_link import MapLink
 from .subject import Subject
 

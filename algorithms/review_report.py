@@ -10,7 +10,7 @@ from .core.errors import InputError
 from .core.geodesy import library_versions
 from .documents.blocks import Map
 from .documents.files import Document
-from .documents.html import screen_document
+from .documents.html import html_page
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
 from .entry.run_record import clean_record
@@ -96,7 +96,7 @@ class ReviewReport(ToolboxEntry):
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)
         asked.feedback.setProgress(50)
-        documents = [Document("HTML", screen_document(title, blocks))] if asked.given("HTML") else []
+        documents = [Document("HTML", html_page(title, blocks))] if asked.given("HTML") else []
         if asked.given("PDF"):
             documents.append(
                 Document(

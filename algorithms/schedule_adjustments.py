@@ -96,10 +96,9 @@ class ScheduleAdjustments(ToolboxEntry):
         record = asked.record(units=vars(run_units), axes=schedule.record(), made_from=made)
         tell_schedule(schedule, asked)
         title = asked.text("TITLE") or supports.points.name
-        documents = [
-            Document("SHEET", schedule_sheet(schedule, title, record)),
-            Document("CSV", schedule_csv(schedule)),
-        ]
+        documents = [Document("CSV", schedule_csv(schedule))]
+        if asked.given("SHEET"):
+            documents.append(Document("SHEET", schedule_sheet(schedule, title, record)))
         if asked.given("SETOUT"):
             documents.append(Document("SETOUT", setting_out_sheet(schedule, title, record)))
         return Result([self._table(schedule, record)], schedule.numbers(), documents)

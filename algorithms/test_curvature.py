@@ -11,7 +11,7 @@ from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .design import parameters as own
 from .design.curvature_messages import tell_curvature
-from .design.curvature_page import page
+from .design.curvature_page import curvature_page
 from .design.curvature_sentences import Tested
 from .design.curvature_table import curvature_table
 from .design.height_accuracies import levelling_arms
@@ -113,7 +113,7 @@ class _Run(SurveyedHeights):
             QgsWkbTypes.Type.NoGeometry,
             style,
         )
-        documents = [Document("HTML", page(self, tested, record))] if self.asked.given("HTML") else []
+        documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
     def _axis(self, number, axis):

@@ -3,12 +3,12 @@ intervals."""
 
 import io
 from dataclasses import dataclass
-from html import escape
 
 import numpy as np
 
 from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
+from ..documents.svg import svg_file
 from ..language.number_text import counted
 from ..language.translation import tr
 
@@ -27,15 +27,13 @@ class Chart:
     words: str
 
     def svg(self):
-        """As SVG for a page: the element alone, with its description."""
-        text = self._saved("svg", Date=None).decode("utf-8")
-        label = escape(self.words, quote=True)
-        return text[text.index("<svg") :].replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
+        """As SVG text for a page."""
+        return self._saved("svg", Date=None).decode("utf-8")
 
     def file(self, ending):
         """As a file of its own, bytes; ``ending``: '.svg' or '.png'."""
         if ending == ".svg":
-            return ('<?xml version="1.0" encoding="utf-8"?>\n' + self.svg()).encode("utf-8")
+            return svg_file(self.svg(), self.words)
         return self._saved("png", Software=None, Description=self.words)
 
     def _saved(self, kind, **metadata):

@@ -4,7 +4,8 @@ from datetime import date
 
 import numpy as np
 
-from ..documents import pages
+from ..documents.blocks import Column, Facts, Heading, Paragraph, Picture, Table, cautions
+from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
@@ -20,16 +21,15 @@ _WORDS = {
 
 
 def comparison_page(report, charts, title, record):
-    """The page, bytes; ``charts``: a Chart for each axis that is drawn."""
+    """The page as bytes; ``charts``: a Chart for each axis that is drawn."""
     c = report.compared
-    parts = [
-        pages.paragraph(report.axis_sentence(motion), "lead" if len(c.motions) < 5 else "") for motion in c.motions[:40]
-    ]
-    parts += [pages.paragraph(text, "warn") for text in report.doubts()]
-    parts.append(pages.paragraph(report.judged_sentence()))
+    parts = [Paragraph(report.axis_sentence(motion), "lead" if len(c.motions) < 5 else "") for motion in c.motions[:40]]
+    parts += [Paragraph(text, "warn") for text in report.doubts()]
+    parts.append(Paragraph(report.judged_sentence()))
     parts += [
-        pages.figure(
+        Picture(
             chart.svg(),
+            chart.words,
             tr(
                 "Chainage against change since {}; bars or bands are 95 % intervals, a gap is a station not found."
             ).format(c.first.label),
@@ -38,7 +38,7 @@ def comparison_page(report, charts, title, record):
     ]
     if len(c.axes) > len(charts):
         parts.append(
-            pages.paragraph(
+            Paragraph(
                 tr("{} not drawn; its numbers are below.").format(
                     counted(len(c.axes) - len(charts), tr("further axis"), tr("further axes"))
                 ),
@@ -46,23 +46,23 @@ def comparison_page(report, charts, title, record):
             )
         )
     parts += [
-        pages.cautions(
+        cautions(
             tr(
                 "A change within the intervals is not shown to be one, and none shown is no proof of rest. Before "
                 "anything is concluded, check the benchmarks that both surveys were tied to."
             )
         ),
-        pages.heading(tr("Each axis and survey")),
+        Heading(tr("Each axis and survey")),
         _motions(report),
-        pages.heading(tr("Each station, latest survey")),
+        Heading(tr("Each station, latest survey")),
     ]
     parts += [_stations(report, axis) for axis in c.axes]
     if c.unmatched:
-        parts += [pages.heading(tr("Not compared")), _unmatched(report)]
+        parts += [Heading(tr("Not compared")), _unmatched(report)]
     parts += [
-        pages.heading(tr("What was compared")),
+        Heading(tr("What was compared")),
         _about(report, record),
-        pages.paragraph(
+        Paragraph(
             tr(
                 "Signs: change is later minus first, + is risen. Bending is the change without what all stations of "
                 "the axis share."
@@ -72,25 +72,25 @@ def comparison_page(report, charts, title, record):
             "small",
         ),
     ]
-    return pages.page(title, parts)
+    return html_page(title, parts)
 
 
 def _motions(report):
     c, text, small = report.compared, report.amounts, report.amounts.label
     tilt = report.asked["tilt"]
     columns = [
-        (tr("Axis"), "k"),
-        (tr("Survey"), "k"),
-        (tr("Years"), "n"),
-        (tr("Stations"), "n"),
-        (tr("Common shift ({})").format(small), "n"),
-        (tr("± ({})").format(small), "n"),
-        *([(tr("Tilt ({} per km)").format(small), "n")] if tilt else []),
-        (tr("RMS left ({})").format(small), "n"),
-        (tr("Settled"), "n"),
-        (tr("Risen"), "n"),
-        (tr("Possible"), "n"),
-        (tr("Bent"), "n"),
+        Column(tr("Axis"), "k"),
+        Column(tr("Survey"), "k"),
+        Column(tr("Years"), "n"),
+        Column(tr("Stations"), "n"),
+        Column(tr("Common shift ({})").format(small), "n"),
+        Column(tr("± ({})").format(small), "n"),
+        *([Column(tr("Tilt ({} per km)").format(small), "n")] if tilt else []),
+        Column(tr("RMS left ({})").format(small), "n"),
+        Column(tr("Settled"), "n"),
+        Column(tr("Risen"), "n"),
+        Column(tr("Possible"), "n"),
+        Column(tr("Bent"), "n"),
     ]
     rows = []
     for m in c.motions:
@@ -111,24 +111,24 @@ def _motions(report):
                 str(bent["risen"] + bent["settled"]) if found and judged else "",
             ]
         )
-    return pages.table(columns, rows)
+    return Table(tuple(columns), rows)
 
 
 def _stations(report, axis):
     c, text, small, unit = report.compared, report.amounts, report.amounts.label, report.units.height_name
     label = UNIT_LABELS[unit]
     columns = [
-        (tr("Station"), "k"),
-        (tr("First ({})").format(label), "n"),
-        (tr("Latest ({})").format(label), "n"),
-        (tr("Survey"), "k"),
-        (tr("Change ({})").format(small), "n"),
-        (tr("± ({})").format(small), "n"),
-        (tr("Verdict"), "k"),
-        (tr("Bending ({})").format(small), "n"),
-        (tr("± ({})").format(small), "n"),
-        (tr("Verdict"), "k"),
-        (tr("Rate ({} a year)").format(small), "n"),
+        Column(tr("Station"), "k"),
+        Column(tr("First ({})").format(label), "n"),
+        Column(tr("Latest ({})").format(label), "n"),
+        Column(tr("Survey"), "k"),
+        Column(tr("Change ({})").format(small), "n"),
+        Column(tr("± ({})").format(small), "n"),
+        Column(tr("Verdict"), "k"),
+        Column(tr("Bending ({})").format(small), "n"),
+        Column(tr("± ({})").format(small), "n"),
+        Column(tr("Verdict"), "k"),
+        Column(tr("Rate ({} a year)").format(small), "n"),
     ]
     rows, kinds = [], []
     values = [c.of_latest(part) for part in (c.height, c.change, c.sd_change, c.bending, c.sd_bending)]
@@ -153,12 +153,12 @@ def _stations(report, axis):
             ]
         )
         kinds.append("act" if verdict in ("risen", "settled") else "quiet" if verdict == "not shown" else "")
-    return pages.table(
-        columns,
+    return Table(
+        tuple(columns),
         rows,
         (tr("Axis {}: ").format(axis) if axis else "")
         + tr("{} compared. In bold: risen or settled.").format(counted(len(rows), tr("station"), tr("stations"))),
-        kinds,
+        tuple(kinds),
     )
 
 
@@ -176,16 +176,16 @@ def _unmatched(report):
         ]
         for survey, row, axis, station, chainage, height, reason in zip(*columns.values())
     ]
-    return pages.table(
-        [
-            (tr("Survey"), "k"),
-            (tr("Row"), "n"),
-            (tr("Axis"), "k"),
-            (tr("Station"), "k"),
-            (tr("Chainage ({})").format(report.units.chainage_label), "n"),
-            (tr("Height ({})").format(report.units.height_label), "n"),
-            (tr("Reason"), ""),
-        ],
+    return Table(
+        (
+            Column(tr("Survey"), "k"),
+            Column(tr("Row"), "n"),
+            Column(tr("Axis"), "k"),
+            Column(tr("Station"), "k"),
+            Column(tr("Chainage ({})").format(report.units.chainage_label), "n"),
+            Column(tr("Height ({})").format(report.units.height_label), "n"),
+            Column(tr("Reason")),
+        ),
         rows,
     )
 
@@ -211,4 +211,4 @@ def _about(report, record):
             ),
         ),
     ]
-    return pages.facts(facts)
+    return Facts(tuple(facts))

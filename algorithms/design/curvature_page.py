@@ -2,19 +2,19 @@
 
 import io
 import json
-from pathlib import Path
 
 import numpy as np
 
 from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
+from ..documents.blocks import Caution, Code, Column, Fold, Heading, Paragraph, Picture, Table
+from ..documents.html import html_page
 from ..language.height_text import small_text
 from ..language.number_text import number_text, signed_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from .curvature_sentences import geoid_sentence, length_text, radius_sentence, verdict_sentence
 
-TEMPLATES = Path(__file__).resolve().parents[1] / "documents" / "templates"
 # Blue, orange and grey stay apart for every common kind of colour blindness; the dashes say the same again.
 _LINES = {
     "level": ("#6b7280", (0, (1, 2)), 1.4),
@@ -24,71 +24,85 @@ _LINES = {
 }
 
 
-def page(run, tested, record):
-    """The page as bytes (UTF-8). Everything that came from data is escaped by the template."""
-    try:
-        from jinja2 import Environment, FileSystemLoader
-    except ImportError:
-        raise InputError(
+def curvature_page(run, tested, record):
+    """The page as bytes (UTF-8). ``tested``: an AxisResult for each axis; ``record``: of the run."""
+    parts = [
+        Paragraph(
             tr(
-                "The page needs jinja2 in QGIS's own Python (python3-jinja2 on Debian and Ubuntu); leave HTML empty to "
-                "go without."
+                "Straight in space is not level: the Earth curves away under a straight line, by about 8 cm over the "
+                "first kilometre, 31 cm over two. The heights of a long structure therefore show which of the two it "
+                "follows. The curvature factor measures it: 1 is straight in space, 0 is a constant slope above the "
+                "level surface, which water follows."
+            )
+        ),
+        Paragraph(
+            tr("Heights of the layer ‘{}’; {}. {}").format(
+                run.structure.points.name, run.accuracies.described, run.system.described
             ),
-            keys=("HTML",),
-        ) from None
-    environment = Environment(
-        loader=FileSystemLoader(str(TEMPLATES)), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
-    axes = [_axis(run, one) for one in tested]
-    versions = ", ".join(f"{name} {value}" for name, value in record["versions"].items())
-    text = environment.get_template("curvature.html").render(
-        axes=axes,
-        layer=run.structure.points.name,
-        system=run.system.described,
-        accuracy=run.accuracies.described,
-        versions=versions,
-        record=json.dumps(record, ensure_ascii=False, indent=1, default=str),
-        tr=tr,
-    )
-    return text.encode("utf-8")
+            "small",
+        ),
+    ]
+    for one in tested:
+        parts += _axis(run, one)
+    parts += [
+        Heading(tr("How to read it")),
+        Paragraph(
+            tr(
+                "The verdict is the sentence above, not a ranking of the shapes. It is straight where the 95 % "
+                "interval of the factor holds 1 and not 0, level where it holds 0 and not 1, neither where it holds "
+                "none of them, and undecided where it holds both. The factor is one number and says nothing of waves: "
+                "where chi squared or the order of the residuals shows that the heights do not follow the curve, it is "
+                "straight or level on average only. A straight line over a flat Earth and a constant grade over the "
+                "real one are the same curve; no survey of heights can tell them apart."
+            )
+        ),
+        Caution((tr("For review. Field work follows local codes, and a licensed surveyor or engineer decides."),)),
+        Fold(
+            tr("How this was computed"),
+            (
+                Paragraph(", ".join(f"{name} {value}" for name, value in record["versions"].items()), "small"),
+                Code(json.dumps(record, ensure_ascii=False, indent=1, default=str)),
+            ),
+        ),
+    ]
+    return html_page(tr("Which shape was built?"), parts)
 
 
 def _axis(run, one):
+    """The pieces about one axis."""
     test, units = one.test, run.units
-    title = tr("Axis '{}'").format(one.name)
-    models = [
-        {
-            "name": tr(m.name),
-            "rms": small_text(m.rms, units),
-            "chi": number_text(m.chi_squared, 1),
-            "freedom": m.freedom,
-            "about": _about(m.name),
-        }
-        for m in test.models
-    ]
-    aside = run.notation.texts(one.profile.chainage[~one.kept])
+    sentence = verdict_sentence(tr("Axis '{}'").format(one.name), test, units)
     alt = tr(
         "Heights of {} less their mean, over chainage, with four curves: level, constant grade, straight in space, and "
         "curvature left free. Curvature factor {}, 95 percent between {} and {}. {}"
-    ).format(
-        one.name,
-        number_text(test.factor, 3),
-        *(number_text(v, 3) for v in test.interval),
-        verdict_sentence(title, test, units),
+    ).format(one.name, number_text(test.factor, 3), *(number_text(v, 3) for v in test.interval), sentence)
+    columns = (
+        Column(tr("shape"), "k"),
+        Column(tr("RMS"), "n"),
+        Column("χ²", "n"),
+        Column(tr("freedom"), "n"),
+        Column(tr("what it is")),
     )
-    return {
-        "name": one.name,
-        "sentence": verdict_sentence(title, test, units),
-        "radius": radius_sentence(test),
-        "geoid": geoid_sentence(test),
-        "number": int(one.kept.sum()),
-        "length": length_text(test.profile.length),
-        "aside": ", ".join(aside),
-        "models": models,
-        "picture": _picture(run, one),
-        "alt": alt,
-        "verdict": test.verdict,
-    }
+    rows = [
+        [tr(m.name), small_text(m.rms, units), number_text(m.chi_squared, 1), str(m.freedom), _about(m.name)]
+        for m in test.models
+    ]
+    return [
+        Heading(one.name),
+        Paragraph(sentence, "lead"),
+        Picture(_drawn(run, one), alt, _caption(run, one)),
+        Paragraph(" ".join(text for text in (radius_sentence(test), geoid_sentence(test)) if text)),
+        Table(columns, rows),
+    ]
+
+
+def _caption(run, one):
+    text = tr(
+        "Above: the heights less their mean, with the shapes fitted to them. Below: the curvature factor; the bar "
+        "holds the truth in 95 of 100 cases. {} stations over {}."
+    ).format(int(one.kept.sum()), length_text(one.test.profile.length))
+    aside = run.notation.texts(one.profile.chainage[~one.kept])
+    return text + (" " + tr("Set aside as suspected blunders: {}.").format(", ".join(aside)) if len(aside) else "")
 
 
 def _about(name):
@@ -102,8 +116,8 @@ def _about(name):
     }[name]
 
 
-def _picture(run, one):
-    """Two panels as inline SVG: the heights with the models' curves, and the factor with its interval."""
+def _drawn(run, one):
+    """Two panels as SVG: the heights with the models' curves, and the factor with its interval."""
     try:
         from matplotlib import rc_context
         from matplotlib.backends.backend_svg import FigureCanvasSVG
@@ -124,8 +138,7 @@ def _picture(run, one):
         _draw_factor(factor, one.test)
         sink = io.StringIO()
         figure.savefig(sink, format="svg", metadata={"Date": None, "Creator": None})
-    svg = sink.getvalue()
-    return svg[svg.index("<svg") :]
+    return sink.getvalue()
 
 
 def _unit(units):

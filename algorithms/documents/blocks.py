@@ -1,6 +1,11 @@
-"""The pieces a report is made of; both documents are written from the same list of them."""
+"""The pieces a document is made of: every page for the screen and the report on paper are written from a list of them.
+
+Texts are plain: whoever writes a document escapes them.
+"""
 
 from dataclasses import dataclass
+
+from ..language.translation import tr
 
 
 @dataclass(frozen=True)
@@ -21,10 +26,24 @@ class Paragraph:
 
 
 @dataclass(frozen=True)
+class Bullets:
+    """Sentences below each other, each with its mark."""
+
+    texts: tuple
+
+
+@dataclass(frozen=True)
 class Facts:
     """Names and values, one pair in a row."""
 
     pairs: tuple
+
+
+@dataclass(frozen=True)
+class Blanks:
+    """Names with a line each, to be filled in by hand."""
+
+    names: tuple
 
 
 @dataclass(frozen=True)
@@ -37,17 +56,22 @@ class Signatures:
 
 @dataclass(frozen=True)
 class Column:
-    """One column of a table. ``kind``: 'n' for numbers, 'k' for text on one line, '' for other text; ``width``:
-    millimetres on paper."""
+    """One column of a table.
+
+    ``kind``: 'n' for numbers, 'k' for text on one line, 'b' for room to write, '' for other text; ``width``:
+    millimetres on paper, 0 where there is no paper.
+    """
 
     heading: str
-    kind: str
-    width: float
+    kind: str = ""
+    width: float = 0.0
 
 
 @dataclass(frozen=True)
 class Table:
-    """``rows``: lists of texts; ``kinds``: '' or 'out' for each row, which is shaded."""
+    """``rows``: lists of texts, one for each column; ``kinds``: for each row '', 'out' (shaded), 'act' (bold),
+    'quiet' (grey) or 'out act'.
+    """
 
     columns: tuple
     rows: list
@@ -57,13 +81,15 @@ class Table:
 
 @dataclass(frozen=True)
 class Picture:
-    """A chart: ``svg`` text for the screen, ``png`` bytes for paper; ``shape``: height by width."""
+    """A chart: ``svg`` text for the screen, ``png`` bytes for paper, each '' where it is not asked for; ``alt``: what
+    it shows in words; ``shape``: height by width, for paper.
+    """
 
     svg: str
-    png: bytes
     alt: str
     caption: str
-    shape: float
+    png: bytes = b""
+    shape: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -82,12 +108,42 @@ class Map:
 
 @dataclass(frozen=True)
 class Code:
-    """Lines to be typed."""
+    """Lines to be typed or read as they stand."""
 
     text: str
-    caption: str
+    caption: str = ""
 
 
 @dataclass(frozen=True)
 class Caution:
+    """The box that stands out, a paragraph for each text."""
+
     texts: tuple
+
+
+@dataclass(frozen=True)
+class SideBySide:
+    """Pieces beside each other where there is room."""
+
+    blocks: tuple
+
+
+@dataclass(frozen=True)
+class Fold:
+    """Pieces behind a title that opens them; not printed."""
+
+    title: str
+    blocks: tuple
+
+
+def cautions(*more):
+    """The box that a page for the field carries; ``more``: further sentences."""
+    return Caution(
+        (
+            tr(
+                "For review. Field work follows local codes, and a licensed surveyor or engineer decides what is "
+                "raised, lowered or left."
+            ),
+            *more,
+        )
+    )

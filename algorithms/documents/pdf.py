@@ -1,14 +1,15 @@
-"""The review report for paper: A4 pages in the host's print layout; no HTML frames, which newer hosts cannot draw."""
+"""The review report for paper: A4 pages, painted one after the other; the map by the host's print layout."""
 
+import re
 import tempfile
 from pathlib import Path
 
-from qgis.core import Qgis, QgsLayoutExporter, QgsProject
+from qgis.core import Qgis, QgsFillSymbol, QgsLayoutExporter, QgsLayoutItemPage, QgsPrintLayout, QgsProject
 
 from ..core.errors import InputError
 from ..language.translation import tr
-from .blocks import Caution, Code, Facts, Heading, Map, Paragraph, Picture, Signatures, Table
-from .pdf_pages import BOTTOM, INK, LEFT, QUIET, RIGHT, TOP, WIDTH, Paper
+from .blocks import Caution, Code, Column, Facts, Heading, Map, Paragraph, Picture, Signatures, Table
+from .pdf_pages import BOTTOM, INK, LEFT, QUIET, RIGHT, TOP, WIDTH, NoSheets, Paper, Sheets
 from .pdf_tables import write_table
 from .pdf_text import MONO, line_height, text_width, wrapped
 
@@ -20,28 +21,56 @@ _CHART = 140.0
 
 def paper_document(title, blocks, check_cancel, project=None, *, author=""):
     """The PDF as bytes. ``project``: of the map, whose layers are drawn; ``author``: for the file's properties.
-    InputError where the host cannot write it.
+
+    ``check_cancel()`` is called for each block and page. InputError where the PDF cannot be written.
     """
-    project = project or QgsProject()
+    # Written twice: the foot of the first page says how many there are.
+    counted = Paper(NoSheets(), title, check_cancel)
+    _write(counted, title, blocks, None)
     with tempfile.TemporaryDirectory(prefix="tautline_") as folder:
-        paper = Paper(title, project, check_cancel)
-        paper.folder = Path(folder)
-        paper.text(title, 17.0, bold=True, after=2.0)
-        for number, block in enumerate(blocks):
-            check_cancel()
-            _WRITERS[type(block)](paper, block, blocks[number + 1] if number + 1 < len(blocks) else None)
-        paper.number()
-        settings = QgsLayoutExporter.PdfExportSettings()
-        settings.dpi = 200
-        settings.textRenderFormat = Qgis.TextRenderFormat.AlwaysText
-        described = project.metadata()
-        described.setTitle(title)
-        described.setAuthor(author)  # else the host takes the name of the computer's user
-        project.setMetadata(described)
-        path = paper.folder / "report.pdf"
-        if QgsLayoutExporter(paper.layout).exportToPdf(str(path), settings) != QgsLayoutExporter.ExportResult.Success:
-            raise InputError(tr("The PDF could not be written."))
-        return path.read_bytes()
+        path = Path(folder) / "report.pdf"
+        sheets = Sheets(path, title, f"QGIS {Qgis.version()}")
+        try:
+            paper = Paper(sheets, title, check_cancel, counted.pages)
+            _write(paper, title, blocks, project or QgsProject())
+        finally:
+            sheets.close()
+        pdf = path.read_bytes()
+    if not pdf.rstrip().endswith(b"%%EOF"):
+        raise InputError(tr("The PDF could not be written."))  # the painter does not say that the disk is full
+    return _with_author(pdf, author) if author else pdf
+
+
+def _write(paper, title, blocks, project):
+    paper.project = project
+    paper.text(title, 17.0, bold=True, after=2.0)
+    for number, block in enumerate(blocks):
+        paper.check_cancel()
+        _WRITERS[type(block)](paper, block, blocks[number + 1] if number + 1 < len(blocks) else None)
+    paper.end_page()
+
+
+def _with_author(pdf, author):
+    """The file with its author, which the painter of the older hosts cannot be told: added as PDF files are changed,
+    by a new object for the properties, a table of where it is, and a trailer that names the table before.
+    """
+    trailer = pdf[pdf.rindex(b"trailer") :]
+    number = int(re.search(rb"/Info (\d+) 0 R", trailer)[1])
+    before = int(re.search(rb"startxref\s+(\d+)", trailer)[1])
+    start = pdf.index(b"<<", pdf.index(b"\n%d 0 obj" % number))
+    known = pdf[start : pdf.index(b"endobj", start)].rstrip()
+    name = author.encode("utf-16-be", "ignore").hex().encode("ascii")
+    told = b"%d 0 obj\n%s\n/Author <feff%s>\n>>\nendobj\n" % (number, known[:-2].rstrip(), name)
+    root, size = (re.search(rb"/%s (\d+)" % key, trailer)[1] for key in (b"Root", b"Size"))
+    table = b"xref\n%d 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Info %d 0 R\n/Root %s 0 R\n/Prev %d\n>>\n" % (
+        number,
+        len(pdf),
+        size,
+        number,
+        root,
+        before,
+    )
+    return pdf + told + table + b"startxref\n%d\n%%%%EOF\n" % (len(pdf) + len(told))
 
 
 def _least(block):
@@ -78,16 +107,8 @@ def _paragraph(paper, block, _following):
 
 
 def _facts(paper, block, _following):
-    write_table(paper, Table((_Bare(52.0), _Bare(WIDTH - 52.0)), [list(pair) for pair in block.pairs]), headed=False)
-
-
-class _Bare:
-    """A column without a heading."""
-
-    heading, kind = "", ""
-
-    def __init__(self, width):
-        self.width = width
+    columns = (Column("", "", 52.0), Column("", "", WIDTH - 52.0))
+    write_table(paper, Table(columns, [list(pair) for pair in block.pairs]), headed=False)
 
 
 def _signatures(paper, block, following):
@@ -108,9 +129,7 @@ def _picture(paper, block, _following):
     caption = wrapped(block.caption, 8.0, WIDTH)
     height = width * block.shape
     paper.room(height + len(caption) * line_height(8.0) + 2.0)
-    path = paper.folder / f"picture{id(block)}.png"
-    path.write_bytes(block.png)
-    paper.picture(path, LEFT, paper.y, width, height)
+    paper.picture(block.png, LEFT, paper.y, width, height)
     paper.y += height + 0.5
     paper.text(block.caption, 8.0, color=QUIET, after=2.5)
 
@@ -121,27 +140,39 @@ def _map(paper, block, _following):
     if height > left >= _LEAST_MAP:
         height = left
     paper.room(height + _LEGEND)
-    block.chart.place(paper.layout, paper.pages - 1, LEFT, paper.y, WIDTH, height)
+    top = paper.y
+    paper.sheets.foreign(lambda painter: _paint_map(painter, block.chart, paper.project, top, height))
     paper.y += height + 1.5
     x = LEFT
-    for number, (text, image) in enumerate(block.legend):
+    for text, image in block.legend:
         width = text_width(text, 8.0) + 10.0
         if x + width > RIGHT:
             x, paper.y = LEFT, paper.y + 5.0
-        path = paper.folder / f"legend{number}.png"
-        path.write_bytes(image)
-        paper.picture(path, x, paper.y - 0.6, 4.6, 4.6)
+        paper.picture(image, x, paper.y - 0.6, 4.6, 4.6)
         paper.lines([text], x + 5.6, paper.y, 8.0)
         x += width
     paper.y += 5.5
     paper.text(block.caption, 8.0, color=QUIET, after=2.5)
 
 
+def _paint_map(painter, chart, project, y, height):
+    """The map on a page of the host's print layout that is empty but for it."""
+    layout = QgsPrintLayout(project)
+    layout.initializeDefaults()
+    page = layout.pageCollection().page(0)
+    page.setPageSize("A4", QgsLayoutItemPage.Orientation.Portrait)
+    page.setPageStyleSymbol(QgsFillSymbol.createSimple({"style": "no", "outline_style": "no"}))
+    layout.renderContext().setDpi(painter.device().logicalDpiX())
+    layout.renderContext().setTextRenderFormat(Qgis.TextRenderFormat.AlwaysText)
+    chart.place(layout, 0, LEFT, y, WIDTH, height)
+    QgsLayoutExporter(layout).renderPage(painter, 0)
+
+
 def _code(paper, block, _following):
     paper.room(20.0)
     paper.text(block.caption, 9.0, bold=True, after=0.8)
-    lines = [line for text in block.text.split("\n") for line in (wrapped(text, 6.5, WIDTH, family=MONO) or [""])]
-    paper.text("\n".join(lines), 6.5, family=MONO, width=WIDTH + 1.0, after=2.5)
+    lines = [line for text in block.text.split("\n") for line in (wrapped(text, 6.5, WIDTH - 1.0, family=MONO) or [""])]
+    paper.text("\n".join(lines), 6.5, family=MONO, after=2.5)
 
 
 def _caution(paper, block, _following):
@@ -149,7 +180,7 @@ def _caution(paper, block, _following):
     lines = [line for text in texts for line in text]
     height = (len(lines) + 1) * line_height(9.0) + 4.0
     paper.room(height)
-    paper.box(LEFT, paper.y, WIDTH, height, "white", "solid")
+    paper.box(LEFT, paper.y, WIDTH, height, "white", INK)
     paper.box(LEFT, paper.y, 1.8, height, INK)
     paper.lines([tr("Caution")], LEFT + 4.5, paper.y + 1.6, 9.0, bold=True)
     paper.lines(lines, LEFT + 4.5, paper.y + 1.6 + line_height(9.0), 9.0)

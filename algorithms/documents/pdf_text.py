@@ -1,8 +1,10 @@
-"""Text on paper: widths, lines that fit, and nothing that the host would take for an expression."""
+"""Text on paper: fonts, widths and lines that fit."""
 
 from functools import lru_cache
 
 from qgis.PyQt.QtGui import QFont, QFontMetricsF
+
+from .svg import FORBIDDEN
 
 FAMILY, MONO = "DejaVu Sans", "DejaVu Sans Mono"
 _POINT = 25.4 / 72.0
@@ -24,22 +26,29 @@ def text_width(text, size, bold=False, family=FAMILY):
     return _metrics(family, bold).horizontalAdvance(text) * size * _POINT / _MEASURE * _SLACK
 
 
+@lru_cache(maxsize=64)
+def font_of(family, size, bold=False):
+    """A font of ``size`` points, which must not be changed."""
+    font = QFont(family)
+    font.setPointSizeF(size)
+    font.setBold(bold)
+    return font
+
+
+def ascent(size, family=FAMILY):
+    """From the top of a line to its baseline, millimetres."""
+    return _metrics(family, False).ascent() * size * _POINT / _MEASURE
+
+
 def line_height(size):
     """Distance from line to line, millimetres."""
     return 1.19 * size * _POINT
 
 
-def plain(text):
-    """The text with every '[%' parted: a label takes what stands in it for an expression and runs it."""
-    while "[%" in text:
-        text = text.replace("[%", "[\u200a%")
-    return text
-
-
 def wrapped(text, size, width, *, bold=False, family=FAMILY):
     """Lines of at most ``width`` millimetres; words that are longer are cut; [] for no text."""
     lines = []
-    for part in str(text).replace("\r", "").replace("\t", " ").split("\n"):
+    for part in FORBIDDEN.sub("", str(text)).replace("\r", "").replace("\t", " ").split("\n"):
         indent = part[: len(part) - len(part.lstrip(" "))]
         line = ""
         for word in _pieces(part, size, width, bold, family):

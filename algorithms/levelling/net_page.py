@@ -3,7 +3,8 @@
 import numpy as np
 
 from ..core.misclosure import CLASSES
-from ..documents import pages
+from ..documents.blocks import Bullets, Column, Facts, Heading, Paragraph, Table, cautions
+from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
@@ -18,11 +19,11 @@ def levelling_page(run, sentences, record):
     of the run.
     """
     said, doubts = sentences
-    parts = [pages.paragraph(_lead(run), "lead"), pages.cautions()]
-    parts += [pages.paragraph(text, "warn") for text in doubts]
-    parts += [pages.heading(tr("What was done")), pages.bullets(said)]
-    parts += [*_misclosures(run), *_lines(run), *_heights(run), pages.heading(tr("Record of the run")), _record(record)]
-    return pages.page(tr("Adjustment of the levelling"), parts)
+    parts = [Paragraph(_lead(run), "lead"), cautions()]
+    parts += [Paragraph(text, "warn") for text in doubts]
+    parts += [Heading(tr("What was done")), Bullets(tuple(said))]
+    parts += [*_misclosures(run), *_lines(run), *_heights(run), Heading(tr("Record of the run")), _record(record)]
+    return html_page(tr("Adjustment of the levelling"), parts)
 
 
 def _lead(run):
@@ -63,10 +64,7 @@ def _limits(run):
 
 def _misclosures(run):
     if not run.misclosures:
-        return [
-            pages.heading(tr("Misclosures")),
-            pages.paragraph(tr("No section was levelled twice and no loop closes.")),
-        ]
+        return [Heading(tr("Misclosures")), Paragraph(tr("No section was levelled twice and no loop closes."))]
     amounts, units = fine_amounts(run.units), run.units
     order = sorted(run.misclosures, key=lambda m: (run.status(m) != "beyond", -abs(m.value)))[:_MOST]
     rows = [
@@ -81,18 +79,18 @@ def _misclosures(run):
         for m in order
     ]
     columns = [
-        (tr("Kind"), "k"),
-        (tr("Way"), ""),
-        (tr("Length ({})").format(units.chainage_label), "n"),
-        (tr("Misclosure ({})").format(amounts.label), "n"),
-        (tr("Limit ({})").format(amounts.label), "n"),
-        (tr("Status"), "k"),
+        Column(tr("Kind"), "k"),
+        Column(tr("Way")),
+        Column(tr("Length ({})").format(units.chainage_label), "n"),
+        Column(tr("Misclosure ({})").format(amounts.label), "n"),
+        Column(tr("Limit ({})").format(amounts.label), "n"),
+        Column(tr("Status"), "k"),
     ]
     kinds = ["out" if run.status(m) == "beyond" else "" for m in order]
     return [
-        pages.heading(tr("Misclosures")),
-        pages.paragraph(_limits(run), "small"),
-        pages.table(columns, rows, _caption(len(order), len(run.misclosures), "MISCLOSURES"), kinds),
+        Heading(tr("Misclosures")),
+        Paragraph(_limits(run), "small"),
+        Table(tuple(columns), rows, _caption(len(order), len(run.misclosures), "MISCLOSURES"), tuple(kinds)),
     ]
 
 
@@ -134,24 +132,24 @@ def _lines(run):
         for k in order
     ]
     columns = [
-        (tr("From"), "k"),
-        (tr("To"), "k"),
-        (tr("Observed ({})").format(units.height_label), "n"),
-        (tr("Standard deviation ({})").format(amounts.label), "n"),
-        (tr("Adjusted ({})").format(units.height_label), "n"),
-        (tr("Observed minus adjusted ({})").format(amounts.label), "n"),
-        (tr("w"), "n"),
-        (tr("Redundancy"), "n"),
-        (tr("Smallest blunder found ({})").format(amounts.label), "n"),
-        (tr("Flag"), "k"),
+        Column(tr("From"), "k"),
+        Column(tr("To"), "k"),
+        Column(tr("Observed ({})").format(units.height_label), "n"),
+        Column(tr("Standard deviation ({})").format(amounts.label), "n"),
+        Column(tr("Adjusted ({})").format(units.height_label), "n"),
+        Column(tr("Observed minus adjusted ({})").format(amounts.label), "n"),
+        Column(tr("w"), "n"),
+        Column(tr("Redundancy"), "n"),
+        Column(tr("Smallest blunder found ({})").format(amounts.label), "n"),
+        Column(tr("Flag"), "k"),
     ]
     kinds = [
         "out" if run.flags[k] == "suspected blunder" else "quiet" if run.flags[k] == "no benchmark" else ""
         for k in order
     ]
     return [
-        pages.heading(tr("Lines, the greatest test value first")),
-        pages.table(columns, rows, _caption(len(order), len(net), "LINES"), kinds),
+        Heading(tr("Lines, the greatest test value first")),
+        Table(tuple(columns), rows, _caption(len(order), len(net), "LINES"), tuple(kinds)),
     ]
 
 
@@ -172,18 +170,18 @@ def _heights(run):
         for k in shown
     ]
     columns = [
-        (tr("Point"), "k"),
-        (tr("Height ({})").format(units.height_label), "n"),
-        (tr("Standard deviation ({})").format(amounts.label), "n"),
-        (tr("95 percent, \u00b1 ({})").format(amounts.label), "n"),
-        (tr("Role"), "k"),
-        (tr("Given ({})").format(units.height_label), "n"),
-        (tr("Adjusted minus given ({})").format(amounts.label), "n"),
+        Column(tr("Point"), "k"),
+        Column(tr("Height ({})").format(units.height_label), "n"),
+        Column(tr("Standard deviation ({})").format(amounts.label), "n"),
+        Column(tr("95 percent, \u00b1 ({})").format(amounts.label), "n"),
+        Column(tr("Role"), "k"),
+        Column(tr("Given ({})").format(units.height_label), "n"),
+        Column(tr("Adjusted minus given ({})").format(amounts.label), "n"),
     ]
     kinds = ["quiet" if run.roles[k] == "no benchmark" else "" for k in shown]
     return [
-        pages.heading(tr("Heights")),
-        pages.table(columns, rows, _caption(len(shown), len(net.names), "OUTPUT"), kinds),
+        Heading(tr("Heights")),
+        Table(tuple(columns), rows, _caption(len(shown), len(net.names), "OUTPUT"), tuple(kinds)),
     ]
 
 
@@ -193,4 +191,4 @@ def _record(record):
         *record["parameters"].items(),
         *((name, version) for name, version in record["versions"].items()),
     ]
-    return pages.facts(pairs)
+    return Facts(tuple(pairs))

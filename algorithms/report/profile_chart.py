@@ -1,7 +1,6 @@
 """The profile of one axis in both views, as a picture for the screen and one for paper."""
 
 import io
-from html import escape
 
 import numpy as np
 
@@ -53,8 +52,8 @@ def profile_picture(found, axis, *, screen, paper):
         "station. Below, heights from the design, from {} to {}."
     ).format(axis or tr("the axis"), low, high)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
-    svg, png = _drawn(found, profile, rows, alt, screen, paper)
-    return Picture(svg, png, alt, caption, _HEIGHT / _WIDTH)
+    svg, png = _drawn(found, profile, rows, screen, paper)
+    return Picture(svg, alt, caption, png, _HEIGHT / _WIDTH)
 
 
 def _caption(profile, doubted):
@@ -70,7 +69,7 @@ def _caption(profile, doubted):
     return " ".join(texts + ([tr("Crosses are doubted heights.")] if doubted else []))
 
 
-def _drawn(found, profile, rows, alt, screen, paper):
+def _drawn(found, profile, rows, screen, paper):
     try:
         from matplotlib import rc_context
         from matplotlib.backends.backend_agg import FigureCanvasAgg
@@ -101,9 +100,7 @@ def _drawn(found, profile, rows, alt, screen, paper):
         if paper:
             FigureCanvasAgg(figure)
             figure.savefig(image, format="png", dpi=300, metadata={"Software": None})
-    svg = text.getvalue()
-    named = svg[svg.index("<svg") :].replace("<svg", f'<svg role="img" aria-label="{escape(alt)}"', 1) if svg else ""
-    return named, image.getvalue()
+    return text.getvalue(), image.getvalue()
 
 
 def _common(axes, found, unit_text, scale):

@@ -5,8 +5,9 @@ from datetime import date
 import numpy as np
 
 from ..core.errors import InputError
-from ..documents import pages
+from ..documents.blocks import Blanks, Column, Facts, Heading, Paragraph, SideBySide, Table, cautions
 from ..documents.csv_file import csv_bytes
+from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
@@ -52,9 +53,11 @@ def _about(schedule, record):
             tr("{} with Tautline {}, QGIS {}").format(date.today().isoformat(), versions["Tautline"], versions["QGIS"]),
         )
     )
-    return pages.side_by_side(
-        pages.facts(facts),
-        pages.blanks([tr("Prepared by"), tr("Checked by"), tr("Instrument, benchmark"), tr("Date of work")]),
+    return SideBySide(
+        (
+            Facts(tuple(facts)),
+            Blanks((tr("Prepared by"), tr("Checked by"), tr("Instrument, benchmark"), tr("Date of work"))),
+        )
     )
 
 
@@ -105,35 +108,35 @@ def schedule_sheet(schedule, title, record):
     """The schedule as a page to print, bytes."""
     unit, small = UNIT_LABELS[schedule.units.height_name], schedule.amounts.label
     columns = [
-        (tr("Station"), "k"),
-        (tr("As built ({})").format(unit), "n"),
-        (tr("Design ({})").format(unit), "n"),
-        (tr("Residual ({})").format(small), "n"),
-        (tr("Movement ({})").format(small), "k"),
+        Column(tr("Station"), "k"),
+        Column(tr("As built ({})").format(unit), "n"),
+        Column(tr("Design ({})").format(unit), "n"),
+        Column(tr("Residual ({})").format(small), "n"),
+        Column(tr("Movement ({})").format(small), "k"),
     ]
-    columns += [(tr("Steps"), "n")] if schedule.rules.step else []
+    columns += [Column(tr("Steps"), "n")] if schedule.rules.step else []
     columns += [
-        (tr("Predicted ({})").format(small), "n"),
-        (tr("After"), ""),
-        (tr("Remark"), ""),
-        (tr("Reading after, initials"), "b"),
+        Column(tr("Predicted ({})").format(small), "n"),
+        Column(tr("After")),
+        Column(tr("Remark")),
+        Column(tr("Reading after, initials"), "b"),
     ]
     parts = [
-        pages.paragraph(schedule.result_sentence(), "lead"),
-        pages.paragraph(tr("Asked for: {}.").format(schedule.method_sentence())),
+        Paragraph(schedule.result_sentence(), "lead"),
+        Paragraph(tr("Asked for: {}.").format(schedule.method_sentence())),
     ]
-    parts += [pages.paragraph(text, "warn") for text in filter(None, (schedule.untested(), *schedule.infeasible()))] + [
-        pages.paragraph(text) for text in schedule.left_out()
+    parts += [Paragraph(text, "warn") for text in filter(None, (schedule.untested(), *schedule.infeasible()))] + [
+        Paragraph(text) for text in schedule.left_out()
     ]
     parts += [
-        pages.cautions(
+        cautions(
             tr(
                 "Check the controls, the height system and the unit before anything is moved. Move in small passes, "
                 "and read neighbouring supports again after each: a structure that is continuous moves with them."
             )
         ),
         _about(schedule, record),
-        pages.paragraph(
+        Paragraph(
             tr(
                 "Signs: residual is as-built minus design, + is built high. Movement is up for raise (▲), down for "
                 "lower (▼). Predicted is the residual after the movement. Steps are counts of the shims' step."
@@ -145,11 +148,11 @@ def schedule_sheet(schedule, title, record):
         rows = rows[schedule.actions[rows] != "off axis"]
         if not len(rows):
             continue
-        kinds = [_kind(schedule, row) for row in rows.tolist()]
+        kinds = tuple(_kind(schedule, row) for row in rows.tolist())
         parts += [
-            pages.heading(tr("Axis {}").format(axis) if axis else tr("Supports")),
-            pages.table(
-                columns,
+            Heading(tr("Axis {}").format(axis) if axis else tr("Supports")),
+            Table(
+                tuple(columns),
                 [_row(schedule, row) for row in rows.tolist()],
                 tr("{}. Shaded: out of tolerance after the movement, or not to be moved.").format(
                     counted(len(rows), tr("support"), tr("supports"))
@@ -157,7 +160,7 @@ def schedule_sheet(schedule, title, record):
                 kinds,
             ),
         ]
-    return pages.page(tr("Adjustment schedule: {}").format(title), parts)
+    return html_page(tr("Adjustment schedule: {}").format(title), parts)
 
 
 def setting_out_sheet(schedule, title, record):
@@ -172,25 +175,25 @@ def setting_out_sheet(schedule, title, record):
         )
     label = UNIT_LABELS[unit]
     columns = [
-        (tr("Station"), "k"),
-        (tr("Chainage ({})").format(chainage_unit), "n"),
-        (tr("Offset ({})").format(chainage_unit), "n"),
-        (tr("Design height ({})").format(label), "n"),
-        (tr("As built ({})").format(label), "n"),
-        (tr("Reading"), "b"),
-        (tr("Difference"), "b"),
-        (tr("Checked by"), "b"),
+        Column(tr("Station"), "k"),
+        Column(tr("Chainage ({})").format(chainage_unit), "n"),
+        Column(tr("Offset ({})").format(chainage_unit), "n"),
+        Column(tr("Design height ({})").format(label), "n"),
+        Column(tr("As built ({})").format(label), "n"),
+        Column(tr("Reading"), "b"),
+        Column(tr("Difference"), "b"),
+        Column(tr("Checked by"), "b"),
     ]
     count = int(np.isfinite(supports.design).sum())
     missing = int(np.sum(np.isfinite(supports.design) & ~np.isfinite(supports.residual)))
     parts = [
-        pages.paragraph(
+        Paragraph(
             tr("{}, {} without an as-built height.").format(
                 counted(count, tr("design height"), tr("design heights")), missing
             ),
             "lead",
         ),
-        pages.cautions(
+        cautions(
             tr(
                 "Design heights are computed at each station's own position. They hold in the height system and unit "
                 "named here and for no other; a licensed surveyor checks them against the project's benchmarks before "
@@ -198,7 +201,7 @@ def setting_out_sheet(schedule, title, record):
             )
         ),
         _about(schedule, record),
-        pages.paragraph(
+        Paragraph(
             tr("Offset is positive to the right looking up-chainage. An empty 'As built' has not been read yet."),
             "small",
         ),
@@ -207,9 +210,9 @@ def setting_out_sheet(schedule, title, record):
         rows = rows[np.isfinite(supports.design[rows])]
         if len(rows):
             parts += [
-                pages.heading(tr("Axis {}").format(axis) if axis else tr("Stations")),
-                pages.table(
-                    columns,
+                Heading(tr("Axis {}").format(axis) if axis else tr("Stations")),
+                Table(
+                    tuple(columns),
                     [
                         [
                             supports.station[row] or str(row + 1),
@@ -225,7 +228,7 @@ def setting_out_sheet(schedule, title, record):
                     ],
                 ),
             ]
-    return pages.page(tr("Design heights: {}").format(title), parts)
+    return html_page(tr("Design heights: {}").format(title), parts)
 
 
 def schedule_csv(schedule):

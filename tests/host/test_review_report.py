@@ -172,7 +172,7 @@ def test_the_page_stands_alone_and_is_accessible(gallery):
     assert not {"script", "link", "iframe", "object", "video"} & set(page.tags)
     assert [alt for alt in page.alts if alt] and page.source.count('role="img"') == page.tags.count("svg") == 2
     assert page.tags.count("h1") == 1 and page.tags.count("h2") >= 9
-    assert "thead{display:table-header-group}" in page.source and 'lang="en"' in page.source
+    assert "thead { display: table-header-group; }" in page.source and 'lang="en"' in page.source
     assert not re.search(r"\d[eE][-+]\d\d", page.words)
     assert "page 1" not in page.words and "None" not in page.words and "nan" not in page.words.split()
 
@@ -347,6 +347,52 @@ def test_five_thousand_stations(toolbox, tmp_path):
 def test_the_file_tells_its_title_and_not_the_users_name(gallery):
     told = read_with("pdfinfo", gallery["pdf"]).decode("utf-8")
     assert re.search(r"Title:\s+Review report: Gallery\n", told) and re.search(r"Author:\s+Prepared Person\n", told)
+
+
+def test_the_author_is_written_in_any_script_and_left_out_where_there_is_none(toolbox, tmp_path):
+    for author in ("\u010capek \u5f20 (\\)", ""):
+        run = write(toolbox, tmp_path, reviewed(3), PREPARED_BY=author)
+        told = read_with("pdfinfo", run.results["PDF"]).decode("utf-8")
+        assert re.findall(r"Author:\s+(.*)\n", told) == [author] * bool(author) and "Title:  " in told
+        assert (
+            Path(run.results["PDF"]).read_bytes().rstrip().endswith(b"%%EOF") and len(pdf_pages(run.results["PDF"])) > 1
+        )
+
+
+def test_pages_are_not_kept(toolbox, tmp_path):
+    """Ten times the pages take ten times the time, not a hundred times, and hardly more room."""
+    from resource import RUSAGE_SELF, getrusage
+    from time import process_time
+
+    write(toolbox, tmp_path, reviewed(5))
+    layer, used = toolbox.points(reviewed(4000), "EPSG:32631"), []
+    room = getrusage(RUSAGE_SELF).ru_maxrss
+    for rows in (toolbox.points(reviewed(400), "EPSG:32631"), layer):
+        start = process_time()
+        toolbox.run("reviewreport", OUTPUT=None, STATIONS=rows, PDF=str(tmp_path / "long.pdf"))
+        used.append(process_time() - start)
+    assert used[1] < 25.0 * used[0] and getrusage(RUSAGE_SELF).ru_maxrss - room < 150_000, "kilobytes"
+
+
+def test_a_pdf_that_is_cut_short_is_refused(toolbox, tmp_path, monkeypatch):
+    """As on a full disk, of which the painter says nothing."""
+    from tautline.algorithms.documents import pdf
+
+    class Full(pdf.Sheets):
+        def close(self):
+            super().close()
+            whole = self.path.read_bytes()
+            self.path.write_bytes(whole[: len(whole) // 2])
+
+        def __init__(self, path, *more):
+            self.path = path
+            super().__init__(path, *more)
+
+    monkeypatch.setattr(pdf, "Sheets", Full)
+    place = tmp_path / "r.pdf"
+    layer = toolbox.points(reviewed(3), "EPSG:32631")
+    text = toolbox.refusal("reviewreport", OUTPUT=None, STATIONS=layer, PDF=str(place))
+    assert "The PDF could not be written." in text and not place.exists()
 
 
 def decided(rows):

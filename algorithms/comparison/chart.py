@@ -79,7 +79,7 @@ def drawn(report, axes):
 
 def _draw(panel, report, axis, kind):
     compared, amounts = report.compared, report.amounts
-    scale = 1000.0 if report.units.height_name == "metre" else 1.0 / report.units.height
+    scale = 1.0 / amounts.metres
     values, deviations = (
         (compared.change, compared.sd_change) if kind == "change" else (compared.bending, compared.sd_bending)
     )

@@ -8,10 +8,9 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
-from ..language.height_text import small_text
+from ..language.height_text import amounts_for, small_text
 from ..language.number_text import number_text, signed_text
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
 from .curvature_sentences import geoid_sentence, length_text, radius_sentence, verdict_sentence
 
 TEMPLATES = Path(__file__).resolve().parents[1] / "documents" / "templates"
@@ -128,7 +127,8 @@ def _picture(run, one):
 
 def _unit(units):
     """Factor from metres and name of the unit of small heights."""
-    return (1000.0, "mm") if units.height_name == "metre" else (1.0 / units.height, UNIT_LABELS[units.height_name])
+    amounts = amounts_for(units.height_name)
+    return 1.0 / amounts.metres, amounts.label
 
 
 def _draw_heights(axes, run, one):

@@ -4,10 +4,9 @@ import numpy as np
 
 from ..core.misclosure import CLASSES
 from ..documents import pages
-from ..language.height_text import height_text
+from ..language.height_text import height_text, levelled_amounts
 from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
-from .net_messages import fine_amounts
 
 # Rows of a table on the page; the layers hold all.
 _MOST = 300
@@ -67,7 +66,7 @@ def _misclosures(run):
             pages.heading(tr("Misclosures")),
             pages.paragraph(tr("No section was levelled twice and no loop closes.")),
         ]
-    amounts, units = fine_amounts(run.units), run.units
+    amounts, units = levelled_amounts(run.units.height_name), run.units
     order = sorted(run.misclosures, key=lambda m: (run.status(m) != "beyond", -abs(m.value)))[:_MOST]
     rows = [
         [
@@ -105,7 +104,7 @@ def _caption(shown, number, key):
 
 
 def _lines(run):
-    net, amounts, units = run.lines.net, fine_amounts(run.units), run.units
+    net, amounts, units = run.lines.net, levelled_amounts(run.units.height_name), run.units
     w, v, r, least, adjusted = (
         run.of_lines(values)
         for values in (
@@ -156,7 +155,7 @@ def _lines(run):
 
 
 def _heights(run):
-    net, amounts, units, a = run.lines.net, fine_amounts(run.units), run.units, run.adjustment
+    net, amounts, units, a = run.lines.net, levelled_amounts(run.units.height_name), run.units, run.adjustment
     shown = list(range(len(net.names)))[:_MOST]
     half = a.interval_factor * a.height_deviations
     rows = [

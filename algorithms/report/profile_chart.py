@@ -154,7 +154,7 @@ def _plain_ticks(value, _place):
 
 def _draw_straight(axes, found, profile, rows):
     one, amounts = found.reviewed, found.amounts
-    factor = 1000.0 if one.units.height_name == "metre" else 1.0 / one.units.height
+    factor = 1.0 / amounts.metres
     s, y = profile.chainage / one.units.chainage, profile.residual * factor
     low, high = (value * factor for value in widened(*profile.residual_range(), 0.1))
     if profile.tolerance:

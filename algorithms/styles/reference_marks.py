@@ -13,12 +13,11 @@ from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import HALO, INK, Shape, marker
 from .review_tip import STYLE
 from .station_marks import SIZE
-from .wording import column, decimal, escaped, literal, signed_height
+from .wording import column, decimal, escaped, literal, signed_height, small_height
 
 MARK = QColor("#ffd23f")
 SUSPECT = QColor("#ff8a1f")
@@ -50,7 +49,7 @@ def reference_tip(fields, height_unit):
     test = escaped(column(fields, "global_t"))
     return (
         f'<div style="{STYLE}"><b>[% {name} %]</b> [% {kind} %]<br>[% {axes} %]. '
-        f"[% {number} || {literal(tr(' stations, RMS '))} || {decimal(rms, 4, UNIT_LABELS[height_unit])} || "
+        f"[% {number} || {literal(tr(' stations, RMS '))} || {small_height(rms, height_unit)} || "
         f"{literal(tr('; set aside: '))} || {removed} %]. {tr('Global test:')} [% {test} %].</div>"
     )
 
@@ -120,11 +119,10 @@ def fitted_tip(fields, height_unit):
     """Return the HTML template of a tested station's map tip."""
     station, axis, flag = (escaped(column(fields, name)) for name in ("station", "axis", "flag"))
     residual, w, least = (column(fields, name) for name in ("residual", "w", "min_blund"))
-    unit = UNIT_LABELS[height_unit]
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
         f"[% coalesce({literal(tr('Residual from the fit '))} || {signed_height(residual, height_unit)} || '. ', '') %]"
         f"[% coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ', '') %]"
-        f"[% coalesce({literal(tr('A blunder of '))} || {decimal(least, 4, unit)} || "
+        f"[% coalesce({literal(tr('A blunder of '))} || {small_height(least, height_unit)} || "
         f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]</div>"
     )

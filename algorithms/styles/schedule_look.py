@@ -5,12 +5,11 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRende
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from .fine_heights import fine_height, signed_fine_height
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal
+from .wording import column, escaped, literal, signed_height, small_height
 
 AGAIN = QColor("#ffd23f")
 SMALLEST_SCALE = 25000
@@ -95,7 +94,7 @@ def _told(action, move, height_unit):
     return (
         f"CASE WHEN {action} IN ('raise', 'lower') THEN if({action} = 'raise', {literal(tr('raise '))}, "
         f"{literal(tr('lower '))}) "
-        f"|| {fine_height(move, height_unit)} ELSE coalesce({action}, '') END"
+        f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
     )
 
 
@@ -126,8 +125,8 @@ def schedule_tip(fields, height_unit):
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
         f"<b>[% {_told(action, move, height_unit)} %]</b><br>"
         f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
-        f"{signed_fine_height(residual, height_unit)} || "
-        f"{literal(tr(', predicted '))} || {signed_fine_height(predicted, height_unit)} || ' (' || "
+        f"{signed_height(residual, height_unit)} || "
+        f"{literal(tr(', predicted '))} || {signed_height(predicted, height_unit)} || ' (' || "
         f"coalesce({after}, '') || ')' END %]"
         f"<br><small>[% {escaped(reason)} %]</small></div>"
     )

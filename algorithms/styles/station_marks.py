@@ -8,7 +8,7 @@ from ..language.units import UNIT_LABELS
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_tip import STYLE
-from .wording import column, decimal, escaped, literal
+from .wording import column, decimal, escaped, full_height, literal
 
 SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
@@ -46,7 +46,7 @@ def station_tip(fields, height_unit, chainage_unit):
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
         + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
         + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
-        + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))
+        + _sentence(height, tr("Height "), full_height(height, height_unit))
         + _sentence(azimuth, tr("Azimuth of the axis "), decimal(azimuth, 4, "°"))
         + "</div>"
     )

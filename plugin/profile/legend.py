@@ -4,8 +4,8 @@ import numpy as np
 from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
 
+from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
-from ..review.station_texts import small
 
 
 def legend_handles(shown, look):
@@ -58,7 +58,7 @@ def legend_handles(shown, look):
                 facecolor=look.band,
                 edgecolor=look.faint,
                 linewidth=0.5,
-                label=tr("Tolerance ± {}").format(small(shown.profile.tolerance, shown.height_unit, False)),
+                label=tr("Tolerance ± {}").format(amounts_for(shown.height_unit).with_unit(shown.profile.tolerance)),
             )
         )
     if judged:

@@ -6,13 +6,14 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRende
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
 from .wording import column, escaped, literal, signed_height, small_height
 
-QUIET = QColor("#d9d9de")
+QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
@@ -38,7 +39,7 @@ def change_renderer(layer):
     looks = (
         ("risen", "", tr("Risen"), marker(triangle, 4.2, fill=HIGH, size_expression=sized)),
         ("settled", "", tr("Settled"), marker(triangle, 4.2, fill=LOW, angle=180.0, size_expression=sized)),
-        ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=QColor("#ffd23f"), size_expression=small)),
+        ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=NOTICE, size_expression=small)),
         (
             "not shown",
             "",

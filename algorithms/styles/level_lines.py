@@ -15,15 +15,15 @@ from qgis.PyQt.QtGui import QColor
 
 from ..language.height_text import levelled_amounts
 from ..language.translation import tr
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label, text_format
-from .markers import HALO, INK, Shape, marker
+from .markers import HALO, INK, OTHER, Shape, marker
 from .review_tip import STYLE
 from .wording import MINUS, column, escaped, full_height, literal, signed_height, small_height
 
-# Steps of one hue that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
-QUIET, NOTICEABLE, SUSPECT = QColor("#5fc4ae"), QColor("#ffd23f"), QColor("#e0541b")
-BENCHMARK = QColor("#ffd23f")
-ADJUSTED = QColor("#5fc4ae")
+# Steps that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
+QUIET, NOTICEABLE, SUSPECT = (QColor(look.dark) for look in (palette.WITHIN, palette.NOTICE, palette.SUSPECT))
+BENCHMARK, ADJUSTED = NOTICEABLE, QUIET
 LIMIT, NOTICED = "3.29", "1.96"
 
 
@@ -48,8 +48,8 @@ def line_renderer(fields):
     no other line checks them."""
     w, flag = column(fields, "w"), column(fields, "flag")
     looks = (
-        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(QColor("#9a9aa0"), 0.5)),
-        (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor("#ffffff"), 0.6, Qt.PenStyle.DashLine)),
+        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(OTHER, 0.5)),
+        (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor(palette.PAPER), 0.6, Qt.PenStyle.DashLine)),
         (f"abs({w}) <= {NOTICED}", tr("|w| up to 1.96"), _line(QUIET, 0.6)),
         (
             f"abs({w}) > {NOTICED} AND {flag} <> 'suspected blunder'",
@@ -148,7 +148,7 @@ def height_renderer(fields):
     root = QgsRuleBasedRenderer.Rule(None)
     for condition, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=condition, label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     return QgsRuleBasedRenderer(root)
 

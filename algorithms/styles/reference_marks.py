@@ -13,15 +13,15 @@ from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import HALO, INK, Shape, marker
+from .markers import CLEAR, HALO, INK, OTHER, Shape, marker, tinted
 from .review_tip import STYLE
 from .station_marks import SIZE
 from .wording import column, decimal, escaped, literal, signed_height, small_height
 
-MARK = QColor("#ffd23f")
-SUSPECT = QColor("#ff8a1f")
-KEPT = QColor("#5fc4ae")
+SUSPECT = QColor(palette.SUSPECT.dark)
+KEPT = QColor(palette.WITHIN.dark)
 
 
 def reference_renderer():
@@ -58,7 +58,7 @@ def _outline(color, width, style, fill):
     symbol = QgsFillSymbol()
     casing = QgsSimpleFillSymbolLayer(fill, Qt.BrushStyle.SolidPattern, HALO, Qt.PenStyle.SolidLine, width + 0.8)
     symbol.changeSymbolLayer(0, casing)
-    symbol.appendSymbolLayer(QgsSimpleFillSymbolLayer(QColor(0, 0, 0, 0), Qt.BrushStyle.NoBrush, color, style, width))
+    symbol.appendSymbolLayer(QgsSimpleFillSymbolLayer(CLEAR, Qt.BrushStyle.NoBrush, color, style, width))
     return symbol
 
 
@@ -68,12 +68,12 @@ def ellipse_renderer():
         (
             "levelling",
             tr("Level here, 95 %: heights alone"),
-            _outline(INK, 0.6, Qt.PenStyle.SolidLine, QColor(255, 210, 63, 90)),
+            _outline(INK, 0.6, Qt.PenStyle.SolidLine, tinted(palette.NOTICE.dark, 90)),
         ),
         (
             "geoid",
             tr("The same with the geoid's slope"),
-            _outline(INK, 0.5, Qt.PenStyle.DashLine, QColor(255, 255, 255, 40)),
+            _outline(INK, 0.5, Qt.PenStyle.DashLine, tinted(palette.PAPER, 40)),
         ),
     )
     return QgsCategorizedSymbolRenderer(
@@ -94,7 +94,7 @@ def fitted_renderer(fields):
     root = QgsRuleBasedRenderer.Rule(None)
     for value, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=f"{flag} = '{value}'", label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     return QgsRuleBasedRenderer(root)
 

@@ -5,13 +5,14 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRende
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import Shape, marker
+from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
 from .wording import column, escaped, literal, signed_height, small_height
 
-AGAIN = QColor("#ffd23f")
+AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
@@ -65,7 +66,7 @@ def schedule_renderer(layer):
             "no height",
             "",
             tr("No as-built height"),
-            marker(Shape.Circle, 2.6, fill=QColor("#ffffff"), outline=0.35, size_expression=_zoomed("2.6")),
+            marker(Shape.Circle, 2.6, fill=QColor(palette.PAPER), outline=0.35, size_expression=_zoomed("2.6")),
         ),
         (
             "off axis",
@@ -79,7 +80,7 @@ def schedule_renderer(layer):
         if value in present:
             test = f"{action} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
     renderer.setOrderBy(

@@ -1,12 +1,12 @@
 """Look of stations not yet reviewed: a quiet ring with the station beside it."""
 
 from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
-from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import Shape, marker
+from .markers import Shape, marker, tinted
 from .review_tip import STYLE
 from .wording import column, decimal, escaped, full_height, literal
 
@@ -15,7 +15,7 @@ SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
 def station_renderer():
     """Return the renderer: one ring for every station, smaller at small scales."""
-    ring = marker(Shape.Circle, 2.2, fill=QColor(255, 255, 255, 110), outline=0.3, halo=0.25, size_expression=SIZE)
+    ring = marker(Shape.Circle, 2.2, fill=tinted(palette.PAPER, 110), outline=0.3, halo=0.25, size_expression=SIZE)
     return QgsSingleSymbolRenderer(ring)
 
 

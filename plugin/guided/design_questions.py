@@ -69,7 +69,7 @@ class DesignQuestion(Question):
         super().__init__(
             3,
             tr("Design"),
-            tr("What was it meant to be? Orange is the structure, blue the level surface."),
+            tr("What was it meant to be? The solid line is the structure, the dash-dotted one the level surface."),
             parent,
             notes_first=True,
         )

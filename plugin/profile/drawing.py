@@ -14,6 +14,7 @@ from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
+from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
 from ..review.station_texts import factor_text, view_sentence
 from .axis_view import AxisView
 from .legend import legend_handles
@@ -136,11 +137,11 @@ class Drawing:
             chart.fill_between(
                 self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0
             )
-        self._line(chart, lines["level"], ranges, color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)))
+        self._line(chart, lines["level"], ranges, **LEVEL.in_chart(look.is_dark))
         if shown.profile.is_straight:
-            self._line(chart, lines["flat"], ranges, color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)))
-        self._line(chart, lines["design"], ranges, color=look.design, linewidth=1.6)
-        self._line(chart, self.built, ranges, color=look.built, linewidth=0.8)
+            self._line(chart, lines["flat"], ranges, **FLAT.in_chart(look.is_dark))
+        self._line(chart, lines["design"], ranges, **DESIGN.in_chart(look.is_dark))
+        self._line(chart, self.built, ranges, **BUILT.in_chart(look.is_dark))
         self._error_bars(chart, self.built, shown.profile.sd / METRES[shown.height_unit], ranges)
         missing = ~np.isfinite(shown.profile.residual) & np.isfinite(lines["design"])
         self._markers(chart, np.where(missing, lines["design"], np.nan), ranges, "o", look.back, look.text, 4.0)
@@ -152,7 +153,7 @@ class Drawing:
         if shown.profile.tolerance:
             half = shown.profile.tolerance / metres
             chart.axhspan(-half, half, color=look.band, linewidth=0)
-        chart.axhline(0.0, color=look.design, linewidth=1.6)
+        chart.axhline(0.0, **DESIGN.in_chart(look.is_dark))
         inside = np.clip(self.residual, *widened(*ranges.r, -0.03))
         rows = self._thin(inside, ranges)
         if len(rows) <= MOST_BARS:

@@ -293,9 +293,11 @@ def test_the_chart_shows_the_bowl(toolbox, epochs, tmp_path):
     """Read back as a picture: not blank, and in the survey's colour lowest where the bowl is."""
     from qgis.PyQt.QtGui import QColor, QImage
 
+    from tautline.algorithms.styles import palette
+
     path = str(tmp_path / "c.png")
     toolbox.run("comparesurveys", SURVEYS=epochs, CHART=path, SHIFT="none")
-    picture, colour = QImage(path), QColor("#0b5fa5").rgb()
+    picture, colour = QImage(path), QColor(palette.SURVEYS[0].light).rgb()
     assert picture.width() > 1200 and picture.height() > 700 and picture.text("Description").startswith("Line chart")
     half = picture.height() // 2
     found = [(y, x) for x in range(0, picture.width(), 2) for y in range(0, half) if picture.pixel(x, y) == colour]

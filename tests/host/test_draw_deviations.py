@@ -471,9 +471,12 @@ def test_the_cut_mark_is_in_the_legend_only_where_a_bar_is_cut(toolbox, tmp_path
 def test_layers_render(toolbox, tmp_path):
     """Something of each layer's own colours reaches a picture."""
     from qgis.PyQt.QtCore import QSize
+    from qgis.PyQt.QtGui import QColor
+
+    from tautline.algorithms.styles import palette
 
     _, found = saved(toolbox, tmp_path)
-    for key, color in (("BARS", (255, 138, 31)), ("STRIP", (208, 54, 28)), ("BAND", (255, 255, 255))):
+    for key, color in (("BARS", palette.HIGH.dark), ("STRIP", palette.DESIGN.light), ("BAND", palette.PAPER)):
         settings = qgis_core.QgsMapSettings()
         settings.setLayers([found[key]])
         settings.setDestinationCrs(qgis_core.QgsCoordinateReferenceSystem("EPSG:32632"))
@@ -488,7 +491,7 @@ def test_layers_render(toolbox, tmp_path):
         job.waitForFinished()
         picture = job.renderedImage()
         seen = {picture.pixelColor(x, y).getRgb()[:3] for x in range(600) for y in range(600)}
-        assert any(max(abs(a - b) for a, b in zip(one, color)) <= 24 for one in seen), key
+        assert any(max(abs(a - b) for a, b in zip(one, QColor(color).getRgb())) <= 24 for one in seen), key
 
 
 # --- bad inputs

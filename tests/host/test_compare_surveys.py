@@ -125,6 +125,16 @@ def test_stations_of_one_survey_only_are_listed(toolbox):
     assert run.by("station")["0+010"]["change"] is None and run.by("station")["0+010"]["verdict"] is None
 
 
+def test_titles_of_the_columns(toolbox, tmp_path):
+    layers = [survey(toolbox, FLAT), survey(toolbox, moved(FLAT, SETTLED), "second", date="2026-01-01")]
+    keys = ("OUTPUT", "CHANGES", "MOTIONS", "UNMATCHED")
+    places = {key: f"ogr:dbname='{tmp_path / 'out.gpkg'}' table=\"{key.lower()}\" (geom)" for key in keys}
+    run = toolbox.run("comparesurveys", SURVEYS=layers, **places)
+    stations, changes, motions, unmatched = (run.titles(key) for key in keys)
+    assert stations["verdict"] == changes["verdict"] == "Verdict" and stations["change"] == "Change (m)"
+    assert motions["rms"] == "RMS of what is left (m)" and unmatched["height"] == "Height (m)"
+
+
 def test_three_surveys_rate_through_all(toolbox):
     values = [[50.0, 50.0], [49.996, 50.001], [49.994, None]]
     layers = [survey(toolbox, heights, f"s{k}", date=f"{2024 + k}-06-01") for k, heights in enumerate(values)]

@@ -456,6 +456,15 @@ def test_every_line_has_its_rule_and_every_expression_works(toolbox, tmp_path):
     assert "Bar on the ground" in qgis_core.QgsExpression.replaceExpressionText(template, context)
 
 
+def test_titles_of_the_columns(toolbox, tmp_path):
+    """The factor of bars, band and strip is how much they are exaggerated; that of testcurvature is another."""
+    run, _ = saved(toolbox, tmp_path)
+    bars, band, strip = (run.titles(key) for key in ("BARS", "BAND", "STRIP"))
+    assert bars["factor"] == band["factor"] == strip["factor"] == "Exaggeration"
+    assert (bars["residual"], bars["bar_m"]) == ("Residual (m)", "Bar on the ground (m)")
+    assert (band["tolerance"], strip["value"]) == ("Tolerance (m)", "Height in the strip (m)")
+
+
 def test_the_cut_mark_is_in_the_legend_only_where_a_bar_is_cut(toolbox, tmp_path):
     _, whole = saved(toolbox, tmp_path)
     assert "Cut: the bar would be longer" not in legend(whole["BARS"])

@@ -8,6 +8,7 @@ from .boundary.points import placed_points
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
+from .language.height_text import height_with_unit
 from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -70,15 +71,14 @@ class MeasureStations(ToolboxEntry):
             offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
             lat[rows], lon[rows], _ = placed.place(chainage[rows])
             asked.say(
-                tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} {} ({}).").format(
+                tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),
                     notation.text(chainage[rows].min()),
                     notation.text(chainage[rows].max()),
                     number_text(np.abs(offset[rows]).max() / run_units.chainage, 3),
                     run_units.chainage_label,
-                    number_text(placed.chainage_height / run_units.height, 3),
-                    run_units.height_label,
+                    height_with_unit(placed.chainage_height, run_units),
                     word,
                 )
             )

@@ -15,7 +15,8 @@ from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry, record_text
 from .entry.messages import BEYOND_ENDS, ROW_REJECTED
-from .language.number_text import counted, listed, number_text
+from .language.height_text import height_with_unit
+from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
@@ -139,15 +140,14 @@ class PlaceStations(ToolboxEntry):
             lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
             first, last = placed.vertex_chainages[[0, -1]]
             asked.say(
-                tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} {} ({}).").format(
+                tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(mine), tr("row"), tr("rows")),
                     notation.text(s.min()),
                     notation.text(s.max()),
                     notation.text(first),
                     notation.text(last),
-                    number_text(placed.chainage_height / run_units.height, 3),
-                    run_units.height_label,
+                    height_with_unit(placed.chainage_height, run_units),
                     word,
                 )
             )

@@ -129,9 +129,6 @@ _ALL = (
     OutputField("value", REAL, HEIGHT, "Height in the strip", "Above the level line, or from the straight line"),
     OutputField("label", TEXT, NONE, "Label", "What is written at the line"),
     OutputField("length", REAL, CHAINAGE, "Length", "Length over the stations"),
-    OutputField(
-        "factor", REAL, NONE, "Curvature factor", "1 is straight in space, 0 a constant slope above the level surface"
-    ),
     OutputField("factor_sd", REAL, NONE, "Its standard deviation", "From the accuracy of the heights"),
     OutputField("geoid_sd", REAL, NONE, "The geoid's share", "What the geoid's bending adds to it"),
     OutputField("factor_lo", REAL, NONE, "Factor, from", "95 percent interval"),
@@ -146,7 +143,6 @@ _ALL = (
         "95 percent interval; on either side, or level, where there is no upper end",
     ),
     OutputField("radius_hi", REAL, CHAINAGE, "Implied radius, to", "95 percent interval; empty where it has no end"),
-    OutputField("verdict", TEXT, NONE, "Verdict", "straight, level, either only on average, neither, undecided"),
     OutputField("sentence", TEXT, NONE, "In words", "The verdict in one sentence"),
     OutputField("rms_level", REAL, HEIGHT, "RMS, level", "Residuals from a constant height"),
     OutputField("rms_grade", REAL, HEIGHT, "RMS, grade", "Residuals from a constant slope above the level surface"),
@@ -237,7 +233,36 @@ _ALL = (
 )
 
 
-FIELDS = {field.name: field for field in _ALL}
+def _by_name(*fields):
+    """{name: field}; ValueError where a name stands twice, for the later one would silently hide the other."""
+    found = {field.name: field for field in fields}
+    if len(found) < len(fields):
+        names = [field.name for field in fields]
+        raise ValueError(f"fields that stand twice: {sorted({name for name in names if names.count(name) > 1})}")
+    return found
+
+
+FIELDS = _by_name(*_ALL)
+
+
+# The names are the contract, and a few say another thing in another layer: there they have a title of their own.
+OF_CURVATURE = _by_name(
+    OutputField(
+        "factor", REAL, NONE, "Curvature factor", "1 is straight in space, 0 a constant slope above the level surface"
+    ),
+    OutputField("verdict", TEXT, NONE, "Verdict", "straight, level, either only on average, neither, undecided"),
+)
+
+
+OF_LEVELLED = _by_name(OutputField("height", REAL, HEIGHT, "Adjusted height", "Height from the adjustment of the net"))
+
+
+OF_MOTIONS = _by_name(
+    OutputField("rms", REAL, HEIGHT, "RMS of what is left", "Root mean square of the bending, else of the change")
+)
+
+
+OF_UNMATCHED = _by_name(OutputField("height", REAL, HEIGHT, "Height", "Height in the survey named"))
 
 
 PLACED = ("axis", "station", "chainage", "offset", "height")
@@ -473,8 +498,7 @@ GEOID_ALONG = ("axis", "station", "chainage", "undulation", "n_change", "n_bend"
 STATUSES = ("within", "high", "low", "no tolerance", "no height", "off axis")
 
 
-def label_with_unit(name, height_unit, chainage_unit):
-    """Return the alias of field ``name`` with its unit, for example 'Residual (m)'."""
-    field = FIELDS[name]
+def label_with_unit(field, height_unit, chainage_unit):
+    """Return the alias of an OutputField with its unit, for example 'Residual (m)'."""
     unit = {HEIGHT: UNIT_LABELS[height_unit], CHAINAGE: UNIT_LABELS[chainage_unit], DEGREE: "°"}.get(field.unit)
     return f"{field.label} ({unit})" if unit else field.label

@@ -11,11 +11,10 @@ from ..core.quantiles import NORMAL_95
 from ..documents.svg import svg_file
 from ..language.number_text import counted
 from ..language.translation import tr
+from ..styles import palette
 
 MOST_AXES = 6
 MOST_BARS = 80
-# Apart for every common kind of colour blindness, and by their marks again.
-_COLOURS = ("#0b5fa5", "#d1580a", "#1b8a6b", "#8a4fa3", "#6b5a00", "#b0336a", "#2d2d33")
 _MARKS = ("o", "s", "^", "D", "v", "P", "X")
 
 
@@ -77,16 +76,16 @@ def drawn(report, axes):
 
 def _draw(panel, report, axis, kind):
     compared, amounts = report.compared, report.amounts
-    scale = 1000.0 if report.units.height_name == "metre" else 1.0 / report.units.height
+    scale = 1.0 / amounts.metres
     values, deviations = (
         (compared.change, compared.sd_change) if kind == "change" else (compared.bending, compared.sd_bending)
     )
     rows = np.flatnonzero((compared.first.axis == axis) & np.isfinite(compared.first.chainage))
     rows = rows[np.argsort(compared.first.chainage[rows], kind="stable")]
     x = compared.first.chainage[rows] / report.units.chainage
-    panel.axhline(0.0, color="#2d2d33", linewidth=0.9, zorder=1)
+    panel.axhline(0.0, color=palette.INK, linewidth=0.9, zorder=1)
     for number in range(1, len(compared.surveys)):
-        colour, mark = _COLOURS[(number - 1) % len(_COLOURS)], _MARKS[(number - 1) % len(_MARKS)]
+        look, mark = palette.SURVEYS[(number - 1) % len(palette.SURVEYS)], _MARKS[(number - 1) % len(_MARKS)]
         y, half = values[rows, number] * scale, NORMAL_95 * deviations[rows, number] * scale
         size = 4.0 if len(rows) <= 200 else 0.0
         label = _plain(tr("{} against {}").format(compared.surveys[number].label, compared.first.label))
@@ -95,18 +94,17 @@ def _draw(panel, report, axis, kind):
                 x,
                 y,
                 np.nan_to_num(half),
-                color=colour,
+                **look.in_chart(),
                 marker=mark,
                 markersize=size,
-                linewidth=1.3,
                 elinewidth=0.8,
                 capsize=1.8,
                 label=label,
                 zorder=3,
             )
         else:
-            panel.fill_between(x, y - half, y + half, color=colour, alpha=0.22, linewidth=0, zorder=2)
-            panel.plot(x, y, color=colour, marker=mark, markersize=size, linewidth=1.2, label=label, zorder=3)
+            panel.fill_between(x, y - half, y + half, color=look.light, alpha=0.22, linewidth=0, zorder=2)
+            panel.plot(x, y, **look.in_chart(), marker=mark, markersize=size, label=label, zorder=3)
     title = tr("change")
     if kind == "bending":
         title = (
@@ -119,7 +117,7 @@ def _draw(panel, report, axis, kind):
     )
     panel.set_ylabel(f"{tr('up +')} ({amounts.label})", fontsize=9)
     panel.set_xlabel(tr("Chainage ({})").format(report.units.chainage_label), fontsize=9)
-    panel.grid(True, color="#d5d5da", linewidth=0.6)
+    panel.grid(True, color=palette.GRID, linewidth=0.6)
     panel.tick_params(labelsize=8.5)
     for side in ("top", "right"):
         panel.spines[side].set_visible(False)

@@ -9,19 +9,13 @@ from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
 from ..documents.blocks import Caution, Code, Column, Fold, Heading, Paragraph, Picture, Table
 from ..documents.html import html_page
-from ..language.height_text import small_text
+from ..language.height_text import amounts_for, small_text
 from ..language.number_text import number_text, signed_text
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
+from ..styles import palette
 from .curvature_sentences import geoid_sentence, length_text, radius_sentence, verdict_sentence
 
-# Blue, orange and grey stay apart for every common kind of colour blindness; the dashes say the same again.
-_LINES = {
-    "level": ("#6b7280", (0, (1, 2)), 1.4),
-    "grade": ("#1f6feb", (0, (6, 2)), 2.0),
-    "straight": ("#d9630b", "solid", 2.0),
-    "free": ("#111827", (0, (2, 1)), 1.2),
-}
+_LINES = {"level": palette.LEVEL, "grade": palette.GRADE, "straight": palette.DESIGN, "free": palette.FREE}
 
 
 def curvature_page(run, tested, record):
@@ -143,7 +137,8 @@ def _drawn(run, one):
 
 def _unit(units):
     """Factor from metres and name of the unit of small heights."""
-    return (1000.0, "mm") if units.height_name == "metre" else (1.0 / units.height, UNIT_LABELS[units.height_name])
+    amounts = amounts_for(units.height_name)
+    return 1.0 / amounts.metres, amounts.label
 
 
 def _draw_heights(axes, run, one):
@@ -154,13 +149,10 @@ def _draw_heights(axes, run, one):
     s = test.profile.chainage[order] / run.units.chainage
     for model in test.models:
         if model.name in _LINES:
-            color, dashes, width = _LINES[model.name]
             axes.plot(
                 s,
                 (model.curve[order] - mean) * scale,
-                color=color,
-                linestyle=dashes,
-                linewidth=width,
+                **_LINES[model.name].in_chart(),
                 label=tr(
                     {
                         "level": "level",
@@ -182,8 +174,8 @@ def _draw_heights(axes, run, one):
         yerr=NORMAL_95 * sigma[kept] * scale,
         fmt="o",
         markersize=4,
-        color="#111827",
-        ecolor="#9ca3af",
+        color=palette.INK,
+        ecolor=palette.UNCHANGED.light,
         elinewidth=1,
         label=tr("as built, 95 %"),
         zorder=3,
@@ -195,7 +187,7 @@ def _draw_heights(axes, run, one):
             profile.chainage[~kept] / run.units.chainage,
             shown,
             "x",
-            color="#d9630b",
+            color=palette.SUSPECT.light,
             markersize=9,
             markeredgewidth=2,
             zorder=4,
@@ -210,25 +202,25 @@ def _draw_heights(axes, run, one):
                 textcoords="offset points",
                 fontsize=9,
             )
-        axes.plot([], [], "x", color="#d9630b", markersize=8, markeredgewidth=2, label=tr("set aside"))
+        axes.plot([], [], "x", color=palette.SUSPECT.light, markersize=8, markeredgewidth=2, label=tr("set aside"))
         axes.set_ylim(low, high)
     axes.set_ylabel(tr("height less the mean, {}").format(unit))
     axes.xaxis.set_major_formatter(lambda value, _place: run.notation.text(value * run.units.chainage))
     axes.set_xlabel(tr("station"))
-    axes.grid(color="#e5e7eb")
+    axes.grid(color=palette.GRID)
     axes.legend(frameon=False, fontsize=9, ncols=3, loc="lower center", bbox_to_anchor=(0.5, 1.0))
 
 
 def _draw_factor(axes, test):
     low, high = test.interval
-    axes.axvline(0.0, color=_LINES["grade"][0], linestyle=_LINES["grade"][1])
-    axes.axvline(1.0, color=_LINES["straight"][0])
+    axes.axvline(0.0, **_LINES["grade"].in_chart())
+    axes.axvline(1.0, **_LINES["straight"].in_chart())
     axes.errorbar(
         [test.factor],
         [0],
         xerr=[[test.factor - low], [high - test.factor]],
         fmt="o",
-        color="#111827",
+        color=palette.INK,
         capsize=6,
         elinewidth=2.5,
         markersize=7,

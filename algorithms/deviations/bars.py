@@ -10,7 +10,7 @@ from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import LONGEST_SHARE, bar_factor, bar_lengths, round_number
 from ..core.map_geometry import band, bar_ends, folds
 from ..core.residuals import statuses
-from ..language.height_text import small_text
+from ..language.height_text import amounts_for, small_text
 from ..language.number_text import counted, listed, number_text, times
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
@@ -132,7 +132,7 @@ def tell_bars(drawn, scale, asked):
         tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(
             times(scale.factor),
             number_text(ground, 0 if ground >= 1 else 3),
-            small_text(ground / scale.factor, units),
+            amounts_for(units.height_name, ground / scale.factor).with_unit(ground / scale.factor),
             tr("right") if scale.side > 0 else tr("left"),
         )
     )

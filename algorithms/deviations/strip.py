@@ -20,8 +20,8 @@ from ..core.strip import (
     strip_factor,
     tick_chainages,
 )
-from ..language.height_text import height_with_unit
-from ..language.number_text import number_text, signed_text, times
+from ..language.height_text import grid_text, height_with_unit
+from ..language.number_text import number_text, times
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .bars import reach
@@ -156,7 +156,7 @@ class _Strip:
                 "grid" if k else "datum",
                 [self._along(value)],
                 value=value / self.drawn.units.height,
-                label=height_label(value, self.frame.step, self.drawn.units, sign=True),
+                label=grid_text(value, self.frame.step, self.drawn.units.height_name, sign=True),
             )
 
     def _ticks(self):
@@ -204,15 +204,13 @@ class _Strip:
             "scale",
             [self._across(at, low, high), *teeth],
             value=self.scale / self.drawn.units.height,
-            label=height_label(self.scale, self.frame.step, self.drawn.units),
+            label=grid_text(self.scale, self.frame.step, self.drawn.units.height_name),
         )
 
     def _title(self):
         if self.view == "level":
             return tr("{}: heights {} above level {}").format(
-                self.one.name,
-                times(self.frame.factor),
-                number_text(self.profile.level / self.drawn.units.height, 3) + " " + self.drawn.units.height_label,
+                self.one.name, times(self.frame.factor), height_with_unit(self.profile.level, self.drawn.units)
             )
         return tr("{}: heights {} from the design").format(self.one.name, times(self.frame.factor))
 
@@ -220,17 +218,6 @@ class _Strip:
 def _names():
     """What is written at each line."""
     return {"flat": tr("as if flat"), "level": tr("level"), "design": tr("design"), "as-built": tr("as built")}
-
-
-def height_label(value, step, units, sign=False):
-    """A height of the grid, metres, as its label: mm below a step of 1 m, else m; feet with the decimals of
-    the step.
-    """
-    write = signed_text if sign else number_text
-    if units.height_name == "metre" and step < 0.9999:
-        return write(value * 1000.0, 0 if step > 0.0009 else 2) + " mm"
-    step = step / units.height
-    return write(value / units.height, max(0, int(np.ceil(-np.log10(step) - 1e-9)))) + " " + units.height_label
 
 
 def _tell(drawn, one, strip, fits, asked):
@@ -244,7 +231,7 @@ def _tell(drawn, one, strip, fits, asked):
             tr("right") if frame.side > 0 else tr("left"),
             number_text(frame.distance, 0),
             times(frame.factor),
-            height_label(strip.scale, frame.step, units),
+            grid_text(strip.scale, frame.step, units.height_name),
             height_with_unit(strip.profile.level, units),
             drawn.notation.text(strip.first),
         )

@@ -1,10 +1,30 @@
-"""Small heights as tables and sentences show them: millimetres, or feet, with decimals that fit the step."""
+"""How heights are worded, everywhere: small ones in millimetres or feet, full ones in the run's unit.
 
+A small height (a residual, a movement, a standard deviation) is written to 0.1 mm or 0.001 ft, finer where a step, an
+accuracy or levelling needs it; a metre and more in metres, for that is a blunder or a wrong unit and nobody reads it in
+millimetres. A full height is written to 0.1 mm or 0.001 ft too. In a sentence a height that is not known is 'none'; in
+a cell of a table, where a number stands without its unit, it is empty. The labels of the map say the same in the
+host's expressions, see styles/wording.py.
+"""
+
+import math
 from dataclasses import dataclass
 
+from ..core.conformance import decimals_for
 from ..core.units import metres_per
 from .number_text import number_text, signed_text
 from .units import UNIT_LABELS
+
+# Decimals of full heights in each unit, and the fewest and most of small ones in millimetres or feet.
+HEIGHT_DECIMALS = {"metre": 4, "foot": 3, "us_foot": 3}
+_LEAST = {"metre": 1, "foot": 3, "us_foot": 3}
+_MOST = {"metre": 3, "foot": 5, "us_foot": 5}
+# From here on, in metres, a small height is none and is written as a full one; where heights are metric.
+FULL_FROM = 1.0
+
+
+def _known(value):
+    return value is not None and math.isfinite(value)
 
 
 @dataclass(frozen=True)
@@ -15,45 +35,92 @@ class Amounts:
     decimals: int
 
     @property
+    def metres(self):
+        """The metres in one of what small heights are counted in: millimetres or feet."""
+        return 1e-3 if self.unit == "metre" else metres_per(self.unit)
+
+    @property
     def label(self):
         return "mm" if self.unit == "metre" else UNIT_LABELS[self.unit]
 
+    @property
+    def height_decimals(self):
+        """Decimals that say the same in the unit of full heights, where a column needs one unit."""
+        return self.decimals + (3 if self.unit == "metre" else 0)
+
     def _scaled(self, value):
-        return value * 1000.0 if self.unit == "metre" else value / metres_per(self.unit)
+        return value * 1000.0 if self.unit == "metre" else value / self.metres
 
     def text(self, value):
-        return number_text(self._scaled(value), self.decimals) if value == value else ""
+        """The number alone, for a cell under a heading with ``label``; '' where there is none."""
+        return number_text(self._scaled(value), self.decimals) if _known(value) else ""
 
     def signed(self, value):
-        return signed_text(self._scaled(value), self.decimals) if value == value else ""
+        """The same with a plus sign before positive numbers."""
+        return signed_text(self._scaled(value), self.decimals) if _known(value) else ""
 
     def with_unit(self, value, sign=False):
-        return f"{self.signed(value) if sign else self.text(value)} {self.label}"
+        """The number with its unit, for a sentence."""
+        write = signed_text if sign else number_text
+        if not _known(value):
+            return number_text(value, 0)
+        if self.unit == "metre" and abs(value) >= FULL_FROM:
+            return f"{write(value, HEIGHT_DECIMALS[self.unit])} {UNIT_LABELS[self.unit]}"
+        return f"{write(self._scaled(value), self.decimals)} {self.label}"
+
+    def span(self, low, high):
+        """(low, high with its unit) of a range, both in one unit."""
+        if self.unit == "metre" and abs(high) >= FULL_FROM:
+            return height_text(low, self.unit), self.with_unit(high)
+        return self.text(low), self.with_unit(high)
 
 
 def amounts_for(unit, finest=None):
     """Amounts for heights in ``unit``: 0.1 mm or 0.001 ft, finer where a step of ``finest`` metres needs it."""
-    least, most = (1, 3) if unit == "metre" else (3, 5)
-    size = 0.0 if finest is None else finest * 1000.0 if unit == "metre" else finest / metres_per(unit)
+    least, most = _LEAST[unit], _MOST[unit]
+    size = 0.0 if finest is None else Amounts(unit, least)._scaled(finest)
     decimals = next((d for d in range(least, most) if abs(round(size, d) - size) < 1e-7 * max(size, 1e-9)), most)
     return Amounts(unit, decimals)
 
 
-def height_text(value, unit):
-    """A height in metres as a number in ``unit``: 4 decimals of a metre or a foot; '' for NaN."""
-    return number_text(value / metres_per(unit), 4) if value == value else ""
+def amounts_within(unit, size):
+    """Amounts that show a tenth of ``size`` (metres, an accuracy or a tolerance; None where none is known)."""
+    shown = None if size is None else Amounts(unit, _LEAST[unit])._scaled(size)
+    return Amounts(unit, decimals_for(shown, least=_LEAST[unit], most=_MOST[unit]))
+
+
+def levelled_amounts(unit):
+    """Amounts for levelled height differences, which are read finer: 0.01 mm or 0.0001 ft."""
+    return Amounts(unit, _LEAST[unit] + 1)
 
 
 def small_text(value, units, sign=False):
-    """A small height difference in metres as a sentence shows it: mm, or thousandths of a foot."""
+    """A small height in metres with its unit, for a sentence; ``units``: the run's Units."""
+    return amounts_for(units.height_name).with_unit(value, sign)
+
+
+def height_text(value, unit, sign=False):
+    """A full height in metres as a number in ``unit``, for a cell; '' where there is none."""
     write = signed_text if sign else number_text
-    if units.height_name == "metre":
-        # A metre and more is a blunder or a wrong unit; nobody reads that in millimetres.
-        return write(value, 3) + " m" if abs(value) >= 1.0 else write(value * 1000.0, 1) + " mm"
-    return write(value / units.height, 4) + " " + UNIT_LABELS[units.height_name]
+    return write(value / metres_per(unit), HEIGHT_DECIMALS[unit]) if _known(value) else ""
+
+
+def full_height(value, unit):
+    """A full height in metres with its ``unit``, for a sentence."""
+    return f"{height_text(value, unit)} {UNIT_LABELS[unit]}" if _known(value) else number_text(value, 0)
 
 
 def height_with_unit(value, units):
-    """A height in metres in the run's unit, to 0.1 mm or 0.001 ft."""
-    decimals = 4 if units.height_name == "metre" else 3
-    return number_text(value / units.height, decimals) + " " + UNIT_LABELS[units.height_name]
+    """The same for the run's Units."""
+    return full_height(value, units.height_name)
+
+
+def grid_text(value, step, unit, sign=False):
+    """A height of a grid, metres, with its unit and as few decimals as its ``step`` (metres) needs: round numbers in
+    one unit all over the grid, millimetres below a step of 1 m.
+    """
+    write = signed_text if sign else number_text
+    if unit == "metre" and step < 0.9999:
+        return write(value * 1000.0, 0 if step > 0.0009 else 2) + " mm"
+    decimals = max(0, math.ceil(-math.log10(step / metres_per(unit)) - 1e-9))
+    return write(value / metres_per(unit), decimals) + " " + UNIT_LABELS[unit]

@@ -1,15 +1,22 @@
 """Numbers and lists as sentences show them."""
 
 import math
+from decimal import ROUND_HALF_UP, Context, Decimal
 
 from .translation import tr
 
+# Digits enough for any double: nothing is rounded twice.
+_EXACT = Context(prec=1200)
+
 
 def number_text(value, decimals):
-    """A number for a sentence: fixed decimals, a true minus sign, no '-0'; 'none' for None and NaN."""
+    """A number for a sentence: fixed decimals, a true minus sign, no '-0'; 'none' for None and NaN.
+
+    What lies exactly in the middle is rounded away from zero, as printed tables do and the host in its labels.
+    """
     if value is None or not math.isfinite(value):
         return tr("none")
-    text = f"{value:.{decimals}f}"
+    text = format(Decimal(float(value)).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP, _EXACT), "f")
     if float(text) == 0.0:
         text = text.lstrip("-")
     return text.replace("-", "\u2212")

@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..core.matching import near_names
-from ..language.height_text import Amounts, height_with_unit
+from ..language.height_text import height_with_unit, levelled_amounts
 from ..language.number_text import counted, listed, number_text, signed_text
 from ..language.translation import tr
 
@@ -21,13 +21,8 @@ def tell_net(run):
     return said, doubts
 
 
-def fine_amounts(units):
-    """How this entry writes small heights: hundredths of a millimetre, or 0.0001 ft."""
-    return Amounts(units.height_name, 2 if units.height_name == "metre" else 4)
-
-
 def _fine(value, units, sign=False):
-    return fine_amounts(units).with_unit(value, sign)
+    return levelled_amounts(units.height_name).with_unit(value, sign)
 
 
 def line_name(run, line):

@@ -5,10 +5,9 @@ import numpy as np
 from ..core.misclosure import CLASSES
 from ..documents.blocks import Bullets, Column, Facts, Heading, Paragraph, Table, cautions
 from ..documents.html import html_page
-from ..language.height_text import height_text
+from ..language.height_text import height_text, levelled_amounts
 from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
-from .net_messages import fine_amounts
 
 # Rows of a table on the page; the layers hold all.
 _MOST = 300
@@ -65,7 +64,7 @@ def _limits(run):
 def _misclosures(run):
     if not run.misclosures:
         return [Heading(tr("Misclosures")), Paragraph(tr("No section was levelled twice and no loop closes."))]
-    amounts, units = fine_amounts(run.units), run.units
+    amounts, units = levelled_amounts(run.units.height_name), run.units
     order = sorted(run.misclosures, key=lambda m: (run.status(m) != "beyond", -abs(m.value)))[:_MOST]
     rows = [
         [
@@ -103,7 +102,7 @@ def _caption(shown, number, key):
 
 
 def _lines(run):
-    net, amounts, units = run.lines.net, fine_amounts(run.units), run.units
+    net, amounts, units = run.lines.net, levelled_amounts(run.units.height_name), run.units
     w, v, r, least, adjusted = (
         run.of_lines(values)
         for values in (
@@ -154,7 +153,7 @@ def _lines(run):
 
 
 def _heights(run):
-    net, amounts, units, a = run.lines.net, fine_amounts(run.units), run.units, run.adjustment
+    net, amounts, units, a = run.lines.net, levelled_amounts(run.units.height_name), run.units, run.adjustment
     shown = list(range(len(net.names)))[:_MOST]
     half = a.interval_factor * a.height_deviations
     rows = [

@@ -6,7 +6,7 @@ from ..core.geodesy import datum_name, ellipsoid_of
 from ..core.station_notation import station_text
 from ..core.units import metres_per
 from ..entry.run_record import recorded_number, recorded_unit
-from ..language.height_text import height_text
+from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -91,7 +91,7 @@ def axis_facts(found, axis):
     height_unit = recorded_unit(record, "height_name") or one.units.height_name
     height = recorded_number(record, axis, "chainage_height")
     if height is not None:
-        yield tr("Chainage height"), number_text(height, 3) + " " + UNIT_LABELS[height_unit]
+        yield tr("Chainage height"), full_height(height * metres_per(height_unit), height_unit)
     earth = mine.get("earth", tr("not recorded"))
     yield (
         tr("Earth model"),

@@ -12,13 +12,12 @@ from ..core.conformance import (
     Verdict,
     accuracy_95,
     conformance,
-    decimals_for,
     figures,
     flags_hold,
     stretches,
     verdict,
 )
-from ..language.height_text import Amounts
+from ..language.height_text import Amounts, amounts_within
 from ..structure.reviewed_stations import Reviewed, accepted, doubtful
 
 
@@ -100,9 +99,6 @@ def own_heights(reviewed):
 
 def _amounts(one):
     """Decimals that show a tenth of the heights' accuracy, else of the tolerance."""
-    metric = one.units.height_name == "metre"
     sizes = one.sd if np.any(np.isfinite(one.sd)) else one.tolerance
     size = float(np.nanmin(sizes)) if np.any(np.isfinite(sizes)) else None
-    if size is not None:
-        size = size * 1000.0 if metric else size / one.units.height
-    return Amounts(one.units.height_name, decimals_for(size, least=1 if metric else 3, most=3 if metric else 5))
+    return amounts_within(one.units.height_name, size)

@@ -20,7 +20,7 @@ from qgis.PyQt.QtGui import QColor
 from ..boundary.tables import check_geometry
 from ..core.errors import InputError
 from ..language.translation import tr
-from ..styles import layer_kinds
+from ..styles import layer_kinds, palette
 
 _MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
 _GREATEST, _END = 1, 2
@@ -120,8 +120,8 @@ def axis_layer(source):
             features.append(copy)
     layer.dataProvider().addFeatures(features)
     symbol = QgsLineSymbol()
-    symbol.changeSymbolLayer(0, QgsSimpleLineSymbolLayer(QColor("white"), 1.0))
-    symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor("#222222"), 0.35))
+    symbol.changeSymbolLayer(0, QgsSimpleLineSymbolLayer(QColor(palette.PAPER), 1.0))
+    symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor(palette.INK), 0.35))
     layer.setRenderer(QgsSingleSymbolRenderer(symbol))
     return layer
 

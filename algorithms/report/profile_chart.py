@@ -10,13 +10,14 @@ from ..core.station_notation import station_text
 from ..documents.blocks import Picture
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from ..styles import palette
 
 # As on the map: colour and shape say the same; all are dark enough on white.
 _LOOKS = {
-    "high": ("^", "#d9630b"),
-    "low": ("v", "#1f6feb"),
-    "within": ("o", "#3f9c87"),
-    "no tolerance": ("D", "#52525b"),
+    "high": ("^", palette.HIGH.light),
+    "low": ("v", palette.LOW.light),
+    "within": ("o", palette.WITHIN.light),
+    "no tolerance": ("D", palette.UNJUDGED.light),
 }
 _WIDTH, _HEIGHT = 6.6, 5.0
 _BINS = 500
@@ -105,7 +106,7 @@ def _drawn(found, profile, rows, screen, paper):
 
 def _common(axes, found, unit_text, scale):
     units = found.reviewed.units
-    axes.grid(color="#e5e7eb", linewidth=0.7)
+    axes.grid(color=palette.GRID, linewidth=0.7)
     axes.set_axisbelow(True)
     axes.xaxis.set_major_formatter(lambda value, _place: station_text(value, units.chainage_name))
     axes.set_ylabel(unit_text)
@@ -121,13 +122,14 @@ def _draw_level(axes, found, profile):
     unit = UNIT_LABELS[units.height_name]
     s = profile.chainage / units.chainage
     ticks = axes.yaxis
-    axes.axhline(0.0, color="#6b7280", linestyle="-.", linewidth=1.1, label=tr("level surface"))
-    flat = (("flat", "#6b7280", (0, (5, 3)), tr("as if flat")),) if profile.is_straight else ()
-    for name, color, dashes, label in (*flat, ("design", "#111827", "solid", tr("design"))):
+    axes.axhline(0.0, **palette.LEVEL.in_chart(), label=tr("level surface"))
+    flat = (("flat", palette.FLAT, tr("as if flat")),) if profile.is_straight else ()
+    for name, look, label in (*flat, ("design", palette.DESIGN, tr("design"))):
         k = _thin(profile, lines[name])
-        axes.plot(s[k], lines[name][k] / units.height, color=color, linestyle=dashes, linewidth=1.4, label=label)
+        axes.plot(s[k], lines[name][k] / units.height, **look.in_chart(), label=label)
     k = _thin(profile, lines["as-built"])
-    axes.plot(s[k], lines["as-built"][k] / units.height, ".", color="#b3400a", markersize=4.5, label=tr("as built"))
+    built = lines["as-built"][k] / units.height
+    axes.plot(s[k], built, ".", color=palette.BUILT.light, markersize=4.5, label=tr("as built"))
     low, high = (value / units.height for value in widened(*profile.shown_range("level")))
     axes.set_ylim(low, high)
     axes.set_xlim(*widened(s[0], s[-1], 0.015))
@@ -151,24 +153,17 @@ def _plain_ticks(value, _place):
 
 def _draw_straight(axes, found, profile, rows):
     one, amounts = found.reviewed, found.amounts
-    factor = 1000.0 if one.units.height_name == "metre" else 1.0 / one.units.height
+    factor = 1.0 / amounts.metres
     s, y = profile.chainage / one.units.chainage, profile.residual * factor
     low, high = (value * factor for value in widened(*profile.residual_range(), 0.1))
     if profile.tolerance:
-        axes.axhspan(-profile.tolerance * factor, profile.tolerance * factor, color="#e6f2ee", zorder=0)
+        axes.axhspan(-profile.tolerance * factor, profile.tolerance * factor, color=palette.BAND.light, zorder=0)
         for side in (-1, 1):
-            axes.axhline(side * profile.tolerance * factor, color="#3f9c87", linewidth=0.8, zorder=1)
-    axes.axhline(0.0, color="#111827", linewidth=1.4, zorder=1)
+            axes.axhline(side * profile.tolerance * factor, color=palette.WITHIN.light, linewidth=0.8, zorder=1)
+    axes.axhline(0.0, **palette.DESIGN.in_chart(), zorder=1)
     if profile.is_straight:
         level = profile.lines("straight")["level"] * factor
-        axes.plot(
-            s,
-            np.where((level >= low) & (level <= high), level, np.nan),
-            color="#6b7280",
-            linestyle="-.",
-            linewidth=1.1,
-            zorder=1,
-        )
+        axes.plot(s, np.where((level >= low) & (level <= high), level, np.nan), **palette.LEVEL.in_chart(), zorder=1)
     shown = np.zeros(len(rows), bool)
     shown[_thin(profile, y)] = True
     shown |= np.isin(one.status[rows].astype(str), ("high", "low"))
@@ -189,7 +184,7 @@ def _draw_straight(axes, found, profile, rows):
         s[doubt],
         np.clip(y[doubt], low, high),
         "x",
-        color="#111827",
+        color=palette.INK,
         markersize=9,
         markeredgewidth=1.4,
         zorder=4,

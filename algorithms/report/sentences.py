@@ -20,7 +20,7 @@ def tolerance_text(found):
         return tr("the tolerance of its run (not recorded)")
     if len(known) == 1:
         return tr("the tolerance of ±{}").format(found.amounts.with_unit(float(known[0])))
-    low, high = found.amounts.text(float(known[0])), found.amounts.with_unit(float(known[-1]))
+    low, high = found.amounts.span(float(known[0]), float(known[-1]))
     return tr("the tolerances of its axes, ±{} to ±{}").format(low, high)
 
 
@@ -149,7 +149,7 @@ def deviation_text(found):
     low, high = float(sd.min()), float(sd.max())
     if high - low < 1e-7:
         return found.amounts.with_unit(low)
-    return tr("{} to {}").format(found.amounts.text(low), found.amounts.with_unit(high))
+    return tr("{} to {}").format(*found.amounts.span(low, high))
 
 
 def certainty(found):

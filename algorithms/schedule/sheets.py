@@ -238,7 +238,7 @@ def schedule_csv(schedule):
         name.replace("us_foot", "usft").replace("foot", "ft").replace("metre", "m")
         for name in (unit.height_name, unit.chainage_name)
     )
-    fine = schedule.amounts.decimals + (3 if unit.height_name == "metre" else 0)
+    fine = schedule.amounts.height_decimals
     order = np.concatenate(list(_order(supports).values()))
 
     def column(name, values, decimals):

@@ -13,7 +13,6 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QPointF
 
 from ..language.translation import tr
-from .fine_heights import signed_fine_height
 from .label_settings import point_label
 from .markers import HALO, INK, Shape
 from .review_symbols import HIGH, LOW, WITHIN
@@ -85,14 +84,10 @@ def bar_renderer(layer, heading, right):
     return QgsRuleBasedRenderer(root)
 
 
-def bar_labeling(fields, height_unit, *, fine=False):
-    """Return the labelling: the residual at the tip, notable ones at smaller scales and in bold type.
-
-    ``fine``: to tenths of a millimetre.
-    """
-    height = signed_fine_height if fine else signed_height
+def bar_labeling(fields, height_unit):
+    """Return the labelling: the residual at the tip, notable ones at smaller scales and in bold type."""
     status, residual, cut, length = (column(fields, name) for name in ("status", "residual", "cut", "bar_m"))
-    text = f"{height(residual, height_unit)} || if({cut} = 1, {literal(tr(' (cut)'))}, '')"
+    text = f"{signed_height(residual, height_unit)} || if({cut} = 1, {literal(tr(' (cut)'))}, '')"
     large = f"{length} >= 0.5 * maximum({length})" if length != "NULL" else "false"
     notable = f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large} OR {cut} = 1, false)"
     root = QgsRuleBasedLabeling.Rule(None)

@@ -6,14 +6,14 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRende
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from .fine_heights import fine_height, signed_fine_height
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
-from .wording import column, escaped, literal
+from .wording import column, escaped, literal, signed_height, small_height
 
-QUIET = QColor("#d9d9de")
+QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
@@ -39,7 +39,7 @@ def change_renderer(layer):
     looks = (
         ("risen", "", tr("Risen"), marker(triangle, 4.2, fill=HIGH, size_expression=sized)),
         ("settled", "", tr("Settled"), marker(triangle, 4.2, fill=LOW, angle=180.0, size_expression=sized)),
-        ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=QColor("#ffd23f"), size_expression=small)),
+        ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=NOTICE, size_expression=small)),
         (
             "not shown",
             "",
@@ -80,7 +80,7 @@ def change_labeling(layer, height_unit):
     verdict, change, station = (column(fields, name) for name in ("verdict", "change", "station"))
     text = (
         f"coalesce({station} || '\\n', '') || CASE WHEN {change} IS NULL THEN {literal(tr('not compared'))} "
-        f"ELSE {signed_fine_height(change, height_unit)} END"
+        f"ELSE {signed_height(change, height_unit)} END"
     )
     sure = f"coalesce({verdict} IN ('risen', 'settled'), false)"
     bold = point_label(
@@ -97,8 +97,8 @@ def change_labeling(layer, height_unit):
 
 
 def _after(start, expression, height_unit, plus_minus=None):
-    spread = f" || coalesce(' ± ' || {fine_height(plus_minus, height_unit)}, '')" if plus_minus else ""
-    return f"[% coalesce({literal(start)} || {signed_fine_height(expression, height_unit)}{spread} || '. ', '') %]"
+    spread = f" || coalesce(' ± ' || {small_height(plus_minus, height_unit)}, '')" if plus_minus else ""
+    return f"[% coalesce({literal(start)} || {signed_height(expression, height_unit)}{spread} || '. ', '') %]"
 
 
 def change_tip(fields, height_unit):

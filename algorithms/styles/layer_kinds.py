@@ -1,36 +1,11 @@
-"""The looks of the output layers: which fields are its own, how it is drawn, by the kind of layer."""
+"""The kinds of output layers: which fields are a layer's own, what names its rows and how it is drawn."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Callable, Optional
 
 from qgis.core import QgsExpressionContextUtils
 
-from ..boundary.fields import (
-    BAND,
-    BARS,
-    CHANGES,
-    COMPARED,
-    CONVERTED,
-    COVARIANCE,
-    CURVATURE,
-    DESIGNED,
-    ELLIPSE,
-    FITTED,
-    GENERATED,
-    GEOID_ALONG,
-    LEVELLED,
-    LINES,
-    MEASURED,
-    MISCLOSURES,
-    MOTIONS,
-    PLACED,
-    REDUCED,
-    REFERENCE,
-    REJECTED,
-    SCHEDULED,
-    STRIP,
-    SUMMARY,
-    UNMATCHED,
-)
+from ..boundary import fields as of
 from ..language.units import UNIT_LABELS
 from . import change_look, deviations, level_lines, reference_marks, schedule_look
 from .review_labels import review_labeling
@@ -42,65 +17,28 @@ from .table_columns import name_columns, order_columns, own_fields
 RECORD_PROPERTY = "tautline/record"
 
 
-_FIELDS = {
-    "stations_review": DESIGNED,
-    "stations": tuple(dict.fromkeys(PLACED + GENERATED + MEASURED)),
-    "converted": CONVERTED,
-    "summary": SUMMARY,
-    "rejected": REJECTED,
-    "deviation_bars": BARS,
-    "tolerance_band": BAND,
-    "profile_strip": STRIP,
-    "schedule": SCHEDULED,
-    "compared": COMPARED,
-    "changes": CHANGES,
-    "unmatched": UNMATCHED,
-    "motions": MOTIONS,
-    "fitted": FITTED,
-    "reference": REFERENCE,
-    "ellipse": ELLIPSE,
-    "curvature": CURVATURE,
-    "reduced": REDUCED,
-    "levelled": LEVELLED,
-    "level_lines": LINES,
-    "misclosures": MISCLOSURES,
-    "covariance": COVARIANCE,
-    "geoid_along": GEOID_ALONG,
-}
+@dataclass(frozen=True)
+class LayerKind:
+    """One kind of output layer. ``fields``: names of its own fields in their order; ``display``: the one that names a
+    row; ``apply``: called with layer, StyleSpec and own fields (QgsFields) to draw it, None for a table; ``titled``:
+    {name: OutputField} of the fields that say another thing here than in other layers.
+    """
 
+    fields: tuple
+    display: str
+    apply: Optional[Callable] = None
+    titled: dict = field(default_factory=dict)
 
-_DISPLAY = {
-    "deviation_bars": "station",
-    "tolerance_band": "axis",
-    "profile_strip": "label",
-    "stations_review": "station",
-    "stations": "station",
-    "converted": "height_geo",
-    "summary": "axis",
-    "rejected": "reason",
-    "fitted": "station",
-    "reference": "name",
-    "ellipse": "name",
-    "curvature": "axis",
-    "reduced": "from_pt",
-    "levelled": "point",
-    "level_lines": "from_pt",
-    "misclosures": "path",
-    "covariance": "point",
-    "geoid_along": "station",
-    "schedule": "station",
-    "compared": "station",
-    "changes": "station",
-    "unmatched": "station",
-    "motions": "axis",
-}
+    def title(self, name):
+        """Title of one of its fields, without a unit."""
+        return self.titled.get(name, of.FIELDS[name]).label
 
 
 @dataclass(frozen=True)
 class StyleSpec:
     """What a layer's style depends on.
 
-    ``kind`` is one of the keys of ``_FIELDS``; ``title`` the layer's name in the desktop and the style's name in a
+    ``kind`` is one of the keys of ``KINDS``; ``title`` the layer's name in the desktop and the style's name in a
     GeoPackage; units are 'metre', 'foot' or 'us_foot'; ``tolerance`` is in the height unit, None without one;
     ``record`` is the record of the run (JSON) or ''. Raises ValueError for an unknown kind or unit, an empty title or a
     negative tolerance.
@@ -118,7 +56,7 @@ class StyleSpec:
     view: str = ""
 
     def __post_init__(self):
-        if self.kind not in _FIELDS:
+        if self.kind not in KINDS:
             raise ValueError(f"unknown kind of style: {self.kind}")
         if not self.title:
             raise ValueError("a style needs a title")
@@ -128,90 +66,98 @@ class StyleSpec:
         if self.tolerance is not None and not self.tolerance >= 0:
             raise ValueError(f"the tolerance is {self.tolerance}; it cannot be negative")
 
+    @property
+    def layer_kind(self):
+        return KINDS[self.kind]
 
-def _dress_review(layer, spec, _own):
+
+def _put_on(layer, renderer, labeling=None, tip=None):
+    layer.setRenderer(renderer)
+    if labeling is not None:
+        layer.setLabeling(labeling)
+        layer.setLabelsEnabled(True)
+    if tip is not None:
+        layer.setMapTipTemplate(tip)
+
+
+def _review(layer, spec, _own):
     full_size = residual_at_full_size(layer, spec.tolerance)
     QgsExpressionContextUtils.setLayerVariable(layer, FULL_SIZE_VARIABLE, full_size)
-    layer.setRenderer(review_renderer(layer, spec.tolerance))
-    layer.setLabeling(review_labeling(layer.fields(), spec.height_unit))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(review_tip(layer.fields(), spec.height_unit))
+    fields, unit = layer.fields(), spec.height_unit
+    _put_on(layer, review_renderer(layer, spec.tolerance), review_labeling(fields, unit), review_tip(fields, unit))
 
 
-def _dress_stations(layer, spec, own):
-    layer.setRenderer(station_renderer())
-    layer.setLabeling(station_labeling(layer.fields()))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(station_tip(own, spec.height_unit, spec.chainage_unit))
+def _stations(layer, spec, own):
+    tip = station_tip(own, spec.height_unit, spec.chainage_unit)
+    _put_on(layer, station_renderer(), station_labeling(layer.fields()), tip)
 
 
-def _dress_fitted(layer, spec, _own):
-    layer.setRenderer(reference_marks.fitted_renderer(layer.fields()))
-    layer.setLabeling(reference_marks.fitted_labeling(layer.fields(), spec.height_unit))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(reference_marks.fitted_tip(layer.fields(), spec.height_unit))
+def _fitted(layer, spec, _own):
+    look, fields, unit = reference_marks, layer.fields(), spec.height_unit
+    _put_on(layer, look.fitted_renderer(fields), look.fitted_labeling(fields, unit), look.fitted_tip(fields, unit))
 
 
-def _dress_reference(layer, spec, _own):
-    layer.setRenderer(reference_marks.reference_renderer())
-    layer.setLabeling(reference_marks.reference_labeling(layer.fields()))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(reference_marks.reference_tip(layer.fields(), spec.height_unit))
+def _reference(layer, spec, _own):
+    look, fields = reference_marks, layer.fields()
+    tip = look.reference_tip(fields, spec.height_unit)
+    _put_on(layer, look.reference_renderer(), look.reference_labeling(fields), tip)
 
 
-def _dress_ellipse(layer, _spec, _own):
-    layer.setRenderer(reference_marks.ellipse_renderer())
+def _ellipse(layer, _spec, _own):
+    _put_on(layer, reference_marks.ellipse_renderer())
 
 
-def _dress_reduced(layer, _spec, _own):
-    layer.setRenderer(level_lines.reduced_renderer())
+def _reduced(layer, _spec, _own):
+    _put_on(layer, level_lines.reduced_renderer())
 
 
-def _dress_levelled(layer, spec, _own):
-    layer.setRenderer(level_lines.height_renderer(layer.fields()))
-    layer.setLabeling(level_lines.height_labeling(layer.fields(), spec.height_unit))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(level_lines.height_tip(layer.fields(), spec.height_unit))
+def _levelled(layer, spec, _own):
+    look, fields, unit = level_lines, layer.fields(), spec.height_unit
+    _put_on(layer, look.height_renderer(fields), look.height_labeling(fields, unit), look.height_tip(fields, unit))
 
 
-def _dress_level_lines(layer, spec, _own):
-    layer.setRenderer(level_lines.line_renderer(layer.fields()))
-    layer.setLabeling(level_lines.line_labeling(layer.fields()))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(level_lines.line_tip(layer.fields(), spec.height_unit))
+def _level_lines(layer, spec, _own):
+    look, fields, unit = level_lines, layer.fields(), spec.height_unit
+    _put_on(layer, look.line_renderer(fields), look.line_labeling(fields), look.line_tip(fields, unit))
 
 
-def _dress_schedule(layer, spec, _own):
-    layer.setRenderer(schedule_look.schedule_renderer(layer))
-    layer.setLabeling(schedule_look.schedule_labeling(layer, spec.height_unit))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(schedule_look.schedule_tip(layer.fields(), spec.height_unit))
+def _schedule(layer, spec, _own):
+    look, unit = schedule_look, spec.height_unit
+    tip = look.schedule_tip(layer.fields(), unit)
+    _put_on(layer, look.schedule_renderer(layer), look.schedule_labeling(layer, unit), tip)
 
 
-def _dress_compared(layer, spec, _own):
-    layer.setRenderer(change_look.change_renderer(layer))
-    layer.setLabeling(change_look.change_labeling(layer, spec.height_unit))
-    layer.setLabelsEnabled(True)
-    layer.setMapTipTemplate(change_look.change_tip(layer.fields(), spec.height_unit))
+def _compared(layer, spec, _own):
+    look, unit = change_look, spec.height_unit
+    tip = look.change_tip(layer.fields(), unit)
+    _put_on(layer, look.change_renderer(layer), look.change_labeling(layer, unit), tip)
 
 
-# What draws the layers of each kind; tables need nothing.
-_DRESSERS = {
-    "deviation_bars": deviations.dress_bars,
-    "tolerance_band": deviations.dress_band,
-    "profile_strip": deviations.dress_strip,
-    "stations_review": _dress_review,
-    "stations": _dress_stations,
-    "converted": _dress_stations,
-    "fitted": _dress_fitted,
-    "reference": _dress_reference,
-    "ellipse": _dress_ellipse,
-    "schedule": _dress_schedule,
-    "compared": _dress_compared,
-    "reduced": _dress_reduced,
-    "levelled": _dress_levelled,
-    "level_lines": _dress_level_lines,
-    "geoid_along": _dress_stations,
+_ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED))
+KINDS = {
+    "stations_review": LayerKind(of.DESIGNED, "station", _review),
+    "stations": LayerKind(_ALL_STATIONS, "station", _stations),
+    "converted": LayerKind(of.CONVERTED, "height_geo", _stations),
+    "summary": LayerKind(of.SUMMARY, "axis"),
+    "rejected": LayerKind(of.REJECTED, "reason"),
+    "deviation_bars": LayerKind(of.BARS, "station", deviations.dress_bars),
+    "tolerance_band": LayerKind(of.BAND, "axis", deviations.dress_band),
+    "profile_strip": LayerKind(of.STRIP, "label", deviations.dress_strip),
+    "schedule": LayerKind(of.SCHEDULED, "station", _schedule),
+    "compared": LayerKind(of.COMPARED, "station", _compared),
+    "changes": LayerKind(of.CHANGES, "station"),
+    "unmatched": LayerKind(of.UNMATCHED, "station", titled=of.OF_UNMATCHED),
+    "motions": LayerKind(of.MOTIONS, "axis", titled=of.OF_MOTIONS),
+    "fitted": LayerKind(of.FITTED, "station", _fitted),
+    "reference": LayerKind(of.REFERENCE, "name", _reference),
+    "ellipse": LayerKind(of.ELLIPSE, "name", _ellipse),
+    "curvature": LayerKind(of.CURVATURE, "axis", titled=of.OF_CURVATURE),
+    "reduced": LayerKind(of.REDUCED, "from_pt", _reduced),
+    "levelled": LayerKind(of.LEVELLED, "point", _levelled, of.OF_LEVELLED),
+    "level_lines": LayerKind(of.LINES, "from_pt", _level_lines),
+    "misclosures": LayerKind(of.MISCLOSURES, "path"),
+    "covariance": LayerKind(of.COVARIANCE, "point"),
+    "geoid_along": LayerKind(of.GEOID_ALONG, "station", _stations),
 }
 
 
@@ -221,11 +167,12 @@ def dress(layer, spec):
     Symbols, labels and map tip for points; for every layer aliases with units, decimals and order of the columns and,
     as a custom property, the record of the run. The layer's name stays.
     """
-    own = own_fields(layer.fields(), _FIELDS[spec.kind])
-    if layer.isSpatial() and spec.kind in _DRESSERS:
-        _DRESSERS[spec.kind](layer, spec, own)
-    name_columns(layer, own, spec.height_unit, spec.chainage_unit)
+    kind = spec.layer_kind
+    own = own_fields(layer.fields(), kind.fields)
+    if layer.isSpatial() and kind.apply is not None:
+        kind.apply(layer, spec, own)
+    name_columns(layer, own, spec.height_unit, spec.chainage_unit, kind.titled)
     order_columns(layer, own)
-    if layer.fields().indexOf(_DISPLAY[spec.kind]) >= 0:
-        layer.setDisplayExpression(f'"{_DISPLAY[spec.kind]}"')
+    if layer.fields().indexOf(kind.display) >= 0:
+        layer.setDisplayExpression(f'"{kind.display}"')
     layer.setCustomProperty(RECORD_PROPERTY, spec.record)

@@ -13,18 +13,17 @@ from qgis.core import (
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
+from ..language.height_text import levelled_amounts
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
-from .fine_heights import fine_height, signed_fine_height
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label, text_format
-from .markers import HALO, INK, Shape, marker
+from .markers import HALO, INK, OTHER, Shape, marker
 from .review_tip import STYLE
-from .wording import MINUS, column, decimal, escaped, literal
+from .wording import MINUS, column, escaped, full_height, literal, signed_height, small_height
 
-# Steps of one hue that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
-QUIET, NOTICEABLE, SUSPECT = QColor("#5fc4ae"), QColor("#ffd23f"), QColor("#e0541b")
-BENCHMARK = QColor("#ffd23f")
-ADJUSTED = QColor("#5fc4ae")
+# Steps that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
+QUIET, NOTICEABLE, SUSPECT = (QColor(look.dark) for look in (palette.WITHIN, palette.NOTICE, palette.SUSPECT))
+BENCHMARK, ADJUSTED = NOTICEABLE, QUIET
 LIMIT, NOTICED = "3.29", "1.96"
 
 
@@ -49,8 +48,8 @@ def line_renderer(fields):
     no other line checks them."""
     w, flag = column(fields, "w"), column(fields, "flag")
     looks = (
-        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(QColor("#9a9aa0"), 0.5)),
-        (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor("#ffffff"), 0.6, Qt.PenStyle.DashLine)),
+        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(OTHER, 0.5)),
+        (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor(palette.PAPER), 0.6, Qt.PenStyle.DashLine)),
         (f"abs({w}) <= {NOTICED}", tr("|w| up to 1.96"), _line(QUIET, 0.6)),
         (
             f"abs({w}) > {NOTICED} AND {flag} <> 'suspected blunder'",
@@ -110,16 +109,16 @@ def line_tip(fields, height_unit):
     """Return the HTML template of a line's map tip."""
     start, end, flag = (escaped(column(fields, name)) for name in ("from_pt", "to_pt", "flag"))
     v, w, least, dh = (column(fields, name) for name in ("v", "w", "min_blund", "dh"))
-    unit = UNIT_LABELS[height_unit]
+    fine = levelled_amounts(height_unit)
     checked = (
         f"coalesce({literal(tr('Test value w = '))} || {_test_value(w)} || '. ' || "
-        f"{literal(tr('A blunder of '))} || {fine_height(least, height_unit)} || "
+        f"{literal(tr('A blunder of '))} || {small_height(least, height_unit, fine)} || "
         f"{literal(tr(' would be found with a chance of 80 %.'))}, {literal(tr('No other line checks it.'))})"
     )
     return (
         f'<div style="{STYLE}"><b>[% {start} %] \u2013 [% {end} %]</b>, [% {flag} %]<br>'
-        f"[% {literal(tr('Observed '))} || {decimal(dh, 4, unit)} || "
-        f"coalesce({literal(tr(', observed minus adjusted '))} || {signed_fine_height(v, height_unit)}, '') || "
+        f"[% {literal(tr('Observed '))} || {full_height(dh, height_unit)} || "
+        f"coalesce({literal(tr(', observed minus adjusted '))} || {signed_height(v, height_unit, fine)}, '') || "
         f"'. ' %]"
         f"[% {checked} %]</div>"
     )
@@ -149,7 +148,7 @@ def height_renderer(fields):
     root = QgsRuleBasedRenderer.Rule(None)
     for condition, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=condition, label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     return QgsRuleBasedRenderer(root)
 
@@ -158,7 +157,7 @@ def height_labeling(fields, height_unit):
     """Return the labelling: the point's name, closer up with its height; benchmarks first where room is short."""
     point, height, role = (column(fields, name) for name in ("point", "height", "role"))
     priority = f"if({role} = 'adjusted', 4, 9)"
-    near = f"{point} || coalesce('\\n' || {decimal(height, 3, UNIT_LABELS[height_unit])}, '')"
+    near = f"{point} || coalesce('\\n' || {full_height(height, height_unit)}, '')"
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(
         QgsRuleBasedLabeling.Rule(point_label(near, points=8, priority=priority, radius="1.5"), 0, TEN_THOUSAND)
@@ -173,12 +172,12 @@ def height_tip(fields, height_unit):
     """Return the HTML template of a point's map tip."""
     point, role = (escaped(column(fields, name)) for name in ("point", "role"))
     height, sd, difference = (column(fields, name) for name in ("height", "sd", "given_diff"))
-    unit = UNIT_LABELS[height_unit]
+    fine = levelled_amounts(height_unit)
     return (
         f'<div style="{STYLE}"><b>[% {point} %]</b>, [% {role} %]<br>'
-        f"[% coalesce({literal(tr('Height '))} || {decimal(height, 4, unit)} || "
-        f"coalesce({literal(tr(', standard deviation '))} || {decimal(sd, 4, unit)}, '') || '. ', "
+        f"[% coalesce({literal(tr('Height '))} || {full_height(height, height_unit)} || "
+        f"coalesce({literal(tr(', standard deviation '))} || {small_height(sd, height_unit, fine)}, '') || '. ', "
         f"{literal(tr('No height: no line ties it to a benchmark. '))}) %]"
-        f"[% coalesce({literal(tr('Adjusted minus given '))} || {signed_fine_height(difference, height_unit)} || "
+        f"[% coalesce({literal(tr('Adjusted minus given '))} || {signed_height(difference, height_unit, fine)} || "
         f"'.', '') %]</div>"
     )

@@ -4,11 +4,21 @@ from qgis.core import QgsMarkerSymbol, QgsProperty, QgsSimpleMarkerSymbolLayer, 
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
+from . import palette
+
 Shape = QgsSimpleMarkerSymbolLayerBase.Shape
 
-INK = QColor("#1b1b1f")
+INK = QColor(palette.INK)
 HALO = QColor(255, 255, 255, 235)
 CLEAR = QColor(0, 0, 0, 0)
+OTHER = QColor(palette.UNJUDGED.dark)
+
+
+def tinted(name, alpha):
+    """A QColor of the palette (hex) with ``alpha``, 0 to 255."""
+    color = QColor(name)
+    color.setAlpha(alpha)
+    return color
 
 
 def _layer(shape, size, angle, fill, stroke, width):

@@ -13,16 +13,15 @@ from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import HALO, INK, Shape, marker
+from .markers import CLEAR, HALO, INK, OTHER, Shape, marker, tinted
 from .review_tip import STYLE
 from .station_marks import SIZE
-from .wording import column, decimal, escaped, literal, signed_height
+from .wording import column, decimal, escaped, literal, signed_height, small_height
 
-MARK = QColor("#ffd23f")
-SUSPECT = QColor("#ff8a1f")
-KEPT = QColor("#5fc4ae")
+SUSPECT = QColor(palette.SUSPECT.dark)
+KEPT = QColor(palette.WITHIN.dark)
 
 
 def reference_renderer():
@@ -50,7 +49,7 @@ def reference_tip(fields, height_unit):
     test = escaped(column(fields, "global_t"))
     return (
         f'<div style="{STYLE}"><b>[% {name} %]</b> [% {kind} %]<br>[% {axes} %]. '
-        f"[% {number} || {literal(tr(' stations, RMS '))} || {decimal(rms, 4, UNIT_LABELS[height_unit])} || "
+        f"[% {number} || {literal(tr(' stations, RMS '))} || {small_height(rms, height_unit)} || "
         f"{literal(tr('; set aside: '))} || {removed} %]. {tr('Global test:')} [% {test} %].</div>"
     )
 
@@ -59,7 +58,7 @@ def _outline(color, width, style, fill):
     symbol = QgsFillSymbol()
     casing = QgsSimpleFillSymbolLayer(fill, Qt.BrushStyle.SolidPattern, HALO, Qt.PenStyle.SolidLine, width + 0.8)
     symbol.changeSymbolLayer(0, casing)
-    symbol.appendSymbolLayer(QgsSimpleFillSymbolLayer(QColor(0, 0, 0, 0), Qt.BrushStyle.NoBrush, color, style, width))
+    symbol.appendSymbolLayer(QgsSimpleFillSymbolLayer(CLEAR, Qt.BrushStyle.NoBrush, color, style, width))
     return symbol
 
 
@@ -69,12 +68,12 @@ def ellipse_renderer():
         (
             "levelling",
             tr("Level here, 95 %: heights alone"),
-            _outline(INK, 0.6, Qt.PenStyle.SolidLine, QColor(255, 210, 63, 90)),
+            _outline(INK, 0.6, Qt.PenStyle.SolidLine, tinted(palette.NOTICE.dark, 90)),
         ),
         (
             "geoid",
             tr("The same with the geoid's slope"),
-            _outline(INK, 0.5, Qt.PenStyle.DashLine, QColor(255, 255, 255, 40)),
+            _outline(INK, 0.5, Qt.PenStyle.DashLine, tinted(palette.PAPER, 40)),
         ),
     )
     return QgsCategorizedSymbolRenderer(
@@ -95,7 +94,7 @@ def fitted_renderer(fields):
     root = QgsRuleBasedRenderer.Rule(None)
     for value, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=f"{flag} = '{value}'", label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     return QgsRuleBasedRenderer(root)
 
@@ -120,11 +119,10 @@ def fitted_tip(fields, height_unit):
     """Return the HTML template of a tested station's map tip."""
     station, axis, flag = (escaped(column(fields, name)) for name in ("station", "axis", "flag"))
     residual, w, least = (column(fields, name) for name in ("residual", "w", "min_blund"))
-    unit = UNIT_LABELS[height_unit]
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
         f"[% coalesce({literal(tr('Residual from the fit '))} || {signed_height(residual, height_unit)} || '. ', '') %]"
         f"[% coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ', '') %]"
-        f"[% coalesce({literal(tr('A blunder of '))} || {decimal(least, 4, unit)} || "
+        f"[% coalesce({literal(tr('A blunder of '))} || {small_height(least, height_unit)} || "
         f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]</div>"
     )

@@ -4,13 +4,12 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from .markers import HALO, Shape, marker
+from . import palette
+from .markers import HALO, OTHER, Shape, marker
 from .wording import column
 
-# Orange and blue stay apart for every common kind of colour blindness; the shapes say the same again.
-HIGH = QColor("#ff8a1f")
-LOW = QColor("#2f8fff")
-WITHIN = QColor("#5fc4ae")
+# As on imagery; the shapes say the same again.
+HIGH, LOW, WITHIN = (QColor(look.dark) for look in (palette.HIGH, palette.LOW, palette.WITHIN))
 
 FULL_SIZE_VARIABLE = "residual_at_full_size"
 TOLERANCES_AT_FULL_SIZE = 4.0
@@ -123,7 +122,7 @@ def review_renderer(layer, tolerance):
         if value in shown:
             test = f"{status} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"), size_expression=_zoomed("1.6"))
+    other = marker(Shape.Square, 1.6, fill=OTHER, size_expression=_zoomed("1.6"))
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
     # Drawn last is seen first: the worst on top. A station without a height is a gap in the survey, and lies over those

@@ -1,8 +1,7 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
-from .wording import column, decimal, escaped, literal, small_height
+from .wording import column, escaped, full_height, height_sign, literal, small_height
 
 STYLE = "font-family: sans-serif; max-width: 26em"
 
@@ -20,20 +19,21 @@ def _heading(fields):
 
 def _heights(design, residual, height_unit):
     """As-built and design height; the as-built one is design + residual, since its own field may bear any name."""
-    unit = UNIT_LABELS[height_unit]
     built = _joined(
         literal(tr("As built ")),
-        decimal(f"({design} + {residual})", 3, unit),
+        full_height(f"({design} + {residual})", height_unit),
         literal(tr(", design ")),
-        decimal(design, 3, unit),
+        full_height(design, height_unit),
         "'. '",
     )
-    planned = _joined(literal(tr("Design ")), decimal(design, 3, unit), literal(tr("; no as-built height here. ")))
+    planned = _joined(
+        literal(tr("Design ")), full_height(design, height_unit), literal(tr("; no as-built height here. "))
+    )
     return f"CASE WHEN {design} IS NULL THEN '' WHEN {residual} IS NULL THEN {planned} ELSE {built} END"
 
 
 def _verdict(status, residual, height_unit):
-    size = small_height(residual, height_unit)
+    size, sign = small_height(residual, height_unit), height_sign(residual, height_unit)
     judged = (
         f"CASE WHEN {status} = 'high' THEN {literal(tr(', above the tolerance'))} "
         f"WHEN {status} = 'low' THEN {literal(tr(', below the tolerance'))} "
@@ -44,8 +44,8 @@ def _verdict(status, residual, height_unit):
     level = _joined(literal(tr("Built at its design height")), judged)
     return (
         f"CASE WHEN {residual} IS NULL THEN '' "
-        f"WHEN round({residual} * 1000) > 0 THEN {_joined(high, literal('. '))} "
-        f"WHEN round({residual} * 1000) < 0 THEN {_joined(low, literal('. '))} "
+        f"WHEN {sign} > 0 THEN {_joined(high, literal('. '))} "
+        f"WHEN {sign} < 0 THEN {_joined(low, literal('. '))} "
         f"ELSE {_joined(level, literal('. '))} END"
     )
 
@@ -53,7 +53,7 @@ def _verdict(status, residual, height_unit):
 def _what_to_do(status, adjust, height_unit):
     size = small_height(adjust, height_unit)
     return (
-        f"CASE WHEN {adjust} IS NULL OR round({adjust} * 1000) = 0 THEN '' "
+        f"CASE WHEN {adjust} IS NULL OR {height_sign(adjust, height_unit)} = 0 THEN '' "
         f"WHEN {status} = 'within' THEN {literal(tr('No adjustment needed. '))} "
         f"WHEN {adjust} > 0 THEN {_joined(literal(tr('Raise by ')), size, literal('. '))} "
         f"ELSE {_joined(literal(tr('Lower by ')), size, literal('. '))} END"
@@ -61,13 +61,13 @@ def _what_to_do(status, adjust, height_unit):
 
 
 def _curvature(curv_eff, height_unit):
-    size = small_height(curv_eff, height_unit)
+    size, sign = small_height(curv_eff, height_unit), height_sign(curv_eff, height_unit)
     end = literal(tr(" here, compared with a flat Earth."))
     raised = _joined(literal(tr("Curvature raises the design by ")), size, end)
     lowered = _joined(literal(tr("Curvature lowers the design by ")), size, end)
     return (
         f"CASE WHEN {curv_eff} IS NULL THEN '' "
-        f"WHEN round({curv_eff} * 1000) > 0 THEN {raised} WHEN round({curv_eff} * 1000) < 0 THEN {lowered} "
+        f"WHEN {sign} > 0 THEN {raised} WHEN {sign} < 0 THEN {lowered} "
         f"ELSE {literal(tr('Curvature makes no difference here.'))} END"
     )
 

@@ -5,14 +5,14 @@ from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRende
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
-from .fine_heights import fine_height, signed_fine_height
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import Shape, marker
+from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal
+from .wording import column, escaped, literal, signed_height, small_height
 
-AGAIN = QColor("#ffd23f")
+AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
@@ -66,7 +66,7 @@ def schedule_renderer(layer):
             "no height",
             "",
             tr("No as-built height"),
-            marker(Shape.Circle, 2.6, fill=QColor("#ffffff"), outline=0.35, size_expression=_zoomed("2.6")),
+            marker(Shape.Circle, 2.6, fill=QColor(palette.PAPER), outline=0.35, size_expression=_zoomed("2.6")),
         ),
         (
             "off axis",
@@ -80,7 +80,7 @@ def schedule_renderer(layer):
         if value in present:
             test = f"{action} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
-    other = marker(Shape.Square, 1.6, fill=QColor("#9a9aa0"))
+    other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
     renderer.setOrderBy(
@@ -95,7 +95,7 @@ def _told(action, move, height_unit):
     return (
         f"CASE WHEN {action} IN ('raise', 'lower') THEN if({action} = 'raise', {literal(tr('raise '))}, "
         f"{literal(tr('lower '))}) "
-        f"|| {fine_height(move, height_unit)} ELSE coalesce({action}, '') END"
+        f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
     )
 
 
@@ -126,8 +126,8 @@ def schedule_tip(fields, height_unit):
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
         f"<b>[% {_told(action, move, height_unit)} %]</b><br>"
         f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
-        f"{signed_fine_height(residual, height_unit)} || "
-        f"{literal(tr(', predicted '))} || {signed_fine_height(predicted, height_unit)} || ' (' || "
+        f"{signed_height(residual, height_unit)} || "
+        f"{literal(tr(', predicted '))} || {signed_height(predicted, height_unit)} || ' (' || "
         f"coalesce({after}, '') || ')' END %]"
         f"<br><small>[% {escaped(reason)} %]</small></div>"
     )

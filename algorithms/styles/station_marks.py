@@ -1,21 +1,21 @@
 """Look of stations not yet reviewed: a quiet ring with the station beside it."""
 
 from qgis.core import QgsRuleBasedLabeling, QgsSingleSymbolRenderer
-from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from . import palette
 from .label_settings import TEN_THOUSAND, point_label
-from .markers import Shape, marker
+from .markers import Shape, marker, tinted
 from .review_tip import STYLE
-from .wording import column, decimal, escaped, literal
+from .wording import column, decimal, escaped, full_height, literal
 
 SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
 
 def station_renderer():
     """Return the renderer: one ring for every station, smaller at small scales."""
-    ring = marker(Shape.Circle, 2.2, fill=QColor(255, 255, 255, 110), outline=0.3, halo=0.25, size_expression=SIZE)
+    ring = marker(Shape.Circle, 2.2, fill=tinted(palette.PAPER, 110), outline=0.3, halo=0.25, size_expression=SIZE)
     return QgsSingleSymbolRenderer(ring)
 
 
@@ -46,7 +46,7 @@ def station_tip(fields, height_unit, chainage_unit):
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
         + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))
         + _sentence(offset, tr("Offset "), f"{decimal(f'abs({offset})', 3, unit)} || {side}")
-        + _sentence(height, tr("Height "), decimal(height, 3, UNIT_LABELS[height_unit]))
+        + _sentence(height, tr("Height "), full_height(height, height_unit))
         + _sentence(azimuth, tr("Azimuth of the axis "), decimal(azimuth, 4, "°"))
         + "</div>"
     )

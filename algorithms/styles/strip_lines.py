@@ -18,14 +18,14 @@ from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
+from . import palette
 from .label_settings import TEN_THOUSAND, text_format
-from .markers import HALO, INK
+from .markers import HALO, INK, tinted
 from .strokes import line_symbol, positions_towards, stroke
 from .wording import column
 
-BUILT, DESIGN, LEVEL, FLAT = INK, QColor("#d0361c"), QColor("#1769d2"), QColor("#7a5a1e")
-GRID = QColor(60, 60, 70, 110)
-PANEL = QColor(255, 255, 255, 205)
+GRID = tinted(palette.PANEL_INK, 110)
+PANEL = tinted(palette.PAPER, 205)
 SMALLEST_SCALE = 26000
 ORDER = ("frame", "grid", "datum", "tick", "flat", "level", "design", "as-built", "scale")
 _FIRST = "geometry_n($geometry, 1)"
@@ -33,7 +33,7 @@ _FIRST = "geometry_n($geometry, 1)"
 
 def _panel():
     fill = QgsSimpleFillSymbolLayer(PANEL)
-    fill.setStrokeColor(QColor(60, 60, 70, 200))
+    fill.setStrokeColor(tinted(palette.PANEL_INK, 200))
     fill.setStrokeWidth(0.15)
     inner = QgsFillSymbol()
     inner.changeSymbolLayer(0, fill)
@@ -44,21 +44,26 @@ def _panel():
     return line_symbol(panel)
 
 
+def _line(look):
+    """The line of one thing on the panel, which is light."""
+    return line_symbol(stroke(QColor(look.light), look.millimetres, dash=look.dash_millimetres))
+
+
 def _looks(view, scale):
     """(part, legend text, symbol) of every part, in the order of the legend."""
     level = tr("Level line through the design's first station")
     design = tr("Design") if view == "level" else tr("Design: the straight line")
     return (
-        ("as-built", tr("As built"), line_symbol(stroke(BUILT, 0.55))),
-        ("design", design, line_symbol(stroke(DESIGN, 1.3))),
-        ("level", level, line_symbol(stroke(LEVEL, 0.7, dash=(4.0, 1.6)))),
-        ("flat", tr("Design as if the Earth were flat"), line_symbol(stroke(FLAT, 0.7, dash=(0.8, 1.2)))),
+        ("as-built", tr("As built"), _line(palette.BUILT)),
+        ("design", design, _line(palette.DESIGN)),
+        ("level", level, _line(palette.LEVEL)),
+        ("flat", tr("Design as if the Earth were flat"), _line(palette.FLAT)),
         (
             "scale",
             tr("Scale bar of the heights: {}").format(scale) if scale else tr("Scale bar of the heights"),
             line_symbol(stroke(HALO, 1.7, cap=Qt.PenCapStyle.SquareCap), stroke(INK, 0.8)),
         ),
-        ("datum", tr("Datum line, on the axis' side"), line_symbol(stroke(QColor(60, 60, 70), 0.4))),
+        ("datum", tr("Datum line, on the axis' side"), line_symbol(stroke(QColor(palette.PANEL_INK), 0.4))),
         ("grid", tr("Grid of heights"), line_symbol(stroke(GRID, 0.2))),
         ("tick", tr("Stations along the axis"), line_symbol(stroke(GRID, 0.2))),
         ("frame", tr("Strip: heights grow away from the axis"), _panel()),

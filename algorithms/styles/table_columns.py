@@ -23,14 +23,19 @@ def own_fields(fields, names):
     return own
 
 
-def name_columns(layer, own, height_unit, chainage_unit):
-    """Give the fields ``own`` of ``layer`` aliases with units, and their numbers a fixed count of decimals."""
+def name_columns(layer, own, height_unit, chainage_unit, titled=None):
+    """Give the fields ``own`` of ``layer`` aliases with units, and their numbers a fixed count of decimals.
+
+    ``titled``: {name: OutputField} of the fields that say another thing in this kind of layer than in others.
+    """
+    titled = titled or {}
     form = layer.editFormConfig()
     for name in own.names():
         index = layer.fields().indexOf(name)
-        layer.setFieldAlias(index, label_with_unit(name, height_unit, chainage_unit))
-        if FIELDS[name].kind == REAL:
-            decimals = DECIMALS.get(FIELDS[name].unit, DECIMALS_WITHOUT_UNIT)
+        field = titled.get(name, FIELDS[name])
+        layer.setFieldAlias(index, label_with_unit(field, height_unit, chainage_unit))
+        if field.kind == REAL:
+            decimals = DECIMALS.get(field.unit, DECIMALS_WITHOUT_UNIT)
             layer.setEditorWidgetSetup(index, QgsEditorWidgetSetup("Range", {"Precision": decimals, "AllowNull": True}))
             # The widget that shows few decimals would also cut a typed-over value to them; results are not typed in.
             form.setReadOnly(index, True)

@@ -1,16 +1,16 @@
 """Look of the tolerance band: a pale fill that leaves the imagery visible, with edges to compare the bars with."""
 
 from qgis.core import QgsFillSymbol, QgsRuleBasedRenderer, QgsSimpleFillSymbolLayer
-from qgis.PyQt.QtGui import QColor
 
-from .markers import HALO, INK
+from . import palette
+from .markers import CLEAR, HALO, INK, tinted
 from .strokes import stroke
 
 
 def tolerance_renderer(label):
     """Return the renderer; ``label``: the text of the legend."""
-    fill = QgsSimpleFillSymbolLayer(QColor(255, 255, 255, 55))
-    fill.setStrokeColor(QColor(0, 0, 0, 0))
+    fill = QgsSimpleFillSymbolLayer(tinted(palette.PAPER, 55))
+    fill.setStrokeColor(CLEAR)
     symbol = QgsFillSymbol()
     # As with markers: the layers must not be handed to the constructor.
     symbol.changeSymbolLayer(0, fill)

@@ -1,6 +1,12 @@
-"""Pieces of host expressions that put heights and chainages into words; each function returns expression text."""
+"""Pieces of host expressions that put heights and chainages into words; each function returns expression text.
 
-METRIC = "metre"
+They give the texts of language/height_text.py, which states the rules: a decimal point and no grouping whatever the
+user's country, since stations, logs and pages are written so too.
+"""
+
+from ..language.height_text import FULL_FROM, HEIGHT_DECIMALS, amounts_for
+from ..language.units import UNIT_LABELS
+
 MINUS = "\u2212"  # the typographic minus: a hyphen is lost beside digits at label size
 
 
@@ -25,27 +31,50 @@ def escaped(expression):
     return text
 
 
+def _number(expression, places):
+    """The size of ``expression`` with fixed decimals."""
+    return f"replace(format_number(abs({expression}), {places}, 'en'), ',', '')"
+
+
 def decimal(expression, places, unit):
-    """Return ``expression`` in the user's number format with ``places`` decimals, a true minus, and ``unit`` (text)."""
-    number = f"format_number(abs({expression}), {places})"
-    negative = f"round({expression}, {places}) < 0"
+    """Return ``expression`` with ``places`` decimals, a true minus, no '-0', and ``unit`` (text)."""
+    number = _number(expression, places)
+    negative = f"{expression} < 0 AND to_real({number}) > 0"
     return f"(if({negative}, '{MINUS}', '') || {number} || {literal(' ' + unit)})"
 
 
-def small_height(expression, height_unit):
-    """Return the size of a small height, without its sign: whole millimetres, or feet to three decimals.
+def full_height(expression, height_unit):
+    """Return a full height with its unit; ``expression`` is in ``height_unit`` ('metre', 'foot', 'us_foot')."""
+    return decimal(expression, HEIGHT_DECIMALS[height_unit], UNIT_LABELS[height_unit])
 
-    ``height_unit`` ('metre', 'foot', 'us_foot') is the unit ``expression`` is in.
+
+def _small_number(expression, height_unit, amounts):
+    """(number, unit) of a small height without its sign, as expressions."""
+    if height_unit != "metre":
+        return _number(expression, amounts.decimals), literal(" " + amounts.label)
+    is_full = f"abs({expression}) >= {FULL_FROM!r}"
+    small, full = _number(f"({expression}) * 1000", amounts.decimals), _number(expression, HEIGHT_DECIMALS["metre"])
+    return f"if({is_full}, {full}, {small})", f"if({is_full}, ' m', {literal(' ' + amounts.label)})"
+
+
+def small_height(expression, height_unit, amounts=None):
+    """Return the size of a small height with its unit, without its sign; NULL stays NULL.
+
+    ``expression`` is in ``height_unit`` ('metre', 'foot', 'us_foot'); ``amounts``: how small heights are written, to
+    0.1 mm or 0.001 ft if not told.
     """
-    if height_unit == METRIC:
-        return f"(format_number(abs({expression}) * 1000, 0) || ' mm')"
-    return f"(format_number(abs({expression}), 3) || ' ft')"
+    return "({} || {})".format(*_small_number(expression, height_unit, amounts or amounts_for(height_unit)))
 
 
-def signed_height(expression, height_unit):
-    """Return a small height with its sign; what rounds to zero has none, since '+0 mm' would claim a direction."""
-    size = small_height(expression, height_unit)
-    return (
-        f"(CASE WHEN round({expression} * 1000) > 0 THEN '+' WHEN round({expression} * 1000) < 0 THEN '{MINUS}' "
-        f"ELSE '' END || {size})"
-    )
+def height_sign(expression, height_unit, amounts=None):
+    """Return the sign of a small height as written, -1, 0 or 1: zero where the text is, since '+0.0 mm' would claim a
+    direction.
+    """
+    number, _unit = _small_number(expression, height_unit, amounts or amounts_for(height_unit))
+    return f"(CASE WHEN to_real({number}) = 0 THEN 0 WHEN {expression} > 0 THEN 1 WHEN {expression} < 0 THEN -1 END)"
+
+
+def signed_height(expression, height_unit, amounts=None):
+    """Return a small height with its sign and its unit; none where it is written as zero. NULL stays NULL."""
+    sign, size = (part(expression, height_unit, amounts) for part in (height_sign, small_height))
+    return f"(CASE WHEN {sign} = 1 THEN '+' WHEN {sign} = -1 THEN '{MINUS}' ELSE '' END || {size})"

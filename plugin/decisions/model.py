@@ -4,8 +4,9 @@ import numpy as np
 from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt
 
 from ...algorithms.language.decision_words import decision_label
+from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
-from ..review.station_texts import small, why_flagged
+from ..review.station_texts import why_flagged
 from .decision_store import key_of
 
 COLUMNS = 4
@@ -59,9 +60,10 @@ class FlaggedModel(QAbstractTableModel):
         if index.column() == DECISION:
             decision = self.decision_of(row)
             return "" if decision is None else decision_label(decision.decision)
+        residual = stations.heights["residual"][row]
         several = len(self._axes) > 1
         return (
             f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]),
-            small(stations.heights["residual"][row], stations.height_unit),
+            amounts_for(stations.height_unit).with_unit(residual, True) if np.isfinite(residual) else "",
             why_flagged(stations.status[row], stations.flag[row]),
         )[index.column()]

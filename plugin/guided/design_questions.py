@@ -4,8 +4,7 @@ from qgis.core import QgsMapLayerProxyModel, QgsProject
 from qgis.PyQt.QtCore import Qt, pyqtSignal
 from qgis.PyQt.QtWidgets import QButtonGroup, QCheckBox, QGridLayout, QLineEdit, QRadioButton, QVBoxLayout, QWidget
 
-from ...algorithms.core.units import metres_per
-from ...algorithms.language.number_text import number_text
+from ...algorithms.language.height_text import full_height
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .. import toolbox
@@ -70,7 +69,7 @@ class DesignQuestion(Question):
         super().__init__(
             3,
             tr("Design"),
-            tr("What was it meant to be? Orange is the structure, blue the level surface."),
+            tr("What was it meant to be? The solid line is the structure, the dash-dotted one the level surface."),
             parent,
             notes_first=True,
         )
@@ -204,7 +203,7 @@ def _control(looks, which, unit):
     if at is None:
         return "", ""
     station, height = at
-    return station, f"{number_text(height / metres_per(unit), 3)} {UNIT_LABELS[unit]}"
+    return station, full_height(height, unit)
 
 
 class AccuracyQuestion(Question):

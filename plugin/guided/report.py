@@ -2,10 +2,11 @@
 
 from qgis.core import QgsCoordinateTransform, QgsProject
 
+from ...algorithms.core.units import metres_per
 from ...algorithms.entry import messages
-from ...algorithms.language.number_text import counted, number_text
+from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.number_text import counted
 from ...algorithms.language.translation import tr
-from ...algorithms.language.units import UNIT_LABELS
 from .requests import in_panel_words
 
 # What stands above in sentences of the panel's own: rows that were rejected, stations there twice or beyond the ends.
@@ -14,11 +15,11 @@ _SAID = (messages.ROW_REJECTED, messages.STATION_TWICE, messages.BEYOND_ENDS)
 
 def outcome_sentences(outcome, settings, understood):
     """(kind, sentence) of the Outcome: the numbers, what else failed, and the caution."""
-    numbers, unit = outcome.numbers, UNIT_LABELS[settings.height_unit]
+    numbers, unit = outcome.numbers, settings.height_unit
     count = int(numbers.get("COUNT") or 0)
     if not count:
         return [("doubt", tr("No station has a residual; the design heights are computed."))]
-    greatest = tr("greatest residual {} {}").format(number_text(numbers["MAX_ABS"], 3), unit)
+    greatest = tr("greatest residual {}").format(amounts_for(unit).with_unit(numbers["MAX_ABS"] * metres_per(unit)))
     judged = {feature["status"] for feature in outcome.layers["residuals"].getFeatures()} if count <= 100_000 else set()
     total = counted(count, tr("station"), tr("stations"))
     if judged & {"no tolerance"} and not judged & {"within", "high", "low"}:

@@ -5,6 +5,7 @@ import numpy as np
 from ...algorithms.core import data_check
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import metres_per
+from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -17,8 +18,10 @@ def _length(metres):
     return f"{number_text(metres / 1000.0, 2)} km" if metres >= 1000.0 else f"{number_text(metres, 0)} m"
 
 
-def _in_unit(metres, unit, decimals):
-    return f"{number_text(metres / metres_per(unit), decimals)} {UNIT_LABELS[unit]}"
+def _distance(metres, unit):
+    """A distance along the axis in its unit."""
+    value = metres / metres_per(unit)
+    return f"{number_text(value, 1 if metres < 10 else 0)} {UNIT_LABELS[unit]}"
 
 
 def rows_waiting(number):
@@ -75,8 +78,8 @@ def heights(looks, settings, layer):
                 tr("{} on {}, heights from {} to {}.").format(
                     total,
                     counted(len(looks), tr("axis"), tr("axes")),
-                    number_text(known.min() / metres_per(unit), 3),
-                    _in_unit(known.max(), unit, 3),
+                    height_text(known.min(), unit),
+                    full_height(known.max(), unit),
                 ),
             )
         )
@@ -102,7 +105,7 @@ def _of_axis(look, settings, several):
         # How many there are stands in the sentence before.
         told = tr("From {} to {}").format(look.stations[0], look.stations[-1])
     if np.isfinite(look.spacing.step):
-        told += tr(", usually every {}").format(_in_unit(look.spacing.step, unit, 1 if look.spacing.step < 10 else 0))
+        told += tr(", usually every {}").format(_distance(look.spacing.step, unit))
     kind, suggested = _shape(look, settings)
     found = [(kind, told + (". " + suggested if suggested else "."))]
     doubts = _doubts(look, unit)
@@ -138,9 +141,7 @@ def _shape(look, settings):
     shape, unit = look.shape, settings.height_unit
     if shape.suggests == "few":
         return "fact", tr("Too few heights to suggest a shape.") if np.isfinite(shape.range) else ""
-    varying = tr("Heights vary by {} over {}").format(
-        _in_unit(shape.range, unit, 3 if shape.range < 0.1 else 2), _length(shape.length)
-    )
+    varying = tr("Heights vary by {} over {}").format(amounts_for(unit).with_unit(shape.range), _length(shape.length))
     endings = {
         "straight": tr(", as those of a straight line would."),
         "level": tr(", along the level surface, as water would."),

@@ -1,11 +1,11 @@
-"""Small pictures of the designs: the level surface as a bowed blue line, the structure as a strong one."""
+"""Small pictures of the designs: the level surface as a bowed dash-dotted line, the structure as a solid one."""
 
 from qgis.PyQt.QtCore import QPointF, QSize, Qt
 from qgis.PyQt.QtGui import QColor, QPainter, QPainterPath, QPen
 from qgis.PyQt.QtWidgets import QSizePolicy, QWidget
 
-# Orange and blue as on the map; both stand out from light and from dark.
-STRUCTURE, LEVEL = QColor("#e07000"), QColor("#3d8fdd")
+from ...algorithms.styles.palette import DESIGN, LEVEL
+
 _BOW = 0.55
 
 
@@ -54,13 +54,16 @@ class Sketch(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setOpacity(1.0 if self.isEnabled() else 0.4)
         stroke = max(1.4, self.height() / 18.0)
-        painter.setPen(QPen(LEVEL, stroke, Qt.PenStyle.DashLine))
+        is_dark = self.palette().window().color().lightness() < 128
+        level = QPen(QColor(LEVEL.on(is_dark)), stroke, Qt.PenStyle.CustomDashLine, Qt.PenCapStyle.FlatCap)
+        level.setDashPattern(list(LEVEL.dash))
+        painter.setPen(level)
         painter.drawPath(self._curve(_level))
         heights, controls = _SHAPES[self._design]
-        painter.setPen(QPen(STRUCTURE, 1.8 * stroke, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+        painter.setPen(QPen(QColor(DESIGN.on(is_dark)), 1.8 * stroke, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
         painter.drawPath(self._curve(heights, -0.8, 0.8))
         painter.setPen(QPen(self.palette().window().color(), 0.8 * stroke))
-        painter.setBrush(STRUCTURE if self._design == "reference" else self.palette().windowText().color())
+        painter.setBrush(self.palette().windowText().color())
         spots = (
             [(x, heights(x) + off) for x, off in _SCATTER]
             if self._design == "reference"

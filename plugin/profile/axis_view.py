@@ -7,7 +7,7 @@ import numpy as np
 from ...algorithms.core.profile_views import widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
-from ..review.station_texts import small_unit
+from ...algorithms.language.height_text import amounts_for
 
 
 @dataclass(frozen=True)
@@ -42,7 +42,7 @@ class AxisView:
 
     @property
     def residual(self):
-        return self.profile.residual / small_unit(self.height_unit)[0]
+        return self.profile.residual / amounts_for(self.height_unit).metres
 
     def whole(self):
         """Ranges that show all of it."""
@@ -50,7 +50,7 @@ class AxisView:
         low, high = (x.min(), x.max()) if len(x) else (0.0, 1.0)
         low, high = (low, high) if high > low else (low - 1.0, high + 1.0)
         y = np.array(self.profile.shown_range(self.view)) / METRES[self.height_unit]
-        r = np.array(self.profile.residual_range()) / small_unit(self.height_unit)[0]
+        r = np.array(self.profile.residual_range()) / amounts_for(self.height_unit).metres
         return Ranges(widened(low, high, 0.02), widened(*y.tolist(), 0.08), widened(*r.tolist(), 0.12))
 
     def station_at(self, chainage):

@@ -4,20 +4,19 @@ from dataclasses import dataclass
 
 from qgis.PyQt.QtGui import QColor, QPalette
 
-from ...algorithms.styles.review_symbols import HIGH, LOW
+from ...algorithms.styles.palette import BAND, BUILT, CHOSEN, HIGH, INK, LOW, PAPER, WITHIN
 
 
 @dataclass(frozen=True)
 class Colours:
-    """Colours as matplotlib takes them; ``size`` of the text in points."""
+    """Colours as matplotlib takes them, of frame, text and marks; ``is_dark``: the ground, which says the variant of
+    the lines too; ``size`` of the text in points."""
 
     back: str
     text: str
     faint: str
     grid: str
-    design: str
-    flat: str
-    level: str
+    is_dark: bool
     band: str
     built: str
     high: str
@@ -54,49 +53,34 @@ def _ground_and_text(palette):
         key=lambda one: _contrast(one, back),
     )
     if _contrast(text, back) < 100:
-        text = QColor("#e6e6e6" if back.lightness() < 128 else "#1b1b1f")
+        text = QColor(BUILT.on(back.lightness() < 128))
     return back, text
 
 
 def look_of(palette, size):
     """The Look that fits a QPalette; ``size``: points of the window's own text."""
     back, text = _ground_and_text(palette)
-    shades = {
-        "back": _hex(back),
-        "text": _hex(text),
-        "faint": _mixed(back, text, 0.72),
-        "grid": _mixed(back, text, 0.14),
-        "built": _mixed(back, text, 0.85),
-        "high": _hex(HIGH),
-        "low": _hex(LOW),
-        "size": size,
-    }
-    if text.lightness() > back.lightness():
-        return Colours(
-            **shades,
-            design="#d7a6ff",
-            flat="#e3b95f",
-            level="#7fc4e8",
-            band="#3f5d56",
-            within="#5fc4ae",
-            edge=_hex(back),
-            chosen="#ffe14d",
-        )
+    is_dark = text.lightness() > back.lightness()
     return Colours(
-        **shades,
-        design="#7b2fb8",
-        flat="#96690a",
-        level="#1f6f9c",
-        band="#d3ebe5",
-        within="#2f9d85",
-        edge="#1b1b1f",
-        chosen="#d4007a",
+        back=_hex(back),
+        text=_hex(text),
+        faint=_mixed(back, text, 0.72),
+        grid=_mixed(back, text, 0.14),
+        is_dark=is_dark,
+        band=BAND.on(is_dark),
+        built=BUILT.on(is_dark),
+        high=HIGH.on(is_dark),
+        low=LOW.on(is_dark),
+        within=WITHIN.on(is_dark),
+        edge=_hex(back) if is_dark else INK,
+        chosen=CHOSEN.on(is_dark),
+        size=size,
     )
 
 
 def print_look(size):
     """The Look of exported files: dark on white whatever the theme."""
     palette = QPalette()
-    palette.setColor(QPalette.ColorRole.Base, QColor("#ffffff"))
-    palette.setColor(QPalette.ColorRole.Text, QColor("#1b1b1f"))
+    palette.setColor(QPalette.ColorRole.Base, QColor(PAPER))
+    palette.setColor(QPalette.ColorRole.Text, QColor(INK))
     return look_of(palette, size)

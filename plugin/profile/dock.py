@@ -10,9 +10,10 @@ from qgis.PyQt.QtGui import QImage
 from qgis.PyQt.QtWidgets import QApplication, QFileDialog
 
 from ...algorithms.core.errors import InputError
+from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
-from ..review.station_texts import factor_text, small_unit, station_story
+from ..review.station_texts import factor_text, station_story
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
 
@@ -185,7 +186,7 @@ class ProfileDock(ProfilePanel):
         self.ranges_panel.show_ranges(
             self.chart.ranges,
             UNIT_LABELS[shown.height_unit],
-            small_unit(shown.height_unit)[1],
+            amounts_for(shown.height_unit).label,
             UNIT_LABELS[shown.chainage_unit],
         )
         self.factor.setText("" if factor is None else "× " + factor_text(factor))

@@ -11,9 +11,11 @@ from ...algorithms.core import profile_views
 from ...algorithms.core.profile_views import thinned, widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
+from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
-from ..review.station_texts import factor_text, small, small_unit, view_sentence
+from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
+from ..review.station_texts import factor_text, view_sentence
 from .axis_view import AxisView
 from .legend import legend_handles
 
@@ -91,7 +93,7 @@ class Drawing:
         titles = {"level": tr("Height above the level surface ({})"), "straight": tr("Height from the design ({})")}
         for chart, low_high, title in (
             (self.upper, ranges.y, titles[shown.view].format(unit)),
-            (self.lower, ranges.r, tr("Residual ({})").format(small_unit(shown.height_unit)[1])),
+            (self.lower, ranges.r, tr("Residual ({})").format(amounts_for(shown.height_unit).label)),
         ):
             chart.set_xlim(*ranges.x)
             chart.set_ylim(*low_high)
@@ -135,11 +137,11 @@ class Drawing:
             chart.fill_between(
                 self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0
             )
-        self._line(chart, lines["level"], ranges, color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)))
+        self._line(chart, lines["level"], ranges, **LEVEL.in_chart(look.is_dark))
         if shown.profile.is_straight:
-            self._line(chart, lines["flat"], ranges, color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)))
-        self._line(chart, lines["design"], ranges, color=look.design, linewidth=1.6)
-        self._line(chart, self.built, ranges, color=look.built, linewidth=0.8)
+            self._line(chart, lines["flat"], ranges, **FLAT.in_chart(look.is_dark))
+        self._line(chart, lines["design"], ranges, **DESIGN.in_chart(look.is_dark))
+        self._line(chart, self.built, ranges, **BUILT.in_chart(look.is_dark))
         self._error_bars(chart, self.built, shown.profile.sd / METRES[shown.height_unit], ranges)
         missing = ~np.isfinite(shown.profile.residual) & np.isfinite(lines["design"])
         self._markers(chart, np.where(missing, lines["design"], np.nan), ranges, "o", look.back, look.text, 4.0)
@@ -147,11 +149,11 @@ class Drawing:
 
     def _draw_residuals(self, ranges):
         look, shown, chart = self.look, self.shown, self.lower
-        metres = small_unit(shown.height_unit)[0]
+        metres = amounts_for(shown.height_unit).metres
         if shown.profile.tolerance:
             half = shown.profile.tolerance / metres
             chart.axhspan(-half, half, color=look.band, linewidth=0)
-        chart.axhline(0.0, color=look.design, linewidth=1.6)
+        chart.axhline(0.0, **DESIGN.in_chart(look.is_dark))
         inside = np.clip(self.residual, *widened(*ranges.r, -0.03))
         rows = self._thin(inside, ranges)
         if len(rows) <= MOST_BARS:
@@ -212,7 +214,9 @@ class Drawing:
             if any(abs(self.x[row] - other) < apart for other in taken):
                 continue
             taken.append(self.x[row])
-            text = shown.station[row] + "  " + small(shown.profile.residual[row], shown.height_unit)
+            text = (
+                shown.station[row] + "  " + amounts_for(shown.height_unit).with_unit(shown.profile.residual[row], True)
+            )
             if y[row] != self.residual[row]:
                 text += " \u2191" if self.residual[row] > 0 else " \u2193"  # the value lies beyond the chart
             self._label(chart, row, y[row], text, ranges, apart)

@@ -4,8 +4,9 @@ import numpy as np
 from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
 
+from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
-from ..review.station_texts import small
+from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
 
 
 def legend_handles(shown, look):
@@ -32,8 +33,7 @@ def legend_handles(shown, look):
             Line2D(
                 [],
                 [],
-                color=look.built,
-                linewidth=0.9,
+                **BUILT.in_chart(look.is_dark),
                 marker="o",
                 markersize=4,
                 markerfacecolor=look.within if judged else look.built,
@@ -41,24 +41,18 @@ def legend_handles(shown, look):
                 markeredgewidth=0.4,
                 label=tr("As-built ± 1 sd") if sd else tr("As-built"),
             ),
-            Line2D([], [], color=look.design, linewidth=1.6, label=tr("Design")),
+            Line2D([], [], **DESIGN.in_chart(look.is_dark), label=tr("Design")),
         ]
         if shown.profile.is_straight:
-            found.append(
-                Line2D(
-                    [], [], color=look.flat, linewidth=1.4, linestyle=(0, (5, 3)), label=tr("Design on a flat Earth")
-                )
-            )
-        found.append(
-            Line2D([], [], color=look.level, linewidth=1.4, linestyle=(0, (8, 2, 2, 2)), label=tr("Level surface"))
-        )
+            found.append(Line2D([], [], **FLAT.in_chart(look.is_dark), label=tr("Design on a flat Earth")))
+        found.append(Line2D([], [], **LEVEL.in_chart(look.is_dark), label=tr("Level surface")))
     if shown.profile.tolerance:
         found.append(
             Patch(
                 facecolor=look.band,
                 edgecolor=look.faint,
                 linewidth=0.5,
-                label=tr("Tolerance ± {}").format(small(shown.profile.tolerance, shown.height_unit, False)),
+                label=tr("Tolerance ± {}").format(amounts_for(shown.height_unit).with_unit(shown.profile.tolerance)),
             )
         )
     if judged:

@@ -6,10 +6,10 @@ from qgis.PyQt.QtGui import QKeySequence
 from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QTableView
 
 from ...algorithms.core.units import METRES
-from ...algorithms.language.number_text import number_text, signed_text
+from ...algorithms.language.height_text import amounts_for, height_text
+from ...algorithms.language.number_text import number_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
-from ..review.station_texts import small_unit
 
 STATUS_WORDS = {
     "high": "Too high",
@@ -42,18 +42,19 @@ class StationModel(QAbstractTableModel):
     def _made(self):
         """(heading, function of a place in Stations, whether it is a number) of each column worth a place."""
         s = self.stations
-        height, chainage = METRES[s.height_unit], METRES[s.chainage_unit]
-        small, small_label = small_unit(s.height_unit)
-        digits = 1 if small_label == "mm" else 4
+        amounts, chainage = amounts_for(s.height_unit), METRES[s.chainage_unit]
         unit = UNIT_LABELS[s.height_unit]
         design, residual = s.heights["design_h"], s.heights["residual"]
 
-        def number(values, metres, decimals, write=number_text):
-            return lambda k: write(float(values[k]) / metres, decimals) if np.isfinite(values[k]) else ""
+        def full(values, sign=False):
+            return lambda k: height_text(values[k], s.height_unit, sign)
+
+        def along(k):
+            return number_text(s.chainage[k] / chainage, 3) if np.isfinite(s.chainage[k]) else ""
 
         columns = [
             (tr("Station"), lambda k: s.station[k], False),
-            (tr("Residual ({})").format(small_label), number(residual, small, digits, signed_text), True),
+            (tr("Residual ({})").format(amounts.label), lambda k: amounts.signed(residual[k]), True),
         ]
         if any(s.status):
             columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
@@ -61,24 +62,16 @@ class StationModel(QAbstractTableModel):
             columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
         if np.isfinite(design).any():
             columns += [
-                (tr("As-built ({})").format(unit), number(design + residual, height, 4), True),
-                (tr("Design ({})").format(unit), number(design, height, 4), True),
+                (tr("As-built ({})").format(unit), full(design + residual), True),
+                (tr("Design ({})").format(unit), full(design), True),
             ]
         if np.isfinite(s.heights["flat_h"]).any():
-            columns.append(
-                (
-                    tr("Curvature effect ({})").format(unit),
-                    number(design - s.heights["flat_h"], height, 4, signed_text),
-                    True,
-                )
-            )
+            columns.append((tr("Curvature effect ({})").format(unit), full(design - s.heights["flat_h"], True), True))
         if np.isfinite(s.heights["sd"]).any():
             columns.append(
-                (tr("Standard deviation ({})").format(small_label), number(s.heights["sd"], small, digits), True)
+                (tr("Standard deviation ({})").format(amounts.label), lambda k: amounts.text(s.heights["sd"][k]), True)
             )
-        columns.append(
-            (tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), number(s.chainage, chainage, 3), True)
-        )
+        columns.append((tr("Chainage ({})").format(UNIT_LABELS[s.chainage_unit]), along, True))
         return columns
 
     def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default

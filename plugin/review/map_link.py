@@ -7,11 +7,11 @@ from qgis.PyQt.QtCore import QObject, pyqtSignal
 from qgis.PyQt.QtGui import QColor
 
 from ...algorithms.core.profile_views import nearest
+from ...algorithms.styles.palette import CHOSEN, INK, PAPER
 
 # Pixels on the map within which a station is pointed at.
 REACH = 12
-_CURRENT, _POINTED = QColor("#ffe14d"), QColor("#ffffff")
-_INK = QColor("#1b1b1f")
+_CURRENT, _POINTED, _INK = QColor(CHOSEN.dark), QColor(PAPER), QColor(INK)
 
 
 class MapLink(QObject):

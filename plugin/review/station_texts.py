@@ -4,37 +4,9 @@ from html import escape
 
 import numpy as np
 
-from ...algorithms.core.units import METRES
-from ...algorithms.language.number_text import number_text, signed_text
+from ...algorithms.language.height_text import amounts_for, full_height
+from ...algorithms.language.number_text import number_text
 from ...algorithms.language.translation import tr
-from ...algorithms.language.units import UNIT_LABELS
-
-MILLIMETRE = 1e-3
-
-
-def small_unit(height_unit):
-    """(metres in the unit of residuals, its label): millimetres where heights are metric, else the unit of heights."""
-    return (MILLIMETRE, "mm") if height_unit == "metre" else (METRES[height_unit], UNIT_LABELS[height_unit])
-
-
-def small(value, height_unit, sign=True):
-    """A residual in metres as a person reads it: '−18.2 mm', '+0.065 ft'; '' where there is none."""
-    if not np.isfinite(value):
-        return ""
-    metres, label = small_unit(height_unit)
-    return (signed_text if sign else number_text)(float(value) / metres, 1 if label == "mm" else 4) + " " + label
-
-
-def height(value, height_unit):
-    """A height in metres in its unit with the unit behind it; '' where there is none."""
-    if not np.isfinite(value):
-        return ""
-    return number_text(float(value) / METRES[height_unit], 4) + " " + UNIT_LABELS[height_unit]
-
-
-def small_height(value, height_unit):
-    """The size of a height difference for a sentence, to a thousandth of its unit."""
-    return number_text(abs(float(value)) / METRES[height_unit], 3) + " " + UNIT_LABELS[height_unit]
 
 
 def view_sentence(profile, view, station_at, height_unit):
@@ -58,7 +30,7 @@ def view_sentence(profile, view, station_at, height_unit):
     return tr(
         "Seen from the level surface, where water would stand, a straight design is a curve: at {} it lies {} {} what "
         "a flat Earth would give."
-    ).format(station_at(profile.chainage[at]), small_height(effect[at], height_unit), words)
+    ).format(station_at(profile.chainage[at]), amounts_for(height_unit).with_unit(abs(effect[at])), words)
 
 
 def why_flagged(status, flag):
@@ -82,11 +54,12 @@ def _judged(stations, row):
     unit = stations.height_unit
     design, residual = stations.heights["design_h"][row], stations.heights["residual"][row]
     words = {"high": tr("too high"), "low": tr("too low"), "within": tr("within the tolerance")}
-    said = [tr("residual {}").format(small(residual, unit)) if np.isfinite(residual) else tr("no as-built height")]
+    told = tr("residual {}").format(amounts_for(unit).with_unit(residual, True))
+    said = [told if np.isfinite(residual) else tr("no as-built height")]
     said += [words[stations.status[row]]] if stations.status[row] in words else []
     said += [tr("suspected blunder")] if stations.suspected[row] else []
-    heights = [tr("as-built {}").format(height(design + residual, unit))] if np.isfinite(design + residual) else []
-    heights += [tr("design {}").format(height(design, unit))] if np.isfinite(design) else []
+    heights = [tr("as-built {}").format(full_height(design + residual, unit))] if np.isfinite(design + residual) else []
+    heights += [tr("design {}").format(full_height(design, unit))] if np.isfinite(design) else []
     return ", ".join(said), ", ".join(heights)
 
 

@@ -47,7 +47,7 @@ def test_panel_opens_and_asks_for_what_is_missing(guided):
 def test_says_at_once_what_it_understood_of_the_list(guided, expected):
     found, text = guided["list"], sentences(guided["list"]["heights"])
     assert found["can_run"] and found["beside"] == {}
-    assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.218 to 1104.466 m" in text
+    assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.2179 to 1104.4660 m" in text
     for words in (
         "49 stations from 0+000 to 2+400, usually every 50 m",
         "over 2.40 km, as those of a straight line would",

@@ -60,7 +60,7 @@ def test_chart_explains_itself(seen, expected, worst):
         "Not measured",
     ]
     # sample_layers/README.md: at 2+400 the design is 0.45 m above what a flat Earth would give.
-    assert "at 2+400 it lies 0.449 m above what a flat Earth would give" in found["sentence"]
+    assert "at 2+400 it lies 448.7 mm above what a flat Earth would give" in found["sentence"]
     assert {"0+000", "0+500", "2+000"} <= set(found["ticks"]) and found["shared"]
     assert found["titles"] == ["Height above the level surface (m)", "Residual (mm)"] and found["bars"] == 1
     assert found["labels"][0].startswith(f"0+850  {millimetres(worst[0][1])}")

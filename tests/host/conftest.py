@@ -70,6 +70,12 @@ class Run:
     def by(self, name, key="OUTPUT"):
         return {row[name]: row for row in self.rows(key)}
 
+    def titles(self, key="OUTPUT"):
+        """{field: title in the attribute table} of an output in a GeoPackage, from the style saved with it."""
+        layer = self.layer(key)
+        assert layer.loadDefaultStyle()[1], key
+        return {field.name(): layer.attributeAlias(place) for place, field in enumerate(layer.fields())}
+
     @property
     def said(self):
         return "\n".join(self.info + self.warnings)

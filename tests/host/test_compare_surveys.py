@@ -125,6 +125,16 @@ def test_stations_of_one_survey_only_are_listed(toolbox):
     assert run.by("station")["0+010"]["change"] is None and run.by("station")["0+010"]["verdict"] is None
 
 
+def test_titles_of_the_columns(toolbox, tmp_path):
+    layers = [survey(toolbox, FLAT), survey(toolbox, moved(FLAT, SETTLED), "second", date="2026-01-01")]
+    keys = ("OUTPUT", "CHANGES", "MOTIONS", "UNMATCHED")
+    places = {key: f"ogr:dbname='{tmp_path / 'out.gpkg'}' table=\"{key.lower()}\" (geom)" for key in keys}
+    run = toolbox.run("comparesurveys", SURVEYS=layers, **places)
+    stations, changes, motions, unmatched = (run.titles(key) for key in keys)
+    assert stations["verdict"] == changes["verdict"] == "Verdict" and stations["change"] == "Change (m)"
+    assert motions["rms"] == "RMS of what is left (m)" and unmatched["height"] == "Height (m)"
+
+
 def test_three_surveys_rate_through_all(toolbox):
     values = [[50.0, 50.0], [49.996, 50.001], [49.994, None]]
     layers = [survey(toolbox, heights, f"s{k}", date=f"{2024 + k}-06-01") for k, heights in enumerate(values)]
@@ -293,9 +303,11 @@ def test_the_chart_shows_the_bowl(toolbox, epochs, tmp_path):
     """Read back as a picture: not blank, and in the survey's colour lowest where the bowl is."""
     from qgis.PyQt.QtGui import QColor, QImage
 
+    from tautline.algorithms.styles import palette
+
     path = str(tmp_path / "c.png")
     toolbox.run("comparesurveys", SURVEYS=epochs, CHART=path, SHIFT="none")
-    picture, colour = QImage(path), QColor("#0b5fa5").rgb()
+    picture, colour = QImage(path), QColor(palette.SURVEYS[0].light).rgb()
     assert picture.width() > 1200 and picture.height() > 700 and picture.text("Description").startswith("Line chart")
     half = picture.height() // 2
     found = [(y, x) for x in range(0, picture.width(), 2) for y in range(0, half) if picture.pixel(x, y) == colour]

@@ -149,7 +149,7 @@ def test_a_blunder_is_cut_and_marked_not_hidden(toolbox):
     assert run.results["FACTOR"] == 10_000 and run.results["CUT"] == 1
     (row,) = [row for row in run.rows("BARS") if row["cut"]]
     assert row["residual"] == 40.0 and row["bar_m"] == pytest.approx(2000.0 / 6, rel=1e-4)
-    assert "1 bar is cut at 333 m, with a mark: +40.000 m at 1+000 of axis 'line'. EXAGGERATION 5 would" in run.said
+    assert "1 bar is cut at 333 m, with a mark: +40.0000 m at 1+000 of axis 'line'. EXAGGERATION 5 would" in run.said
     (built,) = [row for row in run.rows("STRIP") if row["part"] == "as-built"]
     assert built["cut"] == 1 and any("leave the strip" in text for text in run.warnings)
     assert draw(toolbox, structure(toolbox, residuals=residuals), LONGEST_BAR=1e6).results["CUT"] == 0
@@ -409,10 +409,10 @@ def test_styles_travel_in_the_geopackage_and_say_the_exaggeration(toolbox, tmp_p
         record = json.loads(found[key].customProperty("tautline/record"))
         assert record["entry"] == "tautline:drawdeviations" and record["factor"] == 10_000
     assert legend(found["BARS"])[:2] == [
-        "Residuals \u00d7 10,000: 100 m on the ground stand for 10 mm",
+        "Residuals \u00d7 10,000: 100 m on the ground stand for 10.0 mm",
         "Built high, above the tolerance: right of the axis",
     ]
-    assert legend(found["BAND"]) == ["Tolerance \u00b15 mm, drawn \u00d7 10,000"]
+    assert legend(found["BAND"]) == ["Tolerance \u00b15.0 mm, drawn \u00d7 10,000"]
     words = legend(found["STRIP"])
     assert words[0] == "Heights \u00d7 2,000 above the level line" and "As built" in words
     assert any(word.startswith("Scale bar of the heights: ") and word.endswith(" mm") for word in words)
@@ -456,6 +456,15 @@ def test_every_line_has_its_rule_and_every_expression_works(toolbox, tmp_path):
     assert "Bar on the ground" in qgis_core.QgsExpression.replaceExpressionText(template, context)
 
 
+def test_titles_of_the_columns(toolbox, tmp_path):
+    """The factor of bars, band and strip is how much they are exaggerated; that of testcurvature is another."""
+    run, _ = saved(toolbox, tmp_path)
+    bars, band, strip = (run.titles(key) for key in ("BARS", "BAND", "STRIP"))
+    assert bars["factor"] == band["factor"] == strip["factor"] == "Exaggeration"
+    assert (bars["residual"], bars["bar_m"]) == ("Residual (m)", "Bar on the ground (m)")
+    assert (band["tolerance"], strip["value"]) == ("Tolerance (m)", "Height in the strip (m)")
+
+
 def test_the_cut_mark_is_in_the_legend_only_where_a_bar_is_cut(toolbox, tmp_path):
     _, whole = saved(toolbox, tmp_path)
     assert "Cut: the bar would be longer" not in legend(whole["BARS"])
@@ -465,15 +474,18 @@ def test_the_cut_mark_is_in_the_legend_only_where_a_bar_is_cut(toolbox, tmp_path
     layer = cut["BARS"]
     text = layer.labeling().rootRule().children()[0].settings().fieldName
     told = {evaluated(text, layer, f).strip("\u00a0") for f in layer.getFeatures() if f["cut"]}
-    assert told == {"+12 mm (cut)", "\u22126 mm (cut)"}
+    assert told == {"+12.0 mm (cut)", "\u22126.0 mm (cut)"}
 
 
 def test_layers_render(toolbox, tmp_path):
     """Something of each layer's own colours reaches a picture."""
     from qgis.PyQt.QtCore import QSize
+    from qgis.PyQt.QtGui import QColor
+
+    from tautline.algorithms.styles import palette
 
     _, found = saved(toolbox, tmp_path)
-    for key, color in (("BARS", (255, 138, 31)), ("STRIP", (208, 54, 28)), ("BAND", (255, 255, 255))):
+    for key, color in (("BARS", palette.HIGH.dark), ("STRIP", palette.DESIGN.light), ("BAND", palette.PAPER)):
         settings = qgis_core.QgsMapSettings()
         settings.setLayers([found[key]])
         settings.setDestinationCrs(qgis_core.QgsCoordinateReferenceSystem("EPSG:32632"))
@@ -488,7 +500,7 @@ def test_layers_render(toolbox, tmp_path):
         job.waitForFinished()
         picture = job.renderedImage()
         seen = {picture.pixelColor(x, y).getRgb()[:3] for x in range(600) for y in range(600)}
-        assert any(max(abs(a - b) for a, b in zip(one, color)) <= 24 for one in seen), key
+        assert any(max(abs(a - b) for a, b in zip(one, QColor(color).getRgb())) <= 24 for one in seen), key
 
 
 # --- bad inputs

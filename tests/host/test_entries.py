@@ -140,6 +140,38 @@ def test_table_of_fields():
     assert all(field.label and field.meaning for field in FIELDS.values())
 
 
+def test_a_field_stands_once_in_the_table():
+    """A second one of the name would hide the first: bars' exaggeration was once titled 'Curvature factor'."""
+    from tautline.algorithms.boundary import fields
+
+    assert len(fields.FIELDS) == len(fields._ALL)
+    with pytest.raises(ValueError, match="twice: .'axis'"):
+        fields._by_name(*fields._ALL, fields.FIELDS["axis"])
+
+
+def test_one_title_for_each_field_of_a_kind_of_layer():
+    from tautline.algorithms.boundary.fields import FIELDS
+    from tautline.algorithms.styles.layer_kinds import KINDS
+
+    for name, kind in KINDS.items():
+        assert set(kind.fields) <= set(FIELDS) and kind.display in FIELDS and set(kind.titled) <= set(kind.fields)
+        titles = [kind.title(one) for one in kind.fields]
+        assert len(set(titles)) == len(titles), (name, sorted(title for title in titles if titles.count(title) > 1))
+        for one, field in kind.titled.items():
+            # A title may differ; what is written, and in which unit, may not.
+            common = FIELDS[one]
+            assert (field.name, field.kind, field.unit) == (one, common.kind, common.unit) and field != common
+
+
+def test_titles_of_the_curvature_layer(toolbox, tmp_path):
+    """As the attribute table shows them, from the style in the GeoPackage."""
+    place = str(tmp_path / "out.gpkg")
+    run = toolbox.run("testcurvature", OUTPUT=place, **layers(toolbox, "testcurvature"))
+    titles = run.titles()
+    assert titles["factor"] == "Curvature factor" and titles["factor_sd"] == "Its standard deviation"
+    assert titles["verdict"] == "Verdict" and titles["rms_free"] == "RMS, free (m)" and titles["number"] == "Stations"
+
+
 @pytest.mark.parametrize("name", ENTRIES)
 def test_style_and_record_are_in_the_geopackage(toolbox, name, tmp_path):
     run = toolbox.run(name, OUTPUT=str(tmp_path / "out.gpkg"), **layers(toolbox, name))

@@ -190,12 +190,12 @@ def test_worst_is_drawn_last(host):
 @pytest.mark.parametrize(
     "unit, residual, text",
     [
-        ("metre", 0.0124, "1+250\n+12 mm"),
-        ("metre", -0.0124, "1+250\n\u221212 mm"),
-        ("metre", 0.0004, "1+250\n0 mm"),
-        ("metre", -0.0004, "1+250\n0 mm"),
+        ("metre", 0.0124, "1+250\n+12.4 mm"),
+        ("metre", -0.0124, "1+250\n\u221212.4 mm"),
+        ("metre", 0.0004, "1+250\n+0.4 mm"),
+        ("metre", -0.00004, "1+250\n0.0 mm"),
         ("foot", 0.039, "1+250\n+0.039 ft"),
-        ("us_foot", -0.039, "1+250\n\u22120.039 ft"),
+        ("us_foot", -0.039, "1+250\n\u22120.039 US ft"),
         ("metre", None, "1+250\nno height"),
     ],
 )
@@ -248,10 +248,10 @@ def test_map_tip_tells_the_story(host):
     tip = tip_of(dressed(host, [{}], tolerance=0.01))
     for piece in (
         "<b>1+250</b> on axis West arm",
-        "As built 10.012 m, design 10.000 m",
-        "Built high by 12 mm, above the tolerance",
-        "Lower by 12 mm",
-        "Curvature raises the design by 120 mm",
+        "As built 10.0124 m, design 10.0000 m",
+        "Built high by 12.4 mm, above the tolerance",
+        "Lower by 12.4 mm",
+        "Curvature raises the design by 120.0 mm",
     ):
         assert piece in tip
     tip = tip_of(
@@ -282,7 +282,7 @@ def test_map_tip_without_height_axis_or_status(host):
         ],
     )
     tips = [tip_of(layer, row) for row in range(4)]
-    assert "Design 10.000 m; no as-built height here" in tips[0] and "Built" not in tips[0]
+    assert "Design 10.0000 m; no as-built height here" in tips[0] and "Built" not in tips[0]
     assert "<b>Station</b>" in tips[1] and "Too far from every axis" in tips[1]
     assert "NULL" not in tips[2] and "Built" not in tips[2]
     assert "within the tolerance. No adjustment needed" in tips[3]
@@ -362,7 +362,7 @@ def test_style_comes_back_from_a_geopackage(host, tmp_path):
     assert len(matching_rules(layer, next(layer.getFeatures()))) == 1
     assert layer.customProperty("tautline/record") == spec.record
     assert layer.attributeAlias(layer.fields().indexOf("residual")) == "Residual (m)"
-    assert labels_of(layer) == ["1+250\n+12 mm"] and "Lower by 12 mm" in tip_of(layer)
+    assert labels_of(layer) == ["1+250\n+12.4 mm"] and "Lower by 12.4 mm" in tip_of(layer)
     assert symbol_size(layer, 1) == pytest.approx(6.0 * 0.75**0.5)
     assert layer.renderer().orderByEnabled()
 

@@ -13,7 +13,7 @@ from .boundary.reference_systems import checked_crs
 from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted, listed, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -169,7 +169,7 @@ class PlaceStations(ToolboxEntry):
             "offset": np.array(rows.offset) / run_units.chainage,
             "height": np.array(rows.height),
         }
-        record = record_text(asked.record())
+        record = asked.record(units=run_units, crs=crs).text()
         style = StyleSpec(
             "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
         )

@@ -10,6 +10,7 @@ from .boundary.output_rows import OutputTable
 from .core.curvature import SurveyedLeg, search_free, test_curvature
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
+from .core.moved_stretches import moved_stretches
 from .design import parameters as own
 from .design.curvature_messages import tell_curvature
 from .design.curvature_page import page
@@ -19,7 +20,7 @@ from .design.height_accuracies import levelling_arms
 from .design.surveyed_heights import Surveyed
 from .documents.files import Document
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -104,7 +105,7 @@ class _Run(Surveyed):
             self.units.height_name,
             self.units.chainage_name,
             None,
-            record_text(record),
+            record.text(),
         )
         table = OutputTable(
             "OUTPUT",
@@ -157,5 +158,8 @@ class _Run(Surveyed):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        kept = search_free(profile).kept if self.flag("REMOVE_BLUNDERS") else np.ones(len(rows), bool)
-        return Tested(name, test_curvature(profile.part(kept)), profile, kept)
+        if not self.flag("REMOVE_BLUNDERS"):
+            return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
+        found = search_free(profile).fitted
+        moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
+        return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved))

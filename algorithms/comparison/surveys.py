@@ -5,7 +5,7 @@ from datetime import date
 from typing import Optional
 
 import numpy as np
-from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters, QgsVectorLayer, QgsWkbTypes
+from qgis.core import QgsVectorLayer, QgsWkbTypes
 
 from ..boundary.input_fields import named_field
 from ..boundary.points import read_points
@@ -66,10 +66,9 @@ def read_surveys(asked, run_units):
     """Read all surveys, the earliest first where all have dates, else in their order."""
     layers = survey_layers(asked)
     typed = _typed_dates(asked.text("DATES"), len(layers))
-    definition = QgsProcessingParameterFeatureSource("SURVEYS", "")
     surveys = []
     for number, layer in enumerate(layers):
-        source = QgsProcessingParameters.parameterAsSource(definition, {"SURVEYS": layer}, asked.context)
+        source = asked.source_of("SURVEYS", layer)
         surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
         asked.feedback.setProgress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):

@@ -39,14 +39,14 @@ def page(run, tested, record):
         loader=FileSystemLoader(str(TEMPLATES)), autoescape=True, trim_blocks=True, lstrip_blocks=True
     )
     axes = [_axis(run, one) for one in tested]
-    versions = ", ".join(f"{name} {value}" for name, value in record["versions"].items())
+    versions = ", ".join(f"{name} {value}" for name, value in record.versions.items())
     text = environment.get_template("curvature.html").render(
         axes=axes,
         layer=run.structure.points.name,
         system=run.system.described,
         accuracy=run.accuracies.described,
         versions=versions,
-        record=json.dumps(record, ensure_ascii=False, indent=1, default=str),
+        record=json.dumps(record.as_dict(), ensure_ascii=False, indent=1),
         tr=tr,
     )
     return text.encode("utf-8")

@@ -12,12 +12,14 @@ from ..language.translation import tr
 
 @dataclass(frozen=True)
 class Tested:
-    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans."""
+    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans;
+    ``moved``: stretches of those set aside, index arrays."""
 
     name: str
     test: CurvatureTest
     profile: SurveyedLeg
     kept: np.ndarray
+    moved: tuple = ()
 
 
 def length_text(metres):

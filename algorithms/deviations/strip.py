@@ -249,7 +249,7 @@ def _tell(drawn, one, strip, fits, feedback):
             drawn.notation.text(strip.first),
         )
     )
-    if drawn.record.get("height_system") == "ellipsoidal":
+    if drawn.record.height_system == "ellipsoidal":
         feedback.pushWarning(
             tr(
                 "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is no water "

@@ -3,12 +3,13 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
+from .boundary.output_places import destination_text, source_of
 from .boundary.output_rows import OutputTable
 from .core.covariance_text import covariance_texts
 from .documents.files import Document
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
 from .levelling.net_input import read_benchmarks, read_lines
@@ -82,11 +83,11 @@ class AdjustLevelling(ToolboxEntry):
         named = read_named_points(asked)
         asked.feedback.setProgress(20)
         run = LevellingRun(asked, lines, benchmarks, named, units)
-        record = asked.record(weights=lines.weights, free=run.free)
+        record = self._record(asked, run)
         sentences = tell_net(run)
         if named is None and asked.given("POINTS"):
             asked.say(tr("POINTS is not made, since there are no STATIONS."))
-        tables = _Tables(run, record_text(record)).made(asked.given("COVARIANCE"))
+        tables = _Tables(run, record.text()).made(asked.given("COVARIANCE"))
         page = levelling_page(run, sentences, record) if asked.given("SUMMARY") else b""
         adjustment = run.adjustment
         return Result(
@@ -100,6 +101,13 @@ class AdjustLevelling(ToolboxEntry):
             },
             [Document("SUMMARY", page)],
         )
+
+    @staticmethod
+    def _record(asked, run):
+        """The record of the run; it names the table with the covariance, so that whoever takes the points finds it."""
+        crs = run.named.points.crs if run.named is not None else None
+        table = source_of(destination_text(asked.given("COVARIANCE")))
+        return asked.record(units=run.units, crs=crs, covariance=table, weights=run.lines.weights, free=run.free)
 
 
 class _Tables:

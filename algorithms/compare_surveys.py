@@ -16,9 +16,9 @@ from .comparison.surveys import read_surveys
 from .core.errors import InputError
 from .documents.files import Document
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import warn_of_unit
+from .entry.run_record import unit_warning
 from .language.height_text import amounts_for
 from .language.number_text import number_text
 from .language.translation import tr
@@ -111,13 +111,15 @@ class CompareSurveys(ToolboxEntry):
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
         asked.feedback.setProgress(50)
         tell_comparison(report, asked)
-        record = asked.record(units=vars(run_units), surveys=[survey.label for survey in surveys])
+        record = asked.record(units=run_units, crs=surveys[0].crs, surveys=[survey.label for survey in surveys])
         return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))
 
     def _warn_of_records(self, made, run_units, asked):
         for name, record in made:
-            warn_of_unit(record, name, run_units.height_name, asked)
-        systems = {record["height_system"]: name for name, record in made if record.get("height_system")}
+            warning = unit_warning(record, name, run_units.height_name)
+            if warning:
+                asked.warn(warning, keys=("HEIGHT_UNIT",))
+        systems = {record.height_system: name for name, record in made if record.height_system}
         if "ellipsoidal" in systems and len(systems) > 1:
             asked.warn(
                 tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
@@ -149,7 +151,7 @@ class CompareSurveys(ToolboxEntry):
 
     @staticmethod
     def _tables(report, record):
-        first, unit, text = report.compared.first, report.units, record_text(record)
+        first, unit, text = report.compared.first, report.units, record.text()
         none, bare = QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry
 
         def style(kind, title):

@@ -10,7 +10,7 @@ from .boundary.tables import check_geometry
 from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.checks import warn_unit_by_name
@@ -98,7 +98,7 @@ class ConvertHeights(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(asked.record(**system.recorded)),
+            asked.record(units=run_units, crs=points.crs, **system.recorded).text(),
         )
         table = OutputTable(
             "OUTPUT",

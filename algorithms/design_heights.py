@@ -16,7 +16,7 @@ from .design.design_messages import tell_designs
 from .design.summary_table import summary_table
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
@@ -138,6 +138,7 @@ class _Run:
             self.structure.points.name,
             self.asked,
         )
+        record = self.asked.record(units=self.units, crs=self.structure.points.crs, **self.system.recorded)
         record = self.asked.record(units=vars(self.units), **self.system.recorded)
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
@@ -208,7 +209,7 @@ class _Run:
             unit.height_name,
             unit.chainage_name,
             tolerance,
-            record_text({**record, "axes": controls}),
+            record.with_axes(controls).text(),
         )
         stations = OutputTable(
             "OUTPUT",
@@ -227,12 +228,7 @@ class _Run:
             QgsCoordinateReferenceSystem(),
             QgsWkbTypes.Type.NoGeometry,
             StyleSpec(
-                "summary",
-                tr("Summary of residuals"),
-                unit.height_name,
-                unit.chainage_name,
-                tolerance,
-                record_text(record),
+                "summary", tr("Summary of residuals"), unit.height_name, unit.chainage_name, tolerance, record.text()
             ),
         )
         return [stations, summary]

@@ -9,7 +9,7 @@ from .deviations.bars import band_table, bar_scale, bars_table, tell_bars
 from .deviations.drawn_axes import left_out, read_drawn
 from .deviations.strip import StripWish, strip_table
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted
 from .language.translation import tr
 
@@ -84,7 +84,7 @@ class DrawDeviations(ToolboxEntry):
             if sentence:
                 asked.say(sentence)
         scale = bar_scale(drawn, factor, longest, 1 if asked.choice("HIGH_SIDE") == "right" else -1)
-        record = record_text(asked.record(units=vars(drawn.units), factor=scale.factor))
+        record = asked.record(units=drawn.units, crs=drawn.crs, factor=scale.factor).text()
         tables = [bars_table(drawn, scale, record)]
         cut = tell_bars(drawn, scale, asked)
         check_cancel(asked.feedback)

@@ -15,7 +15,7 @@ from .design.reference_groups import groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
 from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -169,7 +169,7 @@ class _Run(SurveyedHeights):
         }
 
         def style(kind, title):
-            return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, record_text(record))
+            return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, record.text())
 
         tables = [
             OutputTable(

@@ -13,7 +13,7 @@ from .boundary.reference_systems import checked_crs
 from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
@@ -93,7 +93,7 @@ class GenerateStations(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(asked.record()),
+            asked.record(units=run_units, crs=crs).text(),
         )
         table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})

@@ -7,7 +7,7 @@ from .boundary.output_rows import OutputTable
 from .boundary.points import placed_points
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.height_text import height_with_unit
 from .language.number_text import counted, number_text
 from .language.translation import tr
@@ -105,7 +105,7 @@ class MeasureStations(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            record_text(asked.record()),
+            asked.record(units=run_units, crs=structure.points.crs).text(),
         )
         table = OutputTable(
             "OUTPUT",

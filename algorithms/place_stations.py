@@ -13,7 +13,7 @@ from .boundary.reference_systems import checked_crs
 from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .entry.messages import BEYOND_ENDS, ROW_REJECTED
 from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
@@ -173,7 +173,7 @@ class PlaceStations(ToolboxEntry):
             "offset": np.array(rows.offset) / run_units.chainage,
             "height": np.array(rows.height),
         }
-        record = record_text(asked.record())
+        record = asked.record(units=run_units, crs=crs).text()
         style = StyleSpec(
             "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
         )

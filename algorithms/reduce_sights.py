@@ -6,7 +6,7 @@ from qgis.core import QgsCoordinateReferenceSystem, QgsProcessing, QgsWkbTypes
 from .boundary.output_rows import OutputTable
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
 from .levelling.reduced_sights import Reduction
@@ -87,7 +87,7 @@ class ReduceSights(ToolboxEntry):
         found = reduction.result()
         asked.feedback.setProgress(60)
         tell_sights(table, reduction, found, units, asked)
-        record = record_text(asked.record(collimation=reduction.collimation_seconds, k_solved=found.mean_k))
+        record = asked.record(units=units, collimation=reduction.collimation_seconds, k_solved=found.mean_k).text()
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]
         return Result(
             tables,

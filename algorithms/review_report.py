@@ -13,17 +13,17 @@ from .documents.files import Document
 from .documents.html import html_page
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
-from .entry.run_record import clean_record
+from .entry.stale_inputs import warn_of_stale_inputs
 from .entry.version import VERSION
 from .language.number_text import counted
 from .language.translation import tr
 from .report.commands import local_geopackage
 from .report.content import content
+from .report.data import read_reviewed
 from .report.findings import findings
 from .report.map import ReportMap
 from .report.parameters import TITLE_BLOCK, report_parameters
 from .report.sentences import headline, verdict_sentences
-from .structure.reviewed_stations import read_reviewed
 
 
 class ReviewReport(ToolboxEntry):
@@ -61,8 +61,8 @@ class ReviewReport(ToolboxEntry):
 
     def prepared(self, asked):
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
-        self.records = {key: clean_record(asked.record_of(key)) for key in ("STATIONS", "TESTED")}
-        self.records["PLACED"] = clean_record(asked.record_behind(local_geopackage(self.records["STATIONS"])))
+        self.records = {key: asked.record_of(key) for key in ("STATIONS", "TESTED")}
+        self.records["PLACED"] = asked.record_behind(local_geopackage(self.records["STATIONS"]))
         self._imagery = asked.raster("IMAGERY")
         if asked.given("IMAGERY") and self._imagery is None:
             raise InputError(
@@ -75,6 +75,7 @@ class ReviewReport(ToolboxEntry):
                 tr("Neither HTML nor PDF is given; say where a report is to be written."), keys=("HTML", "PDF")
             )
         reviewed = read_reviewed(asked, self.records["STATIONS"])
+        warn_of_stale_inputs(asked, "STATIONS")
         found = findings(reviewed)
         asked.feedback.setProgress(20)
         titles = self._titles(asked)
@@ -130,13 +131,11 @@ class ReviewReport(ToolboxEntry):
             reviewed.record,
             self.records["TESTED"],
             *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
-            clean_record(asked.record()),
+            asked.record(),
         ]
         found = []
         for record in records:
-            if record.get("entry") and (record["entry"], record.get("parameters")) not in [
-                (r["entry"], r.get("parameters")) for r in found
-            ]:
+            if record.entry and (record.entry, record.parameters) not in [(r.entry, r.parameters) for r in found]:
                 found.append(record)
         return found
 

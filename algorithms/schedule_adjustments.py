@@ -8,15 +8,17 @@ from .core.residuals import statuses
 from .core.schedule import Rules, movements, neighbouring
 from .documents.files import Document
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import recorded_number, warn_of_unit
+from .entry.run_record import unit_warning
+from .entry.stale_inputs import warn_of_stale_inputs
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
 from .schedule.messages import Schedule, tell_schedule
 from .schedule.sheets import schedule_csv, schedule_sheet, setting_out_sheet
 from .schedule.supports import checked_positive, read_supports
+from .structure.reviewed_stations import recorded_tolerance
 from .styles.layer_kinds import StyleSpec
 
 
@@ -88,12 +90,21 @@ class ScheduleAdjustments(ToolboxEntry):
     def computed(self, asked):
         run_units = asked.units()
         supports = read_supports(asked, run_units)
+        warn_of_stale_inputs(asked, "STATIONS")
         made = asked.record_of("STATIONS")
-        warn_of_unit(made, supports.points.name, run_units.height_name, asked)
+        warning = unit_warning(made, supports.points.name, run_units.height_name)
+        if warning:
+            asked.warn(warning, keys=("HEIGHT_UNIT",))
         rules = self._rules(asked, run_units.height)
         asked.feedback.setProgress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)
-        record = asked.record(units=vars(run_units), axes=schedule.record(), made_from=made)
+        record = asked.record(
+            units=run_units,
+            crs=supports.points.crs,
+            height_system=made.height_system,
+            axes=schedule.record(),
+            made_from=made,
+        )
         tell_schedule(schedule, asked)
         title = asked.text("TITLE") or supports.points.name
         documents = [Document("CSV", schedule_csv(schedule))]
@@ -111,9 +122,9 @@ class ScheduleAdjustments(ToolboxEntry):
         return Rules(asked.choice("METHOD"), checked_positive(asked, "STEP", unit), up, down, smooth)
 
     def _tolerances(self, asked, supports, run_units, rules):
-        typed = asked.number("TOLERANCE")
+        typed, made = asked.number("TOLERANCE"), asked.record_of("STATIONS")
         by_axis = {
-            axis: recorded_number(asked.record_of("STATIONS"), axis, "tolerance") if typed is None else typed
+            axis: recorded_tolerance(made, axis, run_units) if typed is None else typed * run_units.height
             for axis in set(supports.axis)
         }
         missing = sorted(axis for axis, value in by_axis.items() if value is None)
@@ -125,9 +136,7 @@ class ScheduleAdjustments(ToolboxEntry):
                 ),
                 keys=("TOLERANCE", "METHOD"),
             )
-        return np.array(
-            [np.nan if by_axis[axis] is None else by_axis[axis] * run_units.height for axis in supports.axis], float
-        )
+        return np.array([np.nan if by_axis[axis] is None else by_axis[axis] for axis in supports.axis], float)
 
     @staticmethod
     def _schedule(supports, rules, tolerances, run_units):
@@ -167,7 +176,7 @@ class ScheduleAdjustments(ToolboxEntry):
             unit.height_name,
             unit.chainage_name,
             float(known.max()) / unit.height if len(known) else None,
-            record_text(record),
+            record.text(),
         )
         source = supports.source
         return OutputTable(

@@ -9,6 +9,7 @@ from .boundary.output_rows import OutputTable
 from .core.curvature import SurveyedLeg, search_free, test_curvature
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
+from .core.moved_stretches import moved_stretches
 from .design import parameters as own
 from .design.curvature_messages import tell_curvature
 from .design.curvature_page import curvature_page
@@ -18,7 +19,7 @@ from .design.height_accuracies import levelling_arms
 from .design.surveyed_heights import SurveyedHeights
 from .documents.files import Document
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry, record_text
+from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -104,7 +105,7 @@ class _Run(SurveyedHeights):
             self.units.height_name,
             self.units.chainage_name,
             None,
-            record_text(record),
+            record.text(),
         )
         table = OutputTable(
             "OUTPUT",
@@ -157,8 +158,9 @@ class _Run(SurveyedHeights):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        kept, beyond = np.ones(len(rows), bool), 0
-        if self.flag("REMOVE_BLUNDERS"):
-            found = search_free(profile)
-            kept, beyond = found.kept, found.beyond
-        return Tested(name, test_curvature(profile.part(kept)), profile, kept, beyond)
+        if not self.flag("REMOVE_BLUNDERS"):
+            return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
+        search = search_free(profile)
+        found = search.fitted
+        moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
+        return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved), search.beyond)

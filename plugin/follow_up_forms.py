@@ -6,7 +6,7 @@ from qgis.core import QgsProcessingContext, QgsProcessingUtils, QgsProject, QgsR
 from qgis.PyQt.QtWidgets import QMenu
 
 from ..algorithms.boundary.output_places import place_of_layer, same_place
-from ..algorithms.entry.run_record import recorded_parameter, recorded_run
+from ..algorithms.entry.layer_records import record_of_layer
 from ..algorithms.language.translation import tr
 from . import toolbox
 from .decisions import decision_store
@@ -60,7 +60,7 @@ def known(entry, layer):
 
 def _recorded_axis(layer):
     """The project's layer that the recorded run took for the axis, else its source where it can still be read."""
-    source = recorded_parameter(recorded_run(layer, None), "AXIS")
+    source = record_of_layer(layer).parameter("AXIS")
     # The context owns what it has opened: it must live as long as the layer is looked at.
     context = QgsProcessingContext()
     axis = QgsProcessingUtils.mapLayerFromString(source, context) if source else None

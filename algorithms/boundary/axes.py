@@ -13,8 +13,12 @@ from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_text
 from .input_fields import named_field
+from .readings import note, reading
 from .reference_systems import checked_crs, definition
 from .tables import UNCHECKED, check_geometry
+
+# Fields with which an axis overrides the form, where the layer has the first of them.
+OVERRIDES = ("design", "chain_a", "height_a", "chain_b", "height_b", "slope", "tolerance", "chain_h", "chain_0")
 
 
 @dataclass(frozen=True)
@@ -25,10 +29,12 @@ class AxisRow:
     values: dict
 
 
-def read_axes(source, axis_field, feedback, target_crs=None):
+def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
     """Read the axes of a line layer onto the datum of ``target_crs`` (default: its own): list of AxisRow.
 
-    ``axis_field``: name given by the user or ''. InputError for two axes with one name and all that AxisLine refuses.
+    ``axis_field``: name given by the user or ''; ``more_fields``: names of fields that the run uses beside those that
+    every run does, so that a change in them is known later. InputError for two axes with one name and all that AxisLine
+    refuses.
     """
     check_geometry(source, QgsWkbTypes.GeometryType.LineGeometry)
     crs = checked_crs(source)
@@ -59,7 +65,26 @@ def read_axes(source, axis_field, feedback, target_crs=None):
         rows.append(AxisRow(line, {f.name().lower(): feature[i] for i, f in enumerate(source.fields())}))
     if not rows:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
+    names = {field.name().lower(): field.name() for field in source.fields()}
+    used = {source.fields()[naming].name().lower()} if naming >= 0 else set()
+    used |= {"group", *more_fields, *(OVERRIDES if OVERRIDES[0] in names else ())}
+    note(source, read_lines(source, [names[name] for name in used if name in names], feedback))
     return rows
+
+
+def read_lines(source, fields, feedback):
+    """What there is to be read of a line layer: InputRecord of its coordinates and of the ``fields`` (names) as
+    texts."""
+    coordinates, columns, rows = [], {name: [] for name in fields}, 0
+    for feature in source.getFeatures(QgsFeatureRequest(), UNCHECKED):
+        check_cancel(feedback)
+        rows += 1
+        shape = feature.geometry().constGet()
+        vertices = [] if shape is None else [(v.x(), v.y()) for v in shape.vertices()]
+        coordinates.append(np.array(vertices, float))
+        for name, column in columns.items():
+            column.append(as_text(feature[name]))
+    return reading(rows, {}, columns, coordinates, "line")
 
 
 def _axis_line(feature, name, to_degrees, ellipsoid):

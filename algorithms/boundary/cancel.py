@@ -8,6 +8,6 @@ class Cancelled(Exception):
 
 
 def check_cancel(feedback):
-    """Raise Cancelled where the user has asked for it."""
-    if feedback.isCanceled():
+    """Raise Cancelled where the user has asked for it; nobody is asked where ``feedback`` is None."""
+    if feedback is not None and feedback.isCanceled():
         raise Cancelled()

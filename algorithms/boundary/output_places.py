@@ -86,6 +86,13 @@ def written_path(path):
     return path if path.lower().endswith(tuple("." + one.lower() for one in endings)) else f"{path}.{endings[0]}"
 
 
+def source_of(text):
+    """The source of the layer that will stand at a destination text, as the host opens it; '' for temporary places and
+    those that are no file."""
+    place = place_of(text)
+    return "" if place is None else place[0] + (f"|layername={place[1]}" if place[1] else "")
+
+
 def place_of_file(text):
     """(real path, '') of a document's destination text; None for a temporary one."""
     return None if not text or text.startswith(_TEMPORARY) else (os.path.realpath(text), "")

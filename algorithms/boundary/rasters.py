@@ -4,8 +4,10 @@ import numpy as np
 from qgis.core import Qgis, QgsRasterLayer, QgsRectangle
 
 from ..core.errors import InputError
+from ..core.input_record import InputRecord, fingerprint
 from ..core.undulations import Grid
 from ..language.translation import tr
+from .readings import note
 
 # Rows around the stations: the margin of a smooth grid's tile and the tile itself.
 _AROUND = 80
@@ -30,18 +32,37 @@ def raster_grid(layer, lat, lon):
         # A fine global grid does not fit the memory; the rows of the stations and some around them do.
         first = int(np.clip((extent.yMaximum() - np.max(lat)) / step_lat - _AROUND, 0, last - 2))
         last = int(np.clip((extent.yMaximum() - np.min(lat)) / step_lat + _AROUND + 1, first + 2, last))
+    values = _values(raster, first, last)
+    note(layer, _reading(values, first, last))
     north = extent.yMaximum() - first * step_lat
-    window = QgsRectangle(extent.xMinimum(), extent.yMaximum() - last * step_lat, extent.xMaximum(), north)
+    return Grid(values, extent.xMinimum() + 0.5 * step_lon, north - 0.5 * step_lat, step_lon, step_lat)
+
+
+def _values(raster, first, last):
+    """Cells of the rows from ``first`` up to before ``last``, NaN where there is no value; InputError where they cannot
+    be read."""
+    extent, step = raster.extent(), raster.extent().height() / raster.height()
+    window = QgsRectangle(
+        extent.xMinimum(), extent.yMaximum() - last * step, extent.xMaximum(), extent.yMaximum() - first * step
+    )
     block = raster.dataProvider().block(1, window, raster.width(), last - first)
     if not block.isValid():
-        raise InputError(tr("The geoid raster '{}' cannot be read.").format(layer.name()))
-    return _grid_of(block, extent.xMinimum() + 0.5 * step_lon, north - 0.5 * step_lat, step_lon, step_lat)
-
-
-def _grid_of(block, west, north, step_lon, step_lat):
-
+        raise InputError(tr("The geoid raster '{}' cannot be read.").format(raster.name()))
     block.convert(Qgis.DataType.Float64)
     values = np.frombuffer(bytes(block.data()), dtype=np.float64).reshape(block.height(), block.width()).copy()
     if block.hasNoDataValue():
         values[values == block.noDataValue()] = np.nan
-    return Grid(values, west, north, step_lon, step_lat)
+    return values
+
+
+def _reading(values, first, last):
+    return InputRecord(rows=last - first, shape="raster", window=(first, last), hash=fingerprint([values]))
+
+
+def read_window(layer, first, last):
+    """What there is to be read of some rows of a raster: InputRecord; InputError where it cannot be read or is
+    smaller."""
+    raster = QgsRasterLayer(layer.source(), layer.name(), layer.providerType())
+    if not raster.isValid() or not 0 <= first < last <= raster.height():
+        raise InputError(tr("The geoid raster '{}' cannot be read.").format(layer.name()))
+    return _reading(_values(raster, first, last), first, last)

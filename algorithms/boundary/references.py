@@ -10,6 +10,9 @@ from ..language.number_text import listed
 from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_number, as_text
+from .readings import note, reading
+
+_TEXTS = ("h_system", "undul", "h_unit", "axes", "datum")
 
 
 @dataclass(frozen=True)
@@ -40,9 +43,14 @@ def read_references(source, feedback):
         values = {name: as_number(feature[indices[name]], source, indices[name], row) for name in needed[1:]}
         if not np.all(np.isfinite(list(values.values()))):
             raise InputError(tr("Layer '{}', row {}: the plane is not complete.").format(source.sourceName(), row))
-        for name in ("h_system", "undul", "h_unit", "axes", "datum"):
+        for name in _TEXTS:
             values[name] = as_text(feature[indices[name]]) if name in indices else ""
         rows.append(ReferenceRow(as_text(feature[indices["name"]]), values))
     if not rows:
         raise InputError(tr("Layer '{}' has no reference.").format(source.sourceName()))
+    names, numbers = [field.name() for field in source.fields()], needed[1:]
+    texts = {names[indices[key]]: [row.values[key] for row in rows] for key in _TEXTS if key in indices}
+    texts[names[indices["name"]]] = [row.name for row in rows]
+    columns = {names[indices[key]]: [row.values[key] for row in rows] for key in numbers}
+    note(source, reading(len(rows), columns, texts))
     return rows

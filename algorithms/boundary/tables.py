@@ -10,9 +10,11 @@ import numpy as np
 from qgis.core import QgsFeatureRequest, QgsProcessingFeatureSource, QgsWkbTypes
 
 from ..core.errors import InputError
+from ..core.input_record import InputRecord
 from ..language.translation import tr
 from .cancel import CANCEL_EVERY, check_cancel
 from .cells import as_number, as_text, cell_place
+from .readings import note, reading
 
 # Features kept from reading to writing spare a second reading; at about 0.4 kB each this bounds the memory.
 MOST_KEPT = 400_000
@@ -46,12 +48,13 @@ def check_geometry(source, kind):
 @dataclass(frozen=True)
 class Table:
     """Rows of a source as read: ``ids`` (n,); ``columns`` {key: array or list}; ``xyz``: arrays, None without geometry;
-    ``features``: kept for writing where they are few enough, else None."""
+    ``features``: kept for writing where they are few enough, else None; ``read``: its InputRecord, without a source."""
 
     ids: np.ndarray
     columns: dict
     xyz: Optional[tuple]
     features: Optional[list]
+    read: InputRecord
 
 
 def read_table(source, numbers, texts, feedback, geometry=False):
@@ -99,7 +102,16 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     xyz = None
     if geometry:
         xyz = (np.array(x, float), np.array(y, float), np.full(len(x), np.nan) if flat else np.array(z, float))
-    return Table(np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None)
+    read = _reading(source, numbers, texts, columns, xyz, len(ids))
+    note(source, read)
+    return Table(np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None, read)
+
+
+def _reading(source, numbers, texts, columns, xyz, rows):
+    """What was read, under the names of the fields."""
+    names = [field.name() for field in source.fields()]
+    named = [{names[index]: columns[key] for key, index in kind.items() if index >= 0} for kind in (numbers, texts)]
+    return reading(rows, *named, xyz or (), "point" if xyz else "")
 
 
 def _finite(values, source, field):

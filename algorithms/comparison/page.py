@@ -207,7 +207,7 @@ def _about(report, record):
         (
             tr("Made"),
             tr("{} with Tautline {}, QGIS {}").format(
-                date.today().isoformat(), record["versions"]["Tautline"], record["versions"]["QGIS"]
+                date.today().isoformat(), record.versions["Tautline"], record.versions["QGIS"]
             ),
         ),
     ]

@@ -46,7 +46,8 @@ def read_surveys(asked, run_units):
     typed = _typed_dates(asked.text("DATES"), len(layers))
     surveys = []
     for number, layer in enumerate(layers):
-        surveys.append(_survey(asked, run_units, asked.source_of(layer), typed[number] if typed else None))
+        source = asked.source_of("SURVEYS", layer)
+        surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
         asked.feedback.setProgress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)

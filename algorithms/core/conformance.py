@@ -1,6 +1,4 @@
-"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, stretches,
-the verdict.
-"""
+"""What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, the verdict."""
 
 from dataclasses import dataclass
 from math import erfc, sqrt
@@ -19,8 +17,6 @@ NORMAL_LIMIT = 0.752
 # A mean farther from zero than this many of its standard errors is a bias.
 BIAS_LIMIT = 2.0
 CERTAIN = 0.95
-# As many neighbours beyond the tolerance on one side are a movement, not blunders (METHOD 6).
-FEWEST_NEIGHBOURS = 3
 
 _normal = np.vectorize(lambda z: 0.5 * erfc(-z / sqrt(2.0)), otypes=[float])
 
@@ -131,36 +127,6 @@ def accuracy_95(residuals, *, own_heights=False):
     if own_heights:
         against.append("own heights")
     return Accuracy(float(vertical_accuracy_95(found.rms)), tuple(against), float(away))
-
-
-def stretches(axes, chainages, residuals, beyond):
-    """Stretches of at least three neighbours that are ``beyond`` (mask (n,)) on one side: list of index arrays by
-    chainage.
-
-    ``axes``: index of each station's axis (n,). Stations without a residual are passed over.
-    """
-    axes, chainages, residuals = np.asarray(axes), np.asarray(chainages, float), np.asarray(residuals, float)
-    rows = np.flatnonzero(np.isfinite(residuals) & np.isfinite(chainages))
-    rows = rows[np.lexsort((chainages[rows], axes[rows]))]
-    side = np.where(np.asarray(beyond, bool)[rows], np.sign(residuals[rows]), 0.0)
-    if not len(rows):
-        return []
-    cuts = np.flatnonzero((np.diff(side) != 0) | (np.diff(axes[rows]) != 0)) + 1
-    return [
-        part
-        for part, first in zip(np.split(rows, cuts), np.concatenate([[0], cuts]))
-        if side[first] != 0 and len(part) >= FEWEST_NEIGHBOURS
-    ]
-
-
-def flags_hold(axes, tested, suspected):
-    """Whether the ``suspected`` (mask (n,)) of each station's axis may be blunders (n,): not where they are three or
-    more and over a tenth of those ``tested``, since then the structure has another shape than was fitted (METHOD 6).
-    ``axes``: axis index (n,)."""
-    axes = np.asarray(axes, int)
-    count = np.bincount(axes, np.asarray(suspected, bool))
-    many = (count >= FEWEST_NEIGHBOURS) & (count > 0.1 * np.bincount(axes, np.asarray(tested, bool)))
-    return ~many[axes]
 
 
 CONFORMANCE_VERDICTS = (

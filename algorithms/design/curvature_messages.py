@@ -46,5 +46,12 @@ def tell_curvature(run, tested):
                     leg_title(one), listed(run.notation.texts(one.profile.chainage[aside]))
                 )
             )
+        for rows in one.moved:
+            run.asked.warn(
+                tr(
+                    "{}: {} neighbours from {} to {} are set aside on one side: that looks like a stretch that has "
+                    "moved, not like blunders. The shape is told of the other stations."
+                ).format(leg_title(one), len(rows), *run.notation.texts(one.profile.chainage[rows[[0, -1]]]))
+            )
     if len(tested) > MOST_TOLD:
         say(tr("{} more: see the table.").format(len(tested) - MOST_TOLD))

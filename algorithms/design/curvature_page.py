@@ -54,8 +54,8 @@ def curvature_page(run, tested, record):
         Fold(
             tr("How this was computed"),
             (
-                Paragraph(", ".join(f"{name} {value}" for name, value in record["versions"].items()), "small"),
-                Code(json.dumps(record, ensure_ascii=False, indent=1, default=str)),
+                Paragraph(", ".join(f"{name} {value}" for name, value in record.versions.items()), "small"),
+                Code(json.dumps(record.as_dict(), ensure_ascii=False, indent=1)),
             ),
         ),
     ]

@@ -12,13 +12,16 @@ from ..language.translation import tr
 
 @dataclass(frozen=True)
 class Tested:
-    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans; ``beyond``: how
-    many stations may be set aside, where more would have had to go and none was; else 0."""
+    """An axis or leg as tested: ``test`` of the kept stations; ``profile`` of all; ``kept``: booleans;
+    ``moved``: stretches of those set aside, index arrays; ``beyond``: how many stations may be set aside,
+    where more would have had to go and none was; else 0.
+    """
 
     name: str
     test: CurvatureTest
     profile: SurveyedLeg
     kept: np.ndarray
+    moved: tuple = ()
     beyond: int = 0
 
 

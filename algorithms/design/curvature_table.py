@@ -3,7 +3,6 @@
 import numpy as np
 
 from ..boundary.fields import CURVATURE
-from ..entry.base import record_text
 from .curvature_sentences import leg_title, verdict_sentence
 
 _COLUMN = {
@@ -41,7 +40,7 @@ def _row(run, one, record):
         "radius_hi": high / unit.chainage if np.isfinite(high) else None,
         "verdict": test.verdict,
         "sentence": verdict_sentence(leg_title(one), test, unit),
-        "record": record_text(record),
+        "record": record.text(),
     }
     for model in test.models:
         row[f"rms_{_COLUMN[model.name]}"] = model.rms / unit.height

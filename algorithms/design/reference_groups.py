@@ -10,6 +10,7 @@ from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_fram
 from ..core.geodesy import east_north, foot_and_normal
 from ..core.least_squares import suspected_step
 from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.moved_stretches import many_flagged, moved_stretches
 from ..core.quantiles import BAARDA
 from ..core.straightness import Straightness, straightness
 from ..core.tangent_point import LevelPlace, TangentPoint, level_place, tangent_point
@@ -17,8 +18,6 @@ from ..language.translation import tr
 from .height_accuracies import levelling_arms
 
 SAME_PLACE = 0.01
-MANY_FLAGGED = 0.1
-NEIGHBOURS = 3
 
 
 @dataclass(frozen=True)
@@ -34,8 +33,8 @@ class Step:
 class Fit:
     """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
     into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
-    ``moved``: runs of three and more flagged neighbours, tuples of the fit's own rows; ``many``: more than a tenth of
-    all is flagged. Both look like deformation rather than like blunders.
+    ``moved``: runs of three and more neighbours flagged on one side, tuples of the fit's own rows; ``many``: more than
+    a tenth of all is flagged. Both look like deformation rather than like blunders.
     """
 
     name: str
@@ -94,6 +93,7 @@ class Group:
         flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
         for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
             flagged[row] = True
+        moved = moved_stretches(run.structure.feet.axis[rows], run.chainage[rows], surface.residuals, flagged)
         more = self._level_place(run, surface, lat, lon, height)
         return Fit(
             self.name,
@@ -104,8 +104,8 @@ class Group:
             self.all_rows,
             self.at,
             flagged,
-            _moved_stretches(run, rows, flagged),
-            bool(flagged.mean() > MANY_FLAGGED and flagged.sum() >= NEIGHBOURS),
+            tuple(tuple(part.tolist()) for part in moved),
+            many_flagged(flagged.sum(), len(flagged)),
             tuple(_slope(surface, run.axes[k]) for k in self.axes),
             step=_step(run, rows, surface, sections),
             arms_apart=0 if datums is None else int(datums.max()),
@@ -218,21 +218,6 @@ def _counted_once(run, rows):
 def _limit(found):
     """What |w| of all rows is compared with; the set-aside ones are suspected anyway."""
     return found.solution.critical if np.isfinite(found.solution.critical) else BAARDA * 1e9
-
-
-def _moved_stretches(run, rows, flagged):
-    """Runs of at least three flagged neighbours along an axis: tuples of indices into ``rows``."""
-    axis, found = run.structure.feet.axis[rows], []
-    order = np.lexsort((run.chainage[rows], axis))
-    stretch = []
-    for k, previous in zip(order, [None, *order[:-1]]):
-        if stretch and (not flagged[k] or axis[k] != axis[previous]):
-            found.append(tuple(stretch))
-            stretch = []
-        if flagged[k]:
-            stretch.append(int(k))
-    found.append(tuple(stretch))
-    return tuple(one for one in found if len(one) >= NEIGHBOURS)
 
 
 def _step(run, rows, surface, sections):

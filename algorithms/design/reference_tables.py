@@ -10,7 +10,6 @@ from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import datum_name
 from ..core.units import metres_per
-from ..entry.base import record_text
 from ..structure.height_system import undulation_text
 from .fit_messages import lies_within, slope_deviation
 
@@ -79,7 +78,7 @@ def _reference_row(run, fit, record):
         first_date=first or None,
         last_date=last or None,
         global_t="none" if test is None else "passed" if test[3] else "failed",
-        record=record_text(record),
+        record=record.text(),
     )
     if fit.straightness is not None:
         s = fit.straightness

@@ -1,7 +1,6 @@
 """The summary of a run of designheights: a row for each axis."""
 
 from ..boundary.fields import SUMMARY
-from ..entry.base import record_text
 
 
 def summary_table(reports, notation, units, record, chainage):
@@ -22,7 +21,7 @@ def _empty_row(report, units, record):
         **dict.fromkeys(SUMMARY),
         **counts,
         "axis": report.name,
-        "record": record_text(record),
+        "record": record.text(),
         "chain_h": report.axis.chainage_height / units.height,
     }
 
@@ -47,6 +46,6 @@ def _summary_row(report, notation, units, record, chainage):
         high=statistics.high,
         low=statistics.low,
         no_height=statistics.no_height,
-        record=record_text({**record, "axes": {report.name: report.record(units)}}),
+        record=record.with_axes({report.name: report.record(units)}).text(),
     )
     return row

@@ -31,6 +31,7 @@ class SurveyedHeights:
         self.system = height_system(asked, points, self.units.height, needed)
         known = needed & np.isfinite(points.columns["height"])
         typed = asked.number("SIGMA")
+        self._sigma_field = sigma(self.structure.source)
         given = given_covariance(asked, self.structure.source, None if typed is None else typed * self.units.height)
         self.accuracies = accuracies(asked, points, self.units.height, known, sigma(self.structure.source) >= 0, given)
         self.height = points.columns["height"][feet.station] * self.units.height
@@ -60,5 +61,22 @@ class SurveyedHeights:
         return placed
 
     def record(self):
-        """The record of the run, as a dict."""
-        return self.asked.record(units=vars(self.units), **self.system.recorded)
+        """The RunRecord of the run."""
+        return self.asked.record(
+            units=self.units,
+            crs=self.structure.points.crs,
+            **self.system.recorded,
+            accuracy=self._accuracy(),
+            covariance=self._covariance(),
+        )
+
+    def _accuracy(self):
+        """How accurate the heights were taken to be, in the unit of heights: numbers of the form, field used."""
+        given = {"sigma": self.asked.number("SIGMA"), "sigma_km": self.asked.number("SIGMA_KM")}
+        index = self._sigma_field
+        given["field"] = self.structure.source.fields()[index].name() if index >= 0 else ""
+        return {key: value for key, value in given.items() if value not in (None, "")}
+
+    def _covariance(self):
+        """Source of the table with the covariance of the heights, '' where none was given."""
+        return next((one.source for one in self.asked.inputs("COVARIANCE")), "")

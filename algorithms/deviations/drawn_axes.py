@@ -10,12 +10,13 @@ from ..boundary.input_fields import named_field
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.station_notation import station_equations
-from ..entry.run_record import recorded_number, recorded_parameter, recorded_unit
+from ..entry.run_record import RunRecord
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.axis_overrides import AxisFields
 from ..structure.notation import Notation
+from ..structure.reviewed_stations import recorded_tolerance, units_of
 from ..structure.structure import read_structure
 
 # What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the
@@ -55,7 +56,7 @@ class Drawn:
     lines: list
     units: Units
     notation: Notation
-    record: dict
+    record: RunRecord
     crs: object
     layer: str
     stations: int
@@ -87,14 +88,14 @@ def read_drawn(asked, *, with_design):
     InputError for fields that are missing, and where the chainages are not those of the axis.
     """
     record = asked.record_of("STATIONS")
-    units = _units(asked, record)
+    units = units_of(record, asked.choice("HEIGHT_UNIT"), asked.choice("CHAINAGE_UNIT"))
     numbers = {
         "residual": _column("residual"),
         "chainage": _maybe("chainage"),
         **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")},
     }
     structure, _ = read_structure(asked, units, with_heights=False, more_numbers=numbers)
-    text = asked.text("EQUATIONS") or recorded_parameter(record, "EQUATIONS")
+    text = asked.text("EQUATIONS") or record.parameter("EQUATIONS")
     notation = Notation(units.chainage_name, units.chainage, station_equations(text))
     fields, feet = AxisFields(structure.axis_source), structure.feet
     # A station far from the axis is reviewed by no run; one without a design height is none of the structure's.
@@ -132,12 +133,6 @@ def read_drawn(asked, *, with_design):
     )
 
 
-def _units(asked, record):
-    height, chainage = (asked.choice(key) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
-    height = height or recorded_unit(record, "height_name") or chainage or "metre"
-    return Units(height, chainage or recorded_unit(record, "chainage_name") or height)
-
-
 def _placed(row, number, fields, structure, rows, units, record):
     """The axis with the chainage height and start that the given chainages were measured with.
 
@@ -148,7 +143,7 @@ def _placed(row, number, fields, structure, rows, units, record):
     given = np.isfinite(chainage)
     if not np.any(given):
         height = fields.number(row, number, "chain_h")
-        height = recorded_number(record, row.line.name, "chainage_height") if height is None else height
+        height = record.axis_number(row.line.name, "chainage_height") if height is None else height
         return Axis(row.line, (height or 0.0) * units.height)
     ground = Axis(row.line).chainages(feet.leg[rows], feet.along[rows])
     axis = Axis(row.line, _chainage_height(row.line, chainage[given], ground[given]))
@@ -187,7 +182,7 @@ def _tolerance(asked, row, number, fields, units, record):
     if value is None:
         value = asked.number("TOLERANCE")
     if value is None:
-        value = recorded_number(record, row.line.name, "tolerance")
+        return recorded_tolerance(record, row.line.name, units)
     if value is not None and value < 0:
         raise InputError(tr("Axis '{}': the tolerance {:g} is negative.").format(row.line.name, value))
     return None if value is None else value * units.height

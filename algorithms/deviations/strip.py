@@ -236,7 +236,7 @@ def _tell(drawn, one, strip, fits, asked):
             drawn.notation.text(strip.first),
         )
     )
-    if drawn.record.get("height_system") == "ellipsoidal":
+    if drawn.record.height_system == "ellipsoidal":
         asked.warn(
             tr(
                 "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is no water "

@@ -1,7 +1,7 @@
 """What all toolbox entries share: identity, checks, and THE run sequence: read, compute, write, style."""
 
-import json
 import math
+import os
 import traceback
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -11,6 +11,7 @@ from qgis.core import (
     Qgis,
     QgsProcessingAlgorithm,
     QgsProcessingException,
+    QgsProcessingFeatureSourceDefinition,
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
@@ -23,14 +24,17 @@ from qgis.PyQt.QtCore import QCoreApplication
 
 from ..boundary import output_backup, output_places, output_rows
 from ..boundary.cancel import Cancelled
+from ..boundary.reference_systems import definition as definition_of
 from ..core.errors import InputError
-from ..core.geodesy import library_versions
+from ..core.geodesy import datum_name, library_versions
+from ..core.input_record import InputRecord
 from ..documents.files import write_documents
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
+from .layer_records import layer_of, record_of_layer
 from .messages import REFUSAL, Message, hand
 from .request import Request
-from .run_record import recorded_run
+from .run_record import RunRecord
 from .version import VERSION
 
 speak_by(QCoreApplication.translate)
@@ -44,6 +48,8 @@ _ONLY_WITH = {
     "RADIUS": ("EARTH", "sphere"),
 }
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
+# What an entry states of its run that the record has a name for, beside units and reference system.
+_STATED = ("height_system", "undulation_source", "accuracy", "covariance", "axes")
 _OWN = {"ID", "TITLE", "GROUP", "GROUP_ID", "HELP", "TAGS"}
 
 
@@ -228,8 +234,15 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         with _refusals_told(feedback):
             self._records = {}
             for key, value in self._inputs(parameters):
-                self._records.setdefault(key, []).append(recorded_run(value, context))
-            self.prepared(Request(self, parameters, context, feedback, self._records))
+                self._records.setdefault(key, []).append(record_of_layer(value, context))
+            asked = Request(self, parameters, context, feedback, self._records)
+            for key, value in self._inputs(parameters):
+                for record in self._records[key]:
+                    if record.doubt:
+                        asked.warn(
+                            tr("Layer '{}': {}").format(layer_of(value, context).name(), record.doubt), keys=(key,)
+                        )
+            self.prepared(asked)
         return True
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
@@ -315,15 +328,43 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             )
         saved_styles.attach(asked.context, destination, table.style)
 
-    def run_record(self, asked, **more):
-        """The record of the run as a dict: entry, parameters as given, versions, and ``more``."""
+    def run_record(self, asked, *, units=None, crs=None, **more):
+        """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.
+
+        ``units``: language.units.Units, None where the run has none; ``crs``: of the output layer. Of ``more`` what
+        RunRecord has a name for is taken as such, the rest goes into its ``more``.
+        """
         given = {}
         for definition in self.parameterDefinitions():
             value = asked.given(definition.name())
             if value is not None and value != "":
                 given[definition.name()] = _recorded(value, asked.context)
-        versions = {"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()}
-        return {"entry": f"tautline:{self.ID}", "parameters": given, "versions": versions, **more}
+        known = {name: more.pop(name) for name in _STATED if name in more}
+        if crs is not None and crs.isValid():
+            known.update(crs=crs.authid() or crs.description(), datum=datum_name(definition_of(crs)))
+        return RunRecord(
+            f"tautline:{self.ID}",
+            given,
+            units.height_name if units else "",
+            units.chainage_name if units else "",
+            versions={"Tautline": VERSION, "QGIS": Qgis.version(), **library_versions()},
+            inputs={key: self.inputs_read(asked, key) for key in self._definitions(_INPUTS, asked.parameters)},
+            more=more,
+            **known,
+        )
+
+    def inputs_read(self, asked, key):
+        """InputRecords of an input that was given: what was read of it, else its source alone."""
+        value = asked.given(key)
+        several = value if isinstance(value, (list, tuple)) else [value]
+        readings = asked.readings(key)
+        if not isinstance(value, (list, tuple)):
+            place = _input_source(value, asked.context)
+            return tuple(one.of(place, _is_part(value)) for _, one in readings) or (InputRecord(place),)
+        read = {layer.source() for layer, _ in readings}
+        found = [one.of(layer.source()) for layer, one in readings]
+        found += [InputRecord(place) for place in (_recorded(one, asked.context) for one in several) if not read]
+        return tuple(found)
 
 
 def _tell_refusal(feedback, error):
@@ -366,6 +407,15 @@ def _recorded(value, context):
     return value.source() if hasattr(value, "source") and callable(value.source) else str(value)
 
 
-def record_text(record):
-    """A record as one line of JSON."""
-    return json.dumps(record, ensure_ascii=False, sort_keys=True, default=str)
+def _input_source(value, context):
+    """The source of an input, a file by its full path: the record may be read in another folder."""
+    text = _recorded(value, context)
+    path, bar, rest = text.partition("|")
+    return os.path.abspath(path) + bar + rest if os.path.isfile(path) else text
+
+
+def _is_part(value):
+    """Whether only some rows of a layer are handed to the run: a selection, a filter, a limit."""
+    if not isinstance(value, QgsProcessingFeatureSourceDefinition):
+        return False
+    return bool(value.selectedFeaturesOnly or value.featureLimit > 0 or getattr(value, "filterExpression", ""))

@@ -5,23 +5,26 @@ import math
 from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters
 
 from ..boundary.cancel import check_cancel
+from ..boundary.readings import readings_of
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
+from .layer_records import record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
-from .run_record import recorded_run
+from .run_record import RunRecord
 
 
 class Request:
     """What one run of a toolbox entry was asked for.
 
     ``entry``: the host's algorithm; ``parameters``: as given; ``context``, ``feedback``: the host's. ``records``: {key
-    of an input: list of the records of its layers}, as read before the run in the host's main thread.
+    of an input: list of the RunRecords of its layers}, as read before the run in the host's main thread.
     """
 
     def __init__(self, entry, parameters, context, feedback, records=None):
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
         self.records = records or {}
+        self._opened = {}
 
     def has(self, key):
         """Whether the entry has the parameter at all."""
@@ -40,20 +43,35 @@ class Request:
 
     def optional_source(self, key):
         """The feature source of a parameter, None where it is empty."""
-        return self.entry.parameterAsSource(self.parameters, key, self.context)
+        return self._kept(key, self.entry.parameterAsSource(self.parameters, key, self.context))
 
     def raster(self, key):
         """The raster layer of a parameter, None where it is empty."""
-        return self.entry.parameterAsRasterLayer(self.parameters, key, self.context)
+        return self._kept(key, self.entry.parameterAsRasterLayer(self.parameters, key, self.context))
+
+    def source_of(self, key, layer):
+        """The feature source of one of the layers of a parameter that takes several."""
+        definition = QgsProcessingParameterFeatureSource(key, "")
+        return self._kept(key, QgsProcessingParameters.parameterAsSource(definition, {key: layer}, self.context), layer)
+
+    def _kept(self, key, source, layer=None):
+        """``source``, kept as long as the request is: what is read of it is asked for later."""
+        if source is not None:
+            self._opened.setdefault(key, []).append((source, layer))
+        return source
+
+    def readings(self, key):
+        """What was read of an input: [(layer or None, InputRecord)], each reading once; ``layer``: of several."""
+        found = [(layer, one) for source, layer in self._opened.get(key, ()) for one in readings_of(source)]
+        return list(dict.fromkeys(found))
+
+    def inputs(self, key):
+        """InputRecords of what was read of an input so far, with their source; () where it is empty."""
+        return self.entry.inputs_read(self, key) if self.given(key) else ()
 
     def layers(self, key):
         """The layers of a parameter that takes several."""
         return self.entry.parameterAsLayerList(self.parameters, key, self.context)
-
-    def source_of(self, layer):
-        """The feature source of one layer of ``layers``."""
-        definition = QgsProcessingParameterFeatureSource("LAYER", "")
-        return QgsProcessingParameters.parameterAsSource(definition, {"LAYER": layer}, self.context)
 
     def number(self, key):
         """A number parameter, None where it is empty; InputError for infinity and what is no number."""
@@ -89,15 +107,16 @@ class Request:
         return Units(height or chainage or "metre", chainage or height or "metre")
 
     def record_of(self, key):
-        """The record of the run that made the layer of an input; an empty one where there is none."""
-        return next(iter(self.records.get(key, ())), {})
+        """The RunRecord of the run that made the layer of an input; an empty one, which is false, where there is
+        none."""
+        return next(iter(self.records.get(key, ())), RunRecord())
 
     def record_behind(self, source):
         """The record of the run that made the layer which a ``source``, a text, opens; in the host's main thread."""
-        return recorded_run(source, self.context)
+        return record_of_layer(source, self.context)
 
     def record(self, **more):
-        """The record of this run as a dict, see ``recorded``; ``more``: what the entry knows of it."""
+        """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""
         return self.entry.run_record(self, **more)
 
     def say(self, text, code="", keys=()):

@@ -1,124 +1,349 @@
-"""The record that an earlier run left with its layer: units, tolerances and controls as they were used."""
+"""The record of a run: what made a layer, in which units and height system, from which inputs; written and read here.
+
+One line of JSON travels with each output layer. A record comes from outside: it may be of an older version, edited by
+hand or cut off, so the one reader, ``RunRecord.read``, doubts all of it and never fails.
+"""
 
 import json
+import math
+from dataclasses import dataclass, field, replace
+from typing import Optional
 
-from qgis.core import QgsMapLayer, QgsProcessingFeatureSourceDefinition, QgsProcessingUtils, QgsVectorLayer
-
+from ..core.input_record import InputRecord
 from ..core.units import METRES
 from ..language.translation import tr
-from ..styles.layer_kinds import RECORD_PROPERTY
+
+# Raised when a key changes its meaning; records of before it was stated hold none.
+SCHEMA = 1
+# What is nested deeper than this is no record.
+_DEEPEST = 12
+_TEXTS = ("entry", "height_system", "undulation_source", "covariance")
+_AXIS_TEXTS = ("design", "earth", "horizon")
+_AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
+_ACCURACY_NUMBERS = ("sigma", "sigma_km")
+_KNOWN = {*_TEXTS, "schema", "parameters", "units", "reference_system", "accuracy", "versions", "axes", "inputs"}
 
 
-def _layer(value, context):
-    if isinstance(value, QgsProcessingFeatureSourceDefinition):
-        value = value.source.staticValue()
-    if isinstance(value, QgsMapLayer) or not isinstance(value, str) or not value:
-        return value if isinstance(value, QgsMapLayer) else None
-    return QgsProcessingUtils.mapLayerFromString(value, context)
+@dataclass(frozen=True)
+class RunRecord:
+    """What is known of the run that made a layer; an empty record is false.
 
-
-def recorded_run(value, context):
-    """The record of the run that made the layer of an input parameter's ``value``, as a dict; {} where there is none.
-
-    A layer of the project carries it; of a GeoPackage it is read from the style saved there.
+    ``entry``: its id, 'tautline:designheights'; ``parameters``: {key: text, number, truth or list of these} as given,
+    layers by their source; ``height_unit``, ``chainage_unit``: names, '' where not known; ``height_system``,
+    ``undulation_source``: texts; ``crs``: of the layer by its code, ``datum``: by its name; ``accuracy``: {'sigma',
+    'sigma_km': numbers in the unit of heights, 'field': name}, each where it was used; ``covariance``: source of the
+    table that holds the covariance of the heights, '' for none; ``versions``: {name: text}; ``axes``: {name: {'design',
+    'controls', 'slope', 'chainage_height', 'refraction', 'tolerance', 'earth', 'horizon'}} in the run's units;
+    ``inputs``: {key: tuple of InputRecord}; ``more``: anything else, as JSON has it. ``doubt``: '' or one sentence
+    which says that the record is damaged and what does not count.
     """
-    layer = _layer(value, context)
-    if layer is None:
-        return {}
-    text = layer.customProperty(RECORD_PROPERTY, "")
-    if not text and layer.providerType() == "ogr":
-        # A layer given by its file is opened without its style; the project's own are left as they are.
-        saved = QgsVectorLayer(layer.source(), layer.name(), "ogr")
-        text = saved.customProperty(RECORD_PROPERTY, "") if saved.isValid() else ""
+
+    entry: str = ""
+    parameters: dict = field(default_factory=dict)
+    height_unit: str = ""
+    chainage_unit: str = ""
+    height_system: str = ""
+    undulation_source: str = ""
+    crs: str = ""
+    datum: str = ""
+    accuracy: dict = field(default_factory=dict)
+    covariance: str = ""
+    versions: dict = field(default_factory=dict)
+    axes: dict = field(default_factory=dict)
+    inputs: dict = field(default_factory=dict)
+    more: dict = field(default_factory=dict)
+    schema: int = SCHEMA
+    doubt: str = ""
+
+    def __bool__(self):
+        return bool(self.entry or self.axes)
+
+    @classmethod
+    def read(cls, given):
+        """The record in a JSON text or a dict; an empty one for '' and None. It never fails: see ``doubt``."""
+        return _Reader().record(given)
+
+    def text(self):
+        """The record as one line of JSON."""
+        return json.dumps(self.as_dict(), ensure_ascii=False, sort_keys=True, allow_nan=False)
+
+    def as_dict(self):
+        """The record as JSON has it: dicts, lists, texts, finite numbers; what is empty is left out."""
+        units = {"height_name": self.height_unit, "chainage_name": self.chainage_unit}
+        parts = {
+            "units": {key: unit for key, unit in units.items() if unit},
+            "reference_system": {key: text for key, text in (("crs", self.crs), ("datum", self.datum)) if text},
+            "inputs": {key: [_input_dict(one) for one in many] for key, many in self.inputs.items()},
+            **{key: getattr(self, key) for key in (*_TEXTS, "accuracy", "axes")},
+        }
+        known = {
+            "schema": self.schema,
+            "parameters": self.parameters,
+            "versions": self.versions,
+            **{key: value for key, value in parts.items() if value},
+        }
+        return _json({**self.more, **known})
+
+    # --- what is asked of it
+
+    def with_axes(self, axes):
+        """The same record with what was used on each axis."""
+        return replace(self, axes=axes)
+
+    def axis(self, name):
+        """What was used on an axis, {} where nothing is known."""
+        return self.axes.get(name, {})
+
+    def axis_number(self, axis, name):
+        """A number of one axis in the record's units, None where there is none."""
+        value = self.axis(axis).get(name)
+        return float(value) if _is_number(value) else None
+
+    def parameter(self, key):
+        """A parameter of the run as text, '' where it was not given or is no text."""
+        value = self.parameters.get(key)
+        return value if isinstance(value, str) else ""
+
+    def parameter_number(self, key):
+        """A parameter of the run as a finite number, None where it was not given or is none."""
+        try:
+            value = float(self.parameters.get(key, "nan"))
+        except (TypeError, ValueError, OverflowError):
+            return None
+        return value if math.isfinite(value) else None
+
+
+def unit_warning(record: RunRecord, name, unit) -> Optional[str]:
+    """A sentence where the ``record`` of layer ``name`` tells another unit of heights than ``unit``, None elsewhere."""
+    if not record.height_unit or record.height_unit == unit:
+        return None
+    return tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(
+        name, record.height_unit, unit
+    )
+
+
+def _is_number(value):
+    """Whether a value of JSON is a finite number; truths are none."""
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return False
     try:
-        record = json.loads(text or "{}")
-    except ValueError:
+        return math.isfinite(float(value))
+    except OverflowError:
+        return False
+
+
+def _input_dict(one):
+    told = {"source": one.source, "rows": one.rows, "numbers": one.numbers, "texts": one.texts, "shape": one.shape}
+    told.update({"window": one.window, "hash": one.hash, "part": one.part})
+    return {key: value for key, value in told.items() if value not in ("", (), False, -1)}
+
+
+def _json(value):
+    """A value as strict JSON can hold it: numbers of arrays are plain ones, infinity and NaN are null."""
+    if isinstance(value, RunRecord):
+        return value.as_dict()
+    if isinstance(value, dict):
+        return {str(key): _json(one) for key, one in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_json(one) for one in value]
+    if type(value).__module__ == "numpy":
+        value = value.tolist()
+        return _json(value) if isinstance(value, list) else _json_scalar(value)
+    return _json_scalar(value)
+
+
+def _json_scalar(value):
+    if isinstance(value, float):
+        return float(value) if math.isfinite(value) else None
+    return value if value is None or isinstance(value, (str, bool, int)) else str(value)
+
+
+class _Reader:
+    """One reading: what is of the wrong kind is left out and its name kept."""
+
+    def __init__(self):
+        self._lost = []
+
+    def record(self, given):
+        parsed = self._parsed(given)
+        record = self._record(parsed)
+        if not self._lost:
+            return record
+        names = ", ".join(list(dict.fromkeys(self._lost))[:6])
+        doubt = tr("the record of the run that made it is damaged; what cannot be read of it does not count: {}.")
+        return replace(record, doubt=doubt.format(names))
+
+    def _parsed(self, given):
+        if given is None or (isinstance(given, str) and not given.strip()):
+            return {}
+        if isinstance(given, str):
+            try:
+                given = json.loads(given)
+            # A text nested without end is refused by the parser's own depth, a number of thousands of digits by int.
+            except (ValueError, RecursionError):
+                given = None
+        return given if isinstance(given, dict) else self._none(tr("all of it"))
+
+    def _none(self, name):
+        self._lost.append(name)
         return {}
-    return record if isinstance(record, dict) else {}
 
-
-def recorded_unit(record, name):
-    """Recorded 'height_name' or 'chainage_name', '' where there is none that is known."""
-    units = record.get("units")
-    unit = units.get(name) if isinstance(units, dict) else None
-    return unit if unit in METRES else ""
-
-
-def recorded_number(record, axis, name):
-    """Recorded number of one axis, in the recorded unit; None where there is none."""
-    axes = record.get("axes")
-    one = axes.get(axis) if isinstance(axes, dict) else None
-    value = one.get(name) if isinstance(one, dict) else None
-    return float(value) if isinstance(value, (int, float)) and not isinstance(value, bool) else None
-
-
-def recorded_parameter(record, key):
-    """A parameter of the recorded run as text, '' where it was not given."""
-    given = record.get("parameters")
-    value = given.get(key) if isinstance(given, dict) else None
-    return value if isinstance(value, str) else ""
-
-
-def warn_of_unit(record, name, unit, asked):
-    """Warn where the ``record`` of the run that made layer ``name`` tells another unit of heights than ``unit``."""
-    made = recorded_unit(record, "height_name") or recorded_parameter(record, "HEIGHT_UNIT")
-    if made and made != unit:
-        asked.warn(
-            tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(name, made, unit),
-            keys=("HEIGHT_UNIT",),
+    def _record(self, given):
+        units, system = self._dict(given, "units"), self._dict(given, "reference_system")
+        parameters = self._plain(self._dict(given, "parameters"), "parameters", lists=True)
+        height, chainage = self._unit(units, "height_name"), self._unit(units, "chainage_name")
+        if not units:
+            # The oldest records tell units only where the form was told them.
+            height, chainage = (self._known_unit(parameters.get(key)) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
+            chainage = chainage or height
+        schema = given.get("schema", 0)
+        if isinstance(schema, bool) or not isinstance(schema, int) or not 0 <= schema <= SCHEMA:
+            self._lost.append("schema")
+            schema = 0
+        axes = self._dict(given, "axes")
+        return RunRecord(
+            parameters=parameters,
+            height_unit=height,
+            chainage_unit=chainage,
+            crs=self._text(system, "crs"),
+            datum=self._text(system, "datum"),
+            accuracy=self._accuracy(self._dict(given, "accuracy")),
+            versions=self._texts(self._dict(given, "versions"), "versions"),
+            axes={str(name): self._axis(one) for name, one in axes.items() if self._is_dict(one, "axes")},
+            inputs=self._inputs(self._dict(given, "inputs")),
+            more=self._more({key: value for key, value in given.items() if key not in _KNOWN}),
+            schema=schema,
+            **{key: self._text(given, key) for key in _TEXTS},
         )
 
+    # --- of one kind each; JSON's null is no value
 
-_TEXTS = ("entry", "height_system", "undulation_source")
+    def _is_dict(self, value, name):
+        if isinstance(value, dict):
+            return True
+        self._lost.append(name)
+        return False
 
+    def _dict(self, given, key):
+        value = given.get(key)
+        return {} if value is None else value if self._is_dict(value, key) else {}
 
-_AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
+    def _text(self, given, key):
+        value = given.get(key)
+        if value is None or isinstance(value, str):
+            return value or ""
+        self._lost.append(key)
+        return ""
 
+    def _texts(self, given, name):
+        found = {key: self._text(given, key) if isinstance(value, str) else None for key, value in given.items()}
+        if None in found.values():
+            self._lost.append(name)
+        return {str(key): value for key, value in found.items() if value is not None}
 
-_AXIS_TEXTS = ("design", "earth", "horizon")
+    def _number(self, given, key):
+        """A finite number, None where there is none."""
+        value = given.get(key)
+        if value is None or _is_number(value):
+            return None if value is None else float(value)
+        self._lost.append(key)
+        return None
 
+    @staticmethod
+    def _known_unit(value):
+        return value if isinstance(value, str) and value in METRES else ""
 
-def _dict(value):
-    return value if isinstance(value, dict) else {}
+    def _unit(self, units, key):
+        value = units.get(key)
+        if value is not None and not self._known_unit(value):
+            self._lost.append("units")
+        return self._known_unit(value)
 
+    def _plain(self, given, name, *, lists=False):
+        """Texts, truths and finite numbers of a dict; ``lists``: also lists of such."""
+        found = {}
+        for key, value in given.items():
+            if value is None:
+                continue
+            if isinstance(value, (str, bool)) or _is_number(value):
+                found[str(key)] = value
+            elif lists and isinstance(value, list):
+                found[str(key)] = [one for one in value if isinstance(one, (str, bool)) or _is_number(one)]
+                if len(found[str(key)]) < len(value):
+                    self._lost.append(name)
+            else:
+                self._lost.append(name)
+        return found
 
-def _number(value):
-    return isinstance(value, (int, float)) and not isinstance(value, bool) and value == value
+    def _accuracy(self, given):
+        found = {key: self._number(given, key) for key in _ACCURACY_NUMBERS}
+        found["field"] = self._text(given, "field")
+        return {key: value for key, value in found.items() if value not in (None, "")}
 
+    def _axis(self, given):
+        others = {key: value for key, value in given.items() if key not in (*_AXIS_TEXTS, *_AXIS_NUMBERS, "controls")}
+        axis = self._plain(others, "axes", lists=True)
+        axis.update({key: self._text(given, key) for key in _AXIS_TEXTS})
+        axis.update({key: self._number(given, key) for key in _AXIS_NUMBERS})
+        axis["controls"] = []
+        controls = given.get("controls")
+        if controls is not None and not isinstance(controls, list):
+            self._lost.append("controls")
+        for one in controls if isinstance(controls, list) else ():
+            if isinstance(one, dict) and _is_number(one.get("chainage")) and _is_number(one.get("height")):
+                axis["controls"].append(self._plain(one, "controls"))
+            else:
+                self._lost.append("controls")
+        return {key: value for key, value in axis.items() if value not in (None, "")}
 
-def _axis(given):
-    axis = {key: given[key] for key in _AXIS_TEXTS if isinstance(given.get(key), str)}
-    axis.update({key: float(given[key]) for key in _AXIS_NUMBERS if _number(given.get(key))})
-    controls = given.get("controls")
-    axis["controls"] = (
-        [
-            one
-            for one in controls
-            if isinstance(one, dict) and _number(one.get("chainage")) and _number(one.get("height"))
-        ]
-        if isinstance(controls, list)
-        else []
-    )
-    return axis
+    def _inputs(self, given):
+        found = {}
+        for key, many in given.items():
+            if not isinstance(many, list):
+                self._lost.append("inputs")
+                continue
+            found[str(key)] = tuple(self._input(one) for one in many if self._is_dict(one, "inputs"))
+        return found
 
+    def _input(self, given):
+        rows, part = given.get("rows", -1), given.get("part", False)
+        if not _is_number(rows) or not isinstance(part, bool):
+            self._lost.append("inputs")
+            rows, part = -1, False
+        window = self._list(given, "window", int)
+        return InputRecord(
+            self._text(given, "source"),
+            int(rows),
+            self._list(given, "numbers", str),
+            self._list(given, "texts", str),
+            self._text(given, "shape"),
+            window if len(window) == 2 and not any(isinstance(one, bool) for one in window) else (),
+            self._text(given, "hash"),
+            part,
+        )
 
-def clean_record(given):
-    """A record with texts, numbers and dicts where these are due; all else is left out. ``given``: a dict, or JSON
-    text.
-    """
-    if isinstance(given, str):
-        try:
-            given = json.loads(given or "{}")
-        except ValueError:
-            given = {}
-    given = _dict(given)
-    record = {key: given[key] for key in _TEXTS if isinstance(given.get(key), str)}
-    record["axes"] = {str(name): _axis(one) for name, one in _dict(given.get("axes")).items() if isinstance(one, dict)}
-    for key in ("units", "versions"):
-        record[key] = {str(name): value for name, value in _dict(given.get(key)).items() if isinstance(value, str)}
-    record["parameters"] = {
-        str(name): value
-        for name, value in _dict(given.get("parameters")).items()
-        if isinstance(value, (str, int, float, bool))
-    }
-    return record if "entry" in record or record["axes"] else {}
+    def _list(self, given, key, kind):
+        value = given.get(key)
+        if value is None:
+            return ()
+        if isinstance(value, list) and all(isinstance(one, kind) for one in value):
+            return tuple(value)
+        self._lost.append("inputs")
+        return ()
+
+    def _more(self, given):
+        return {str(key): self._any(value, str(key), _DEEPEST) for key, value in given.items()}
+
+    def _any(self, value, name, deepest):
+        """Any value of JSON without infinities, nested no deeper than ``deepest``."""
+        if isinstance(value, (list, dict)) and not deepest:
+            self._lost.append(name)
+            return None
+        if isinstance(value, list):
+            return [self._any(one, name, deepest - 1) for one in value]
+        if isinstance(value, dict):
+            return {str(key): self._any(one, name, deepest - 1) for key, one in value.items()}
+        if value is None or isinstance(value, (str, bool)) or _is_number(value):
+            return value
+        self._lost.append(name)
+        return None

@@ -1,14 +1,38 @@
-"""Decisions on flagged stations: the words in the table, what each means, and the names of its file and fields."""
+"""Flags and decisions on stations: the words in the tables, what each means, and the names of file and fields."""
 
 from .translation import tr
 
 # As they stand in the field 'decision', whatever the user's language; other entries read them.
 ACCEPT, MEASURE_AGAIN, READING_ERROR, MOVE = "accept", "measure again", "reading error", "move the support"
 DECISIONS = (ACCEPT, MEASURE_AGAIN, READING_ERROR, MOVE)
+# Flags of a test, as they stand in the field 'flag'; 'measure again' is one too.
+SUSPECTED = "suspected blunder"
+# What others write for the same.
+_ALIKE = {
+    "accepted": ACCEPT,
+    "keep": ACCEPT,
+    "blunder": READING_ERROR,
+    "leave out": READING_ERROR,
+    "left out": READING_ERROR,
+}
+DECISION_WORDS = (*DECISIONS, *_ALIKE)
+_FLAGS = {SUSPECTED: SUSPECTED, "blunder": SUSPECTED, MEASURE_AGAIN: MEASURE_AGAIN}
 # Beside the result residuals.gpkg stands residuals_decisions.gpkg, which no run writes.
 ENDING = "_decisions.gpkg"
 TABLE = "decisions"
 FIELDS = ("axis", "station", "chainage", "decision", "note", "by", "at")
+
+
+def decision_of(text):
+    """The decision that a text means, in any case of letters; None for a word that is not known, '' for ''."""
+    word = text.strip().casefold()
+    return word if word in ("", *DECISIONS) else _ALIKE.get(word)
+
+
+def flag_of(text):
+    """The flag that a text means, in any case of letters: SUSPECTED or MEASURE_AGAIN; '' for all else, which raises no
+    doubt."""
+    return _FLAGS.get(text.strip().casefold(), "")
 
 
 def decision_label(decision):

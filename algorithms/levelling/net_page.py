@@ -186,8 +186,8 @@ def _heights(run):
 
 def _record(record):
     pairs = [
-        (tr("Entry"), record["entry"]),
-        *record["parameters"].items(),
-        *((name, version) for name, version in record["versions"].items()),
+        (tr("Entry"), record.entry),
+        *record.parameters.items(),
+        *((name, version) for name, version in record.versions.items()),
     ]
     return Facts(tuple(pairs))

@@ -15,6 +15,9 @@ def database_path(text):
 
 def _paths(parameters):
     for value in parameters.values():
+        if isinstance(value, list):
+            yield from _paths(dict(enumerate(value)))
+            continue
         text = str(value)
         found = database_path(text) if text.startswith("ogr:") else text.split("|")[0]
         if os.path.isabs(found):
@@ -23,7 +26,7 @@ def _paths(parameters):
 
 def common_folder(records):
     """The folder that all files of the records lie under, with its separator; '' where there is none worth naming."""
-    folders = [os.path.dirname(path) for record in records for path in _paths(_parameters(record))]
+    folders = [os.path.dirname(path) for record in records for path in _paths(record.parameters)]
     if not folders:
         return ""
     try:
@@ -33,11 +36,9 @@ def common_folder(records):
     return folder + os.sep if len(folder) > 3 else ""
 
 
-def _parameters(record):
-    return record.get("parameters", {})
-
-
 def _short(value, folder):
+    if isinstance(value, list):
+        return [_short(one, folder) for one in value]
     if isinstance(value, str) and re.search(r"[?&]uid=\{", value):
         return tr("a layer in memory: save it first")
     return value.replace(folder, "") if folder and isinstance(value, str) else value
@@ -46,7 +47,7 @@ def _short(value, folder):
 def local_geopackage(record):
     """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is
     data: nothing else that it names is opened."""
-    place = str(_parameters(record).get("STATIONS", ""))
+    place = str(record.parameters.get("STATIONS", ""))
     path = place.split("|")[0]
     return place if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path) else ""
 
@@ -60,7 +61,7 @@ def quoted(text):
 
 def usable(record):
     """True where a record names an entry of this toolbox that can be called again."""
-    return re.fullmatch(r"tautline:[a-z]+", record.get("entry", "")) is not None
+    return re.fullmatch(r"tautline:[a-z]+", record.entry) is not None
 
 
 def command_lines(records, folder):
@@ -68,11 +69,12 @@ def command_lines(records, folder):
     lines = []
     for record in records:
         parts = [
-            f"--{key}={quoted(_plain(_short(value, folder)))}"
-            for key, value in sorted(_parameters(record).items())
+            f"--{key}={quoted(_plain(_short(one, folder)))}"
+            for key, value in sorted(record.parameters.items())
+            for one in (value if isinstance(value, list) else [value])
             if re.fullmatch(r"[A-Z0-9_]+", key)
         ]
-        lines.append(" \\\n    ".join([f"qgis_process run {record['entry']}", *parts]))
+        lines.append(" \\\n    ".join([f"qgis_process run {record.entry}", *parts]))
     return "\n".join(([f"cd {shlex.quote(folder)}"] if folder else []) + lines)
 
 
@@ -84,12 +86,12 @@ def python_lines(records, folder):
     """The same calls as Python typed in the desktop."""
     lines = ["import processing"] + ([f"import os\nos.chdir({folder!r})"] if folder else [])
     for record in records:
-        given = [f"    {key!r}: {_short(value, folder)!r}," for key, value in sorted(_parameters(record).items())]
-        lines.append("\n".join([f"processing.run({record['entry']!r}, {{", *given, "})"]))
+        given = [f"    {key!r}: {_short(value, folder)!r}," for key, value in sorted(record.parameters.items())]
+        lines.append("\n".join([f"processing.run({record.entry!r}, {{", *given, "})"]))
     return "\n".join(lines)
 
 
 def versions_text(record):
     """'Tautline 0.1.0, QGIS 3.22, PROJ 9.1' of a record."""
-    told = ", ".join(f"{name} {value}" for name, value in sorted(record.get("versions", {}).items()))
+    told = ", ".join(f"{name} {value}" for name, value in sorted(record.versions.items()))
     return told or tr("not recorded")

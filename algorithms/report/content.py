@@ -189,7 +189,8 @@ def _remark(found, row):
         moved = any(row in rows for rows in found.moved)
         texts.append(tr("suspected; stretch that moved") if moved else tr("suspected blunder"))
     if row in one.decided:
-        decision, note, by, at = one.decided[row]
+        decided = one.decided[row]
+        decision, note, by, at = decided.word, decided.note, decided.by, decided.at
         who = ", ".join(text for text in (by, at) if text)
         texts.append(
             tr("decision: {}").format(decision_label(decision))

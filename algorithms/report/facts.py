@@ -5,7 +5,6 @@ import numpy as np
 from ..core.geodesy import datum_name, ellipsoid_of
 from ..core.station_notation import station_text
 from ..core.units import metres_per
-from ..entry.run_record import recorded_number, recorded_unit
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
 from ..language.translation import tr
@@ -40,12 +39,12 @@ def run_facts(found, titles, crs):
     days = sorted({text[:10] for text in one.date if text})
     if days:
         yield tr("Surveyed"), days[0] if len(days) == 1 else tr("{} to {}").format(days[0], days[-1])
-    system = _SYSTEMS.get(record.get("height_system"))
+    system = _SYSTEMS.get(record.height_system)
     yield tr("Heights"), tr(system or _NOT_RECORDED)
-    source = record.get("undulation_source", "")
-    if record.get("height_system") in ("grid", "constant") and source:
+    source = record.undulation_source
+    if record.height_system in ("grid", "constant") and source:
         value = tr("{} in the unit of heights").format(source.replace("-", "\u2212"))
-        yield tr("Source of the undulations"), source if record["height_system"] == "grid" else value
+        yield tr("Source of the undulations"), source if record.height_system == "grid" else value
     yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
     yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
     name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
@@ -78,18 +77,18 @@ def _state(text):
 def axis_facts(found, axis):
     """(name, value) of one axis as its record tells; nothing without a record."""
     one, record = found.reviewed, found.reviewed.record
-    mine = record.get("axes", {}).get(axis)
-    if mine is None:
+    mine = record.axis(axis)
+    if not mine:
         return
     design = mine.get("design", "")
     yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
-    for letter, control in zip("AB", mine["controls"]):
+    for letter, control in zip("AB", mine.get("controls", ())):
         yield tr("Control {}").format(letter), _control(control, record)
     slope = mine.get("slope")
     if slope is not None and design in ("inclined", "grade"):
         yield tr("Slope"), tr("{} (rise per chainage)").format(number_text(slope, 8))
-    height_unit = recorded_unit(record, "height_name") or one.units.height_name
-    height = recorded_number(record, axis, "chainage_height")
+    height_unit = record.height_unit or one.units.height_name
+    height = record.axis_number(axis, "chainage_height")
     if height is not None:
         yield tr("Chainage height"), full_height(height * metres_per(height_unit), height_unit)
     earth = mine.get("earth", tr("not recorded"))
@@ -105,14 +104,14 @@ def axis_facts(found, axis):
         yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
     if mine.get("refraction"):
         yield tr("Refraction coefficient k"), number_text(mine["refraction"], 3)
-    tolerance = recorded_number(record, axis, "tolerance")
+    tolerance = record.axis_number(axis, "tolerance")
     if tolerance is not None:
         yield tr("Tolerance"), "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
 
 
 def _control(control, record):
-    unit = recorded_unit(record, "height_name") or "metre"
-    along = recorded_unit(record, "chainage_name") or unit
+    unit = record.height_unit or "metre"
+    along = record.chainage_unit or unit
     chainage, height = float(control["chainage"]), float(control["height"])
     how = tr("stated") if control.get("typed") else tr("the as-built height there")
     return tr("{}, {} {} ({})").format(

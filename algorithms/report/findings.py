@@ -6,19 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..core.conformance import (
-    Accuracy,
-    Figures,
-    Verdict,
-    accuracy_95,
-    conformance,
-    figures,
-    flags_hold,
-    stretches,
-    verdict,
-)
+from ..core.conformance import Accuracy, Figures, Verdict, accuracy_95, conformance, figures, verdict
+from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
 from ..language.height_text import Amounts, amounts_within
-from ..structure.reviewed_stations import Reviewed, accepted, doubtful
+from .data import Reviewed, accepted, doubtful
 
 
 @dataclass(frozen=True)
@@ -61,11 +52,8 @@ def findings(reviewed):
     suspected = one.suspected & flags_hold(number, np.isfinite(one.w), one.suspected)
     # Without a tolerance it is the test that says which stations depart.
     beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
-    moved = stretches(number, one.chainage, one.residual, beyond)
-    in_stretch = np.zeros(len(one), bool)
-    for rows in moved:
-        in_stretch[rows] = True
-    doubt = doubtful(one, suspected & ~in_stretch)
+    moved = moved_stretches(number, one.chainage, one.residual, beyond)
+    doubt = doubtful(one, suspected & ~in_stretch(len(one), moved))
     probability = conformance(one.residual, one.tolerance, one.sd)
     on = np.where(one.status == "off axis", np.nan, one.residual)
     believed = np.where(doubt, np.nan, on)
@@ -88,12 +76,12 @@ def own_heights(reviewed):
     """Whether the design was taken from the heights it is compared with: a control left empty, or a fitted
     reference.
     """
-    fitted = [row["record"].get("entry") == "tautline:fitreference" for row in reviewed.references]
+    fitted = [row["record"].entry == "tautline:fitreference" for row in reviewed.references]
     return any(
-        any(control.get("typed") is False for control in axis["controls"])
+        any(control.get("typed") is False for control in axis.get("controls", ()))
         or axis.get("design") == "reference"
         and (not fitted or any(fitted))
-        for axis in reviewed.record.get("axes", {}).values()
+        for axis in reviewed.record.axes.values()
     )
 
 

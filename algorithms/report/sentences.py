@@ -177,9 +177,9 @@ def certainty(found):
 
 def system_warning(found):
     """What an unknown or constant undulation leaves out of a straight design; '' where nothing is."""
-    designs = {axis.get("design") for axis in found.reviewed.record.get("axes", {}).values()}
+    designs = {axis.get("design") for axis in found.reviewed.record.axes.values()}
     straight = bool(designs - {"level", "grade", None})
-    if not straight or found.reviewed.record.get("height_system") not in ("unknown", "constant"):
+    if not straight or found.reviewed.record.height_system not in ("unknown", "constant"):
         return ""
     return tr(
         "The geoid's slope and bending were not known to this run. A slope of 5 seconds of arc, which is common, "

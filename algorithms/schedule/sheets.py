@@ -22,7 +22,7 @@ def _system(made):
         "field": tr("above the geoid"),
         "grid": tr("above the geoid"),
         "constant": tr("above the geoid"),
-    }.get(made.get("height_system"), "")
+    }.get(made.height_system, "")
 
 
 def _order(supports):
@@ -38,15 +38,15 @@ def _order(supports):
 
 def _about(schedule, record):
     """What the heights are, and what made the sheet."""
-    made = record.get("made_from") or {}
+    made = record.more["made_from"]
     unit, facts = UNIT_LABELS[schedule.units.height_name], []
     system = _system(made)
     facts.append((tr("Heights"), tr("in {}").format(unit) + (", " + system if system else "")))
-    designs = {one.get("design") for one in (made.get("axes") or {}).values() if isinstance(one, dict)} - {None}
+    designs = {one.get("design") for one in made.axes.values()} - {None}
     if designs:
-        facts.append((tr("Design"), ", ".join(sorted(map(str, designs)))))
+        facts.append((tr("Design"), ", ".join(sorted(designs))))
     facts.append((tr("Stations from"), schedule.supports.points.name))
-    versions = record["versions"]
+    versions = record.versions
     facts.append(
         (
             tr("Made"),

@@ -137,7 +137,8 @@ def _from_grid(asked, points, needed):
                 "transform the stations first."
             ).format(points.name, geodesy.datum_name(_definition(points)))
         )
-    between = asked.choice("GEOID_BETWEEN") or asked.record_of("STATIONS").get("geoid_between") or BETWEEN[0]
+    recorded = asked.record_of("STATIONS").more.get("geoid_between")
+    between = asked.choice("GEOID_BETWEEN") or (recorded if recorded in BETWEEN else BETWEEN[0])
     if layer is not None:
         surface, name = raster_grid(layer, lat, lon), tr("the raster '{}'").format(layer.name())
     else:

@@ -1,65 +1,75 @@
-"""What a review report is written about: stations with residuals, flags and decisions, and the records of the runs."""
+"""Stations with residuals, as a run has left them, with their flags and decisions: the one reader for all who review.
+
+Report, schedule, bars, profile and flagged stations take from here which fields are meant, which units hold, what a
+flag or a decision says, and which station a row of another table is about.
+"""
 
 from dataclasses import dataclass
+from typing import Optional
 
 import numpy as np
+from qgis.core import QgsFeatureRequest
 
+from ..boundary.cells import as_text
 from ..boundary.input_fields import named_field
-from ..boundary.points import read_points
+from ..boundary.points import Points, read_points
 from ..boundary.tables import read_table
 from ..core.errors import InputError
 from ..core.matching import name_key
-from ..core.residuals import statuses
-from ..core.station_notation import station_texts
+from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
-from ..entry.run_record import clean_record, recorded_number, recorded_unit
-from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
+from ..entry.run_record import RunRecord
+from ..language.decision_words import DECISION_WORDS, SUSPECTED, decision_of, flag_of
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
 
-_NUMBERS = ("residual", "design_h", "flat_h", "chainage", "offset", "sd")
-_TEXTS = ("axis", "station", "status", "date")
-SUSPECTED = "suspected blunder"
-# What others write for the same decisions.
-_ALIKE = {
-    "accepted": ACCEPT,
-    "keep": ACCEPT,
-    "blunder": READING_ERROR,
-    "leave out": READING_ERROR,
-    "left out": READING_ERROR,
-}
-REFERENCE_NUMBERS = (
-    "number",
-    "removed",
-    "rms",
-    "sd_h",
-    "str_vert",
-    "rng_vert",
-    "str_lat",
-    "rng_lat",
-    "str_comb",
-    "max_comb",
-    "tan_lat",
-    "tan_lon",
-    "tan_chain",
-    "tan_sd",
-)
-REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "record")
-CURVATURE_NUMBERS = ("factor", "factor_lo", "factor_hi")
-CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
+HEIGHTS = ("residual", "design_h", "flat_h", "sd")
+NUMBERS = (*HEIGHTS, "chainage", "offset", "w")
+TEXTS = ("axis", "station", "status", "flag", "date")
+# Fields that others name otherwise, the first that there is counts; all others go by our own name.
+OTHER_NAMES = {"sd": ("sd", "sigma")}
+
+
+def review_fields(source):
+    """{our name: index of the field} of a source or a layer, without regard to case; -1 where there is none."""
+    found = {}
+    for index, field in enumerate(source.fields()):
+        found.setdefault(field.name().lower(), index)
+    return {
+        name: next((found[other] for other in OTHER_NAMES.get(name, (name,)) if other in found), -1)
+        for name in (*NUMBERS, *TEXTS)
+    }
+
+
+def units_of(record, height="", chainage=""):
+    """Units of a layer: those given by name, else those of the ``record`` of its run, else metres; chainages as heights
+    where nothing tells them."""
+    height = height or record.height_unit or chainage or "metre"
+    return Units(height, chainage or record.chainage_unit or height)
+
+
+def recorded_tolerance(record, axis, units):
+    """Tolerance of an axis in metres as the ``record`` tells it, None where it does not. A record that knows its unit
+    is right about its own numbers; else these are in the unit of heights."""
+    value = record.axis_number(axis, "tolerance")
+    return None if value is None else value * metres_per(record.height_unit or units.height_name)
+
+
+# --- the stations
 
 
 @dataclass(frozen=True)
-class Reviewed:
-    """Stations by axis and chainage; metres, arrays (n,), NaN where there is none; texts as lists (n,).
+class ReviewedStations:
+    """Stations in the order of their layer, arrays and lists (n,), NaN and '' where there is none.
 
-    ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: (decision,
-    note, by, at)}; ``record``: of the run that computed them; ``references``, ``curvatures``: rows as dicts.
+    ``residual``, ``design``, ``flat``, ``sd``: metres; ``chainage``, ``offset``: as read, in the unit of chainages;
+    ``w``: of a test; ``status``, ``date``: as in the layer; ``flag``: as language.decision_words has it; ``fields``:
+    {our name: index of the field}; ``units``: of the layer; ``record``: of the run that made it.
     """
 
-    points: object
-    order: np.ndarray
+    source: object
+    points: Points
     axis: list
     station: list
     chainage: np.ndarray
@@ -68,271 +78,291 @@ class Reviewed:
     design: np.ndarray
     flat: np.ndarray
     sd: np.ndarray
-    sd_source: str
-    tolerance: np.ndarray
-    status: np.ndarray
-    date: list
     w: np.ndarray
-    suspected: np.ndarray
-    decided: dict
+    status: list
+    flag: list
+    date: list
+    fields: dict
     units: Units
-    record: dict
-    references: list
-    curvatures: list
-    has_tested: bool
-    has_decisions: bool
+    record: RunRecord
 
     def __len__(self):
         return len(self.residual)
 
     @property
-    def built(self):
-        return self.design + self.residual
+    def name(self):
+        return self.points.name
 
     @property
-    def axes(self):
-        """Names of the axes in their order."""
-        return list(dict.fromkeys(self.axis))
-
-    def rows(self, axis):
-        """Indices of the stations on one axis, without those that are off every axis."""
-        on = self.status != "off axis"
-        return np.flatnonzero(np.array([name == axis for name in self.axis], bool) & on)
-
-    def decision(self, row):
-        return self.decided.get(row, ("", "", "", ""))[0]
-
-    def named(self, row, *, alone=False):
-        """'1+650 of north arm', or the station alone where there is one axis."""
-        text = self.station[row] or tr("row {}").format(int(self.order[row]) + 1)
-        alone = alone or len(self.axes) < 2 or not self.axis[row]
-        return text if alone else tr("{} of {}").format(text, self.axis[row])
+    def axis_numbers(self):
+        """Index of each station's axis, in the order in which they occur (n,)."""
+        names = {name: number for number, name in enumerate(dict.fromkeys(self.axis))}
+        return np.array([names[name] for name in self.axis], int)
 
 
-def read_reviewed(asked, record):
-    """Read all inputs but the map's; ``record``: of the run that made STATIONS. InputError for stations without
-    residuals.
-    """
+def read_reviewed_stations(asked, units, record):
+    """STATIONS: ReviewedStations. InputError for a layer without a field 'residual'."""
     source = asked.source("STATIONS")
-    index = {key: named_field(source, "", "", (key,)) for key in (*_NUMBERS, *_TEXTS)}
+    index = review_fields(source)
     if index["residual"] < 0:
         raise InputError(
             tr(
                 "Layer '{}' has no field 'residual'; run 'Design heights and residuals' first and give its output."
             ).format(source.sourceName())
         )
-    record = record or _summary_record(asked)
-    units = _units(asked, record)
     points = read_points(
-        source, asked.feedback, {key: index[key] for key in _NUMBERS}, {key: index[key] for key in _TEXTS}
+        source, asked.feedback, {key: index[key] for key in NUMBERS}, {key: index[key] for key in TEXTS}
     )
     columns = points.columns
-    if not np.any(np.isfinite(columns["residual"])):
-        raise InputError(
-            tr("Layer '{}': no station has a residual; there is nothing to review.").format(source.sourceName())
-        )
-    names = list(dict.fromkeys(columns["axis"]))
-    number = np.array([names.index(name) for name in columns["axis"]], int)
-    order = np.lexsort((columns["chainage"], number))
     station = columns["station"]
     if index["station"] < 0:
         known = index["chainage"] >= 0
         station = station_texts(columns["chainage"], units.chainage_name) if known else [""] * len(points)
-    axis, station, date = (
-        [column[k] for k in order.tolist()] for column in (columns["axis"], station, columns["date"])
-    )
-    residual, design, flat, sd = (
-        columns[key][order] * units.height for key in ("residual", "design_h", "flat_h", "sd")
-    )
-    tolerance = _tolerances(asked, axis, record) * units.height
-    status = _statuses(columns["status"], order, residual, tolerance)
-    keys = _keys(axis, station)
-    has_tested, w, suspected, tested = _tested(asked, keys, source.sourceName())
-    sd, sd_source = _deviations(asked, units, sd, tested, source.sourceName())
-    has_decisions, decided = _decisions(asked, keys, source.sourceName())
-    return Reviewed(
+    return ReviewedStations(
+        source,
         points,
-        order,
-        axis,
+        columns["axis"],
         station,
-        columns["chainage"][order] * units.chainage,
-        columns["offset"][order] * units.chainage,
-        residual,
-        design,
-        flat,
-        sd,
-        sd_source,
-        tolerance,
-        status,
-        date,
-        w,
-        suspected,
-        decided,
+        columns["chainage"] if index["chainage"] >= 0 else _chainages(columns["station"]),
+        columns["offset"],
+        *(columns[key] * units.height for key in HEIGHTS),
+        columns["w"],
+        columns["status"],
+        [flag_of(text) for text in columns["flag"]],
+        columns["date"],
+        index,
         units,
         record,
-        _rows(asked, "REFERENCE", "name", REFERENCE_NUMBERS, REFERENCE_TEXTS),
-        _rows(asked, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
-        has_tested,
-        has_decisions,
     )
 
 
-def _units(asked, record):
-    height, chainage = (asked.choice(key) for key in ("HEIGHT_UNIT", "CHAINAGE_UNIT"))
-    height = height or recorded_unit(record, "height_name") or chainage or "metre"
-    return Units(height, chainage or recorded_unit(record, "chainage_name") or height)
+def _chainages(stations):
+    """Chainages read from station notation, NaN where it is unreadable."""
+    values = []
+    for text in stations:
+        try:
+            values.append(notation(text)[0])
+        except InputError:
+            values.append(np.nan)
+    return np.array(values, float)
 
 
-def _statuses(given, order, residual, tolerance):
-    """Statuses as the run gave them; computed where the layer has none."""
-    found = np.full(len(residual), "", dtype=object)
-    for row, k in enumerate(order.tolist()):
-        limit = None if np.isnan(tolerance[row]) else tolerance[row]
-        found[row] = given[k] or str(statuses(residual[row : row + 1], limit)[0])
-    return found
+# --- which station another table is about
 
 
-def _summary_record(asked):
-    """The record in a summary: that of its first row with the axes of all rows."""
-    rows = _rows(asked, "SUMMARY", "axis", (), ("record",))
-    records = [row["record"] for row in rows if row["record"]]
-    axes = {name: one for record in records for name, one in record["axes"].items()}
-    return {**records[0], "axes": axes} if records else {}
+class StationIndex:
+    """Finds stations by axis and station, however these are written: '1+650' and '1650' are one."""
+
+    def __init__(self, stations):
+        self._rows, self._axes = {}, {}
+        for row, (axis, station) in enumerate(zip(stations.axis, stations.station)):
+            key = name_key(station)
+            self._rows.setdefault((axis, key), []).append(row)
+            self._axes.setdefault(key, {})[axis] = True
+
+    def rows(self, axis, station, layer, row):
+        """Rows of the stations that are meant, [] for none. A row without an axis means the only axis that has such a
+        station; InputError where several have, naming ``layer`` and ``row``."""
+        key = name_key(station)
+        if not axis:
+            axes = list(self._axes.get(key, ()))
+            if len(axes) > 1:
+                raise InputError(
+                    tr("Layer '{}', row {}: station {} is on several axes ({}); name the axis.").format(
+                        layer, row, station, listed(sorted(axes))
+                    )
+                )
+            axis = axes[0] if axes else ""
+        return self._rows.get((axis, key), [])
 
 
-def _tolerances(asked, axis, record):
-    """Tolerance of each station in the unit of heights, NaN where none is known."""
-    by_axis = {name: recorded_number(record, name, "tolerance") for name in set(axis)}
-    if any(value is None for value in by_axis.values()):
-        for row in _rows(asked, "SUMMARY", "axis", ("tolerance",), ("axis",)):
-            if by_axis.get(row["axis"], 0) is None and np.isfinite(row["tolerance"]):
-                by_axis[row["axis"]] = row["tolerance"]
-    return np.array([np.nan if by_axis[name] is None else by_axis[name] for name in axis], float)
-
-
-def _rows(asked, key, needed, numbers, texts):
-    """Rows of an optional table as dicts, [] without it; its record, where asked for, as a dict."""
+def _columns(asked, key, needed, optional, what):
+    """(source, rows as tuples of texts and, last, number w) of a table about stations."""
     source = asked.optional_source(key)
-    if source is None:
-        return []
-    if named_field(source, "", "", (needed,)) < 0:
-        raise InputError(
-            tr("Layer '{}' ({}) lacks the field '{}'.").format(source.sourceName(), key, needed), keys=(key,)
-        )
-    columns = read_table(
-        source,
-        {name: named_field(source, "", "", (name,)) for name in numbers},
-        {name: named_field(source, "", "", (name,)) for name in texts},
-        asked.feedback,
-    ).columns
-    rows = [dict(zip(columns, values)) for values in zip(*columns.values())]
-    for row in rows:
-        row.update({name: float(row[name]) for name in numbers})
-        if "record" in row:
-            row["record"] = clean_record(row["record"])
-    return rows
+    index = {name: named_field(source, "", "", (name,)) for name in (*needed, *optional, "w")}
+    missing = [name for name in needed if index[name] < 0]
+    if missing:
+        raise InputError(what.format(source.sourceName(), listed(missing)))
+    texts = {name: index[name] for name in (*needed, *optional)}
+    columns = read_table(source, {"w": index["w"]}, texts, asked.feedback).columns
+    return source, [dict(zip(columns, values)) for values in zip(*columns.values())]
 
 
-def _keys(axis, station):
-    return [(name, name_key(text)) for name, text in zip(axis, station)]
+# --- what a test has found
 
 
-def _places(keys):
-    places = {}
-    for row, key in enumerate(keys):
-        places.setdefault(key, []).append(row)
-    return places
+@dataclass(frozen=True)
+class StationFlags:
+    """``known``: whether anything tells which stations are suspected; ``w`` (n,), ``flag`` (list (n,)) of each station;
+    ``record``: of the run that tested them."""
+
+    known: bool
+    w: np.ndarray
+    flag: list
+    record: RunRecord
+
+    @property
+    def suspected(self):
+        """Mask (n,) of the stations suspected of a blunder."""
+        return np.array([text == SUSPECTED for text in self.flag], bool)
 
 
-def _tested(asked, keys, layer):
-    """Whether there are tested stations, w (n,), suspected (n,), and the record of the run that tested them."""
-    w, suspected = np.full(len(keys), np.nan), np.zeros(len(keys), bool)
-    found = asked.optional_source("TESTED")
-    if found is None:
-        return False, w, suspected, {}
-    rows = _rows(asked, "TESTED", "flag", ("w",), ("axis", "station", "flag"))
-    places, strange = _places(keys), 0
-    for row in rows:
-        at = places.get((row["axis"], name_key(row["station"])), [])
+def read_tested(asked, stations):
+    """What TESTED says of the stations, else what they say themselves. InputError for a table that is none of tested
+    stations, and where no row of it is about one of these."""
+    if not asked.given("TESTED"):
+        return StationFlags(stations.fields["flag"] >= 0, stations.w, stations.flag, stations.record)
+    source, rows = _columns(
+        asked,
+        "TESTED",
+        ("station", "flag"),
+        ("axis",),
+        tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}."),
+    )
+    index, strange = StationIndex(stations), 0
+    w, flag, told = stations.w.copy(), list(stations.flag), set()
+    for number, row in enumerate(rows, 1):
+        at = index.rows(row["axis"], row["station"], source.sourceName(), number)
         strange += not at
         for k in at:
             w[k] = row["w"]
-            suspected[k] |= row["flag"].casefold() == SUSPECTED
+            # A station that is tested twice is suspected where one of the two says so.
+            if k not in told or flag[k] != SUSPECTED:
+                flag[k] = flag_of(row["flag"])
+            told.add(k)
     if strange == len(rows):
         raise InputError(
             tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
-                found.sourceName(), layer
-            ),
-            keys=("TESTED",),
+                source.sourceName(), stations.name
+            )
         )
     if strange:
         asked.warn(
             tr("Layer '{}' (TESTED) has {} stations that layer '{}' does not have.").format(
-                found.sourceName(), strange, layer
+                source.sourceName(), strange, stations.name
             )
         )
-    return True, w, suspected, clean_record(asked.record_of("TESTED"))
+    return StationFlags(True, w, flag, asked.record_of("TESTED"))
 
 
-def _deviations(asked, units, given, tested, layer):
-    """Standard deviations (n,), metres, and where they come from, '' for nowhere."""
-    typed = asked.number("SIGMA")
-    if typed is not None and not typed > 0.0:
-        raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed), keys=("SIGMA",))
-    if typed is None and np.any(np.isfinite(given)):
-        bad = np.flatnonzero(given <= 0.0)
-        if len(bad):
+# --- what has been decided
+
+
+@dataclass(frozen=True)
+class Decided:
+    """A decision on one station: its word as language.decision_words has it; texts, '' where there is none."""
+
+    word: str
+    note: str = ""
+    by: str = ""
+    at: str = ""
+
+
+def read_decisions(asked, stations):
+    """{row: Decided} of DECISIONS, the later of two counting; None where there is no such table. InputError for a table
+    without decisions and for a word that is not known."""
+    if not asked.given("DECISIONS"):
+        return None
+    source, rows = _columns(
+        asked,
+        "DECISIONS",
+        ("station", "decision"),
+        ("axis", "note", "by", "at"),
+        tr("Layer '{}' holds no decisions: it lacks the field {}."),
+    )
+    layer, index, decided, strangers = source.sourceName(), StationIndex(stations), {}, []
+    for number, row in enumerate(rows, 1):
+        if not row["decision"]:
+            continue
+        word = decision_of(row["decision"])
+        if word is None:
             raise InputError(
-                tr("Layer '{}', field 'sd': a standard deviation is {:g}; it must be positive.").format(
-                    layer, given[bad[0]] / units.height
+                tr("Layer '{}', field 'decision', row {}: '{}' is not known; known are {}.").format(
+                    layer, number, row["decision"], ", ".join(DECISION_WORDS)
                 )
             )
-        return given, tr("the stations' field 'sd'")
-    if typed is not None:
-        return np.full(len(given), typed * units.height), tr("as stated for this report")
-    try:
-        value = float(tested.get("parameters", {}).get("SIGMA", "nan"))
-    except (TypeError, ValueError):
-        value = float("nan")
-    if value > 0.0 and np.isfinite(value):
-        unit = recorded_unit(tested, "height_name") or units.height_name
-        return np.full(len(given), value * metres_per(unit)), tr("as stated for the run that tested the stations")
-    return np.full(len(given), np.nan), ""
-
-
-def _decisions(asked, keys, layer):
-    """Whether there are decisions, and {row: (decision, note, by, at)}; the later of two counts."""
-    found = asked.optional_source("DECISIONS")
-    if found is None:
-        return False, {}
-    rows = _rows(asked, "DECISIONS", "decision", (), ("axis", "station", "decision", "note", "by", "at"))
-    places, decided, strange = _places(keys), {}, []
-    for row in rows:
-        decision = row["decision"].casefold()
-        if not decision:
-            continue
-        at = places.get((row["axis"], name_key(row["station"])), [])
+        at = index.rows(row["axis"], row["station"], layer, number)
         if not at:
-            strange.append(f"{row['axis']} {row['station']}".strip())
+            strangers.append(f"{row['axis']} {row['station']}".strip())
         for k in at:
-            decided[k] = (_ALIKE.get(decision, decision), row["note"], row["by"], row["at"])
-    if strange:
+            if k in decided and decided[k].word != word:
+                asked.warn(
+                    tr("Layer '{}' has two decisions for {} {}; the later one, '{}', counts.").format(
+                        layer, stations.axis[k], row["station"], row["decision"]
+                    )
+                )
+            decided[k] = Decided(word, row["note"], row["by"], row["at"])
+    if strangers:
         asked.warn(
             tr("Layer '{}' decides about stations that layer '{}' does not have: {}.").format(
-                found.sourceName(), layer, listed(strange)
+                layer, stations.name, listed(strangers)
             )
         )
-    return True, decided
+    return decided
 
 
-def doubtful(reviewed, suspected):
-    """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision,
-    and those decided to be measured again or a reading error. A decision goes before a flag."""
-    decisions = [reviewed.decision(row) for row in range(len(reviewed))]
-    undecided = np.array([not text for text in decisions], bool)
-    doubted = np.array([text in (MEASURE_AGAIN, READING_ERROR) for text in decisions], bool)
-    return doubted | (undecided & suspected)
+# --- a layer as it stands on the screen
 
 
-def accepted(reviewed):
-    return np.array([reviewed.decision(row) == ACCEPT for row in range(len(reviewed))], bool)
+@dataclass(frozen=True)
+class LayerColumns:
+    """All rows of a map layer as lists: ``ids`` of the features, ``x``, ``y`` in its CRS, NaN without a point;
+    ``columns`` {our name: numbers or texts}, NaN and '' for what is missing or cannot be read; ``fields``: as
+    ``review_fields`` has them; ``units``, ``record``, and ``tolerances`` {axis: metres, NaN for none}."""
+
+    ids: list
+    x: list
+    y: list
+    columns: dict
+    fields: dict
+    units: Units
+    record: RunRecord
+    tolerances: Optional[dict] = None
+
+
+def layer_columns(layer, record):
+    """Read a map layer for a chart or a list, which leave out what they cannot read: LayerColumns. Edits that are not
+    saved are seen. ``record``: of the run that made it."""
+    index = review_fields(layer)
+    columns, ids, x, y = _layer_rows(layer, index)
+    units = units_of(record)
+    if index["station"] < 0:
+        columns["station"] = list(station_texts(np.array(columns["chainage"], float), units.chainage_name))
+    tolerances = {axis: recorded_tolerance(record, axis, units) for axis in dict.fromkeys(columns["axis"])}
+    tolerances = {axis: np.nan if value is None else value for axis, value in tolerances.items()}
+    return LayerColumns(ids, x, y, columns, index, units, record, tolerances)
+
+
+def _layer_rows(layer, index):
+    """The fields as lists, ids and coordinates of all features, in one pass."""
+    request = QgsFeatureRequest()
+    request.setSubsetOfAttributes(sorted({k for k in index.values() if k >= 0}))
+    columns = {name: [] for name in index}
+    ids, x, y = [], [], []
+    numbers = [(columns[name].append, index[name]) for name in NUMBERS if index[name] >= 0]
+    texts = [(columns[name].append, index[name]) for name in TEXTS if index[name] >= 0]
+    for feature in layer.getFeatures(request):
+        ids.append(feature.id())
+        geometry = feature.geometry()
+        # The centre of a multi-point of one point is that point.
+        centre = geometry.boundingBox().center() if not geometry.isEmpty() else None
+        x.append(centre.x() if centre is not None else np.nan)
+        y.append(centre.y() if centre is not None else np.nan)
+        for append, k in numbers:
+            value = feature[k]
+            append(value if type(value) is float else _number(value))
+        for append, k in texts:
+            append(as_text(feature[k]))
+    for name, values in columns.items():
+        if index[name] < 0:
+            values.extend([np.nan if name in NUMBERS else ""] * len(ids))
+    return columns, ids, x, y
+
+
+def _number(value):
+    """A cell as a finite number, NaN for all else."""
+    try:
+        number = float(value)
+    except (TypeError, ValueError):
+        return np.nan
+    return number if np.isfinite(number) else np.nan

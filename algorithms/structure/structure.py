@@ -54,7 +54,8 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
     points = read_points(source, asked.feedback, numbers, {"axis": naming} if naming >= 0 else {})
     if heights is not None and heights.index < 0:
         points.columns["height"] = points.z
-    axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs)
+    grouping = asked.text("GROUP_FIELD").lower() if asked.has("GROUP_FIELD") else ""
+    axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs, (grouping,))
     asked.feedback.setProgress(20)
     assigned = None
     if naming >= 0:

@@ -13,7 +13,7 @@ from qgis.core import (
 )
 
 from ...algorithms.boundary.output_places import place_of, place_of_layer, same_place
-from ...algorithms.entry.run_record import recorded_run
+from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
 from .. import toolbox
@@ -37,11 +37,13 @@ class RunAgain:
     """
 
     def __init__(self, layer):
-        record = recorded_run(layer, None)
-        given = record.get("parameters")
-        if not record.get("entry") or not isinstance(given, dict):
+        record = record_of_layer(layer)
+        given = record.parameters
+        if record.doubt:
+            raise CannotRunAgain(tr("Layer '{}': {}").format(layer.name(), record.doubt))
+        if not record.entry or not given:
             raise CannotRunAgain(tr("Layer '{}' does not know the run that made it.").format(layer.name()))
-        self.layer, self.entry = layer, record["entry"]
+        self.layer, self.entry = layer, record.entry
         self._context = QgsProcessingContext()
         self._context.setProject(QgsProject.instance())
         algorithm = QgsApplication.processingRegistry().createAlgorithmById(self.entry)

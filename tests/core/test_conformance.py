@@ -103,34 +103,6 @@ def test_conditions_of_the_accuracy(values, own, against):
     assert found.against == against and not found.holds
 
 
-def test_stretches():
-    axes = [0] * 8 + [1] * 3
-    chainage = [0, 50, 100, 150, 200, 250, 300, 350, 0, 50, 100]
-    residuals = np.array([1, -9, -8, np.nan, -9, 9, 9, -9, -9, -9, 1.0])
-    found = conformance.stretches(axes, chainage, residuals, np.abs(residuals) > 5)
-    assert [rows.tolist() for rows in found] == [[1, 2, 4]], (
-        "one side, one axis, a station without a height passed over"
-    )
-
-
-def test_stretches_go_by_chainage_and_not_by_row():
-    order = [4, 1, 3, 0, 2]
-    chainage, residuals = np.arange(5.0)[order], np.array([0.0, 9, 9, 9, 0])[order]
-    (found,) = conformance.stretches(np.zeros(5, int), chainage, residuals, residuals > 5)
-    assert chainage[found].tolist() == [1.0, 2.0, 3.0]
-    assert conformance.stretches([], [], [], []) == []
-
-
-def test_flags_of_a_fit_that_does_not_hold():
-    """METHOD 6: more than 10 % flagged is a deformation; two of five are no crowd."""
-    axes = np.repeat([0, 1, 2], [30, 20, 5])
-    suspected = np.zeros(55, bool)
-    suspected[[0, 5, 9, 30, 35, 40, 50, 51]] = True
-    assert (
-        conformance.flags_hold(axes, np.ones(55, bool), suspected).tolist() == [True] * 30 + [False] * 20 + [True] * 5
-    )
-
-
 @pytest.mark.parametrize(
     "residuals, status, sd, doubtful, accepted, kind",
     [

@@ -632,14 +632,18 @@ def unreadable(toolbox):
         "not tested": (
             {},
             {"TESTED": toolbox.table([{"axis": "line", "station": "0+000"}], name="plain")},
-            "'plain' (TESTED) lacks the field 'flag'",
+            "'plain' (TESTED) holds no tested stations: it lacks the field flag",
         ),
         "w": (
             {},
             {"TESTED": toolbox.table([{"axis": "line", "station": "0+000", "flag": "kept", "w": "many"}], name="t")},
             "row 1: 'many' is not a number",
         ),
-        "decisions": ({}, {"DECISIONS": toolbox.table([{"axis": "line"}], name="d")}, "lacks the field 'decision'"),
+        "decisions": (
+            {},
+            {"DECISIONS": toolbox.table([{"axis": "line"}], name="d")},
+            "lacks the field station, decision",
+        ),
         "reference": ({}, {"REFERENCE": toolbox.table([{"axis": "line"}], name="r")}, "lacks the field 'name'"),
         "curvature": ({}, {"CURVATURE": toolbox.table([{"axis": "line"}], name="c")}, "lacks the field 'verdict'"),
         "axis": ({}, {"AXIS": toolbox.points([{"at": (0.0, 0.0)}], name="dots")}, "Layer 'dots' has points"),

@@ -453,7 +453,7 @@ def test_bad_stations(toolbox):
     point = {"at": (500000.0, 5540000.0)}
     assert toolbox.refusal(
         "scheduleadjustments", STATIONS=toolbox.points([{**point, "height": 5.0}], "EPSG:32631")
-    ) == ("Layer 'stations' has no field 'residual'; run 'Design heights and residuals' first.")
+    ) == ("Layer 'stations' has no field 'residual'; run 'Design heights and residuals' first and give its output.")
     assert toolbox.refusal("scheduleadjustments", STATIONS=reviewed(toolbox, [None, None])) == (
         "Layer 'stations': no station has a residual; there is nothing to schedule."
     )

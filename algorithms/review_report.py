@@ -83,7 +83,7 @@ class ReviewReport(ToolboxEntry):
         _tell_understood(reviewed, asked)
         for sentence in (headline(found, structure), *verdict_sentences(found)):
             asked.say(sentence) if sentence else None
-        chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked.feedback)
+        chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
         drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
             found,

@@ -38,7 +38,7 @@ SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots 
 class ReportMap:
     """Layers and extent of the map; one object per run, used in the thread that made it."""
 
-    def __init__(self, found, axis_source, imagery, feedback):
+    def __init__(self, found, axis_source, imagery, asked):
         one = found.reviewed
         self.project = QgsProject()
         self.units = one.units
@@ -52,15 +52,15 @@ class ReportMap:
         self.stations = stations
         self.places = _places(one, crs, self.project)
         self.extent = _extent(self.places, crs)
-        if self.imagery is not None and not self._covers(feedback):
+        if self.imagery is not None and not self._covers(asked):
             self.layers.remove(self.imagery)
             self.imagery = None
 
-    def _covers(self, feedback):
+    def _covers(self, asked):
         there = QgsCoordinateTransform(self.imagery.crs(), self.project.crs(), self.project)
         if there.transformBoundingBox(self.imagery.extent()).intersects(self.extent):
             return True
-        feedback.pushWarning(
+        asked.warn(
             tr("The imagery '{}' does not cover the stations, so the map has no background.").format(
                 self.imagery.name()
             )

@@ -1,4 +1,4 @@
-"""Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (METHOD 5)."""
+"""Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (method page 5)."""
 
 import numpy as np
 from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource, QgsWkbTypes

@@ -1,4 +1,4 @@
-"""Toolbox entry designheights: design heights and residuals, the main job (METHOD 4)."""
+"""Toolbox entry designheights: design heights and residuals, the main job (method page 4)."""
 
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
@@ -139,7 +139,6 @@ class _Run:
             self.asked,
         )
         record = self.asked.record(units=self.units, crs=self.structure.points.crs, **self.system.recorded)
-        record = self.asked.record(units=vars(self.units), **self.system.recorded)
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
 

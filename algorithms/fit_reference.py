@@ -1,4 +1,4 @@
-"""Toolbox entry fitreference: a straight line for each axis, or a plane for each group of axes (METHOD 6)."""
+"""Toolbox entry fitreference: a straight line for each axis, or a plane for each group of axes (method page 6)."""
 
 import numpy as np
 from qgis.core import QgsProcessing
@@ -110,7 +110,7 @@ class _Run(SurveyedHeights):
         return Result(self._tables(fits), self._numbers(fits))
 
     def _geoid_sigma(self):
-        """Standard deviation of the geoid's slope in seconds of arc, None for ellipsoidal heights (METHOD 6)."""
+        """Standard deviation of the geoid's slope in seconds of arc, None for ellipsoidal heights (method page 6)."""
         typed = self.asked.number("GEOID_SLOPE_SIGMA")
         if self.system.kind == "ellipsoidal" or typed == 0:
             return None

@@ -1,4 +1,4 @@
-"""Toolbox entry reducesights: sights of a field book become height differences (METHOD 7)."""
+"""Toolbox entry reducesights: sights of a field book become height differences (method page 8)."""
 
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessing, QgsWkbTypes

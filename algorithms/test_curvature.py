@@ -1,6 +1,4 @@
-"""Toolbox entry testcurvature: which shape was built, straight in space, along the level surface, or neither (METHOD
-6).
-"""
+"""Toolbox entry testcurvature: which shape was built, straight, level or neither (method page 6)."""
 
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes

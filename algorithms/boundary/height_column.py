@@ -18,7 +18,7 @@ class HeightColumn:
 
 
 def height_column(source, given, use_z=True):
-    """The field with heights by METHOD's defaults; InputError where there is neither field nor Z."""
+    """The field with heights by the usual names; InputError where there is neither field nor Z."""
     index = named_field(source, given, "HEIGHT_FIELD", ("height",))
     if index >= 0:
         return HeightColumn(index, tr("field '{}'").format(source.fields()[index].name()))

@@ -1,4 +1,4 @@
-"""Output tables: described first, then written in chunks (DESIGN, run sequence)."""
+"""Output tables: described first, then written in chunks."""
 
 from collections import deque
 from dataclasses import dataclass

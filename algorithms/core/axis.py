@@ -1,4 +1,4 @@
-"""The axis of a structure: geodesic legs, chainage and offset at the chainage height (METHOD 3)."""
+"""The axis of a structure: geodesic legs, chainage and offset at the chainage height (method page 3)."""
 
 from dataclasses import dataclass
 from functools import cached_property

@@ -1,4 +1,4 @@
-"""The search for blunders, one by one, without a fit for each (METHOD 6).
+"""The search for blunders, one by one, without a fit for each (method page 6).
 
 A row that is set aside is a row with an unknown of its own (a shift of its mean), so that all other test values follow
 from one column of P = W Q_v W. With b = W v, setting row i aside gives

@@ -1,4 +1,4 @@
-"""Covariance of observed heights: independent, levelled along arms, or given (METHOD 6)."""
+"""Covariance of observed heights: independent, levelled along arms, or given (method page 6)."""
 
 from dataclasses import dataclass
 from typing import Optional

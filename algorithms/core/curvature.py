@@ -1,4 +1,6 @@
-"""The curvature factor: which shape was built, straight in space, along the level surface, or neither (METHOD 6)."""
+"""The curvature factor: which shape was built, straight in space, along the level surface, or neither
+(method page 6).
+"""
 
 from dataclasses import dataclass, replace
 from typing import Optional
@@ -30,7 +32,7 @@ class SurveyedLeg:
 
     ``undulation``: N of each station (zeros where not known); ``covariance``: C; ``known``: True where it is in square
     metres. ``fine_grid``: True where N came from a grid with cells shorter than half the length. ``bending``: the
-    geoid's share u_N of the factor's uncertainty, None for METHOD's. InputError for fewer than 4 stations.
+    geoid's share u_N of the factor's uncertainty, None for the method page's (6). InputError for fewer than 4 stations.
     """
 
     axis: Axis

@@ -1,4 +1,4 @@
-"""Geodesic spans as polynomials in space, so that many stations are projected on them at once (METHOD 3)."""
+"""Geodesic spans as polynomials in space, so that many stations are projected on them at once (method page 3)."""
 
 from dataclasses import dataclass
 

@@ -13,7 +13,7 @@ from .errors import InputError
 # Mean radius of the Earth, metres; half a percent of it does not change a first look.
 RADIUS = 6_371_000.0
 FOOT = 0.3048
-# How the bend of the geoid itself blurs the shape: as in the curvature test (METHOD 6).
+# How the bend of the geoid itself blurs the shape: as in the curvature test (method page 6).
 _GEOID_BENDING, _GEOID_LENGTH = 0.04, 3_000.0
 _LEAST, _OUTSTANDING = 8, 6.0
 _GAP = 1.75

@@ -1,4 +1,4 @@
-"""Designs of one axis: their controls, and the height each station should have (METHOD 4)."""
+"""Designs of one axis: their controls, and the height each station should have (method page 4)."""
 
 from dataclasses import dataclass, field
 from typing import Optional
@@ -176,7 +176,7 @@ def _mean_slope(a, b):
 
 
 def resolved_controls(spec, stations, undulation):
-    """The controls as used, a tuple of one or two: typed ones on the axis, the others at stations (METHOD 4)."""
+    """The controls as used, a tuple of one or two: typed ones on the axis, the others at stations (method page 4)."""
     first = {"tangent": "middle"}.get(spec.kind, "first")
     controls = [_control("A", spec.chainage_a, spec.height_a, first, stations, undulation)]
     if spec.uses_b:

@@ -1,4 +1,4 @@
-"""Other Earth models, for comparison only: a sphere by chainage, and the field rule (METHOD 4)."""
+"""Other Earth models, for comparison only: a sphere by chainage, and the field rule (method page 4)."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Fits of a straight line and of a plane to surveyed heights, on the exact model (METHOD 6)."""
+"""Fits of a straight line and of a plane to surveyed heights, on the exact model (method page 6)."""
 
 from dataclasses import dataclass
 from typing import Optional

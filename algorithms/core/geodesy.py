@@ -1,6 +1,6 @@
 """The ellipsoid, Earth-centred positions, radii, geodesics and datums: the only importer of pyproj.
 
-Angles are degrees, lengths metres; arrays broadcast. Sources: METHOD sections 2 and 3; Torge and
+Angles are degrees, lengths metres; arrays broadcast. Sources: method page 2 and 3; Torge and
 Mueller, Geodesy (4th ed.), for M, nu and Euler's radius; geodesics by Karney (2013) through PROJ.
 """
 

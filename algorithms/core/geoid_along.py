@@ -1,4 +1,4 @@
-"""The geoid's slope and bending along an axis: what a constant undulation hides (METHOD 5)."""
+"""The geoid's slope and bending along an axis: what a constant undulation hides (method page 5)."""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,4 @@
-"""Weighted least squares with the tests of single observations and of steps (METHOD 6)."""
+"""Weighted least squares with the tests of single observations and of steps (method page 6)."""
 
 from dataclasses import dataclass
 from functools import cached_property
@@ -247,7 +247,7 @@ def suspected_step(fitted, sections):
 
 
 def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASIDE):
-    """Fit, and set suspected blunders aside one by one (METHOD 6), never more than ``share`` of the rows.
+    """Fit, and set suspected blunders aside one by one (method page 6), never more than ``share`` of the rows.
 
     ``fit``: function of ``keep``, (n,) of booleans, to a Fitted; InputError where those rows determine no fit.
     ``start``: rows to begin with, (n,) of booleans, such as a robust fit's; default all. ``remove``: False only tests.

@@ -1,4 +1,4 @@
-"""Straight stretches of an axis: the whole of it, or its legs where it bends (METHOD 6)."""
+"""Straight stretches of an axis: the whole of it, or its legs where it bends (method page 6)."""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,4 @@
-"""Least-squares adjustment of a level net, with the tests of single lines (METHOD 6 for the tests).
+"""Least-squares adjustment of a level net, with the tests of single lines (method page 6 for the tests).
 
 Normal equations are sparse; scipy is imported where it is needed only.
 """

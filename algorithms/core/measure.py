@@ -1,4 +1,4 @@
-"""Which axis a station belongs to, and the foot of its perpendicular there (METHOD 3)."""
+"""Which axis a station belongs to, and the foot of its perpendicular there (method page 3)."""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,4 @@
-"""Stretches that have moved: neighbours that depart together are deformation, one alone is a blunder (METHOD 6).
+"""Stretches that have moved: neighbours that depart together are deformation, one alone is a blunder (method page 6).
 
 One rule for fit, report, schedule and the test of the shape: a stretch has moved where three or more neighbours, each
 of them, are flagged on one side. Three neighbours at +50, -50 and +50 mm are none: they are three doubtful readings.

@@ -1,4 +1,4 @@
-"""A straight design as a plane in space: its exact height anywhere on the ellipsoid (METHOD 4)."""
+"""A straight design as a plane in space: its exact height anywhere on the ellipsoid (method page 4)."""
 
 from dataclasses import dataclass
 

@@ -8,7 +8,7 @@ import numpy as np
 from .errors import InputError
 
 VIEWS = ("level", "straight")
-# Baarda's critical value for one suspected blunder (METHOD 6): |w| beyond it counts as out of tolerance does.
+# Baarda's critical value for one suspected blunder (method page 6): |w| beyond it counts as out of tolerance does.
 CRITICAL_W = 3.29
 # A design that leaves its flat twin by less than this nowhere shows a curve (metres).
 _STRAIGHT_FROM = 5e-5

@@ -1,4 +1,4 @@
-"""Quantiles of the tests and intervals of METHOD 6; scipy is imported where it is needed only."""
+"""Quantiles of the tests and intervals of method page 6; scipy is imported where it is needed only."""
 
 from functools import lru_cache
 

@@ -1,4 +1,4 @@
-"""Whether residuals look like chance: the second half of the verdict on a shape (METHOD 6).
+"""Whether residuals look like chance: the second half of the verdict on a shape (method page 6).
 
 One curvature factor says nothing of waves. Two tests look at what is left of a fit: the weighted sum of
 squares against chi squared, where sigma is known, and von Neumann's ratio, which sees neighbours that leave

@@ -1,4 +1,4 @@
-"""Height differences from sights, with their standard deviations by propagation (METHOD 7).
+"""Height differences from sights, with their standard deviations by propagation (method page 8).
 
 Lengths metres, angles degrees, arrays (n,). What several sights share, k and the collimation, stays apart from what
 each has alone, so that sums and reciprocal means propagate it rightly.

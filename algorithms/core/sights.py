@@ -1,4 +1,4 @@
-"""Curvature and refraction of sights: levelled, trigonometric and reciprocal (METHOD 7).
+"""Curvature and refraction of sights: levelled, trigonometric and reciprocal (method page 8).
 
 Lengths are metres, angles degrees; arrays broadcast. The coefficient of refraction ``k`` is the Earth's radius over
 that of the line of sight, without unit; it is always given, never assumed: it changes with place and hour, and

@@ -1,4 +1,4 @@
-"""Station notation, 12+50 or 1+250, and station equations (METHOD 3)."""
+"""Station notation, 12+50 or 1+250, and station equations (method page 3)."""
 
 import re
 from dataclasses import dataclass

@@ -1,4 +1,6 @@
-"""Straightness of a row of stations: departures from the best-fit line, upwards, sideways and together (METHOD 6)."""
+"""Straightness of a row of stations: departures from the best-fit line, upwards, sideways and together
+(method page 6).
+"""
 
 from dataclasses import dataclass
 

@@ -1,4 +1,6 @@
-"""Where a fitted plane or line is level: tangent point, with its ellipses, and chainage of zero slope (METHOD 6)."""
+"""Where a fitted plane or line is level: tangent point, with its ellipses, and chainage of zero slope
+(method page 6).
+"""
 
 from dataclasses import dataclass
 from typing import Optional

@@ -1,4 +1,4 @@
-"""Geoid undulations N, h = H + N, and the geoid's slope, from the source that a run states (METHOD 5)."""
+"""Geoid undulations N, h = H + N, and the geoid's slope, from the source that a run states (method page 5)."""
 
 from dataclasses import dataclass, field
 from typing import Callable, Protocol

@@ -1,4 +1,4 @@
-"""The design of each axis: the form's, overridden by the fields of the axis layer (DESIGN, per axis)."""
+"""The design of each axis: the form's, overridden by the fields of the axis layer."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""A covariance of the stations' heights from an adjustment of their levelling, matched by name (METHOD 6)."""
+"""A covariance of the stations' heights from an adjustment of their levelling, matched by name (method page 6)."""
 
 from dataclasses import dataclass
 from typing import Optional

@@ -1,4 +1,4 @@
-"""The accuracies of a run: standard deviations of the heights, and what levelling makes them share (METHOD 6)."""
+"""The accuracies of a run: standard deviations of the heights, and what levelling makes them share (method page 6)."""
 
 from dataclasses import dataclass
 from typing import Optional

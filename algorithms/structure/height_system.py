@@ -1,4 +1,4 @@
-"""The height system of a run: undulations of the stations and between them, and how it is said (METHOD 5)."""
+"""The height system of a run: undulations of the stations and between them, and how it is said (method page 5)."""
 
 from dataclasses import dataclass
 

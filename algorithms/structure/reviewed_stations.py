@@ -182,7 +182,7 @@ def _columns(asked, key, needed, optional, what):
     index = {name: named_field(source, "", "", (name,)) for name in (*needed, *optional, "w")}
     missing = [name for name in needed if index[name] < 0]
     if missing:
-        raise InputError(what.format(source.sourceName(), listed(missing)))
+        raise InputError(what.format(source.sourceName(), listed(missing)), keys=(key,))
     texts = {name: index[name] for name in (*needed, *optional)}
     columns = read_table(source, {"w": index["w"]}, texts, asked.feedback).columns
     return source, [dict(zip(columns, values)) for values in zip(*columns.values())]
@@ -234,7 +234,8 @@ def read_tested(asked, stations):
         raise InputError(
             tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
                 source.sourceName(), stations.name
-            )
+            ),
+            keys=("TESTED",),
         )
     if strange:
         asked.warn(

@@ -236,8 +236,10 @@ def geoid_ellipses(dice, number, *, known, sigma=4.0):
 
 
 def curvature_factors(dice, number, *, correlated, known, bent):
-    """Straight structures and structures along the level surface, half each; ``bent``: with a geoid that bends by
-    METHOD's share of the Earth's curvature. Coverage of the factor's interval, and verdicts of the wrong shape."""
+    """Straight structures and structures along the level surface, half each; ``bent``: with a geoid that
+    bends by The method page's share of the Earth's curvature. Coverage of the factor's interval, and
+    verdicts of the wrong shape.
+    """
     held = Counter()
     for _ in range(number):
         one, truth = survey(dice, 1, correlated=correlated), float(dice.integers(0, 2))

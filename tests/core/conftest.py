@@ -30,7 +30,7 @@ _WORST = {}
 
 
 def pytest_terminal_summary(terminalreporter):
-    """Print what was measured: the figures that METHOD 8 owes."""
+    """Print what was measured: the figures that method page 9 owes."""
     if _WORST:
         terminalreporter.write_sep("-", "worst errors measured, metres")
         for name, value in sorted(_WORST.items()):

@@ -121,7 +121,7 @@ def test_conditions_of_the_accuracy(values, own, against):
     ],
 )
 def test_verdict(residuals, status, sd, doubtful, accepted, kind):
-    """Tolerance 10; worked out by hand from METHOD's terms."""
+    """Tolerance 10; worked out by hand from terms of the method page."""
     marks = {
         name: np.isin(np.arange(len(residuals)), rows)
         for name, rows in (("doubtful", doubtful), ("accepted", accepted))

@@ -211,7 +211,7 @@ def test_trade_an_arm_that_comes_down_is_straight_and_rises():
 
 
 def _radius_along(geodesic, lat, lon, azimuth, length):
-    """Euler's radius by the formulas of METHOD 2, written here anew."""
+    """Euler's radius by the formulas of method page 2, written here anew."""
     middle = geodesic.Direct(lat, lon, azimuth, 0.5 * length)
     e2, phi, alpha = geodesic.f * (2.0 - geodesic.f), np.radians(middle["lat2"]), np.radians(middle["azi2"])
     w2 = 1.0 - e2 * np.sin(phi) ** 2
@@ -598,7 +598,7 @@ def test_an_evenly_leaning_geoid_changes_nothing(wgs84, source, spec):
 
 
 def test_five_seconds_of_slope_are_73_mm_in_3_km(wgs84):
-    """METHOD 4 by hand: 3000 tan(5 s) = 72.7 mm. The geoid rises ahead, so the plane rises with its horizon."""
+    """method page 4 by hand: 3000 tan(5 s) = 72.7 mm. The geoid rises ahead, so the plane rises with its horizon."""
     axis, slope = straight_axis(wgs84, azimuth=90.0), np.tan(np.radians(5.0 / 3600.0))
     s = np.array([0.0, 300.0, 3000.0])
     stations = stations_on(axis, s, undulation=slope * s)

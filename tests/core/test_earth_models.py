@@ -20,7 +20,9 @@ ALONG = [-2000.0, -0.5, 0.0, 10.0, 1523.7, 30_000.0, 200_000.0]
     "radius, height, chainage_height", [(6371000.0, 84.2, 0.0), (6357000.0, -30.0, 120.0), (6.4e6, 4e3, 4e3)]
 )
 def test_spheres_in_closed_form(radius, height, chainage_height, owed):
-    """METHOD 4: tangent r = r_A / cos t; inclined r_A cos b / cos(t + b); chord by the sine rule; t = s / (R + h_c)."""
+    """method page 4: tangent r = r_A / cos t; inclined r_A cos b / cos(t + b); chord by the sine rule; t =
+    s / (R + h_c).
+    """
     errors = []
     with mpmath.workdps(50):
         r_a, beta = mpmath.mpf(radius) + height, mpmath.atan(mpmath.mpf(0.003))

@@ -41,7 +41,7 @@ def test_short_axis_takes_two_cells_and_no_bending(wgs84):
 
 
 def test_kinks_of_a_bilinear_grid_are_not_taken_for_bending(wgs84):
-    """A bilinear cell edge in the axis' middle: the raw undulations bend there, the report does not (METHOD 5)."""
+    """A bilinear cell edge in the axis' middle: the raw undulations bend there, the report does not (method page 5)."""
 
     def bilinear(lat, lon):
         return np.interp(lat, [9.5, 9.75, 10.0, 10.25, 10.5], parabola(np.array([9.5, 9.75, 10.0, 10.25, 10.5]), 0.0))

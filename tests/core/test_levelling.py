@@ -87,7 +87,7 @@ def test_true_heights_come_back_within_their_standard_deviations():
 
 
 def test_covariance_of_a_single_line_is_the_shorter_way():
-    """METHOD 6: levelled outwards from one origin, covariance sigma_km^2 min(d_i, d_j)."""
+    """method page 6: levelled outwards from one origin, covariance sigma_km^2 min(d_i, d_j)."""
     sigma = 0.0012
     net = level_net(
         ["O", "1", "2"], ["1", "2", "3"], [1.0, 1.0, 1.0], [500.0, 700.0, 300.0], sigma * np.sqrt([0.5, 0.7, 0.3])

@@ -49,7 +49,7 @@ def test_a_station_without_a_chainage_is_nobodys_neighbour():
 
 
 def test_flags_of_a_fit_that_does_not_hold():
-    """METHOD 6: more than 10 % flagged is a deformation; two of five are no crowd."""
+    """method page 6: more than 10 % flagged is a deformation; two of five are no crowd."""
     axes = np.repeat([0, 1, 2], [30, 20, 5])
     suspected = np.zeros(55, bool)
     suspected[[0, 5, 9, 30, 35, 40, 50, 51]] = True

@@ -18,7 +18,7 @@ def tangent(residual=None, tolerance=0.01):
 
 
 def test_straight_structure_is_a_curve_above_the_level_surface():
-    """Rule of thumb: 0.0785 K² metres, K in kilometres (METHOD 7, common practice, no source)."""
+    """Rule of thumb: 0.0785 K² metres, K in kilometres (method page 8, common practice, no source)."""
     lines = tangent().lines("level")
     assert np.all(lines["level"] == 0.0) and np.all(lines["flat"] == 0.0)
     assert lines["design"][-1] == pytest.approx(0.0785 * 9, rel=1e-3)

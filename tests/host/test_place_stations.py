@@ -227,8 +227,9 @@ def test_points_are_taken_for_a_list(toolbox, axis):
     [{"UNDULATION": "field"}, {"UNDULATION": "constant", "UNDULATION_VALUE": 47.0}, {"UNDULATION": "grid"}, {}],
 )
 def test_placed_and_reviewed_at_one_chainage_height(toolbox, system):
-    """The chainage height is the median of h = H + N (METHOD 3), for the list as for the points made of it: the same
-    chainages come back. 47 m of undulation would part them by 22 mm in 3 km."""
+    """The chainage height is the median of h = H + N (method page 3), for the list as for the points made
+    of it: the same chainages come back. 47 m of undulation would part them by 22 mm in 3 km.
+    """
     axis = toolbox.lines([{"at": [(8.0, 50.0), (8.0, 50.027)], "name": "A"}])
     rows = [{"station": f"{k}+000", "height": 300.2 + 0.01 * k, "undulation": 47.1 + 0.1 * k} for k in range(4)]
     placed = toolbox.run("placestations", INPUT=toolbox.table(rows), AXIS=axis, **system)

@@ -71,7 +71,7 @@ def _exact_sight(rise, distance, k, radius=6_371_000.0):
 @pytest.mark.parametrize("face", ["first", "second"])
 def test_single_sight_against_exact_geometry(toolbox, unit, face):
     """1,200 m and 8 m of rise against the exact triangle on a sphere, refraction bending the ray by half of k times the
-    angle at the Earth's centre (Torge and Mueller, Geodesy). METHOD 7's D is horizontal: good to 1 mm here."""
+    angle at the Earth's centre (Torge and Mueller, Geodesy). method page 8's D is horizontal: good to 1 mm here."""
     zenith, slope = _exact_sight(8.0, 1200.0, 0.13)
     zenith = zenith if face == "first" else 360.0 - zenith
     degrees, rest = divmod(zenith, 1.0)

@@ -3,8 +3,8 @@
 from pathlib import Path
 
 from qgis.core import Qgis, QgsApplication, QgsProject
-from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTimer, QTranslator
-from qgis.PyQt.QtGui import QIcon
+from qgis.PyQt.QtCore import QCoreApplication, QLocale, Qt, QTimer, QTranslator, QUrl
+from qgis.PyQt.QtGui import QDesktopServices, QIcon
 from qgis.PyQt.QtWidgets import QPushButton
 
 from .. import algorithms
@@ -37,6 +37,12 @@ ROOMS = (algorithms, boundary, comparison, core, design, deviations, documents, 
 ROOMS += (schedule, structure, styles, decisions, guided, profile, review)
 MAIN_ENTRY = "tautline:designheights"
 TRANSLATIONS = Path(__file__).parent / "i18n"
+METHOD_PAGE = Path(__file__).parent / "guide" / "method.html"
+
+
+def open_method():
+    """Show the method page of the guide, which needs no network, in the user's browser."""
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(METHOD_PAGE)))
 
 
 class TautlinePlugin:
@@ -82,6 +88,7 @@ class TautlinePlugin:
         self.review = Review(self.iface, self.open_form)
         self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
         self._add_action("tautline_flagged_open", tr("Flagged stations"), self.review.open_flagged)
+        self._add_action("tautline_method", tr("How it is computed"), open_method)
         for action in self.iface.pluginMenu().actions():
             if action.menu() is not None and self.actions[0] in action.menu().actions():
                 action.menu().setIcon(QIcon(ICON))

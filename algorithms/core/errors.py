@@ -14,5 +14,5 @@ class InputError(ValueError):
         self.code, self.keys = code, tuple(keys)
 
     def reworded(self, text):
-        """The same refusal, with its code and keys, in another sentence."""
+        """The same refusal, with its code and keys (texts, without unit), in another sentence."""
         return InputError(text, code=self.code, keys=self.keys)

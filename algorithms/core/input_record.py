@@ -34,7 +34,7 @@ class InputRecord:
         return tuple(dict.fromkeys((*self.numbers, *self.texts)))
 
     def of(self, source, part=False):
-        """The same reading, of ``source``."""
+        """The same reading, of ``source`` (a text, without unit); ``part``: whether only some rows were read."""
         return replace(self, source=source, part=part)
 
 

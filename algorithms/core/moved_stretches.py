@@ -34,7 +34,8 @@ def moved_stretches(axes, chainages, residuals, flagged):
 
 
 def in_stretch(number, stretches):
-    """Mask (``number``,) of the stations that lie in one of ``stretches``, as ``moved_stretches`` gives them."""
+    """Mask (n,) of the stations, ``number`` of them, that lie in one of ``stretches``, as ``moved_stretches``
+    gives them."""
     mask = np.zeros(number, bool)
     for rows in stretches:
         mask[rows] = True

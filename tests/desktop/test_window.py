@@ -9,7 +9,14 @@ import pytest
 from geographiclib.geodesic import Geodesic
 
 ROOT = Path(__file__).resolve().parents[2]
-MENU = ["Open the example", "Guided run", "Design heights and residuals…", "Profile", "Flagged stations"]
+MENU = [
+    "Open the example",
+    "Guided run",
+    "Design heights and residuals…",
+    "Profile",
+    "Flagged stations",
+    "How it is computed",
+]
 LAYERS = [
     "Residuals",
     "Residual bars",

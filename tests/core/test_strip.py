@@ -1,0 +1,43 @@
+"""The profile strip: its grid and ticks by counting, its factor by the room it has, its side by where the
+others are.
+"""
+
+import numpy as np
+import pytest
+
+from tautline.algorithms.core.axis import Axis, AxisLine
+from tautline.algorithms.core.strip import StripFrame, edges, side_away, strip_factor, tick_chainages
+
+
+def test_edges_and_grid_hold_the_range_in_whole_steps():
+    for low, high, step in ((-0.013, 0.052, 0.02), (0.0, 0.0, 0.5), (1.99, 2.01, 0.01)):
+        first, last = edges(low, high, step)
+        assert first <= low + 1e-9 and last >= high - 1e-9 and last > first
+        assert first / step == pytest.approx(round(first / step), abs=1e-6)
+    frame = StripFrame(-0.02, 0.06, 0.02, 1000.0, 50.0, -1)
+    assert frame.grid == pytest.approx([-0.02, 0.0, 0.02, 0.04, 0.06])
+    # 0.06 above the lower edge by 0.08 m, drawn a thousand times larger, 50 m to the left of the axis.
+    assert frame.offset(0.06) == pytest.approx(-(50.0 + 80.0))
+
+
+@pytest.mark.parametrize("length, unit", [(2_400.0, 1.0), (330.0, 0.3048), (98_765.0, 1.0)])
+def test_ticks_are_round_and_between_four_and_ten(length, unit):
+    ticks = tick_chainages(0.0, length, unit) / unit
+    steps = np.diff(ticks)
+    assert 4 <= len(steps) <= 10 and np.allclose(steps, steps[0])
+    digits = float(f"{steps[0]:e}".split("e")[0])
+    assert digits == pytest.approx(round(digits)) and round(digits) in (1, 2, 5)
+
+
+def test_the_highest_strip_takes_a_sixth_of_the_length_at_most():
+    factor = strip_factor([0.4, 0.1], 3000.0)
+    assert factor * 0.4 <= 3000.0 / 6.0 < factor * 0.4 * 2.5 + 1e-9
+
+
+def test_the_strip_lies_away_from_the_other_axes(wgs84):
+    line = AxisLine("a", [47.0, 47.02], [8.0, 8.0], wgs84)
+    east = AxisLine("b", [47.0, 47.02], [8.01, 8.01], wgs84)
+    west = AxisLine("c", [47.0, 47.02], [7.99, 7.99], wgs84)
+    axis = Axis(line, 0.0)
+    assert side_away(axis, [east]) == -1 and side_away(axis, [west]) == 1
+    assert side_away(axis, []) == 0 and side_away(axis, [east, west]) == 0

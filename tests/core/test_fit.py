@@ -300,9 +300,10 @@ def test_heights_that_are_none(wgs84):
         fit_surface(frame, wild)
 
 
-# The simulated surveys of the benchmark, fewer of them. A share p of n simulated surveys has a binomial spread: the
+# The simulated surveys of the benchmark (2,000 of each kind there), a few of them. A share p of n simulated surveys has
+# a binomial spread: the
 # bounds hold a coverage of exactly 95 % with a chance of 99.99 %.
-SURVEYS = 80
+SURVEYS = 24
 
 
 @pytest.fixture(scope="module")

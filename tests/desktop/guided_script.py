@@ -1,57 +1,35 @@
 """Runs inside the real window: goes through the guided run as a person does and writes down what it saw."""
 
-import faulthandler
 import json
-import os
 import shutil
-import sys
 import tempfile
-import traceback
-from pathlib import Path
-from time import monotonic
 
-import qgis.utils
-from qgis.core import (
-    QgsApplication,
-    QgsFeature,
-    QgsGeometry,
-    QgsPoint,
-    QgsPointXY,
-    QgsProject,
-    QgsProviderRegistry,
-    QgsVectorLayer,
-)
-from qgis.gui import QgsGui
-from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, Qt, QTimer
+from qgis.core import QgsApplication, QgsGeometry, QgsPoint, QgsPointXY, QgsProject, QgsProviderRegistry, QgsVectorLayer
+from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtTest import QTest
-from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox
+from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
-
-LIMIT = 20
-SEEN = {}
-PLACE = Path(tempfile.gettempdir())
-GALLERY = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "gallery"
-STACK = open(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".stack"), "w")
-faulthandler.dump_traceback_later(60, file=STACK)
-
-
-def until(condition, what):
-    """Let the window live until ``condition()`` is true."""
-    end = monotonic() + LIMIT
-    while not condition():
-        if monotonic() > end:
-            raise AssertionError(f"not seen within {LIMIT} s: {what}; {panel().understanding.found}")
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
-
-
-def settle():
-    for _ in range(2):
-        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-        QCoreApplication.processEvents()
-
-
-def plugin():
-    return qgis.utils.plugins["tautline"]
+from stage import (
+    GALLERY,
+    PLACE,
+    SEEN,
+    Clicker,
+    added_layer,
+    dock_names,
+    history,
+    load_plugin,
+    modules,
+    picture,
+    play,
+    plugin,
+    residuals_by_station,
+    rule_labels,
+    settle,
+    trigger,
+    unload_plugin,
+    until,
+    widen,
+)
 
 
 def panel():
@@ -69,7 +47,7 @@ def looked():
             and guided.understanding.settings == guided.settings()
         )
 
-    until(quiet, "the panel quiet")
+    until(quiet, "the panel quiet", lambda: panel().understanding.found)
     return said()
 
 
@@ -96,14 +74,6 @@ def run():
     return {**said(), "during": during}
 
 
-def history():
-    if hasattr(QgsGui, "historyProviderRegistry"):
-        return [entry.entry.get("python_command", "") for entry in QgsGui.historyProviderRegistry().queryEntries()]
-    from processing.core.ProcessingLog import ProcessingLog
-
-    return [entry.text for entry in ProcessingLog.getLogEntries()]
-
-
 def groups():
     """{group: [[layer, shown, table or source]]} of the layer tree."""
     found = {}
@@ -123,37 +93,27 @@ def layer(name):
     return QgsProject.instance().mapLayersByName(name)[0]
 
 
-def residuals(found):
-    return {f"{f['axis']} {f['station']}": f["residual"] or None for f in found.getFeatures()}
-
-
 def type_into(edit, text):
     edit.setFocus()
     edit.clear()
     QTest.keyClicks(edit, text)
 
 
-def picture(name):
+def panel_picture(name):
     settle()
-    panel().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_name(name + ".png")))
+    picture(name, panel())
 
 
 # --- the steps
 
 
 def load():
-    iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
-    assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
-    action = next(
-        a
-        for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))
-        if a.objectName() == "tautline_guided_run"
-    )
+    assert load_plugin()
     for original in GALLERY.iterdir():
         if original.is_file():
             shutil.copyfile(original, PLACE / original.name)
     QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
-    action.trigger()
+    trigger("tautline_guided_run")
     SEEN["empty"] = looked()
     SEEN["dock"] = panel().isVisible() and panel().windowTitle()
 
@@ -171,14 +131,12 @@ def list_of_the_gallery():
     looked()
     SEEN["list_run"] = run()
     SEEN["list_groups"], SEEN["list_history"] = groups(), history()
-    SEEN["list_residuals"] = residuals(layer("Residuals"))
-    SEEN["list_style"] = [rule.label() for rule in layer("Residuals").renderer().rootRule().children()]
+    SEEN["list_residuals"] = residuals_by_station(layer("Residuals"))
+    SEEN["list_style"] = rule_labels(layer("Residuals"))
     SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
     SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
-    SEEN["profile"] = any(
-        d.objectName() == "tautline_profile" and d.isVisible() for d in iface.mainWindow().findChildren(QDockWidget)
-    )
-    picture("guided_list")
+    SEEN["profile"] = "tautline_profile" in dock_names()
+    panel_picture("guided_list")
 
 
 def tab_order():
@@ -256,18 +214,15 @@ def plain_points():
     rows = rows[7:] + rows[:7]
     crs = source.crs()
     iface.newProject(False)
-    points = QgsVectorLayer("Point?field=id:integer&field=elev_ft:double", "points", "memory")
-    points.setCrs(crs)
-    made = []
-    for number, row in enumerate(rows):
-        feature = QgsFeature(points.fields())
-        feature.setGeometry(QgsGeometry(row.geometry()))
-        height = row["height"]
-        feature.setAttributes([number, height / 0.3048 if height else None])
-        made.append(feature)
-    points.dataProvider().addFeatures(made)
-    points.updateExtents()
-    QgsProject.instance().addMapLayer(points)
+    added_layer(
+        "points",
+        f"Point?crs={crs.authid()}",
+        ["id:integer", "elev_ft:double"],
+        [
+            ([number, row["height"] / 0.3048 if row["height"] else None], QgsGeometry(row.geometry()))
+            for number, row in enumerate(rows)
+        ],
+    )
     guided = panel()
     guided.fill()
     SEEN["points_before"] = looked()
@@ -277,7 +232,7 @@ def plain_points():
     SEEN["points_placeholders"] = {key: edit.placeholderText() for key, edit in guided.design.edits.items()}
     type_into(guided.accuracy.edits["tolerance"], "0.05")
     looked()
-    picture("guided_points")
+    panel_picture("guided_points")
     commands = len(history())
     SEEN["points_run"] = run()
     SEEN["points_groups"] = groups()
@@ -303,30 +258,13 @@ def plain_points():
 
 
 def table_layer(name, fields, rows):
-    made = QgsVectorLayer("NoGeometry?" + "&".join(f"field={f}" for f in fields), name, "memory")
-    features = []
-    for row in rows:
-        feature = QgsFeature(made.fields())
-        feature.setAttributes(list(row))
-        features.append(feature)
-    made.dataProvider().addFeatures(features)
-    QgsProject.instance().addMapLayer(made)
-    return made
-
-
-def line_layer(points):
-    made = QgsVectorLayer("LineString?crs=EPSG:32734&field=name:string", "line", "memory")
-    feature = QgsFeature(made.fields())
-    feature.setGeometry(QgsGeometry.fromPolylineXY([QgsPointXY(*p) for p in points]))
-    feature["name"] = "line"
-    made.dataProvider().addFeatures([feature])
-    QgsProject.instance().addMapLayer(made)
-    return made
+    return added_layer(name, "NoGeometry?", fields, [(row, None) for row in rows])
 
 
 def wrong_inputs():
     iface.newProject(False)
-    line = line_layer([(300000, 6500000), (300000, 6502000)])
+    axis = QgsGeometry.fromPolylineXY([QgsPointXY(300000, 6500000), QgsPointXY(300000, 6502000)])
+    line = added_layer("line", "LineString?crs=EPSG:32734", ["name:string"], [(["line"], axis)])
     good = [("0+000", 5.0), ("1+000", 5.1), ("2+000", 5.2)]
     guided, wrong = panel(), {}
     guided.fill()
@@ -381,14 +319,8 @@ def wrong_inputs():
     wrong["cancelled"] = said()
     wrong["left_by_cancel"] = len(set(QgsProject.instance().mapLayers()) - layers)
 
-    far = QgsVectorLayer("PointZ?crs=EPSG:32734", "far", "memory")
-    features = []
-    for k in range(5):
-        feature = QgsFeature()
-        feature.setGeometry(QgsGeometry(QgsPoint(350000, 6500000 + 100 * k, 5.0)))
-        features.append(feature)
-    far.dataProvider().addFeatures(features)
-    QgsProject.instance().addMapLayer(far)
+    places = [QgsGeometry(QgsPoint(350000, 6500000 + 100 * k, 5.0)) for k in range(5)]
+    far = added_layer("far", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
     guided.heights.box.setLayer(far)
     wrong["far"] = looked()
     QgsProject.instance().removeMapLayer(line.id())
@@ -422,71 +354,26 @@ def unload_while_it_goes():
         if going:
             panel().run_button.click()
             assert panel().run is not None
-        unloaded = qgis.utils.unloadPlugin("tautline")
-        until_gone()
-        rounds.append(
-            {
-                "unloaded": unloaded,
-                "going": going,
-                "docks": tautline_docks(),
-                "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline"),
-            }
-        )
-        assert qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+        unloaded = unload_plugin()
+        # What the run left going must end too.
+        until(lambda: not QgsApplication.taskManager().countActiveTasks(), "the tasks ended")
+        settle()
+        rounds.append({"unloaded": unloaded, "going": going, "docks": dock_names(hidden=True), "modules": modules()})
+        assert load_plugin()
         plugin().open_guided()
         rounds[-1]["again"] = panel().isVisible()
     SEEN["rounds"] = rounds
 
 
-def tautline_docks():
-    return [
-        d.objectName() for d in iface.mainWindow().findChildren(QDockWidget) if d.objectName().startswith("tautline")
-    ]
-
-
-def until_gone():
-    """Until what the run left going has ended too."""
-    end = monotonic() + LIMIT
-    while QgsApplication.taskManager().countActiveTasks() and monotonic() < end:
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
-    settle()
-
-
 def no_questions():
-    """A question of the host's that nobody answers would stand still for ever."""
-    box = QApplication.activeModalWidget()
-    if isinstance(box, QMessageBox):
-        SEEN.setdefault("asked", []).append(box.text())
-        box.reject()
+    """Nothing has asked since the play began."""
+    SEEN["asked"] = QUESTIONS.done()["asked"]
 
 
-def failed(kind, error, trace):
-    """In place of the host's window with the traceback, which would stand still for ever."""
-    SEEN["error"] = "".join(traceback.format_exception(kind, error, trace))
-    end()
-
-
-def end():
-    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
-    os._exit(0)
-
-
-def main():
-    sys.excepthook = failed
-    timer = QTimer()
-    timer.timeout.connect(no_questions)
-    timer.start(100)
-    try:
-        for step in STEPS:
-            step()
-            SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
-    except BaseException:
-        SEEN["error"] = traceback.format_exc()
-        iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
-    end()
-
-
-STEPS = (
+# A question of the host's that nobody answers would stand still for ever.
+QUESTIONS = Clicker()
+play(
+    widen,
     load,
     list_of_the_gallery,
     again_and_reopened,
@@ -494,6 +381,5 @@ STEPS = (
     wrong_inputs,
     example_then_guided,
     unload_while_it_goes,
+    no_questions,
 )
-STARTED = monotonic()
-QTimer.singleShot(0, main)

@@ -2,30 +2,41 @@
 
 import hashlib
 import json
-import os
 import shutil
 import sqlite3
 import sys
-import tempfile
-import traceback
 from dataclasses import replace
-from pathlib import Path
 from time import monotonic
 
 import numpy as np
-import qgis.utils
-from qgis.core import QgsFeature, QgsGeometry, QgsPointXY, QgsProject, QgsVectorLayer
+from qgis.core import QgsFeatureRequest, QgsGeometry, QgsPointXY, QgsProject, QgsVectorLayer
 from qgis.gui import QgsVertexMarker
-from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QPoint, QPointF, Qt, QTimer
+from qgis.PyQt.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
 from qgis.PyQt.QtGui import QColor, QMouseEvent, QPalette
 from qgis.PyQt.QtTest import QTest
-from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox
+from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
+from stage import (
+    GALLERY,
+    PLACE,
+    SEEN,
+    Clicker,
+    added_layer,
+    dock_names,
+    load_plugin,
+    messages,
+    modules,
+    picture,
+    play,
+    plugin,
+    settle,
+    trigger,
+    unload_plugin,
+    until,
+    until_drawn,
+    widen,
+)
 
-LIMIT = 20
-SEEN = {}
-PLACE = Path(tempfile.gettempdir())
-SAMPLES = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "gallery"
 LEFT, NO_BUTTON = Qt.MouseButton.LeftButton, Qt.MouseButton.NoButton
 PLAIN, CONTROL, ALT = (
     Qt.KeyboardModifier.NoModifier,
@@ -35,48 +46,8 @@ PLAIN, CONTROL, ALT = (
 THINGS = {}
 
 
-def until(condition, what):
-    """Let the window live until ``condition()`` is true; return its value."""
-    end = monotonic() + LIMIT
-    while True:
-        value = condition()
-        if value:
-            return value
-        if monotonic() > end:
-            raise AssertionError(f"not seen within {LIMIT} s: {what}")
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
-
-
-def settle():
-    for _ in range(3):
-        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-        QCoreApplication.processEvents()
-
-
-class Clicker:
-    """Answers questions that stop the script by the words on a button."""
-
-    def __init__(self, *answers):
-        self.answers, self.asked = list(answers), []
-        self.timer = QTimer()
-        self.timer.timeout.connect(self.look)
-        self.timer.start(30)
-
-    def look(self):
-        box = QApplication.activeModalWidget()
-        if not isinstance(box, QMessageBox) or not box.isVisible():
-            return
-        self.asked.append(box.text() + " " + box.informativeText())
-        wanted = self.answers.pop(0) if self.answers else "Cancel"
-        next(button for button in box.buttons() if button.text().replace("&", "").startswith(wanted)).click()
-
-    def done(self):
-        self.timer.stop()
-        return {"asked": self.asked, "unanswered": self.answers}
-
-
 def review():
-    return qgis.utils.plugins["tautline"].review
+    return plugin().review
 
 
 def profile():
@@ -91,26 +62,8 @@ def subject():
     return review().subject
 
 
-def messages():
-    return [item.text() for item in iface.messageBar().items() if item.title() == "Tautline"]
-
-
-def docks():
-    return sorted(
-        dock.objectName()
-        for dock in iface.mainWindow().findChildren(QDockWidget)
-        if dock.objectName().startswith("tautline") and dock.isVisible()
-    )
-
-
 def marks():
     return [item for item in iface.mapCanvas().scene().items() if isinstance(item, QgsVertexMarker)]
-
-
-def trigger(name):
-    action = next(a for a in iface.mainWindow().findChildren(type(iface.actionNewProject())) if a.objectName() == name)
-    action.trigger()
-    QCoreApplication.processEvents()
 
 
 # --- pointing at the chart
@@ -173,11 +126,9 @@ def ticks(chart):
 
 
 def load():
-    iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
-    until(lambda: iface.mainWindow().width() > 1500, "a wide window")
     THINGS["marks"] = len(marks())
     SEEN["charts_before"] = "matplotlib" in sys.modules
-    SEEN["loaded"] = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+    SEEN["loaded"] = load_plugin()
     SEEN["charts_after_loading"] = "matplotlib.backends.backend_qtagg" in sys.modules
 
 
@@ -185,7 +136,7 @@ def open_empty():
     trigger("tautline_profile_open")
     trigger("tautline_flagged_open")
     SEEN["empty"] = {
-        "docks": docks(),
+        "docks": dock_names(),
         "page": profile().pages.currentIndex(),
         "text": profile().empty.text(),
         "list": flagged().pages.currentIndex(),
@@ -200,7 +151,7 @@ def compute():
     folder = PLACE / "work"
     folder.mkdir()
     for name in ("axis.gpkg", "heights.csv", "heights.csvt"):
-        shutil.copyfile(SAMPLES / name, folder / name)
+        shutil.copyfile(GALLERY / name, folder / name)
     axis = f"{folder / 'axis.gpkg'}|layername=axis"
     toolbox.run(
         "tautline:placestations",
@@ -227,8 +178,7 @@ def compute():
     extent.scale(1.2)
     project.setCrs(THINGS["residuals"].crs())
     iface.mapCanvas().setExtent(extent)
-    iface.mapCanvas().refresh()
-    until(lambda: not iface.mapCanvas().isDrawing(), "the map drawn")
+    until_drawn()
     until(lambda: subject().layer is THINGS["residuals"], "the active layer under review")
 
 
@@ -251,7 +201,7 @@ def look():
         "bars": len(chart.drawing.lower.containers),
         "labels": [text.get_text() for text in chart.drawing.lower.texts],
     }
-    iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_name("profile.png")))
+    picture("profile")
 
 
 def point():
@@ -495,7 +445,7 @@ def decide():
     found["open"] = [row[0] for row in listed()]
     dock.filter.setCurrentIndex(0)
     SEEN["decide"] = found
-    iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_name("flagged.png")))
+    picture("flagged")
 
 
 def digest(path):
@@ -504,12 +454,11 @@ def digest(path):
 
 def follow_up_forms():
     """The forms that the menu of the follow-up forms opens, with what they were filled with."""
-    plugin, menu, found = qgis.utils.plugins["tautline"], profile().follow_up.menu(), {}
+    shell, menu, found = plugin(), profile().follow_up.menu(), {}
     for action in menu.actions():
-        before = list(plugin.forms)
+        before = list(shell.forms)
         action.trigger()
-        assert not FAULTS, FAULTS
-        form = until(lambda before=before: [one for one in plugin.forms if one not in before], "the form")[0]
+        form = until(lambda before=before: [one for one in shell.forms if one not in before], "the form")[0]
         until(form.isVisible, "the form shown")
         widgets = form.mainWidget().wrappers
         values = {}
@@ -520,8 +469,8 @@ def follow_up_forms():
             values[name] = str(source.staticValue() if hasattr(source, "staticValue") else value)
         found[action.data()] = {"text": action.text(), "values": values}
         form.close()
-        until(lambda form=form: form not in plugin.forms, "the form closed")
-    SEEN["follow_up_forms"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(plugin.forms)}
+        until(lambda form=form: form not in shell.forms, "the form closed")
+    SEEN["follow_up_forms"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(shell.forms)}
 
 
 def run_again():
@@ -567,7 +516,7 @@ def other_places():
     found = {}
     ask = module.QFileDialog.getSaveFileName
     try:
-        layer = THINGS["residuals"].materialize(__import__("qgis.core").core.QgsFeatureRequest())
+        layer = THINGS["residuals"].materialize(QgsFeatureRequest())
         layer.setName("In memory")
         layer.setCustomProperty("tautline/record", THINGS["residuals"].customProperty("tautline/record"))
         QgsProject.instance().addMapLayer(layer)
@@ -626,17 +575,8 @@ def remove_layer():
 
 def made(name, fields, rows, record):
     """A memory layer of points on one line."""
-    layer = QgsVectorLayer("Point?crs=EPSG:32734&" + "&".join(f"field={field}" for field in fields), name, "memory")
-    features = []
-    for number, values in enumerate(rows):
-        feature = QgsFeature(layer.fields())
-        feature.setAttributes(values)
-        feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(500000.0 + number, 6500000.0)))
-        features.append(feature)
-    layer.dataProvider().addFeatures(features)
-    layer.setCustomProperty("tautline/record", json.dumps(record))
-    QgsProject.instance().addMapLayer(layer)
-    return layer
+    places = [QgsGeometry.fromPointXY(QgsPointXY(500000.0 + number, 6500000.0)) for number in range(len(rows))]
+    return added_layer(name, "Point?crs=EPSG:32734", fields, zip(rows, places), record)
 
 
 def in_feet():
@@ -761,19 +701,14 @@ def theme():
 def unload():
     rounds = []
     for _ in range(2):
-        gone = qgis.utils.unloadPlugin("tautline")
-        settle()
+        gone = unload_plugin()
         rounds.append(
             {
                 "unloaded": gone,
-                "docks": docks(),
+                "docks": dock_names(),
                 "marks": len(marks()) - THINGS["marks"],
-                "all_docks": [
-                    d.objectName()
-                    for d in iface.mainWindow().findChildren(QDockWidget)
-                    if d.objectName().startswith("tautline")
-                ],
-                "modules": [name for name in sys.modules if name.split(".")[0] == "tautline"],
+                "all_docks": dock_names(hidden=True),
+                "modules": modules(),
             }
         )
         # What the project and the map still tell must reach nobody.
@@ -782,34 +717,15 @@ def unload():
         )
         iface.setActiveLayer(layer)
         QgsProject.instance().removeMapLayer(layer.id())
-        qgis.utils.loadPlugin("tautline")
-        qgis.utils.startPlugin("tautline")
+        assert load_plugin()
         trigger("tautline_profile_open")
         trigger("tautline_flagged_open")
-        rounds[-1]["again"] = docks()
+        rounds[-1]["again"] = dock_names()
     SEEN["rounds"] = rounds
 
 
-FAULTS = []
-
-
-def main():
-    # The host shows errors in slots in a window that waits for ever; here they end the test.
-    sys.excepthook = lambda kind, value, trace: FAULTS.append("".join(traceback.format_exception(kind, value, trace)))
-    try:
-        for step in STEPS:
-            step()
-            SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
-            assert not FAULTS, f"in {step.__name__}:\n" + "\n".join(FAULTS)
-    except BaseException:
-        SEEN["error"] = traceback.format_exc()
-        iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
-    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
-    # Leaving the host's own shutdown out: what is tested ends here.
-    os._exit(0)
-
-
-STEPS = (
+play(
+    widen,
     load,
     open_empty,
     compute,
@@ -831,5 +747,3 @@ STEPS = (
     theme,
     unload,
 )
-STARTED = monotonic()
-QTimer.singleShot(0, main)

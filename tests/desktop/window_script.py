@@ -1,18 +1,12 @@
 """Runs inside the real window: uses the plugin as a person does and writes down what it saw. See ``conftest.py``."""
 
 import base64
-import faulthandler
-import json
 import os
 import shutil
-import sys
-import tempfile
-import traceback
 from collections import Counter
 from pathlib import Path
 from time import monotonic
 
-import qgis.utils
 from qgis.core import (
     QgsApplication,
     QgsCoordinateReferenceSystem,
@@ -23,70 +17,38 @@ from qgis.core import (
     QgsSettings,
     QgsVectorLayer,
 )
-from qgis.gui import QgsGui, QgsMessageBarItem, QgsProcessingAlgorithmDialogBase
-from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
-from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox, QPushButton, QTextBrowser
+from qgis.gui import QgsProcessingAlgorithmDialogBase
+from qgis.PyQt.QtCore import QCoreApplication
+from qgis.PyQt.QtWidgets import QApplication, QMessageBox, QPushButton, QTextBrowser
 from qgis.utils import iface
+from stage import (
+    PLACE,
+    SEEN,
+    Clicker,
+    actions,
+    dock_names,
+    docks,
+    history,
+    load_plugin,
+    messages,
+    modules,
+    picture,
+    play,
+    residuals_by_station,
+    rule_labels,
+    settle,
+    trigger,
+    unload_plugin,
+    until,
+    until_drawn,
+    widen,
+)
 
-LIMIT = 20
-SEEN = {}
-# Where a window that stands still was, for whoever reads the failure.
-STACK = open(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".stack"), "w")
-faulthandler.dump_traceback_later(60, file=STACK)
-PLACE = Path(tempfile.gettempdir())
 # The German translation of 'Open the example', as the translation tools compile it.
 GERMAN = (
     "PLhkGMrvnJXNIRy/YKG93acAAAACZGVCAAAACAyZyIUAAAAAaQAAAFMDAAAAJgBEAGEAcwAgAEIAZQBpAHMAcABpAG"
     "UAbAAgAPYAZgBmAG4AZQBuCAAAAAAGAAAAEE9wZW4gdGhlIGV4YW1wbGUHAAAACFRhdXRsaW5lAYgAAAACAQE="
 )
-
-
-# --- waiting and clicking
-
-
-def until(condition, what):
-    """Let the window live until ``condition()`` is true; return its value."""
-    end = monotonic() + LIMIT
-    while True:
-        value = condition()
-        if value:
-            return value
-        if monotonic() > end:
-            raise AssertionError(f"not seen within {LIMIT} s: {what}")
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
-
-
-def settle():
-    """Let the host destroy what was given up, and draw the map."""
-    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    QCoreApplication.processEvents()
-    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-
-
-class Clicker:
-    """Answers, one after the other, the questions that stop the script: (words in it, button to click)."""
-
-    def __init__(self, *answers):
-        self.answers, self.asked = list(answers), []
-        self.timer = QTimer()
-        self.timer.timeout.connect(self.look)
-        self.timer.start(30)
-
-    def look(self):
-        box = QApplication.activeModalWidget()
-        if not isinstance(box, QMessageBox) or not box.isVisible():
-            return
-        self.asked.append(box.text())
-        wanted = self.answers.pop(0) if self.answers else QMessageBox.StandardButton.Cancel
-        if isinstance(wanted, str):
-            button = next(button for button in box.buttons() if button.text().replace("&", "").startswith(wanted))
-        else:
-            button = box.button(wanted)
-        button.click()
-
-    def done(self):
-        self.timer.stop()
-        return {"asked": self.asked, "unanswered": [str(answer) for answer in self.answers]}
 
 
 # --- what is there
@@ -102,28 +64,19 @@ def menu_texts():
     return [action.text() for action in menu().actions()] if menu() else []
 
 
-def action(name):
-    return next(a for a in menu().actions() if a.objectName() == name)
-
-
 def leftovers():
     """What of the plugin the window still holds."""
     provider = QgsApplication.processingRegistry().providerById("tautline")
-    actions = [a.objectName() for a in iface.mainWindow().findChildren(type(iface.actionNewProject()))]
     translated = QCoreApplication.translate("Tautline", "Open the example")
     return {
         "provider": provider is not None,
         "menu": menu_texts(),
         "messages": messages(),
         "text": translated,
-        "actions": [name for name in actions if name.startswith("tautline")],
+        "actions": [a.objectName() for a in actions() if a.objectName().startswith("tautline")],
         "forms": [form.windowTitle() for form in forms()],
-        "docks": [
-            d.objectName()
-            for d in iface.mainWindow().findChildren(QDockWidget)
-            if d.objectName().startswith("tautline")
-        ],
-        "modules": sorted(name for name in sys.modules if name.split(".")[0] == "tautline"),
+        "docks": dock_names(hidden=True),
+        "modules": modules(),
     }
 
 
@@ -133,32 +86,13 @@ def forms():
     return [w for w in windows if isinstance(w, QgsProcessingAlgorithmDialogBase) and w.isVisible()]
 
 
-def messages():
-    """Texts in the message bar that are the plugin's."""
-    bar = iface.messageBar()
-    return [item.text() for item in bar.findChildren(QgsMessageBarItem) if item.title() == "Tautline"]
-
-
 def entries():
     provider = QgsApplication.processingRegistry().providerById("tautline")
     return sorted(a.id() for a in provider.algorithms()) if provider else []
 
 
-def history():
-    """Commands of the host's history of runs."""
-    if hasattr(QgsGui, "historyProviderRegistry"):
-        return [entry.entry.get("python_command", "") for entry in QgsGui.historyProviderRegistry().queryEntries()]
-    from processing.core.ProcessingLog import ProcessingLog
-
-    return [entry.text for entry in ProcessingLog.getLogEntries()]
-
-
 def statuses(layer):
     return dict(Counter(feature["status"] for feature in layer.getFeatures()))
-
-
-def residuals_by_station(layer):
-    return {f"{f['axis']} {f['station']}": f["residual"] or None for f in layer.getFeatures()}
 
 
 def layer_story(layer):
@@ -169,14 +103,6 @@ def layer_story(layer):
         "crs": layer.crs().authid(),
         "count": layer.featureCount() if isinstance(layer, QgsVectorLayer) else -1,
     }
-
-
-def docks():
-    """The plugin's docks that one sees."""
-    found = iface.mainWindow().findChildren(QDockWidget)
-    return sorted(
-        (d for d in found if d.objectName().startswith("tautline") and d.isVisible()), key=lambda d: d.objectName()
-    )
 
 
 def guide_text():
@@ -201,16 +127,14 @@ def examples():
 # --- the steps
 
 
-def widen():
-    """A window as large as the screen; and a user whose new projects do not take the CRS of their first layer."""
+def prefer_no_crs():
+    """A user whose new projects do not take the CRS of their first layer."""
     QgsSettings().setValue("app/projections/newProjectCrsBehavior", "UsePresetCrs")
-    iface.mainWindow().setGeometry(QApplication.primaryScreen().availableGeometry())
-    until(lambda: iface.mainWindow().width() > 1500, "a wide window")
 
 
 def load():
     SEEN["before"] = leftovers()
-    SEEN["loaded"] = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+    SEEN["loaded"] = load_plugin()
     SEEN["menu"], SEEN["entries"] = menu_texts(), entries()
     SEEN["menu_has_icon"] = not menu().icon().isNull()
 
@@ -222,7 +146,7 @@ def give_up():
     cancel = QMessageBox.StandardButton.Cancel
     for name, answers in (("gave_up_at_place", (cancel,)), ("gave_up_at_save", ("Temporary folder", cancel))):
         clicker = Clicker(*answers)
-        action("tautline_open_example").trigger()
+        trigger("tautline_open_example")
         SEEN[name] = {
             **clicker.done(),
             "title": QgsProject.instance().title(),
@@ -239,7 +163,7 @@ def fail():
     taken.write_text("no folder")
     example.ask_place = lambda window: str(taken)
     try:
-        action("tautline_open_example").trigger()
+        trigger("tautline_open_example")
     finally:
         example.ask_place = ask
     settle()
@@ -248,7 +172,7 @@ def fail():
 
 def open_example():
     started, clicker = monotonic(), Clicker("Temporary folder", QMessageBox.StandardButton.Discard)
-    action("tautline_open_example").trigger()
+    trigger("tautline_open_example")
     SEEN["opened"] = {**clicker.done(), "seconds": monotonic() - started}
     project = QgsProject.instance()
     assert project.layerTreeRoot().children(), messages()
@@ -256,11 +180,7 @@ def open_example():
     nodes = [node for node in group.children() if isinstance(node, QgsLayerTreeLayer)]
     named = {node.layer().name(): node.layer() for node in nodes}
     residuals, axis = named["Residuals"], named["Axis"]
-    QCoreApplication.processEvents()
-    drawn = []
-    iface.mapCanvas().renderComplete.connect(lambda _painter: drawn.append(True))
-    iface.mapCanvas().refreshAllLayers()
-    until(lambda: drawn and not iface.mapCanvas().isDrawing(), "the map drawn")
+    until_drawn()
     settle()
     SEEN["example"] = {
         "top": len(project.layerTreeRoot().children()),
@@ -271,7 +191,7 @@ def open_example():
         "crs": project.crs().authid(),
         "units": project.crs().mapUnits() == iface.mapCanvas().mapUnits(),
         "ellipsoid": project.ellipsoid(),
-        "rules": [rule.label() for rule in residuals.renderer().rootRule().children()],
+        "rules": rule_labels(residuals),
         "statuses": statuses(residuals),
         "residuals": residuals_by_station(residuals),
         "record": bool(residuals.customProperty("tautline/record")),
@@ -294,7 +214,7 @@ def open_example():
         "active": iface.activeLayer().name(),
     }
     SEEN["map"] = colours()
-    iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
+    picture("example")
 
 
 def colours():
@@ -325,7 +245,7 @@ def reopen():
         "files": sorted(os.listdir(moved)),
     }
     residuals = next(layer for layer in found if layer.name() == "Residuals")
-    SEEN["reopened"]["rules"] = [rule.label() for rule in residuals.renderer().rootRule().children()]
+    SEEN["reopened"]["rules"] = rule_labels(residuals)
 
 
 def run_form():
@@ -346,10 +266,7 @@ def run_form():
     )
     result = next(layer for layer in map(QgsProject.instance().mapLayer, new) if layer.isSpatial())
     until(lambda: result.name() == "Residuals", "the run's layer dressed")
-    SEEN["run"] = {
-        "residuals": residuals_by_station(result),
-        "rules": [r.label() for r in result.renderer().rootRule().children()],
-    }
+    SEEN["run"] = {"residuals": residuals_by_station(result), "rules": rule_labels(result)}
 
 
 def visible_parameters(form):
@@ -367,20 +284,18 @@ def unexplained(algorithm):
 
 
 def unload_and_reload():
-    action("tautline_design_heights").trigger()
-    SEEN["forms_open"] = len(leftovers()["forms"])
+    trigger("tautline_design_heights")
+    SEEN["forms_open"] = until(lambda: len(forms()) == 2 and len(forms()), "both forms")
     rounds = []
     for _ in range(2):
-        unloaded = qgis.utils.unloadPlugin("tautline")
-        settle()
+        unloaded = unload_plugin()
         gone = leftovers()
-        loaded = qgis.utils.loadPlugin("tautline") and qgis.utils.startPlugin("tautline")
+        loaded = load_plugin()
         rounds.append(
             {"unloaded": unloaded, "gone": gone, "loaded": loaded, "menu": menu_texts(), "entries": entries()}
         )
     SEEN["rounds"] = rounds
-    qgis.utils.unloadPlugin("tautline")
-    settle()
+    unload_plugin()
 
 
 def translate():
@@ -413,30 +328,16 @@ def without_window():
     SEEN["without_window_after"] = entries()
 
 
-def failed(kind, error, trace):
-    """In place of the host's window with the traceback, which would stand still for ever."""
-    SEEN["error"] = "".join(traceback.format_exception(kind, error, trace))
-    end()
-
-
-def end():
-    Path(os.environ["TAUTLINE_SEEN"]).write_text(json.dumps(SEEN, default=str))
-    # Leaving the host's own shutdown out: what is tested ends here.
-    os._exit(0)
-
-
-def main():
-    sys.excepthook = failed
-    try:
-        for step in STEPS:
-            step()
-            SEEN.setdefault("steps", {})[step.__name__] = round(monotonic() - STARTED, 1)
-    except BaseException:
-        SEEN["error"] = traceback.format_exc()
-        iface.mainWindow().grab().save(str(Path(os.environ["TAUTLINE_SEEN"]).with_suffix(".png")))
-    end()
-
-
-STEPS = (widen, load, give_up, fail, open_example, reopen, run_form, unload_and_reload, translate, without_window)
-STARTED = monotonic()
-QTimer.singleShot(0, main)
+play(
+    widen,
+    prefer_no_crs,
+    load,
+    give_up,
+    fail,
+    open_example,
+    reopen,
+    run_form,
+    unload_and_reload,
+    translate,
+    without_window,
+)

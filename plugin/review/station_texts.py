@@ -4,6 +4,7 @@ from html import escape
 
 import numpy as np
 
+from ...algorithms.language.decision_words import SUSPECTED, flag_of
 from ...algorithms.language.height_text import amounts_for, full_height
 from ...algorithms.language.number_text import number_text
 from ...algorithms.language.translation import tr
@@ -37,7 +38,7 @@ def why_flagged(status, flag):
     """Why a station is in the list, in a word or two."""
     parts = {"high": tr("Too high"), "low": tr("Too low")}
     words = [parts[status]] if status in parts else []
-    if flag == "suspected blunder":
+    if flag_of(flag) == SUSPECTED:
         words.append(tr("suspected blunder"))
     if not words:
         return tr("Within now") if status == "within" else tr("Not flagged now")

@@ -5,6 +5,7 @@ from html import escape
 import numpy as np
 
 from ...algorithms.core.units import METRES
+from ...algorithms.language.decision_words import SUSPECTED, flag_of
 from ...algorithms.language.number_text import number_text, signed_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -65,7 +66,7 @@ def why_flagged(status, flag):
     """Why a station is in the list, in a word or two."""
     parts = {"high": tr("Too high"), "low": tr("Too low")}
     words = [parts[status]] if status in parts else []
-    if flag == "suspected blunder":
+    if flag_of(flag) == SUSPECTED:
         words.append(tr("suspected blunder"))
     if not words:
         return tr("Within now") if status == "within" else tr("Not flagged now")

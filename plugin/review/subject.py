@@ -1,9 +1,10 @@
 """What is under review: layer, stations, current station and selection; shared by chart, list and map."""
 
 import numpy as np
-from qgis.core import QgsProject
+from qgis.core import Qgis, QgsMessageLog, QgsProject
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
+from ...algorithms.language.translation import tr
 from .layer_stations import is_reviewable, read_stations
 
 # Edits come one by one; the layer is read again once they pause.
@@ -74,6 +75,9 @@ class Subject(QObject):
                 getattr(layer, name).connect(self._later)
             layer.selectionChanged.connect(self._selected)
         self.read()
+        if self.stations is not None and self.stations.record.doubt:
+            text = tr("Layer '{}': {}").format(layer.name(), self.stations.record.doubt)
+            QgsMessageLog.logMessage(text, "Tautline", Qgis.MessageLevel.Warning)
 
     def choose_one(self, preferred=None):
         """Take the preferred layer, else one that can be reviewed, where there is none under review."""

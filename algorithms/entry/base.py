@@ -232,16 +232,15 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
         with _refusals_told(feedback):
-            self._records = {}
+            self._records, inputs = {}, []
             for key, value in self._inputs(parameters):
-                self._records.setdefault(key, []).append(record_of_layer(value, context))
+                record = record_of_layer(value, context)
+                self._records.setdefault(key, []).append(record)
+                inputs.append((key, value, record))
             asked = Request(self, parameters, context, feedback, self._records)
-            for key, value in self._inputs(parameters):
-                for record in self._records[key]:
-                    if record.doubt:
-                        asked.warn(
-                            tr("Layer '{}': {}").format(layer_of(value, context).name(), record.doubt), keys=(key,)
-                        )
+            for key, value, record in inputs:
+                if record.doubt:
+                    asked.warn(tr("Layer '{}': {}").format(layer_of(value, context).name(), record.doubt), keys=(key,))
             self.prepared(asked)
         return True
 

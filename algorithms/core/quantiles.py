@@ -71,7 +71,9 @@ def detectable_factor(freedom, known):
     t, limit = _stats().nct, critical_value(freedom, known)
 
     def missed(shift):
-        return t.cdf(limit, freedom - 1, shift) - t.cdf(-limit, freedom - 1, shift) - (1.0 - POWER)
+        # Far out in the other tail, where next to nothing is, the library may know no number.
+        other_tail = np.nan_to_num(t.cdf(-limit, freedom - 1, shift))
+        return t.cdf(limit, freedom - 1, shift) - other_tail - (1.0 - POWER)
 
     # With few degrees of freedom the limit itself is far out; the noncentrality is of its size.
     return float(optimize.brentq(missed, 0.1, 4.0 * limit, xtol=1e-9))

@@ -81,7 +81,7 @@ class AdjustLevelling(ToolboxEntry):
         lines = read_lines(asked, units)
         benchmarks = read_benchmarks(asked, units.height)
         named = read_named_points(asked)
-        asked.feedback.setProgress(20)
+        asked.progress(20)
         run = LevellingRun(asked, lines, benchmarks, named, units)
         record = self._record(asked, run)
         sentences = tell_net(run)

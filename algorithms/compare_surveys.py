@@ -109,7 +109,7 @@ class CompareSurveys(ToolboxEntry):
         }
         found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=asked.feedback)
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
-        asked.feedback.setProgress(50)
+        asked.progress(50)
         tell_comparison(report, asked)
         record = asked.record(units=run_units, crs=surveys[0].crs, surveys=[survey.label for survey in surveys])
         return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))

@@ -79,7 +79,7 @@ class ConvertHeights(ToolboxEntry):
         if heights.index >= 0:
             warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked)
         given = points.columns["height"] if heights.index >= 0 else points.z
-        asked.feedback.setProgress(30)
+        asked.progress(30)
         system = height_system(asked, points, run_units.height)
         n = system.undulation / run_units.height
         from_ellipsoid = asked.choice("HEIGHTS_ARE") == "ellipsoidal"

@@ -55,18 +55,8 @@ class FitReference(ToolboxEntry):
             own.group_field(),
             own.robust(),
             own.geoid_slope_sigma(),
-            p.axis_field(),
-            p.station_axis_field(),
-            p.max_distance(),
-            p.chainage_unit(),
-            p.chainage_start(),
-            p.chainage_height(),
-            p.equations(),
-            p.undulation(),
-            p.undulation_field(),
-            p.undulation_value(),
-            p.geoid(),
-            p.geoid_between(),
+            *p.on_axes(),
+            *p.height_system(),
             p.sink("REFERENCE", tr("Reference")),
             p.sink("OUTPUT", tr("Tested stations")),
             p.sink("ELLIPSE", tr("Ellipses of the tangent point"), QgsProcessing.SourceType.TypeVectorPolygon, True),
@@ -103,7 +93,7 @@ class _Run(SurveyedHeights):
     def result(self):
         kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
-        options = {"remove": self.flag("REMOVE_BLUNDERS"), "robust": self.flag("ROBUST")}
+        options = {"remove": self.asked.flag("REMOVE_BLUNDERS"), "robust": self.asked.flag("ROBUST")}
         self.geoid_sigma = self._geoid_sigma()
         fits = [group.fitted(self, **options) for group in make(self)]
         tell_fits(self, fits)

@@ -75,7 +75,7 @@ class GenerateStations(ToolboxEntry):
                     axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))
                 )
             )
-            asked.feedback.setProgress(60.0 * number / len(axes))
+            asked.progress(60.0 * number / len(axes))
         index, chainage, lat, lon, azimuth = (np.concatenate(values) for values in zip(*parts))
         if not len(chainage):
             raise InputError(tr("No station results: all listed chainages lie beyond the axes."))

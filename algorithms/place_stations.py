@@ -72,11 +72,7 @@ class PlaceStations(ToolboxEntry):
             p.chainage_height(),
             p.equations(),
             decimal_sign(),
-            p.undulation(),
-            p.undulation_field("INPUT"),
-            p.undulation_value(),
-            p.geoid(),
-            p.geoid_between(),
+            *p.height_system("INPUT"),
             p.sink("OUTPUT", tr("Placed stations")),
             p.table("REJECTED", tr("Rejected rows")),
         ]

@@ -82,10 +82,10 @@ class ReduceSights(ToolboxEntry):
         units = lp.field_book_units(asked)
         table = read_sights(asked, source, asked.feedback, units)
         named = read_named_points(asked)
-        asked.feedback.setProgress(30)
+        asked.progress(30)
         reduction = Reduction(asked, table, named, units)
         found = reduction.result()
-        asked.feedback.setProgress(60)
+        asked.progress(60)
         tell_sights(table, reduction, found, units, asked)
         record = asked.record(units=units, collimation=reduction.collimation_seconds, k_solved=found.mean_k).text()
         tables = [_differences(found, named, units, record), _rejected(table, units, record)]

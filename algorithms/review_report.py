@@ -77,7 +77,7 @@ class ReviewReport(ToolboxEntry):
         reviewed = read_reviewed(asked, self.records["STATIONS"])
         warn_of_stale_inputs(asked, "STATIONS")
         found = findings(reviewed)
-        asked.feedback.setProgress(20)
+        asked.progress(20)
         titles = self._titles(asked)
         structure = titles["STRUCTURE"] or reviewed.points.name
         _tell_understood(reviewed, asked)
@@ -96,7 +96,7 @@ class ReviewReport(ToolboxEntry):
         )
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)
-        asked.feedback.setProgress(50)
+        asked.progress(50)
         documents = [Document("HTML", html_page(title, blocks))] if asked.given("HTML") else []
         if asked.given("PDF"):
             documents.append(
@@ -107,7 +107,7 @@ class ReviewReport(ToolboxEntry):
                     ),
                 )
             )
-        asked.feedback.setProgress(100)
+        asked.progress(100)
         unit = reviewed.units.height
         numbers = {
             "COUNT": found.all.number,

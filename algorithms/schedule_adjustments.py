@@ -96,7 +96,7 @@ class ScheduleAdjustments(ToolboxEntry):
         if warning:
             asked.warn(warning, keys=("HEIGHT_UNIT",))
         rules = self._rules(asked, run_units.height)
-        asked.feedback.setProgress(30)
+        asked.progress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)
         record = asked.record(
             units=run_units,

@@ -59,18 +59,8 @@ class TestCurvature(ToolboxEntry):
             own.sigma_km(),
             *own.given_covariance(),
             bending,
-            p.axis_field(),
-            p.station_axis_field(),
-            p.max_distance(),
-            p.chainage_unit(),
-            p.chainage_start(),
-            p.chainage_height(),
-            p.equations(),
-            p.undulation(),
-            p.undulation_field(),
-            p.undulation_value(),
-            p.geoid(),
-            p.geoid_between(),
+            *p.on_axes(),
+            *p.height_system(),
             p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
             html,
         ]
@@ -156,7 +146,7 @@ class _Run(SurveyedHeights):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        if not self.flag("REMOVE_BLUNDERS"):
+        if not self.asked.flag("REMOVE_BLUNDERS"):
             return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
         search = search_free(profile)
         found = search.fitted

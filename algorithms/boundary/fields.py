@@ -495,9 +495,6 @@ COVARIANCE = ("point", "covar")
 GEOID_ALONG = ("axis", "station", "chainage", "undulation", "n_change", "n_bend")
 
 
-STATUSES = ("within", "high", "low", "no tolerance", "no height", "off axis")
-
-
 def label_with_unit(field, height_unit, chainage_unit):
     """Return the alias of an OutputField with its unit, for example 'Residual (m)'."""
     unit = {HEIGHT: UNIT_LABELS[height_unit], CHAINAGE: UNIT_LABELS[chainage_unit], DEGREE: "°"}.get(field.unit)

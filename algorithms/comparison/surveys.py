@@ -48,7 +48,7 @@ def read_surveys(asked, run_units):
     for number, layer in enumerate(layers):
         source = asked.source_of("SURVEYS", layer)
         surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
-        asked.feedback.setProgress(30.0 * (number + 1) / len(layers))
+        asked.progress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
     else:

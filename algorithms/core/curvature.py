@@ -3,6 +3,7 @@
 """
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Optional
 
 import numpy as np
@@ -97,8 +98,7 @@ class CurvatureTest:
     """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the
     observations, with ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the
     axis, metres. ``verdict``: of SHAPE_VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station,
-    metres; ``solution``: of the free model. ``shape``: whether the heights follow the curve that the factor
-    stands for: a + bs for level, else a + bs + f c.
+    metres; ``solution``: of the free model, ``grade``: of a constant slope above the level surface.
     """
 
     profile: SurveyedLeg
@@ -109,7 +109,16 @@ class CurvatureTest:
     models: tuple
     curvature: np.ndarray
     solution: Solution
-    shape: ShapeFit
+    grade: Solution
+
+    @cached_property
+    def shape(self) -> ShapeFit:
+        """Whether the heights follow the curve that the factor stands for (ShapeFit, metres): a + bs for
+        level, else a + bs + f c, with f left free also for straight: the geoid's bending alone would reject
+        a third of straight ones.
+        """
+        followed, leg = self.grade if self.bend == "level" else self.solution, self.profile
+        return shape_fit(followed.design, followed.residuals, leg.covariance, leg.chainage, known=leg.known)
 
     @property
     def uncertainty(self):
@@ -131,7 +140,13 @@ class CurvatureTest:
         """What the factor alone says of how the heights bend on average: 'straight', 'level', 'neither',
         'undecided'.
         """
-        return _bend(self.factor, self.half_width)
+        not_straight, not_level = abs(self.factor - 1.0) > self.half_width, abs(self.factor) > self.half_width
+        return {
+            (False, True): "straight",
+            (True, False): "level",
+            (True, True): "neither",
+            (False, False): "undecided",
+        }[not_straight, not_level]
 
     @property
     def verdict(self):
@@ -172,13 +187,6 @@ class CurvatureTest:
         return accuracy, high
 
 
-def _bend(factor, half_width):
-    not_straight, not_level = abs(factor - 1.0) > half_width, abs(factor) > half_width
-    return {(False, True): "straight", (True, False): "level", (True, True): "neither", (False, False): "undecided"}[
-        not_straight, not_level
-    ]
-
-
 def curvature_of(profile: SurveyedLeg):
     """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface
     through its point.
@@ -212,18 +220,11 @@ def test_curvature(profile: SurveyedLeg):
         "field rule": ([one, x], along**2 / (2.0 * FIELD_RULE_RADIUS)),
         "sphere": ([one, x], sphere),
     }
-    models = [
-        _model(name, profile, _regressed(profile, parts, given), free) for name, (parts, given) in columns.items()
-    ]
-    models.append(_model("free", profile, free, free))
+    solutions = {name: _regressed(profile, parts, given) for name, (parts, given) in columns.items()}
+    solutions["free"] = free
+    models = tuple(_model(name, profile, solution, free) for name, solution in solutions.items())
     factor, sd = float(free.parameters[2]), float(free.deviations[2])
-    half_width = float(np.hypot(free.interval_factor * sd, NORMAL_95 * profile.geoid_share))
-    grade = _regressed(profile, [one, x], 0.0)
-    # With f left free also for straight: the geoid's bending alone would reject a third and more of straight
-    # structures.
-    followed = grade if _bend(factor, half_width) == "level" else free
-    shape = shape_fit(followed.design, followed.residuals, profile.covariance, profile.chainage, known=profile.known)
-    return CurvatureTest(profile, factor, sd, profile.geoid_share, radius, tuple(models), c, free, shape)
+    return CurvatureTest(profile, factor, sd, profile.geoid_share, radius, models, c, free, solutions["grade"])
 
 
 # pytest would collect a function of this name where a test module imports it.

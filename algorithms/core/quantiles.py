@@ -66,9 +66,9 @@ def detectable_factor(freedom, known):
         return DETECTABLE
     if freedom < 2:
         return float("inf")
-    from scipy import optimize
-
+    # In this order: where scipy is missing, _stats says so in a sentence.
     t, limit = _stats().nct, critical_value(freedom, known)
+    from scipy import optimize
 
     def missed(shift):
         # Far out in the other tail, where next to nothing is, the library may know no number.

@@ -191,7 +191,8 @@ class SmoothGrid:
     """A bicubic spline through the nodes of a Grid: N and its slope from one surface, without kinks at cells' edges.
 
     Source: de Boor, A Practical Guide to Splines, through scipy (FITPACK). Where a node of the margin is unknown, the
-    margin shrinks; InputError where a node of the cells themselves is.
+    margin shrinks. Where a node of the tile itself is, all of the tile is bilinear, its slope is refused, and so is a
+    point beside the unknown node (InputError).
     """
 
     grid: Grid
@@ -222,7 +223,7 @@ class SmoothGrid:
         keys = tile_row * 1_000_000 + tile_column
         for key in np.unique(keys):
             mine = keys == key
-            spline = self._spline(int(key // 1_000_000), int(key % 1_000_000), v[mine], u[mine])
+            spline = self._spline(int(key // 1_000_000), int(key % 1_000_000))
             if spline is None:
                 # Unknown nodes close by: what bilinear cells can tell, or their refusal.
                 if down or along:
@@ -232,8 +233,8 @@ class SmoothGrid:
             result[mine] = spline.ev(v[mine], u[mine], dx=down, dy=along)
         return _without_holes(result, lat, lon)
 
-    def _spline(self, tile_row, tile_column, v, u):
-        """The spline of a tile, None where unknown nodes leave too little of it about rows v and columns u."""
+    def _spline(self, tile_row, tile_column):
+        """The spline of a tile, None where a node of the tile itself is unknown."""
         key = (tile_row, tile_column)
         if key not in self._tiles:
             for margin in (_MARGIN, 6, 3, 1, 0):

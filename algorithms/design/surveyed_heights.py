@@ -41,10 +41,6 @@ class SurveyedHeights:
             raise InputError(tr("Layer '{}': no station on an axis has a height.").format(points.name))
         self._fields = AxisFields(self.structure.axis_source)
 
-    def flag(self, key):
-        """A yes-or-no parameter."""
-        return self.asked.flag(key)
-
     def placed_axis(self, number, rows):
         """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where
         not given.

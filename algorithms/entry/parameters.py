@@ -217,6 +217,24 @@ def undulation_value():
     )
 
 
+def on_axes():
+    """Which axis a station belongs to and how chainage is counted: what every entry that measures stations asks."""
+    return (
+        axis_field(),
+        station_axis_field(),
+        max_distance(),
+        chainage_unit(),
+        chainage_start(),
+        chainage_height(),
+        equations(),
+    )
+
+
+def height_system(parent="STATIONS"):
+    """The height system and where undulations come from; ``parent``: key of the layer with a field of them."""
+    return (undulation(), undulation_field(parent), undulation_value(), geoid(), geoid_between())
+
+
 def geoid_between():
     return advanced(
         choice_parameter(

@@ -29,10 +29,10 @@ class LevellingRun:
         self.adjustment = adjusted(lines.net, self._datum(), known=lines.known)
         for share in self.adjustment.computing():
             check_cancel(asked.feedback)
-            asked.feedback.setProgress(20 + 30 * share)
+            asked.progress(20 + 30 * share)
         fixed = {point: mark.height for point, mark in self.tied.items() if mark.deviation == 0.0}
         self.misclosures = section_misclosures(lines.net) + loop_misclosures(lines.net, fixed)
-        asked.feedback.setProgress(60)
+        asked.progress(60)
 
     # --- what the heights hang on
 

@@ -56,7 +56,7 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
         points.columns["height"] = points.z
     grouping = asked.text("GROUP_FIELD").lower() if asked.has("GROUP_FIELD") else ""
     axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs, (grouping,))
-    asked.feedback.setProgress(20)
+    asked.progress(20)
     assigned = None
     if naming >= 0:
         assigned = assigned_axes(

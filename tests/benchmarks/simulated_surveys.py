@@ -237,7 +237,7 @@ def geoid_ellipses(dice, number, *, known, sigma=4.0):
 
 def curvature_factors(dice, number, *, correlated, known, bent):
     """Straight structures and structures along the level surface, half each; ``bent``: with a geoid that
-    bends by The method page's share of the Earth's curvature. Coverage of the factor's interval, and
+    bends by the method page's share of the Earth's curvature. Coverage of the factor's interval, and
     verdicts of the wrong shape.
     """
     held = Counter()

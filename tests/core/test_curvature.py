@@ -119,7 +119,7 @@ def test_standard_deviation_of_the_factor(wgs84, number, length):
 
 @pytest.mark.parametrize("sigma, length", [(0.003, 600.0), (0.010, 1100.0)])
 def test_lengths_that_decide(wgs84, sigma, length):
-    """31 stations: at 3 mm 600 m decide, at 10 mm 1.1 km; The method page has both to two digits. Without the geoid's
+    """31 stations: at 3 mm 600 m decide, at 10 mm 1.1 km; the method page has both to two digits. Without the geoid's
     share."""
     found = {}
     for factor in (0.85, 1.15):

@@ -120,7 +120,8 @@ def test_output_in_the_place_of_an_input(toolbox, straight, tmp_path):
     assert {n: b for n, b in contents(tmp_path).items() if not n.endswith(("-wal", "-shm"))} == before
 
 
-def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path):
+def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path, providers):
+    providers("delimitedtext")
     path = tmp_path / "list of heights.csv"
     path.write_text("station,height\n0+100,5.0\n0+200,5.1\n", encoding="utf-8")
     for given in (str(path), f"delimitedtext://{path.as_uri()}?type=csv"):
@@ -177,12 +178,13 @@ def test_the_place_that_the_host_makes_of_a_name(toolbox, straight, tmp_path, as
     assert contents(tmp_path) == before
 
 
-def test_an_input_under_another_name(toolbox, straight, tmp_path):
+def test_an_input_under_another_name(toolbox, straight, tmp_path, providers):
     """A hard link, a folder of Shapefiles, a virtual file, a join and a virtual layer lead to the input all
     the same.
     """
     from qgis.core import QgsVectorLayer, QgsVectorLayerJoinInfo
 
+    providers("virtual")
     stations = toolbox.saved(straight["STATIONS"], tmp_path / "in.shp")
     given = {"STATIONS": stations, "AXIS": straight["AXIS"]}
     for ending in ("shp", "shx", "dbf", "prj", "cpg"):

@@ -17,6 +17,10 @@ if NAME not in sys.modules:
     _spec.loader.exec_module(_module)
 
 
+def pytest_addoption(parser):
+    parser.addoption("--long", action="store_true", help="many more random cases and kills: minutes, not seconds")
+
+
 @pytest.fixture
 def window_library(host):
     """The host's window library; a host built without it, as those for servers are, has nothing to test here."""

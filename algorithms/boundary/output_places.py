@@ -93,6 +93,13 @@ def source_of(text):
     return "" if place is None else place[0] + (f"|layername={place[1]}" if place[1] else "")
 
 
+def final_destination(asked, written):
+    """The destination of a layer that was asked for at ``asked`` and ``written`` elsewhere under its name."""
+    if asked.startswith("ogr:"):
+        return asked
+    return os.path.join(os.path.dirname(asked), os.path.basename(written))
+
+
 def place_of_file(text):
     """(real path, '') of a document's destination text; None for a temporary one."""
     return None if not text or text.startswith(_TEMPORARY) else (os.path.realpath(text), "")

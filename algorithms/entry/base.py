@@ -10,8 +10,10 @@ import numpy as np
 from qgis.core import (
     Qgis,
     QgsProcessingAlgorithm,
+    QgsProcessingContext,
     QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
+    QgsProcessingOutputLayerDefinition,
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
@@ -19,16 +21,18 @@ from qgis.core import (
     QgsProcessingParameterMultipleLayers,
     QgsProcessingParameterNumber,
     QgsProcessingParameterRasterLayer,
+    QgsProcessingUtils,
 )
 from qgis.PyQt.QtCore import QCoreApplication
 
-from ..boundary import output_backup, output_places, output_rows
+from ..boundary import output_places, output_rows
 from ..boundary.cancel import Cancelled
+from ..boundary.output_stage import OutputStage
 from ..boundary.reference_systems import definition as definition_of
 from ..core.errors import InputError
 from ..core.geodesy import datum_name, library_versions
 from ..core.input_record import InputRecord
-from ..documents.files import write_documents
+from ..documents.files import write_document
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
 from .layer_records import layer_of, record_of_layer
@@ -267,34 +271,46 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 )
 
     def _write(self, result, asked):
-        backup, written = output_backup.OutputBackup(), {}
+        """Write what was computed beside the places asked for, and put it there when all of it is whole."""
+        stage, written, final = OutputStage(asked.say), {}, {}
         try:
             wanted = [table for table in result.tables if asked.given(table.key)]
             total = max(sum(len(table) for table in wanted), 1)
             done = 0
             for table in wanted:
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
-                written[table.key] = self._write_one(table, asked, backup, share)
+                written[table.key], final[table.key] = self._write_one(table, asked, stage, share)
                 done += len(table)
             for table in wanted:
-                self._style(table, written[table.key], asked)
-            placed = [
-                (document, asked.file(document.key)) for document in result.documents if asked.given(document.key)
-            ]
-            write_documents(placed)
-            written.update((document.key, path) for document, path in placed)
+                self._save_style(table, written[table.key], asked)
+            for document in result.documents:
+                if asked.given(document.key):
+                    final[document.key] = asked.file(document.key)
+                    path = final[document.key]
+                    write_document(document, stage.document(document.key, path), path)
+            asked.check_cancel()
+            stage.commit()
         except BaseException:
-            backup.restore()
+            stage.discard()
             raise
-        backup.keep()
-        return written
+        for table in wanted:
+            if final[table.key] != written[table.key]:
+                self._load_on_completion(table.key, final[table.key], asked)
+            saved_styles.attach(asked.context, final[table.key], table.style)
+        return final
 
-    def _write_one(self, table, asked, backup, progress):
+    def _write_one(self, table, asked, stage, progress):
+        """Write one layer: (where it is written, where it will stand), both as the host names destinations."""
         place = output_places.destination_text(asked.given(table.key))
-        backup.prepare(place)
+        staged = stage.layer(table.key, place)
+        given = asked.parameters
+        if staged:
+            beside = QgsProcessingOutputLayerDefinition(staged)
+            beside.createOptions = getattr(asked.given(table.key), "createOptions", {})
+            given = {**given, table.key: beside}
         try:
             sink, destination = self.parameterAsSink(
-                asked.parameters, table.key, asked.context, table.fields(), table.wkb, table.crs
+                given, table.key, asked.context, table.fields(), table.wkb, table.crs
             )
         except QgsProcessingException as error:
             raise InputError(output_rows.not_written(table.key, error), keys=(table.key,)) from None
@@ -315,9 +331,18 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 ).format(table.key),
                 keys=(table.key,),
             )
-        return destination
+        return destination, output_places.final_destination(place, destination) if staged else destination
 
-    def _style(self, table, destination, asked):
+    def _load_on_completion(self, key, destination, asked):
+        """Ask the desktop to load a layer where the form does, as the host's own sinks do."""
+        given = asked.given(key)
+        project = getattr(given, "destinationProject", None)
+        if project is not None:
+            name = given.destinationName or self.parameterDefinition(key).description()
+            details = QgsProcessingContext.LayerDetails(name, project, key, QgsProcessingUtils.LayerHint.Vector)
+            asked.context.addLayerToLoadOnCompletion(destination, details)
+
+    def _save_style(self, table, destination, asked):
         try:
             saved_styles.save_into_geopackage(destination, table.style)
         except saved_styles.StyleNotSaved as error:
@@ -325,7 +350,6 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
                 keys=(table.key,),
             )
-        saved_styles.attach(asked.context, destination, table.style)
 
     def run_record(self, asked, *, units=None, crs=None, **more):
         """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.

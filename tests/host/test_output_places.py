@@ -342,10 +342,10 @@ def test_rows_that_do_not_arrive_are_noticed(toolbox, straight, tmp_path, monkey
 
 @pytest.fixture
 def small_disk(tmp_path):
-    """A file system of 256 kB of its own, and a function that makes it read-only."""
+    """A file system of 512 kB of its own, and a function that makes it read-only."""
     place = tmp_path / "small"
     place.mkdir()
-    if subprocess.run(["mount", "-t", "tmpfs", "-o", "size=256k", "tmpfs", str(place)], capture_output=True).returncode:
+    if subprocess.run(["mount", "-t", "tmpfs", "-o", "size=512k", "tmpfs", str(place)], capture_output=True).returncode:
         pytest.skip("mounting a small file system is not allowed here")
     try:
         yield place, lambda: subprocess.run(["mount", "-o", "remount,ro", str(place)], check=True)

@@ -1,6 +1,5 @@
 """What all toolbox entries share: identity, checks, and THE run sequence: read, compute, write, style."""
 
-import math
 import os
 import traceback
 from contextlib import contextmanager
@@ -14,12 +13,10 @@ from qgis.core import (
     QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
-    QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterMultipleLayers,
-    QgsProcessingParameterNumber,
     QgsProcessingParameterRasterLayer,
     QgsProcessingUtils,
 )
@@ -39,6 +36,7 @@ from .layer_records import layer_of, record_of_layer
 from .messages import REFUSAL, Message, hand
 from .request import Request
 from .run_record import RunRecord
+from .strict_values import check_value
 from .version import VERSION
 
 speak_by(QCoreApplication.translate)
@@ -136,7 +134,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def checkParameterValues(self, parameters, context):  # noqa: N802 - the host's name
         try:
             self._check_keys(parameters)
-            self._check_values(parameters)
+            for definition in self.parameterDefinitions():
+                check_value(definition, parameters.get(definition.name()), context)
             valid, message = super().checkParameterValues(parameters, context)
             if not valid:
                 raise InputError(message, keys=self._refused_by_host(parameters, context))
@@ -162,32 +161,6 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))),
                 keys=unknown,
             )
-
-    def _check_values(self, parameters):
-        """The host says only that a value is incorrect, and takes text that is no number for 0."""
-        for definition in self.parameterDefinitions():
-            name, value = definition.name(), parameters.get(definition.name())
-            if not isinstance(value, (str, int, float)) or value == "":
-                continue
-            if isinstance(definition, QgsProcessingParameterEnum) and value not in definition.options():
-                raise InputError(
-                    tr("{} is '{}', but can only be {}.").format(name, value, ", ".join(definition.options())),
-                    keys=(name,),
-                )
-            if isinstance(definition, QgsProcessingParameterNumber):
-                try:
-                    number = float(value)
-                except ValueError:
-                    raise InputError(tr("{} is '{}', which is no number.").format(name, value), keys=(name,)) from None
-                if not math.isfinite(number):
-                    raise InputError(
-                        tr("{} is {}, which is no number to compute with.").format(name, value), keys=(name,)
-                    )
-                if number < definition.minimum():
-                    raise InputError(
-                        tr("{} is {}, but must be at least {:g}.").format(name, value, definition.minimum()),
-                        keys=(name,),
-                    )
 
     def _definitions(self, kind, parameters):
         return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]

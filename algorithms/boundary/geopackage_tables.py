@@ -3,6 +3,7 @@
 import os
 import sqlite3
 from contextlib import closing
+from pathlib import Path
 
 from osgeo import gdal
 
@@ -10,6 +11,8 @@ from ..language.translation import tr
 from .output_places import SIDECARS
 
 _STYLES = "layer_styles"
+# Seconds to wait for another program that is writing.
+_PATIENCE = 5.0
 
 
 class NotReplaced(RuntimeError):
@@ -58,6 +61,25 @@ def drop_table(path, name):
             raise NotReplaced(_in_use(path))
 
 
+def check_writable(path):
+    """Raise NotReplaced where no table can be added to a file that stands: locked, read-only, or no GeoPackage."""
+    if not os.access(path, os.W_OK):
+        raise NotReplaced(tr("{} is read-only").format(path))
+    try:
+        with closing(sqlite3.connect(f"{Path(path).as_uri()}?mode=rw", uri=True, timeout=_PATIENCE)) as connection:
+            connection.isolation_level = None
+            connection.execute("BEGIN IMMEDIATE")
+            sound = connection.execute("PRAGMA quick_check(1)").fetchone() == ("ok",)
+            named = connection.execute("SELECT count(*) FROM sqlite_master WHERE name = 'gpkg_contents'").fetchone()[0]
+            connection.execute("ROLLBACK")
+    except sqlite3.OperationalError:
+        raise NotReplaced(_in_use(path)) from None
+    except sqlite3.DatabaseError:
+        sound = named = False
+    if not sound or not named:
+        raise NotReplaced(tr("{} is no GeoPackage, or is damaged").format(path))
+
+
 def settle(path):
     """Bring what a GeoPackage keeps beside itself into its file, so that this alone is whole and can be replaced.
 
@@ -67,7 +89,7 @@ def settle(path):
     if not any(os.path.exists(path + tail) for tail in SIDECARS):
         return
     try:
-        with closing(sqlite3.connect(f"file:{path}?mode=rw", uri=True, timeout=5.0)) as connection:
+        with closing(sqlite3.connect(f"{Path(path).as_uri()}?mode=rw", uri=True, timeout=_PATIENCE)) as connection:
             # The first read rolls back what a killed program left half written.
             connection.execute("SELECT count(*) FROM sqlite_master").fetchone()
             busy, logged, copied = connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchone()
@@ -80,7 +102,7 @@ def settle(path):
 
 
 def _in_use(path):
-    return tr("{} is in use by another program, or read-only").format(path)
+    return tr("{} is in use by another program").format(path)
 
 
 def _index(data, name):

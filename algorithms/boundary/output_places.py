@@ -221,8 +221,15 @@ def _one_file(a, b):
         return False
 
 
+def has_control_characters(text):
+    """Whether a path has characters that no file's name should have, such as a line's end."""
+    return any(ord(character) < 32 for character in text)
+
+
 def unfit_place(key, text):
     """Why nothing can be written at an output's destination, as a sentence; '' where it can be tried."""
+    if has_control_characters(text):
+        return tr("{} is a path with a control character in it; give another.").format(key)
     place = place_of(text)
     if place is None or place[0].startswith("/vsi"):
         return ""

@@ -12,7 +12,7 @@ from qgis.core import QgsDataSourceUri
 
 from ..core.errors import InputError
 from ..language.translation import tr
-from .geopackage_tables import NotReplaced, drop_table, put_in_place, settle
+from .geopackage_tables import NotReplaced, check_writable, drop_table, put_in_place, settle
 from .output_places import SIDECARS, files_of, place_of
 from .stage_folder import TABLE_PREFIX, StageFolder, settle_leftovers
 
@@ -117,6 +117,7 @@ class OutputStage:
     def _table(self, key, path, table, text):
         """The destination of a table beside the one of its name, in a GeoPackage that other layers may have open: it
         stays the same file."""
+        self._settled(path, (key,), check_writable, path)
         written = TABLE_PREFIX + secrets.token_hex(4)
         self._folder(key, path).note_table(os.path.basename(path), written)
         self._tables.setdefault(path, []).append((key, written, table))

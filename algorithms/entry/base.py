@@ -324,6 +324,11 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 keys=(table.key,),
             )
 
+    @staticmethod
+    def source_text(value, context):
+        """An input's value as a text: a layer by its source."""
+        return _recorded(value, context)
+
     def run_record(self, asked, *, units=None, crs=None, **more):
         """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.
 

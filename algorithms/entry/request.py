@@ -5,11 +5,12 @@ from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParamete
 from ..boundary.cancel import check_cancel
 from ..boundary.readings import readings_of
 from ..core.errors import InputError
+from ..language.translation import tr
 from ..language.units import Units
 from .layer_records import record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .run_record import RunRecord
-from .strict_values import choice_of, flag_of, number_of, text_of
+from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 
 
 class Request:
@@ -36,12 +37,18 @@ class Request:
         """The feature source of a mandatory parameter; InputError where it cannot be read."""
         source = self.optional_source(key)
         if source is None:
-            raise InputError(self.entry.invalidSourceError(self.parameters, key), keys=(key,))
+            raise InputError(tr("{} is empty; choose a layer.").format(key), keys=(key,))
         return source
 
     def optional_source(self, key):
-        """The feature source of a parameter, None where it is empty."""
-        return self._kept(key, self.entry.parameterAsSource(self.parameters, key, self.context))
+        """The feature source of a parameter, None where it is empty; InputError where what is given is no layer."""
+        given = self.given(key)
+        if given is None or given == "":
+            return None
+        source = self.entry.parameterAsSource(self.parameters, key, self.context)
+        if source is None:
+            raise unreadable(key, self.entry.source_text(given, self.context))
+        return self._kept(key, source)
 
     def raster(self, key):
         """The raster layer of a parameter, None where it is empty."""

@@ -7,9 +7,11 @@ import math
 
 import numpy as np
 from qgis.core import (
+    QgsProcessingFeatureSourceDefinition,
     QgsProcessingParameterBoolean,
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
+    QgsProcessingParameterFeatureSource,
     QgsProcessingParameterField,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterNumber,
@@ -17,6 +19,7 @@ from qgis.core import (
     QgsProcessingParameterString,
     QgsProcessingUtils,
     QgsProperty,
+    QgsRasterLayer,
 )
 
 from ..boundary.cells import is_null, shortened
@@ -119,13 +122,30 @@ def text_of(definition, value, context):
     return str(value).strip()
 
 
-def _raster_of(definition, value, context):
+def _check_raster(definition, value, context):
     value = value_of(definition, value, context)
     if value is None or value == "":
         return
     layer = QgsProcessingUtils.mapLayerFromString(value, context) if isinstance(value, str) else value
-    if not hasattr(layer, "rasterUnitsPerPixelX"):
+    if not isinstance(layer, QgsRasterLayer):
         raise _refused(definition, value, tr("a raster layer"))
+
+
+def _check_source(definition, value, context):
+    inner = value.source if isinstance(value, QgsProcessingFeatureSourceDefinition) else value
+    inner = value_of(definition, inner, context)
+    if isinstance(inner, str) and inner and QgsProcessingUtils.mapLayerFromString(inner, context) is None:
+        raise unreadable(definition.name(), inner)
+
+
+def unreadable(key, value):
+    """The refusal of an input that cannot be opened; ``value``: its source."""
+    return InputError(
+        tr("{}: '{}' cannot be opened as a layer; is it missing, damaged or of another kind?").format(
+            key, shortened(value)
+        ),
+        keys=(key,),
+    )
 
 
 _READERS = (
@@ -135,7 +155,8 @@ _READERS = (
     (QgsProcessingParameterField, text_of),
     (QgsProcessingParameterString, text_of),
     (QgsProcessingParameterFileDestination, text_of),
-    (QgsProcessingParameterRasterLayer, _raster_of),
+    (QgsProcessingParameterRasterLayer, _check_raster),
+    (QgsProcessingParameterFeatureSource, _check_source),
 )
 
 

@@ -102,13 +102,39 @@ def _lock(folder):
 
 
 def _move(folder, place, files, gone):
-    # What would be read together with a new file, such as an old index, goes first.
-    for name in gone:
-        with suppress(FileNotFoundError):
-            os.remove(os.path.join(place, name))
-    for staged, name in files:
-        with suppress(FileNotFoundError):
-            os.replace(os.path.join(folder, staged), os.path.join(place, name))
+    """Put files in place and remove what is gone; OSError where one cannot be, with all as it was."""
+    kept, undone = tempfile.mkdtemp(prefix="", dir=folder), []
+    try:
+        # What would be read together with a new file, such as an old index, goes first.
+        for name in gone:
+            undone.append(_keep(place, name, kept))
+            with suppress(FileNotFoundError):
+                os.remove(os.path.join(place, name))
+        for staged, name in files:
+            # Moved already where a killed run's moves are ended.
+            if os.path.exists(os.path.join(folder, staged)):
+                undone.append(_keep(place, name, kept))
+                os.replace(os.path.join(folder, staged), os.path.join(place, name))
+    except OSError:
+        for name, stood in reversed(undone):
+            if stood:
+                os.replace(os.path.join(kept, name), os.path.join(place, name))
+            elif os.path.exists(os.path.join(place, name)):
+                os.remove(os.path.join(place, name))
+        raise
+
+
+def _keep(place, name, kept):
+    """A second name in ``kept`` for what stands at a place: (name, whether there was any)."""
+    path = os.path.join(place, name)
+    if not os.path.exists(path):
+        return name, False
+    try:
+        os.link(path, os.path.join(kept, name))
+    except OSError:
+        # A file system without second names.
+        shutil.copy2(path, os.path.join(kept, name))
+    return name, True
 
 
 def _noted(folder):

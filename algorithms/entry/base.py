@@ -41,6 +41,8 @@ from .version import VERSION
 
 speak_by(QCoreApplication.translate)
 
+# Characters of a refusal at most.
+_MOST_SAID = 1200
 # Parameters that count only where another has this value: given without it, a wrong result would be the reward.
 _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
@@ -142,7 +144,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             self._check_places(parameters, context)
         except InputError as error:
             _tell_refusal(context.feedback(), error)
-            return False, str(error)
+            return False, _sentence(error)
         return True, ""
 
     def _refused_by_host(self, parameters, context):
@@ -181,6 +183,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key in sinks:
             text = output_places.destination_text(parameters[key])
             message = output_places.unfit_place(key, text)
+            if not message and key in files:
+                message = output_places.unfit_document(key, text, self.parameterDefinition(key).fileFilter())
             if message:
                 raise InputError(message, keys=(key,))
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
@@ -368,9 +372,15 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         return tuple(found)
 
 
+def _sentence(error):
+    """The sentence of a refusal, its middle left out where a path or a value in it is longer than anybody reads."""
+    text = str(error)
+    return text if len(text) <= _MOST_SAID else text[: _MOST_SAID // 2] + " ... " + text[-_MOST_SAID // 2 :]
+
+
 def _tell_refusal(feedback, error):
     """Hand the refusal of an InputError to who listens to ``feedback``."""
-    hand(feedback, Message(REFUSAL, error.code, str(error), error.keys))
+    hand(feedback, Message(REFUSAL, error.code, _sentence(error), error.keys))
 
 
 @contextmanager
@@ -380,7 +390,7 @@ def _refusals_told(feedback):
         yield
     except InputError as error:
         _tell_refusal(feedback, error)
-        raise QgsProcessingException(str(error)) from None
+        raise QgsProcessingException(_sentence(error)) from None
     except Cancelled:
         error = InputError(tr("Cancelled; no output was written."))
         _tell_refusal(feedback, error)

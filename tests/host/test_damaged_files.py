@@ -95,3 +95,10 @@ def test_a_path_with_a_control_character(toolbox, straight, tmp_path):
         assert key in text and "control character" in text
     assert "HTML" in toolbox.refusal("testcurvature", HTML=f"{tmp_path}/x\0.html", **straight)
     assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize("ending", [".gpkg", ".shp", ".SHP", ".csv"])
+def test_a_document_in_the_name_of_a_layer(toolbox, straight, tmp_path, ending):
+    """A page called like a GeoPackage would replace all that is in it."""
+    text = toolbox.refusal("testcurvature", HTML=str(tmp_path / f"page{ending}"), **straight)
+    assert f"HTML ends in '{ending.lower()}'" in text and ".html" in text

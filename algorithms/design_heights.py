@@ -198,7 +198,7 @@ class _Run:
             unit.height_name,
             unit.chainage_name,
             tolerance,
-            record.with_axes(controls).text(),
+            record.with_axes(controls).brief().text(),
         )
         stations = OutputTable(
             "OUTPUT",

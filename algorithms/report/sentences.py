@@ -177,7 +177,7 @@ def certainty(found):
 
 def system_warning(found):
     """What an unknown or constant undulation leaves out of a straight design; '' where nothing is."""
-    designs = {axis.get("design") for axis in found.reviewed.record.axes.values()}
+    designs = {axis.get("design") for axis in found.reviewed.record.known_axes()}
     straight = bool(designs - {"level", "grade", None})
     if not straight or found.reviewed.record.height_system not in ("unknown", "constant"):
         return ""

@@ -100,6 +100,13 @@ _ALL = (
     ),
     OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
     OutputField(
+        "zon_vert", REAL, HEIGHT, "Minimum zone upwards", "Least distance of two parallel lines that hold the profile"
+    ),
+    OutputField(
+        "zon_lat", REAL, HEIGHT, "Minimum zone sideways", "Least distance of two parallel lines that hold the plan"
+    ),
+    OutputField("zon_cyl", REAL, HEIGHT, "Minimum zone, cylinder", "Least diameter of a cylinder that holds the axis"),
+    OutputField(
         "var_factor",
         REAL,
         NONE,
@@ -333,6 +340,9 @@ REFERENCE = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "var_factor",
     "global_t",
     "tan_lat",

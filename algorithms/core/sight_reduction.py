@@ -70,9 +70,10 @@ class Observed:
 def trigonometric(distance, slope, zenith, instrument, target, radius, precision):
     """Observed of trigonometric sights.
 
-    ``distance``: metres; ``slope``: True where it is along the line of sight, else horizontal at the instrument, that is
-    the slope distance times the sine of the zenith angle; ``zenith``: degrees, 0 to 180; ``instrument``, ``target``: heights above the points, metres; ``radius``: metres. That the correction
-    depends on the distance's own error is left out: 1e-4 of that error.
+    ``distance``: metres; ``slope``: True where it is along the line of sight, else horizontal at the instrument, that
+    is the slope distance times the sine of the zenith angle; ``zenith``: degrees, 0 to 180; ``instrument``, ``target``:
+    heights above the points, metres; ``radius``: metres. That the correction depends on the distance's own error
+    is left out: 1e-4 of that error.
     """
     z = np.radians(zenith)
     horizontal = np.where(slope, distance * np.sin(z), distance)
@@ -88,7 +89,8 @@ def over_arcs(arc, zenith, instrument, target, radius, height, precision):
 
     ``height``: midway between the ends above the ellipsoid, metres; the others as for ``trigonometric``. ``rise`` is
     that of a line of sight with k = 1, and ``lift`` what is added to it where k = 0: between them a height is taken
-    as linear in k, which errs by 1e-5 m over 3 km at 15 degrees. On a steep line ``lift`` is D^2/2R over cos^2 of the altitude.
+    as linear in k, which errs by 1e-5 m over 3 km at 15 degrees. On a steep line ``lift`` is D^2/2R over cos^2 of
+    the altitude.
     """
     level = {k: _over_arc(arc, zenith, k, radius, height) for k in (0.0, 1.0)}
     z = np.radians(zenith)

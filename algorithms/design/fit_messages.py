@@ -110,6 +110,12 @@ def _tell_fit(run, fit):
                 ),
             )
         )
+        say(
+            tr(
+                "Line '{}': minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards {}, "
+                "sideways {}, cylinder {} in diameter."
+            ).format(fit.name, *(small_text(v, units) for v in (s.vertical_zone, s.lateral_zone, s.cylinder)))
+        )
     _tell_level(run, fit)
     _tell_suspects(run, fit)
 

@@ -271,8 +271,8 @@ STEEP = [
 
 
 def test_what_a_horizontal_distance_is_must_be_said_on_a_steep_line(toolbox):
-    """Surveying (university press textbook, fliphtml5.com/eziky/puvl/surveying-chandra1/93), Example 3.9, whose distance
-    is an arc and whose radius is 6383.393 km: k = 2 x 0.079 by its own angles."""
+    """Surveying (university press textbook, fliphtml5.com/eziky/puvl/surveying-chandra1/93), Example 3.9, whose
+    distance is an arc and whose radius is 6383.393 km: k = 2 x 0.079 by its own angles."""
     table = toolbox.table(STEEP)
     said = toolbox.refusal("reducesights", INPUT=table, ANGLE_UNIT="dms")
     assert "Layer 'list', field 'horiz_dist', row" in said and "2.1 mm" in said and "(HORIZONTAL_AT)" in said

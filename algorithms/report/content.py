@@ -181,8 +181,8 @@ def _straightness(found):
         ),
     )
     caption = tr(
-        "Straightness: departures from the best-fit line, blunders set aside. Zone: minimum zone by ISO 12780-1 and ISO "
-        "1101, the least distance of two parallel lines, or diameter of a cylinder, that holds all of them."
+        "Straightness: departures from the best-fit line, blunders set aside. Zone: minimum zone by ISO 12780-1 and "
+        "ISO 1101, the least distance of two parallel lines, or diameter of a cylinder, that holds all of them."
     )
     return [Table(columns, rows, caption)]
 

@@ -57,7 +57,7 @@ def test_reciprocal_vertical_angles_1411_m():
     vertical angles +6 32' 58.3" and -6 33' 36.7", D = 1411.402 m, R = 6383.393 km (data seen; its results were not).
 
     The example takes the distance as the arc ('for all practical purposes chord = arc = d, unless h is appreciable')
-    and asks for the corrected angle, the coefficient and the height of B over A at 116.73 m. Independent: the ray's chord
+    and asks for the corrected angle, the coefficient and the height of B over A at 116.73 m. Independent: the ray
     makes with the horizons the mean angle 6 33' 17.5"; refraction is what is left of half the angle at the Earth's
     centre, D/2R = 22.80", over the half difference of the angles, 19.2": k = 2 (22.80 - 19.2) / 45.61 = 0.158, the
     example's coefficient being half of it. Taken for a distance at the instrument k comes out 6 percent less.

@@ -217,6 +217,7 @@ _ALL = (
     OutputField("role", TEXT, NONE, "Role", "fixed, weighted, held, adjusted, no benchmark or not in the net"),
     OutputField("given_h", REAL, HEIGHT, "Given height", "Height of the benchmark as given"),
     OutputField("given_diff", REAL, HEIGHT, "Adjusted minus given", "Adjusted height less the height given"),
+    OutputField("grav_corr", REAL, HEIGHT, "Gravity correction", "Normal-orthometric, as added to the line"),
     OutputField("adj_dh", REAL, HEIGHT, "Adjusted difference", "Height difference from the adjusted heights"),
     OutputField("v", REAL, HEIGHT, "Observed minus adjusted", "Residual of the line"),
     OutputField("loop", WHOLE, NONE, "Number", "Number of the misclosure"),
@@ -493,7 +494,7 @@ REDUCED = (
 LEVELLED = ("point", "height", "sd", "role", "given_h", "given_diff", "w")
 
 
-LINES = ("from_pt", "to_pt", "dh", "sd", "length", "adj_dh", "v", "w", "redund", "min_blund", "flag")
+LINES = ("from_pt", "to_pt", "dh", "sd", "length", "grav_corr", "adj_dh", "v", "w", "redund", "min_blund", "flag")
 
 
 MISCLOSURES = ("loop", "kind", "path", "length", "misclosure", "sd", "limit", "status")

@@ -8,6 +8,7 @@ from ..core.errors import InputError
 from ..core.geodesy import position
 from ..core.plane import Plane
 from ..core.units import metres_per
+from ..entry.parameters import GRAVITY
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..structure.height_system import undulation_text
@@ -37,6 +38,9 @@ class Designs:
         }
         self._references = self._read_references(asked)
         self._system, self._datum = height_system, datum
+        recorded = asked.record_of("STATIONS").more.get("gravity")
+        self.gravity = asked.choice("GRAVITY") or (recorded if recorded in GRAVITY else "none")
+        self.datum_height = (asked.number("DATUM_HEIGHT") or 0.0) * run_units.height
         self.overridden = []
 
     @staticmethod
@@ -59,11 +63,22 @@ class Designs:
             scaled[name] = None if values[name] is None else values[name] * self._units.height
         try:
             plane = self._plane(axis) if kind == "reference" else None
-            return DesignSpec(kind, plane=plane, **scaled, **self._earth)
+            return DesignSpec(kind, plane=plane, datum_height=self._water(kind), **scaled, **self._earth)
         except InputError as error:
             # The core knows no parameters; of its refusals this one has one place where it is mended.
             keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
             raise InputError(tr("Axis '{}': {}").format(axis.line.name, error), code=error.code, keys=keys) from None
+
+    def _water(self, kind):
+        """Height of the datum above the sea for a level surface of water, None for any other design."""
+        if kind != "level" or self.gravity != "normal":
+            return None
+        if self._system.kind == "ellipsoidal":
+            raise InputError(
+                tr("GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal."),
+                keys=("GRAVITY", "UNDULATION"),
+            )
+        return self.datum_height
 
     def tolerance(self, axis, row):
         """Tolerance of one axis in metres, None without one; InputError where it is negative."""

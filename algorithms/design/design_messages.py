@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from ..core.design import STRAIGHT
+from ..core.design import STRAIGHT, level_heights
+from ..core.errors import InputError
 from ..entry.messages import BEYOND_ENDS
 from ..language.height_text import height_with_unit, small_text
 from ..language.number_text import counted, listed, number_text
@@ -36,6 +37,8 @@ def tell_designs(run, reports):
         run.asked.warn(
             tr("REFERENCE is given, but not used, since no axis has the design 'reference'."), keys=("REFERENCE",)
         )
+    if run.asked.choice("GRAVITY") == "normal" and all(r.spec is None or r.spec.kind != "level" for r in reports):
+        run.asked.warn(tr("GRAVITY is given, but not used, since no axis has the design 'level'."), keys=("GRAVITY",))
     for report in reports:
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
@@ -111,6 +114,14 @@ def design_sentence(report, run):
         parts.append(tr("refraction k = {}").format(number_text(report.spec.refraction, 3)))
     if report.spec.earth != "ellipsoid":
         parts.append(tr("Earth model: {}, for comparison only").format(report.spec.earth))
+    if report.spec.datum_height is not None:
+        parts.append(
+            tr("water in normal gravity on GRS 80, {}").format(
+                tr("heights taken as above the sea")
+                if not report.spec.datum_height
+                else tr("the datum {} above the sea").format(height_with_unit(report.spec.datum_height, run.units))
+            )
+        )
     return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
 
 
@@ -133,9 +144,32 @@ def _warn_axis(run, report):
                 "Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the geoid."
             ).format(report.name)
         )
+    _warn_gravity(run, report)
     if report.spec.unused:
         warn(
             tr("Axis '{}': the design '{}' does not use {}.").format(
                 report.name, report.spec.kind, ", ".join(report.spec.unused)
             )
+        )
+
+
+def _warn_gravity(run, report):
+    """Where still water departs from a constant height by more than a tenth of the tolerance, and is left out."""
+    if report.spec.kind != "level" or report.spec.datum_height is not None or run.system.kind == "ellipsoidal":
+        return
+    (control,), tolerance = report.found.controls, report.tolerance
+    latitudes = run.structure.points.lat[run.structure.feet.station[report.rows]]
+    try:
+        water = level_heights(control, latitudes, run.designs.datum_height)
+    except InputError:  # no height above the sea
+        return
+    away = water - control.height
+    if tolerance and np.max(np.abs(away), initial=0.0) > 0.1 * tolerance:
+        run.asked.warn(
+            tr(
+                "Axis '{}': by normal gravity still water departs from this constant height by up to {}, more than a "
+                "tenth "
+                "of the tolerance (heights taken as above the sea); GRAVITY 'normal' follows it."
+            ).format(report.name, small_text(float(away[np.argmax(np.abs(away))]), run.units, True)),
+            keys=("GRAVITY",),
         )

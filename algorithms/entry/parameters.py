@@ -217,6 +217,38 @@ def undulation_value():
     )
 
 
+GRAVITY = ("none", "normal")
+
+
+def gravity(text):
+    """``text``: what GRAVITY 'normal' does in the entry, and what an empty one means."""
+    return advanced(
+        choice_parameter(
+            "GRAVITY",
+            tr("Gravity correction"),
+            tr(
+                "none: heights as levelled. normal: normal-orthometric, by normal gravity on GRS 80. Level surfaces "
+                "draw "
+                "together towards the poles: 17 mm over 10 km north-south at 2,000 m. {}"
+            ).format(text),
+            GRAVITY,
+        )
+    )
+
+
+def datum_height():
+    return advanced(
+        number_parameter(
+            "DATUM_HEIGHT",
+            tr("Height of the datum above the sea"),
+            tr(
+                "Of the zero of these heights, in the unit of heights, for GRAVITY 'normal', which needs heights above "
+                "the sea. Empty: 0, the heights count from the sea."
+            ),
+        )
+    )
+
+
 def on_axes():
     """Which axis a station belongs to and how chainage is counted: what every entry that measures stations asks."""
     return (

@@ -770,3 +770,56 @@ def test_heights_reduced_by_bilinear_cells_go_back_by_them(toolbox, tmp_path):
     # Heights on one ellipsoidal height are no chord: both show the sagitta of 3 km, and nothing of a kink.
     sagitta = 3000.0**2 / 8.0 / 6.36e6
     assert sunk["bilinear"] == pytest.approx(sagitta, abs=2e-3) and sunk["smooth"] == pytest.approx(sagitta, abs=2e-3)
+
+
+def test_level_by_normal_gravity_is_a_surface_of_water(toolbox):
+    """10 km northwards at 2,000 m: still water falls by H (1 - gamma_A / gamma), by the published series of GRS 80
+    (Moritz); a constant height is 17 mm off, which is said where it is more than a tenth of the tolerance."""
+
+    def gamma(lat):
+        s = math.sin(math.radians(lat)) ** 2
+        return 9.7803267715 * (1 + 0.0052790414 * s + 0.0000232718 * s**2 + 0.0000001262 * s**3)
+
+    places = geodesic_points(46.0, 8.0, 0.0, [0.0, 5000.0, 10_000.0])
+    stations = toolbox.points([{"at": at, "name": f"P{k}", "height": 2000.0} for k, at in enumerate(places)])
+    given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [places[0], places[-1]]}]), "DESIGN": "level"}
+    plain = toolbox.run("designheights", TOLERANCE=0.1, **given)
+    assert plain.column("design_h") == [2000.0] * 3
+    assert any("GRAVITY 'normal' follows it" in t and "\u221216.6 mm" in t for t in plain.warnings)
+    assert not any("GRAVITY" in t for t in toolbox.run("designheights", TOLERANCE=0.2, **given).warnings)
+    run = toolbox.run("designheights", TOLERANCE=0.1, GRAVITY="normal", **given)
+    wanted = [2000.0 * gamma(46.0) / gamma(at[1]) for at in places]
+    assert run.column("design_h") == pytest.approx(wanted, abs=2e-6) and wanted[2] == pytest.approx(1999.9834, abs=1e-4)
+    assert run.column("curv_eff") == [0.0] * 3
+    assert "water in normal gravity on GRS 80, heights taken as above the sea" in run.said
+    assert not any("GRAVITY" in t for t in run.warnings)
+    low = toolbox.run("designheights", GRAVITY="normal", DATUM_HEIGHT=-1900.0, **given).column("design_h")
+    assert [h - 2000.0 for h in low] == pytest.approx([(h - 2000.0) / 20.0 for h in wanted], abs=1e-7)
+    said = toolbox.refusal("designheights", GRAVITY="normal", UNDULATION="ellipsoidal", **given)
+    assert "GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal." in said
+    chord = toolbox.run("designheights", **{**given, "DESIGN": "chord"}, GRAVITY="normal")
+    assert any("GRAVITY is given, but not used" in t for t in chord.warnings)
+
+
+def test_heights_adjusted_with_gravity_are_compared_with_water(toolbox, tmp_path):
+    """The chain: levelled along still water, adjusted with GRAVITY 'normal', compared with 'level' without a word more:
+    the record of the heights says what they are, and the residuals are nothing."""
+    places = geodesic_points(46.0, 8.0, 0.0, [0.0, 5000.0, 10_000.0])
+    points = toolbox.points([{"at": at, "name": f"P{k}"} for k, at in enumerate(places)])
+    lines = [{"from": f"P{k}", "to": f"P{k + 1}", "dh": 0.0, "length": 5000.0} for k in range(2)]
+    out = str(tmp_path / "points.gpkg")
+    toolbox.run(
+        "adjustlevelling",
+        INPUT=toolbox.table(lines),
+        BENCHMARKS=toolbox.table([{"name": "P0", "height": 2000.0}], name="marks"),
+        STATIONS=points,
+        POINTS=out,
+        SIGMA_KM=1.0,
+        GRAVITY="normal",
+    )
+    axis = toolbox.lines([{"at": [places[0], places[-1]]}])
+    run = toolbox.run("designheights", STATIONS=out, AXIS=axis, DESIGN="level")
+    assert run.column("residual") == pytest.approx([0.0] * 3, abs=1e-7)
+    assert run.column("height")[2] == pytest.approx(1999.9834, abs=1e-4)
+    off = toolbox.run("designheights", STATIONS=out, AXIS=axis, DESIGN="level", GRAVITY="none")
+    assert off.column("residual")[2] == pytest.approx(-0.0166, abs=1e-4)

@@ -26,7 +26,7 @@ class ConvertHeights(ToolboxEntry):
     """Points with heights in; the same with undulation, ellipsoidal height and height above the geoid out."""
 
     ID = "convertheights"
-    TITLE = "Convert between ellipsoidal and geoid heights"
+    TITLE = "Convert between ellipsoidal and orthometric heights"
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("geoid", "undulation", "ellipsoidal", "orthometric", "height", "GNSS")
     HELP = (

@@ -51,7 +51,7 @@ class DesignHeights(ToolboxEntry):
         advanced = build.advanced
         return [
             p.stations(),
-            p.axis(),
+            p.axis("design"),
             p.height_field(),
             p.height_unit(),
             own.design(),
@@ -59,7 +59,7 @@ class DesignHeights(ToolboxEntry):
             *own.control("B"),
             own.slope(),
             own.tolerance(),
-            *p.on_axes(),
+            *p.on_axes(tr("Stations farther from every axis stay in the output with the status 'off axis'.")),
             *p.height_system(),
             own.reference(),
             own.refraction(),

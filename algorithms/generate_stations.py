@@ -17,6 +17,7 @@ from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.axis_words import tell_axes
 from .structure.checks import SAME_STATION
 from .structure.notation import station_style
 from .styles.layer_kinds import StyleSpec
@@ -59,6 +60,7 @@ class GenerateStations(ToolboxEntry):
         source = asked.source("AXIS")
         crs = checked_crs(source)
         axes = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback)
+        tell_axes(asked, axes, source)
         run_units = asked.units()
         notation = station_style(asked, run_units, len(axes))
         wanted = _Wanted(asked, notation, run_units)

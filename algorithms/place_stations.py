@@ -19,6 +19,7 @@ from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.axis_words import tell_axes
 from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
 from .structure.height_list import decimal_sign, heading_row, read_height_list, suspicions, told
 from .structure.list_undulations import list_undulation_index, list_undulations
@@ -100,6 +101,7 @@ class PlaceStations(ToolboxEntry):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
         axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
+        tell_axes(asked, axes, axis_source)
         run_units = asked.units()
         if fields["height"] >= 0:
             warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked)

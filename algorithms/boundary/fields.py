@@ -44,7 +44,7 @@ _ALL = (
     OutputField("chain_b", REAL, CHAINAGE, "Chainage of control B", "Chainage of the second control"),
     OutputField("height_b", REAL, HEIGHT, "Height of control B", "Height of the second control"),
     OutputField("slope", REAL, NONE, "Slope", "Rise of the design height per chainage at control A"),
-    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Height at which chainages are measured"),
+    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Ellipsoidal height at which chainages are measured"),
     OutputField("tolerance", REAL, HEIGHT, "Tolerance", "Greatest residual that counts as within"),
     OutputField("number", WHOLE, NONE, "Stations", "Stations with a residual"),
     OutputField("rms", REAL, HEIGHT, "RMS residual", "Root mean square of the residuals"),

@@ -125,7 +125,7 @@ class Designs:
                 )
             )
         values = chosen[0].values
-        if values["undul"] and values["undul"] != undulation_text(self._system):
+        if not _same_heights(values["undul"], self._system):
             raise InputError(
                 tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
                     chosen[0].name, values["undul"], undulation_text(self._system)
@@ -142,3 +142,13 @@ class Designs:
         ellipsoid = axis.line.ellipsoid
         point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)
         return Plane(point, np.array([values["nx"], values["ny"], values["nz"]]))
+
+
+def _same_heights(undulation, system):
+    """Whether a reference made with an ``undulation`` (a text of height_system.undulation_text) serves a run's system.
+
+    A plane fitted to H + N of a field lies at its ellipsoidal place, so that ellipsoidal heights may use it too.
+    """
+    if not undulation or undulation == undulation_text(system):
+        return True
+    return undulation == "field" and system.kind == "ellipsoidal"

@@ -32,7 +32,7 @@ def length_text(metres):
 
 def factor_text(test):
     """The factor with its 95 % half width."""
-    return tr("curvature factor {} ± {}").format(number_text(test.factor, 3), number_text(test.half_width, 3))
+    return tr("curvature factor {} ± {} (95 %)").format(number_text(test.factor, 3), number_text(test.half_width, 3))
 
 
 def verdict_sentence(name, test, units):

@@ -76,7 +76,9 @@ def _datum(run):
         if m.deviation == 0.0
     ]
     weighted = [
-        tr("{} at {} \u00b1 {}").format(names[k], height_with_unit(m.height, units), _fine(m.deviation, units))
+        tr("{} at {}, standard deviation {}").format(
+            names[k], height_with_unit(m.height, units), _fine(m.deviation, units)
+        )
         for k, m in run.tied.items()
         if m.deviation > 0.0
     ]

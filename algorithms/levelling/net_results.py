@@ -169,8 +169,7 @@ class LevellingRun:
         """n of the limit n sqrt(K) of a 'section' or a 'loop', None where none is set."""
         if self.factor is not None or not self.level_class:
             return self.factor
-        kinds = (kind, "misclosure")
-        return next((c.factor for kind in kinds for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)), None)
+        return next((c.factor for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)), None)
 
     @property
     def has_limit(self):

@@ -70,13 +70,13 @@ def sight_field_table():
             "INSTRUMENT_FIELD",
             tr("Field with the instrument height"),
             ("inst_h", "instrument_height", "hi"),
-            tr("Above the point sighted from. Empty: 0."),
+            tr("Above the point sighted from; 0 without one."),
         ),
         (
             "TARGET_FIELD",
             tr("Field with the target height"),
             ("target_h", "target_height", "ht"),
-            tr("Above the point sighted to. Empty: 0."),
+            tr("Above the point sighted to; 0 without one."),
         ),
         (
             "BACK_FIELD",
@@ -544,8 +544,9 @@ def levelling_class():
         "CLASS",
         tr("Class of levelling"),
         tr(
-            "Published limits n times the root of the length in kilometres, in mm: first to third order by FGCC 1984 "
-            "(limits for sections and for loops), others as their sources give them. Empty: no limit."
+            "Limits n times the root of the length in kilometres, in mm, for sections and for loops: Federal Geodetic "
+            "Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no limit; for "
+            "any other, type its n (LIMIT_FACTOR)."
         ),
         names,
     )

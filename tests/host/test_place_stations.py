@@ -186,7 +186,7 @@ def test_beyond_the_ends_and_twice(toolbox, axis):
 
 def test_median_height_is_the_chainage_height(toolbox, axis):
     run = placed(toolbox, axis, [{"station": "1+000", "height": h} for h in ("999.6", "1000.2", "1500")])
-    assert "chainage height 1000.0000 m (median of the heights)" in run.said
+    assert "chainage height 1000.0000 m (median of the heights, standing in for ellipsoidal ones)" in run.said
 
 
 def test_file_of_the_surveyor(toolbox, axis, tmp_path):

@@ -125,7 +125,7 @@ class _Run(SurveyedHeights):
         field = named_field(self.structure.axis_source, given, "GROUP_FIELD", ("group",))
         if field < 0:
             return ""
-        return as_text(axis.values[self.structure.axis_source.fields()[field].name().lower()])
+        return as_text(axis.values[self.structure.axis_source.fields()[field].name()])
 
     def _tables(self, fits):
         feet, source, unit, crs = (

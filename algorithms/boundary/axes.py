@@ -12,7 +12,7 @@ from ..language.number_text import listed
 from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_text
-from .input_fields import named_field
+from .input_fields import field_indices, named_field
 from .readings import note, reading
 from .reference_systems import checked_crs, definition
 from .tables import UNCHECKED, check_geometry
@@ -70,15 +70,20 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
             raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
         if shift is None:
             shift = geodesy.shift_accuracy(definition(crs), target, *first)
-        values = {f.name().lower(): feature[i] for i, f in enumerate(source.fields())}
-        rows.append(AxisRow(line, values, departure, shift))
+        rows.append(AxisRow(line, _values(feature, source), departure, shift))
     if not rows:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
-    names = {field.name().lower(): field.name() for field in source.fields()}
+    names = {name: source.fields()[k].name() for name, k in field_indices(source).items()}
     used = {source.fields()[naming].name().lower()} if naming >= 0 else set()
     used |= {"group", *more_fields, *(OVERRIDES if OVERRIDES[0] in names else ())}
     note(source, read_lines(source, [names[name] for name in used if name in names], feedback))
     return rows
+
+
+def _values(feature, source):
+    """Cells by the fields' own names, and by these in small letters where no field has that name."""
+    values = {field.name(): feature[k] for k, field in enumerate(source.fields())}
+    return {**{name: feature[k] for name, k in field_indices(source).items()}, **values}
 
 
 def read_lines(source, fields, feedback):

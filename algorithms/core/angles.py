@@ -7,7 +7,7 @@ import numpy as np
 from .errors import InputError
 
 ANGLE_UNITS = ("degree", "dms", "packed", "gon")
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
+_NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 _BETWEEN = re.compile(r"[\s°º'\"′″’”:dmsDMS\-]*")
 
 

@@ -8,6 +8,7 @@ from ..core import sight_reduction as sr
 from ..core.errors import InputError
 from ..core.geodesy import ellipsoid_of
 from ..core.level_book import book_sections, book_setups
+from ..core.plain_number import plain_number
 from ..core.sights import LEAST_RADIUS, MEAN_RADIUS, sight_radius
 from ..core.two_peg import PegSetup, peg_setups, two_peg_test
 from ..language.height_text import small_text
@@ -105,10 +106,10 @@ class Reduction:
         text, found = self.asked.text("REFRACTION_DAYS"), {}
         for part in filter(str.strip, text.replace("\n", ";").split(";")):
             day, _, value = part.rpartition("=")
-            try:
-                found[day.strip()] = float(value)
-            except ValueError:
+            number = plain_number(value)
+            if number is None:
                 day = ""
+            found[day.strip()] = number
             if not day.strip():
                 raise InputError(
                     tr("REFRACTION_DAYS: '{}' is not day=k.").format(part.strip()), keys=("REFRACTION_DAYS",)

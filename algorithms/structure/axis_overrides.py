@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..boundary.cells import as_text, optional_number
+from ..boundary.input_fields import field_indices
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..language.translation import tr
@@ -16,7 +17,7 @@ class AxisFields:
 
     def __init__(self, source):
         self._source, self._told = source, 0
-        names = {field.name().lower() for field in source.fields()}
+        names = set(field_indices(source))
         self.names = names if "design" in names else set()
 
     def number(self, axis, row, name):

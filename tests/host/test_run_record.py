@@ -162,7 +162,7 @@ def test_damaged_records_in_the_rows_of_tables(toolbox, reviewed, tmp_path, case
 
 
 @pytest.mark.parametrize("case", DAMAGED)
-def test_docks_and_forms_survive_a_damaged_record(host, toolbox, reviewed, case):
+def test_docks_and_forms_survive_a_damaged_record(toolbox, reviewed, case, window_library):
     from tautline.plugin.follow_up_forms import known
     from tautline.plugin.review.layer_stations import read_stations
     from tautline.plugin.review.run_again import CannotRunAgain, RunAgain

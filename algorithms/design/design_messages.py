@@ -4,10 +4,10 @@ import numpy as np
 
 from ..core.design import STRAIGHT, level_heights
 from ..core.errors import InputError
-from ..entry.messages import BEYOND_ENDS
-from ..language.height_text import height_with_unit, small_text
-from ..language.number_text import counted, listed, number_text
+from ..language.height_text import height_with_unit, small_text, small_texts
+from ..language.number_text import counted, number_text
 from ..language.translation import tr
+from ..structure.checks import warn_beyond_ends
 
 MOST_AXES_TOLD = 40
 
@@ -69,16 +69,19 @@ def _tell_axis(run, report):
         say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
         return
     residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
+    rms, greatest, tolerance = small_texts(
+        (statistics.rms, residual, report.tolerance), run.units, (False, True, False)
+    )
     sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
         report.name,
         counted(statistics.number, tr("residual"), tr("residuals")),
-        small_text(statistics.rms, run.units),
-        small_text(residual, run.units, True),
+        rms,
+        greatest,
         text(s[statistics.greatest_at]),
     )
     if report.tolerance is not None:
         sentence += tr("; {} within {}, {} high, {} low").format(
-            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low
+            statistics.within, tolerance, statistics.high, statistics.low
         )
     if statistics.no_height:
         sentence += tr("; {} without a height").format(statistics.no_height)
@@ -88,7 +91,7 @@ def _tell_axis(run, report):
         + "."
         + (
             tr(" Curvature effect {} to {}.").format(
-                small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True)
+                *small_texts((effect.min(), effect.max()), run.units, (True, True))
             )
             if report.spec.kind in STRAIGHT
             else ""
@@ -128,16 +131,8 @@ def design_sentence(report, run):
 def _warn_axis(run, report):
     warn, chainages = run.asked.warn, run.chainage[report.rows]
     first, last = report.axis.vertex_chainages[[0, -1]]
-    beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
-    if len(beyond):
-        warn(
-            tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                report.name,
-                counted(len(beyond), tr("station lies"), tr("stations lie")),
-                listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond)),
-            ),
-            BEYOND_ENDS,
-        )
+    words = tr("station lies"), tr("stations lie")
+    warn_beyond_ends(run.asked, report.name, chainages, (first, last), words, run.notation, run.units)
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(
             tr(

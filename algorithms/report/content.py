@@ -26,7 +26,7 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
     """All blocks in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
     ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for."""
     one = found.reviewed
-    structure = titles["STRUCTURE"] or one.points.name
+    structure = titles["STRUCTURE"]
     parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
     parts += [
         Paragraph(" ".join(text for text in verdict_sentences(found) if text), "lead", headline(found, structure))

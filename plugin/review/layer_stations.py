@@ -10,6 +10,7 @@ from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.language.decision_words import SUSPECTED, flag_of
 from ...algorithms.structure.reviewed_stations import layer_columns, review_fields
+from .tested_flags import tested_flags
 
 # Of the profile's heights in its own order.
 HEIGHTS = ("design_h", "flat_h", "residual", "sd")
@@ -86,6 +87,8 @@ class LayerStations:
 def read_stations(layer):
     """Read a layer for which ``is_reviewable`` holds; unsaved edits are seen, rows without a chainage left out."""
     read = layer_columns(layer, record_of_layer(layer))
+    if read.fields["flag"] < 0:
+        _take_flags(read)
     numbers = {name: np.array(read.columns[name], float) for name in NUMBERS}
     texts = {name: np.array(read.columns[name], dtype=object) for name in TEXTS}
     rows = _sorted(texts["axis"], numbers["chainage"])
@@ -102,6 +105,19 @@ def read_stations(layer):
         read.units.chainage_name,
         read.record,
     )
+
+
+@dataclass(frozen=True)
+class _Named:
+    axis: list
+    station: list
+
+
+def _take_flags(read):
+    """Put what a test of the same stations found into LayerColumns that say nothing of it."""
+    named = _Named(read.columns["axis"], read.columns["station"])
+    for row, (w, flag) in tested_flags(named, read.record).items():
+        read.columns["w"][row], read.columns["flag"][row] = w, flag
 
 
 def _sorted(axes, chainages):

@@ -180,7 +180,7 @@ def test_stations_that_occur_twice_need_their_region(toolbox, axis):
 def test_beyond_the_ends_and_twice(toolbox, axis):
     run = placed(toolbox, axis, [{"station": s} for s in ("-0+005", "0+100", "0+100", "2+500")])
     assert len(run.rows()) == 4
-    assert any("2 rows lie beyond its ends" in text for text in run.warnings)
+    assert any("2 rows lie beyond its ends, by up to 500.00 m, on its" in text for text in run.warnings)
     assert any("rows 2 and 3" in text for text in run.warnings)
 
 

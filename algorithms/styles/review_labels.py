@@ -12,7 +12,7 @@ SMALLEST_SCALE_QUIET = TEN_THOUSAND
 QUIET_RADIUS = "1.2"
 # The layer's greatest residual, and from which share of it on a station is among the worst.
 GREATEST_VARIABLE = "greatest_residual"
-WORST = 0.75
+WORST = 0.4
 
 
 def review_label(fields, height_unit):

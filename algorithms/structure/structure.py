@@ -62,7 +62,8 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
     axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs, (grouping,))
     tell_axes(asked, axes, axis_source, datum_name(definition(points.crs)))
     if heights is not None and asked.has("UNDULATION"):
-        check_vertical(asked, points, run_units.height_name, from_z=heights.index < 0)
+        field = source.fields()[heights.index].name() if heights.index >= 0 else ""
+        check_vertical(asked, points, run_units.height_name, field)
     asked.progress(20)
     assigned = None
     if naming >= 0:

@@ -833,13 +833,19 @@ def test_vertical_part_of_the_reference_system_is_heeded(toolbox, line):
     given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [places[0], places[-1]]}], crs="EPSG:28992")}
     assert toolbox.run("designheights", **given).results["COUNT"] == 5
     said = toolbox.refusal("designheights", UNDULATION="ellipsoidal", **given)
-    assert "Layer 'stations': its reference system has heights by 'NAP height', above a geoid, but" in said
+    assert "Layer 'stations': by its reference system heights are 'NAP height', above a geoid, but" in said
     assert "UNDULATION is 'ellipsoidal'" in said
+    # What 'Convert heights' has made of them stays usable.
+    converted = toolbox.points([{"at": at, "height": 5.0, "height_ell": 48.0} for at in places], crs="EPSG:7415")
+    ours = {**given, "STATIONS": converted, "HEIGHT_FIELD": "height_ell"}
+    assert toolbox.run("designheights", UNDULATION="ellipsoidal", **ours).results["COUNT"] == 5
+    said = toolbox.refusal("convertheights", STATIONS=stations, UNDULATION="constant", UNDULATION_VALUE=43.0)
+    assert "'NAP height', above a geoid, but HEIGHTS_ARE is 'ellipsoidal'" in said
     wkt = [f"PointZ (8.0{k} 50 100)" for k in range(5)]
     stations = toolbox.points([{"at": text} for text in wkt], crs="EPSG:4979", kind="PointZ")
     given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [(8.0, 50.0), (8.04, 50.0)]}])}
     said = toolbox.refusal("designheights", **given)
-    assert "reference system 'WGS 84' has ellipsoidal heights, but UNDULATION is 'unknown'" in said
+    assert "by its reference system 'WGS 84' Z is ellipsoidal, but UNDULATION is 'unknown'" in said
     assert toolbox.run("designheights", UNDULATION="ellipsoidal", **given).results["COUNT"] == 5
     fields = toolbox.points([{"at": text, "height": 50.0} for text in wkt], crs="EPSG:4979", kind="PointZ")
     assert toolbox.run("designheights", **{**given, "STATIONS": fields}).results["COUNT"] == 5

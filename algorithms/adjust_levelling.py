@@ -63,8 +63,7 @@ class AdjustLevelling(ToolboxEntry):
             p.gravity(
                 tr(
                     "Corrects each line by the latitudes of its ends, which STATIONS or benchmarks that are points "
-                    "must "
-                    "hold. Empty: none."
+                    "must hold. Empty: none."
                 )
             ),
             p.datum_height(),

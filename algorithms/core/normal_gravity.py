@@ -56,7 +56,6 @@ def _above_the_sea(height):
     if not np.all((height >= _HEIGHTS[0]) & (height <= _HEIGHTS[1])):
         raise InputError(
             "A height is not between -1000 m and 10,000 m: the gravity correction needs heights above the sea, not "
-            "above "
-            "a local datum."
+            "above a local datum."
         )
     return float(height) if height.ndim == 0 else height

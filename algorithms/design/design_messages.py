@@ -163,8 +163,7 @@ def _warn_gravity(run, report):
         run.asked.warn(
             tr(
                 "Axis '{}': by normal gravity still water departs from this constant height by up to {}, more than a "
-                "tenth "
-                "of the tolerance (heights taken as above the sea); GRAVITY 'normal' follows it."
+                "tenth of the tolerance (heights taken as above the sea); GRAVITY 'normal' follows it."
             ).format(report.name, small_text(float(away[np.argmax(np.abs(away))]), run.units, True)),
             keys=("GRAVITY",),
         )

@@ -167,8 +167,7 @@ def chainage_height():
                 "Ellipsoidal height at which chainages are measured, in the unit of heights: a structure at height is "
                 "longer than its shadow on the ellipsoid. Empty: the median height of the axis' stations, rounded to 1 "
                 "m; give it, so that two surveys get the same chainages. Where undulations are not known, heights "
-                "above "
-                "the geoid stand in: 0.16 mm in a kilometre for each metre."
+                "above the geoid stand in: 0.16 mm in a kilometre for each metre."
             ),
         )
     )
@@ -237,8 +236,7 @@ def gravity(text):
             tr("Gravity correction"),
             tr(
                 "none: heights as levelled. normal: normal-orthometric, by normal gravity on GRS 80. Level surfaces "
-                "draw "
-                "together towards the poles: 17 mm over 10 km north-south at 2,000 m. {}"
+                "draw together towards the poles: 17 mm over 10 km north-south at 2,000 m. {}"
             ).format(text),
             GRAVITY,
         )

@@ -71,8 +71,7 @@ def _check(asked, lines, latitudes, heights):
         raise InputError(
             tr(
                 "GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS, points with the names of "
-                "the "
-                "net."
+                "the net."
             ),
             keys=("STATIONS", "GRAVITY"),
         )

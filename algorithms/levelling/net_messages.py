@@ -110,8 +110,7 @@ def _gravity_left_out(run):
         line = int(np.nanargmax(share))
         yield tr(
             "Gravity: line {} would be corrected by {} (normal-orthometric, heights taken as above the sea), more "
-            "than a "
-            "tenth of {}, {}; GRAVITY 'normal' does it."
+            "than a tenth of {}, {}; GRAVITY 'normal' does it."
         ).format(
             line_name(run, line),
             _fine(run.gravity.correction[line], run.units, True),

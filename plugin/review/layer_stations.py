@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from qgis.core import QgsVectorLayer, QgsWkbTypes
 
+from ...algorithms.core.moved_stretches import in_stretch, moved_stretches
 from ...algorithms.core.profile_views import AxisProfile, severity, worst_first
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.run_record import RunRecord
@@ -76,6 +77,13 @@ class LayerStations:
     @property
     def suspected(self):
         return np.array([flag_of(text) == SUSPECTED for text in self.flag], bool)
+
+    @property
+    def moved(self):
+        """Mask (n,) of the suspected stations that neighbours are suspected with on one side: a stretch has moved."""
+        axes = np.unique(self.axis.astype(str), return_inverse=True)[1]
+        found = moved_stretches(axes, self.chainage, self.heights["residual"], self.suspected)
+        return in_stretch(len(self), found)
 
     def flagged(self):
         """Indices of the stations out of tolerance or suspected of a blunder, the worst first."""

@@ -29,7 +29,13 @@ def test_residuals_take_the_flags_of_the_tested_stations(toolbox, tmp_path):
         suspected = [row["station"] for row in tested.rows() if row["flag"] == "suspected blunder"]
         assert len(suspected) == 1 and found.station[found.suspected].tolist() == suspected
         row = int(found.suspected.argmax())
-        assert why_flagged(found.status[row], found.flag[row]) == "Too high, suspected blunder"
+        assert why_flagged(found.status[row], found.flag[row], found.moved[row]) == "Suspected blunder"
+        assert not found.moved.any() and why_flagged("high", "blunder", True) == "Stretch that moved"
+        assert [why_flagged(word, "kept") for word in ("high", "low", "within")] == [
+            "Too high",
+            "Too low",
+            "Within now",
+        ]
         assert abs(found.w[row]) > 3.29 and row in found.flagged().tolist()
         # The layer itself is left as it is.
         assert "flag" not in [field.name() for field in residuals.fields()]

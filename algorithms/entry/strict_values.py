@@ -7,6 +7,7 @@ import math
 
 import numpy as np
 from qgis.core import (
+    QgsMapLayer,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingParameterBoolean,
     QgsProcessingParameterDefinition,
@@ -134,7 +135,9 @@ def _check_raster(definition, value, context):
 def _check_source(definition, value, context):
     inner = value.source if isinstance(value, QgsProcessingFeatureSourceDefinition) else value
     inner = value_of(definition, inner, context)
-    if isinstance(inner, str) and inner and QgsProcessingUtils.mapLayerFromString(inner, context) is None:
+    if inner is None or inner == "" or isinstance(inner, QgsMapLayer):
+        return
+    if not isinstance(inner, str) or QgsProcessingUtils.mapLayerFromString(inner, context) is None:
         raise unreadable(definition.name(), inner)
 
 

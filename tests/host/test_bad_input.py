@@ -613,3 +613,12 @@ def test_axis_overrides_under_names_that_differ_by_case(toolbox, straight):
     )
     run = toolbox.run("designheights", STATIONS=straight["STATIONS"], AXIS=axis)
     assert len({row["design_h"] for row in run.rows()}) == 1
+
+
+@pytest.mark.parametrize("given", [True, 5, [], b"ab", 0.5])
+@pytest.mark.parametrize(
+    "entry, key", [("convertheights", "AXIS"), ("designheights", "STATIONS"), ("designheights", "REFERENCE")]
+)
+def test_an_input_that_is_no_layer(toolbox, straight, entry, key, given):
+    known = {"STATIONS": straight["STATIONS"], **(straight if entry == "designheights" else {})}
+    assert f"{key}: " in toolbox.refusal(entry, **{**known, key: given})

@@ -53,8 +53,7 @@ def headline(found, structure):
         ).format(
             structure,
             _stations(found.all.number),
-            found.amounts.with_unit(found.all.rms),
-            found.amounts.with_unit(found.all.greatest, True),
+            *found.amounts.alike((found.all.rms, found.all.greatest), (False, True)),
             found.reviewed.named(found.all.greatest_at),
         )
     held = tr("{} of {} with a height are within it").format(within, _stations(number))

@@ -166,7 +166,7 @@ def given_covariance():
                 tr(
                     "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
                     "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
-                    "is added."
+                    "is added. Empty: the table that the record of the stations' layer names, if any."
                 ),
             )
         ),

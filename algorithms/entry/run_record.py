@@ -23,6 +23,8 @@ _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
 _AXIS_TEXTS = ("design", "earth", "horizon")
 _AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
+# The entry whose heights share their errors.
+_ADJUSTMENT = "tautline:adjustlevelling"
 _KNOWN = {
     *_TEXTS,
     "schema",
@@ -122,6 +124,16 @@ class RunRecord:
         return replace(self, axes={name: one for name, one in axes.items() if one}, every_axis=alike)
 
     # --- what is asked of it
+
+    @property
+    def adjusted(self):
+        """Whether the heights in the layer's field 'height' come from an adjustment, and so share errors."""
+        return self.entry == _ADJUSTMENT or self.more.get("heights_of") == _ADJUSTMENT
+
+    def carried(self):
+        """What a run that keeps the layer's field 'height' hands on: {name: value} for its own record."""
+        adjusted = {"heights_of": _ADJUSTMENT} if self.adjusted else {}
+        return {**({"covariance": self.covariance} if self.covariance else {}), **adjusted}
 
     def with_axes(self, axes):
         """The same record with what was used on each axis."""

@@ -14,6 +14,7 @@ from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
+from ..structure.recorded_covariance import with_marks
 from ..structure.reviewed_stations import (
     read_decisions,
     read_reviewed_stations,
@@ -206,7 +207,8 @@ def _rows(asked, key, needed, numbers, texts):
 def _deviations(asked, stations, tested):
     """Standard deviations (n,), metres, in the order of the layer, and where they come from, '' for nowhere.
     ``tested``: record of the run that tested the stations."""
-    typed, given, unit = asked.number("SIGMA"), stations.sd, stations.units.height
+    typed, unit = asked.number("SIGMA"), stations.units.height
+    given = with_marks(stations.sd, asked.record_of("STATIONS"))
     if typed is not None and not typed > 0.0:
         raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
     if typed is None and np.any(np.isfinite(given)):

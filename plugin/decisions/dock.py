@@ -20,7 +20,7 @@ from ..review.station_texts import station_lines
 from .decision_store import PLACE_PROPERTY, Decision, DecisionsNotSaved, DecisionStore, History, key_of, place_of
 from .model import COLUMNS, STATION, FlaggedModel
 from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
-from .questions import ask_place, may_save
+from .questions import ask_place, may_run, may_save
 
 
 class FlaggedDock(FlaggedPanel):
@@ -335,6 +335,8 @@ class FlaggedDock(FlaggedPanel):
         try:
             again = RunAgain(layer)
             if again.unsaved and not may_save(self, again.unsaved):
+                return
+            if not may_run(self, again.question()):
                 return
             again.save_edits()
             QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)

@@ -57,6 +57,16 @@ class ProfilePanel(QgsDockWidget):
             controls, flow, tr("Zoom &map"), tr("Zoom the map to the selected stations, or to all of this axis.")
         )
         self.fix = self._button(controls, flow, tr("&Ranges"), tr("Type the ranges of the chart, and keep them."), True)
+        self.line = self._button(
+            controls,
+            flow,
+            tr("What &if"),
+            tr(
+                "Try a straight line through two stations: click one, then the other; nothing is run or written. With "
+                "Ctrl the very point of the chart is taken, Enter takes the current station, Esc leaves."
+            ),
+            True,
+        )
         self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
         self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
@@ -71,6 +81,7 @@ class ProfilePanel(QgsDockWidget):
         column.addWidget(controls)
         self.ranges_panel.hide()
         column.addWidget(self.ranges_panel)
+        column.addWidget(self.what_if.bar)
         self.splitter = QSplitter(Qt.Orientation.Horizontal, page)
         self.splitter.addWidget(self.chart)
         self.splitter.addWidget(self.table)
@@ -103,6 +114,7 @@ class ProfilePanel(QgsDockWidget):
                 self.whole,
                 self.go,
                 self.fix,
+                self.line,
                 self.values,
                 self.export,
                 self.follow_up,

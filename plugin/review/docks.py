@@ -24,7 +24,15 @@ class Review:
         dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
         if dock is not None and dock.follow_up.menu() is None:
             dock.follow_up.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
+            dock.what_if.design_wanted.connect(self._design_wanted)
         return dock
+
+    def _design_wanted(self, layer, controls, axis):
+        """Open the form of the design with a line that was tried as its chord."""
+        parameters, doubt = follow_up_forms.chord(layer, controls, axis)
+        if doubt:
+            self.iface.messageBar().pushMessage("Tautline", doubt, Qgis.MessageLevel.Warning, 0)
+        self.open_form(parameters)
 
     def open_flagged(self):
         """Open the list of flagged stations with their decisions."""

@@ -140,7 +140,11 @@ class ReportMap:
     def image(self):
         """The map for the screen: (bytes, kind)."""
         width, dpi = SCREEN
-        height = self.height(width, 150.0)
+        kind = "JPG" if self.imagery is not None else "PNG"
+        return self.rendered(width, self.height(width, 150.0), dpi, kind), "jpeg" if kind == "JPG" else "png"
+
+    def rendered(self, width, height, dpi, kind="PNG"):
+        """The map as the bytes of a picture of ``kind``; millimetres, dots per inch."""
         layout = QgsPrintLayout(self.project)
         layout.initializeDefaults()
         layout.pageCollection().page(0).setPageSize(QgsLayoutSize(width + 0.6, height + 0.6, MM))
@@ -148,8 +152,7 @@ class ReportMap:
         picture = QgsLayoutExporter(layout).renderPageToImage(0, QSize(), dpi)
         if picture.isNull():
             raise InputError(tr("The map could not be drawn."))
-        kind = "JPG" if self.imagery is not None else "PNG"
-        return _encoded(picture, kind), "jpeg" if kind == "JPG" else "png"
+        return _encoded(picture, kind)
 
     def legend(self):
         """(text, PNG bytes) of every look on the map."""

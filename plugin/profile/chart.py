@@ -50,7 +50,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self.current, self.hover, self.chosen = -1, -1, np.zeros(0, int)
         self._ground, self._press, self._corner = None, None, None
         # A line that is tried over the heights, and where the last click was in the upper chart.
-        self.over, self.clicked_at = None, None
+        self.over, self.clicked_at, self._pointing = None, None, False
         for name, slot in (
             ("draw_event", self._keep_ground),
             ("motion_notify_event", self._moved),
@@ -106,8 +106,13 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     def lay_over(self, over):
         """Lay an Overlay over the heights, in place of the one before; None takes it away."""
-        self.over = over
-        self._draw_overlay()
+        begins_or_ends, self.over = (over is None) != (self.over is None), over
+        if begins_or_ends and self.shown is not None:
+            # The legend lies in what is copied: drawing it takes longer than all that moves.
+            self._tried.show_legend(over is not None)
+            self.draw_idle()
+        elif not self._pointing:
+            self._draw_overlay()
 
     def make_room(self, over):
         """Show greater heights where an Overlay needs them."""
@@ -145,6 +150,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
             chart.add_patch(box)
             self._over.append((chart, y, chosen, current, hover, line, at, box))
         self._tried = TriedLine(self.drawing.upper, look)
+        self._tried.show_legend(self.over is not None)
 
     def _residual_inside(self):
         low, high = self.ranges.r
@@ -209,9 +215,13 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     def _set_hover(self, row):
         if row != self.hover:
-            self.hover = row
+            # Drawn once, with what those who hear of it lay over the heights.
+            self.hover, self._pointing = row, True
+            try:
+                self.hovered.emit(row)
+            finally:
+                self._pointing = False
             self._draw_overlay()
-            self.hovered.emit(row)
 
     def _moved(self, event):
         if self._press is None:

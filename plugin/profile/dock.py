@@ -267,8 +267,8 @@ class ProfileDock(ProfilePanel):
 
     def _picked(self, place, more):
         if self.what_if.active:
-            self.what_if.pick(place, self.chart.clicked_at if more else None)
-            self._tell_story(self.rows[place] if place >= 0 else -1)
+            if self.what_if.pick(place, self.chart.clicked_at if more else None):
+                self._tell_story(self.rows[place] if place >= 0 else -1)
             return
         if place < 0:
             if not more:

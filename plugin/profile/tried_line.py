@@ -45,24 +45,28 @@ class TriedLine:
         self._legend = self._made_legend(look)
 
     def _made_legend(self, look):
-        words = {"straight": tr("straight line"), "flat": tr("flat drawing"), "level": tr("level surface through A")}
+        words = {"straight": tr("What if: straight"), "flat": tr("flat drawing"), "level": tr("level through A")}
         legend = self.chart.legend(
             handles=[Line2D([], [], **self._looks[name], label=text) for name, text in words.items()],
-            title=tr("What if: nothing is written"),
-            loc="upper center",
-            ncol=3,
             fontsize=look.size,
-            title_fontsize=look.size,
             labelcolor=look.text,
             facecolor=look.back,
-            edgecolor=self._looks["straight"]["color"],
+            edgecolor=look.back,
             framealpha=0.9,
+            ncol=3,
             handlelength=3.2,
-            borderpad=0.3,
+            columnspacing=1.2,
+            borderpad=0.1,
+            borderaxespad=0.0,
+            # Above the heights, beside the chart's title.
+            loc="lower right",
+            bbox_to_anchor=(1.0, 1.0),
         )
-        legend.get_title().set_color(look.text)
-        legend.set_animated(True)
         return legend
+
+    def show_legend(self, visible):
+        """Whether the legend is there when the chart is next drawn."""
+        self._legend.set_visible(visible)
 
     def paint(self, over, x_range):
         """Paint an Overlay onto what the canvas holds; ``x_range``: chainages in view."""
@@ -73,5 +77,3 @@ class TriedLine:
             self.chart.draw_artist(line)
         self._ends.set_data(*over.ends)
         self.chart.draw_artist(self._ends)
-        if over.lines:
-            self.chart.draw_artist(self._legend)

@@ -26,6 +26,8 @@ class WhatIfBar(QFrame):
         row.setContentsMargins(8, 3, 8, 3)
         self.text = QLabel(self)
         self.text.setWordWrap(True)
+        # Room for two lines from the start: the chart must not jump while the text changes.
+        self.text.setMinimumHeight(2 * self.text.fontMetrics().lineSpacing())
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.use = QPushButton(tr("Use as &design…"), self)
         self.use.setToolTip(tr("Open the form of 'Design heights and residuals' with this line as its chord."))
@@ -102,11 +104,11 @@ class WhatIf(QObject):
 
     def pick(self, place, at=None):
         """Take a station of the chart, or with ``at`` (chainage and height as shown) that very point; a third point
-        begins anew."""
+        begins anew. Return whether it could be taken; why not is told over the chart."""
         try:
             point = self._point(place, at)
             if point is None:
-                return
+                return False
             if len(self.points) == 2:
                 self._begin()
             if self.points:
@@ -114,11 +116,12 @@ class WhatIf(QObject):
             self.points.append(point)
         except InputError as error:
             self._tell(str(error))
-            return
+            return False
         self._lay()
         if len(self.points) == 2:
             self.dock.chart.make_room(self.dock.chart.over)
         self._tell()
+        return True
 
     def point_at(self, place):
         """The second point follows the pointer until it is chosen; return the story of a station, '' for none."""

@@ -12,7 +12,7 @@ import numpy as np
 from ..core.errors import InputError
 from ..core.profile_views import exaggeration, thinned, widened
 from ..core.station_notation import station_text
-from ..language.number_text import number_text
+from ..language.number_text import times
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
@@ -25,7 +25,7 @@ LEAST = 15.0
 # Points of the verdict, the first that fits.
 _VERDICT, _MOST_LINES = (27.0, 23.0, 20.0, 17.0), 3
 # Of the figure: left, bottom, width, height.
-_MAP, _ABOVE, _BELOW = (0.02, 0.135, 0.36, 0.645), (0.465, 0.46, 0.515, 0.265), (0.465, 0.205, 0.515, 0.165)
+_MAP, _ABOVE, _BELOW = (0.02, 0.135, 0.36, 0.645), (0.465, 0.475, 0.515, 0.25), (0.465, 0.23, 0.515, 0.16)
 # Millimetres of the map: so small that its smallest type, 7 points, is LEAST on the slide.
 _MAP_WIDTH = 73.0
 _BINS = 700
@@ -129,16 +129,15 @@ def _write_foot(figure, found, profile, above, axis):
     units = found.reviewed.units
     (x1, x2), (y1, y2), box = above.get_xlim(), above.get_ylim(), above.get_window_extent()
     factor = exaggeration(box.width, (x2 - x1) * units.chainage, box.height, (y2 - y1) * units.height)
-    digits = -int(np.floor(np.log10(factor))) + 1
-    shown = number_text(round(factor, digits), max(digits, 0))
+    shown = times(round(factor, 1 - int(np.floor(np.log10(factor)))))
     texts = [
-        tr("Profile of {}: heights {} times exaggerated.").format(axis, shown)
+        tr("Profile of {}, heights exaggerated {}.").format(axis, shown)
         if axis
-        else tr("Profile: heights {} times exaggerated.").format(shown)
+        else tr("Profile, heights exaggerated {}.").format(shown)
     ]
     if profile.is_straight:
         texts.append(tr("Straight in space is a curve above the level surface; a flat drawing leaves it out."))
-    figure.text(_ABOVE[0] - 0.06, 0.118, "\n".join(_lines(" ".join(texts), LEAST, 0.57)), fontsize=LEAST, va="top")
+    figure.text(_ABOVE[0] - 0.06, 0.155, "\n".join(_lines(" ".join(texts), LEAST, 0.57)), fontsize=LEAST, va="top")
     caution = "\n".join(_lines(caution_texts()[0], LEAST, 0.94))
     figure.text(
         0.02,
@@ -275,18 +274,23 @@ def _draw_residuals(axes, found, profile, rows):
     _frame(axes, one.units)
     axes.yaxis.set_major_locator(MaxNLocator(3, steps=[1, 2, 5, 10]))
     axes.xaxis.set_major_locator(MaxNLocator(5, steps=[1, 2, 5, 10]))
-    axes.set_title(tr("As built less design ({})").format(amounts.label), loc="left", fontsize=LEAST + 1.0, pad=8.0)
+    title = tr("As built less design ({})").format(amounts.label)
+    if profile.tolerance:
+        title += tr(", tolerance ±{}").format(amounts.with_unit(profile.tolerance))
+    axes.set_title(title, loc="left", fontsize=LEAST + 1.0, pad=8.0)
 
 
 def _write_legend(figure, found, profile, rows):
     """What each line and mark is, in two rows over the profile: only what is there."""
     from matplotlib.lines import Line2D
 
-    words = {"design": tr("design"), "level": tr("level surface"), "flat": tr("drawn on a flat Earth")}
+    words = {"design": tr("design"), "level": tr("level surface"), "flat": tr("flat drawing")}
     if profile.is_straight:
         words["design"] = tr("straight design")
     handles = [Line2D([], [], **_thick(look), label=words[name]) for name, look in reversed(_lines_of(profile))]
     handles.append(_mark("o", palette.BUILT.light, 5.0, tr("as built")))
+    if np.any(found.reviewed.status == "no height"):
+        handles.append(_mark("o", palette.PAPER, 7.0, tr("not measured")))
     states = {"within": tr("within"), "high": tr("too high"), "low": tr("too low"), "no tolerance": tr("not judged")}
     status = found.reviewed.status[rows]
     handles += [
@@ -301,8 +305,8 @@ def _write_legend(figure, found, profile, rows):
         ncol=4,
         frameon=False,
         fontsize=LEAST,
-        handlelength=3.0,
-        columnspacing=1.2,
+        handlelength=2.6,
+        columnspacing=1.0,
         handletextpad=0.5,
         borderaxespad=0.0,
     )

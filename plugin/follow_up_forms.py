@@ -31,15 +31,20 @@ def _entries():
     )
 
 
-def menu(parent, layer, open_form):
+def menu(parent, layer, open_form, save_slide=None):
     """A menu of the follow-up forms. ``layer()``: the stations as they are when an item is chosen, or None;
-    ``open_form(parameters, entry)`` opens a form."""
+    ``open_form(parameters, entry)`` opens a form; ``save_slide(layer)`` asks for the file of a slide."""
     made = QMenu(parent)
     for entry, text in _entries():
         if toolbox.has(entry):
             action = made.addAction(text)
             action.setData(entry)
             action.triggered.connect(lambda _checked=False, entry=entry: open_form(known(entry, layer()), entry))
+    if save_slide is not None:
+        made.addSeparator()
+        action = made.addAction(tr("One &slide…"))
+        action.setObjectName("tautline_slide")
+        action.triggered.connect(lambda: save_slide(layer()))
     return made
 
 

@@ -24,7 +24,7 @@ from ..algorithms import (
     styles,
 )
 from ..algorithms.language.translation import speak_by, tr
-from . import decisions, example, follow_up_forms, guided, profile, review, toolbox
+from . import decisions, example, follow_up_forms, guided, profile, review, slide, toolbox
 from .provider import ICON, TautlineProvider
 
 try:
@@ -186,7 +186,11 @@ class TautlinePlugin:
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
-            self.guided.offer_follow_up_forms(lambda layer: follow_up_forms.menu(self.guided, layer, self.open_form))
+            self.guided.offer_follow_up_forms(
+                lambda layer: follow_up_forms.menu(
+                    self.guided, layer, self.open_form, lambda shown: slide.ask(self.guided, shown)
+                )
+            )
         self.guided.setUserVisible(True)
 
     def _close_guided(self):

@@ -29,6 +29,7 @@ _MAP, _ABOVE, _BELOW = (0.02, 0.135, 0.36, 0.645), (0.465, 0.475, 0.515, 0.25), 
 # Millimetres of the map: so small that its smallest type, 7 points, is LEAST on the slide.
 _MAP_WIDTH = 73.0
 _BINS = 700
+_MOST_BEYOND = 4
 KINDS = ("png", "pdf")
 
 
@@ -269,6 +270,18 @@ def _draw_residuals(axes, found, profile, rows):
             markeredgewidth=0.5,
             zorder=3,
             clip_on=False,
+        )
+    for k in np.flatnonzero(shown & ((y > high) | (y < low)))[:_MOST_BEYOND]:
+        # Beside its mark at the edge, for what it is.
+        place = (s[k], np.clip(y[k], low, high))
+        up = 1 if y[k] > 0 else -1
+        axes.annotate(
+            amounts.with_unit(profile.residual[k], True),
+            place,
+            xytext=(10, -4 * up),
+            textcoords="offset points",
+            va="top" if up > 0 else "bottom",
+            fontsize=LEAST,
         )
     axes.set_ylim(low, high)
     _frame(axes, one.units)

@@ -13,6 +13,7 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
+from .. import slide
 from ..review.station_texts import factor_text, station_story
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
@@ -357,6 +358,10 @@ class ProfileDock(ProfilePanel):
             )
             return
         bar.pushMessage("Tautline", tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
+
+    def save_slide(self):
+        """Ask for a file, and make one slide of the axis shown."""
+        slide.ask(self, self.subject.layer, self.axis or "")
 
     def copy_chart(self):
         """Put the chart onto the clipboard as a picture."""

@@ -159,6 +159,9 @@ class ProfilePanel(QgsDockWidget):
             (".pdf", tr("Save as &PDF…")),
         ):
             menu.addAction(text).triggered.connect(lambda _checked=False, ending=ending: self._ask_and_save(ending))
+        slide = menu.addAction(tr("Save one s&lide: map, profile and verdict…"))
+        slide.setObjectName("tautline_save_slide")
+        slide.triggered.connect(lambda: self.save_slide())
         menu.addSeparator()
         menu.addAction(tr("&Copy the chart")).triggered.connect(lambda: self.copy_chart())
         menu.addAction(tr("Copy the &table")).triggered.connect(lambda: self.table.copy())

@@ -7,6 +7,7 @@ from qgis.PyQt.QtWidgets import QFileDialog
 
 from ..algorithms.language.translation import tr
 from . import follow_up_forms, toolbox
+from .message_bar import tell
 
 REPORT = "tautline:reviewreport"
 
@@ -32,9 +33,9 @@ def make(parent, layer, path, axis=""):
 
     def ended(_done, refusal):
         if refusal is None:
-            bar.pushMessage("Tautline", tr("The slide is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
+            tell(bar, tr("The slide is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
         else:
-            bar.pushMessage("Tautline", refusal.text, Qgis.MessageLevel.Critical, 0)
+            tell(bar, refusal.text, Qgis.MessageLevel.Critical)
 
     try:
         started = toolbox.start(REPORT, parameters(parent.iface.mapCanvas(), layer, path, axis), ended)

@@ -242,7 +242,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key, (other, value) in _ONLY_WITH.items():
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
-            if asked.choice(other) != value:
+            if asked.has(other) and asked.choice(other) != value:
                 asked.warn(
                     tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)
                 )
@@ -337,8 +337,10 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.
 
         ``units``: language.units.Units, None where the run has none; ``crs``: of the output layer. Of ``more`` what
-        RunRecord has a name for is taken as such, the rest goes into its ``more``.
+        RunRecord has a name for is taken as such, the rest goes into its ``more``. What the record of STATIONS tells of
+        their heights is handed on where ``more`` does not say otherwise.
         """
+        more = {**asked.record_of("STATIONS").carried(), **more}
         given = {}
         for definition in self.parameterDefinitions():
             value = asked.given(definition.name())

@@ -14,6 +14,7 @@ from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .. import slide
+from ..message_bar import tell
 from ..review.station_texts import factor_text, station_story
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
@@ -350,14 +351,13 @@ class ProfileDock(ProfilePanel):
         try:
             write_chart(path, self.chart.shown, self.chart.ranges, self._note())
         except (OSError, ValueError) as error:
-            bar.pushMessage(
-                "Tautline",
+            tell(
+                bar,
                 tr("The chart could not be saved as {}: {}").format(path, getattr(error, "strerror", None) or error),
                 Qgis.MessageLevel.Critical,
-                0,
             )
             return
-        bar.pushMessage("Tautline", tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
+        tell(bar, tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
 
     def save_slide(self):
         """Ask for a file, and make one slide of the axis shown."""

@@ -25,6 +25,7 @@ class WhatIfBar(QFrame):
         row = QHBoxLayout(self)
         row.setContentsMargins(8, 3, 8, 3)
         self.text = QLabel(self)
+        self.text.setTextFormat(Qt.TextFormat.PlainText)
         self.text.setWordWrap(True)
         # Room for two lines from the start: the chart must not jump while the text changes.
         self.text.setMinimumHeight(2 * self.text.fontMetrics().lineSpacing())

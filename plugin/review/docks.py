@@ -5,6 +5,7 @@ from qgis.PyQt.QtCore import Qt
 
 from ...algorithms.language.translation import tr
 from .. import follow_up_forms
+from ..message_bar import tell
 from .map_link import MapLink
 from .subject import Subject
 
@@ -31,7 +32,7 @@ class Review:
         """Open the form of the design with a line that was tried as its chord."""
         parameters, doubt = follow_up_forms.chord(layer, controls, axis)
         if doubt:
-            self.iface.messageBar().pushMessage("Tautline", doubt, Qgis.MessageLevel.Warning, 0)
+            tell(self.iface.messageBar(), doubt, Qgis.MessageLevel.Warning)
         self.open_form(parameters)
 
     def open_flagged(self):
@@ -47,11 +48,10 @@ class Review:
             try:
                 dock = kind(self.iface, self.subject, self.link)
             except ImportError as error:
-                self.iface.messageBar().pushMessage(
-                    "Tautline",
+                tell(
+                    self.iface.messageBar(),
                     tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
                     Qgis.MessageLevel.Critical,
-                    0,
                 )
                 return None
             self.docks[name] = dock

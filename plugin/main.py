@@ -27,6 +27,7 @@ from ..algorithms.language.translation import speak_by, tr
 from . import decisions, example, follow_up_forms, guided, profile, review, slide, toolbox
 from .message_bar import shown
 from .provider import ICON, TautlineProvider
+from .review.tabs import tabify
 
 try:
     from qgis.PyQt.QtGui import QAction
@@ -171,10 +172,8 @@ class TautlinePlugin:
     def _dock_right(self, dock):
         """Put a panel on the right, wide enough to be read, in front of one that is there already."""
         window = self.iface.mainWindow()
-        others = [other for other in (self.guide, self.guided) if other is not None and other is not dock]
         self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, dock)
-        if others:
-            window.tabifyDockWidget(others[0], dock)
+        tabify(window, dock)
         window.resizeDocks([dock], [32 * dock.fontMetrics().averageCharWidth() + 140], Qt.Orientation.Horizontal)
 
     def open_guided(self):

@@ -16,6 +16,7 @@ from qgis.PyQt.QtWidgets import (
 )
 
 from ...algorithms.language.translation import tr
+from ..review.scrolled import scrolled
 from .flow import FlowLayout
 
 # The slider's steps of one tenfold, and its ends: 1 to 100,000 times.
@@ -105,7 +106,7 @@ class ProfilePanel(QgsDockWidget):
         self.empty.setMargin(24)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.pages = QStackedWidget(self)
-        self.pages.addWidget(page)
+        self.pages.addWidget(scrolled(page, self.pages))
         self.pages.addWidget(self.empty)
         self.setWidget(self.pages)
         self._order(

@@ -8,6 +8,7 @@ from .. import follow_up_forms
 from ..message_bar import tell
 from .map_link import MapLink
 from .subject import Subject
+from .tabs import tabify
 
 
 class Review:
@@ -56,6 +57,8 @@ class Review:
                 return None
             self.docks[name] = dock
             self.iface.addDockWidget(area, dock)
+            if area == Qt.DockWidgetArea.RightDockWidgetArea:
+                tabify(self.iface.mainWindow(), dock)
             dock.visibilityChanged.connect(self._visibility)
             if name == "flagged":
                 dock.profile_wanted.connect(lambda: self.open_profile())

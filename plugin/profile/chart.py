@@ -61,6 +61,10 @@ class ProfileCanvas(FigureCanvasQTAgg):
         ):
             self.mpl_connect(name, slot)
 
+    def sizeHint(self):  # noqa: N802 - the host's name
+        """No larger than needed: where the dock is low, the page around is scrolled before the chart is."""
+        return self.minimumSize()
+
     def _look(self):
         # Only now does the pattern have the colours of the theme's style sheet.
         self.pattern.ensurePolished()

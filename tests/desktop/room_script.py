@@ -148,9 +148,10 @@ def slide():
     image = QImage(str(path))
     found["size"] = [image.width(), image.height()]
     shutil.copyfile(path, PLACE.parent / "slide_made.png")
-    before = len(messages())
-    maker.make(dock, plugin().review.subject.layer, str(THINGS["folder"] / "nowhere" / "slide.png"), dock.axis)
-    until(lambda: len(messages()) > before, "the refusal")
+    iface.messageBar().clearWidgets()
+    settle()
+    maker.make(dock, plugin().review.subject.layer, str(THINGS["folder"] / "slide.gif"), dock.axis)
+    until(lambda: any("SLIDE" in text for text in messages()), "the refusal", messages)
     found["refused"] = messages()[-1]
     iface.messageBar().clearWidgets()
     SEEN["slide"] = found

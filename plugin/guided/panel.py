@@ -261,11 +261,20 @@ class GuidedPanel(QgsDockWidget):
             self.outcome.tell([("wait" if run.cancelled else "problem", message)])
             return
         running.show(outcome, run.title, run.settings.place)
-        report.bring_into_view(self.iface, outcome.layers["residuals"])
+        self._show_outcome(outcome)
         self.outcome.tell(report.outcome_sentences(outcome, run.settings, run.understood))
         self._result = outcome.layers["residuals"]
         self.follow_up_button.setVisible(self.follow_up_button.menu() is not None)
         self.finished.emit(outcome)
+        # Again when the profile has taken its room from the map.
+        QTimer.singleShot(0, lambda: self._show_outcome(outcome))
+
+    def _show_outcome(self, outcome):
+        """Let the map show all that a run has made, where it is still there."""
+        there = QgsProject.instance().mapLayers().values()
+        if outcome.layers["residuals"] in there:
+            others = [layer for layer in outcome.layers.values() if layer in there]
+            report.bring_into_view(self.iface, outcome.layers["residuals"], others)
 
     def _show_answer(self, answer):
         self.scroll.ensureWidgetVisible(self.answers[answer], 0, 30)

@@ -34,14 +34,23 @@ def outcome_sentences(outcome, settings, understood):
     return told
 
 
-def bring_into_view(iface, layer):
-    """Zoom to the layer where the map does not show all of it."""
+def _extent(layer, project):
+    """Extent of a layer on the project's map."""
+    return QgsCoordinateTransform(layer.crs(), project.crs(), project).transformBoundingBox(layer.extent())
+
+
+def bring_into_view(iface, layer, others=()):
+    """Zoom to the layer where the map does not show all of it; ``others``: what else the run has made and the map
+    draws, such as the strip beside the axis."""
     project, canvas = QgsProject.instance(), iface.mapCanvas()
     if not project.crs().isValid():
         project.setCrs(layer.crs())
     iface.layerTreeCanvasBridge().setCanvasLayers()
-    transform = QgsCoordinateTransform(layer.crs(), project.crs(), project)
-    extent = transform.transformBoundingBox(layer.extent())
+    extent = _extent(layer, project)
+    drawn = set(canvas.layers())
+    for other in others:
+        if other is not layer and other in drawn and other.isSpatial() and other.featureCount():
+            extent.combineExtentWith(_extent(other, project))
     if not canvas.extent().contains(extent) or canvas.extent().width() > 20 * max(extent.width(), extent.height()):
         extent.scale(1.15)
         canvas.setExtent(extent)

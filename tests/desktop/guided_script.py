@@ -135,6 +135,11 @@ def list_of_the_gallery():
     SEEN["list_style"] = rule_labels(layer("Residuals"))
     SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
     SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
+    SEEN["strip_in_view"] = all(
+        iface.mapCanvas().extent().contains(other.extent())
+        for other in QgsProject.instance().mapLayers().values()
+        if other.isSpatial() and other in iface.mapCanvas().layers() and other.name() != "Imagery"
+    )
     SEEN["profile"] = "tautline_profile" in dock_names()
     panel_picture("guided_list")
 

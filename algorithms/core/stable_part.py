@@ -36,9 +36,11 @@ class StablePart:
 
 
 def run_limit(number):
-    """Limit of T, without unit, on an axis with ``number`` stations: 4.4, beyond 31 stations rising so that the chance of a false run
-    on the whole axis stays below 0.5 % (simulated, up to 1,000 stations: 4.4 alone sets a run aside on 68 % of levelled
-    axes of 1,000 stations that moved nowhere)."""
+    """Limit of T, without unit, on an axis with ``number`` stations: 4.4, rising beyond 31 stations.
+
+    So the chance of a false run on the whole axis stays below 0.5 % (simulated, up to 1,000 stations); 4.4 alone sets a
+    run aside on 68 % of levelled axes of 1,000 stations that moved nowhere.
+    """
     return float(np.sqrt(RUN_LIMIT**2 + 4.0 * np.log(max(number / _STATIONS_OF_LIMIT, 1.0))))
 
 

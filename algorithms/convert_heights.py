@@ -16,6 +16,7 @@ from .language.translation import tr
 from .structure.checks import warn_unit_by_name
 from .structure.geoid_profiles import GeoidProfiles, grid_described
 from .structure.height_system import height_system, undulation_index
+from .structure.vertical_system import check_vertical
 from .styles.layer_kinds import StyleSpec
 
 DIRECTIONS = ("ellipsoidal", "geoid")
@@ -26,7 +27,7 @@ class ConvertHeights(ToolboxEntry):
     """Points with heights in; the same with undulation, ellipsoidal height and height above the geoid out."""
 
     ID = "convertheights"
-    TITLE = "Convert between ellipsoidal and geoid heights"
+    TITLE = "Convert between ellipsoidal and orthometric heights"
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("geoid", "undulation", "ellipsoidal", "orthometric", "height", "GNSS")
     HELP = (
@@ -78,6 +79,8 @@ class ConvertHeights(ToolboxEntry):
         points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
         if heights.index >= 0:
             warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked)
+        field = source.fields()[heights.index].name() if heights.index >= 0 else ""
+        check_vertical(asked, points, run_units.height_name, field, key="HEIGHTS_ARE")
         given = points.columns["height"] if heights.index >= 0 else points.z
         asked.progress(30)
         system = height_system(asked, points, run_units.height)

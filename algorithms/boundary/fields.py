@@ -44,7 +44,7 @@ _ALL = (
     OutputField("chain_b", REAL, CHAINAGE, "Chainage of control B", "Chainage of the second control"),
     OutputField("height_b", REAL, HEIGHT, "Height of control B", "Height of the second control"),
     OutputField("slope", REAL, NONE, "Slope", "Rise of the design height per chainage at control A"),
-    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Height at which chainages are measured"),
+    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Ellipsoidal height at which chainages are measured"),
     OutputField("tolerance", REAL, HEIGHT, "Tolerance", "Greatest residual that counts as within"),
     OutputField("number", WHOLE, NONE, "Stations", "Stations with a residual"),
     OutputField("rms", REAL, HEIGHT, "RMS residual", "Root mean square of the residuals"),
@@ -99,6 +99,13 @@ _ALL = (
         "str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"
     ),
     OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
+    OutputField(
+        "zon_vert", REAL, HEIGHT, "Minimum zone upwards", "Least distance of two parallel lines that hold the profile"
+    ),
+    OutputField(
+        "zon_lat", REAL, HEIGHT, "Minimum zone sideways", "Least distance of two parallel lines that hold the plan"
+    ),
+    OutputField("zon_cyl", REAL, HEIGHT, "Minimum zone, cylinder", "Least diameter of a cylinder that holds the axis"),
     OutputField(
         "var_factor",
         REAL,
@@ -219,6 +226,7 @@ _ALL = (
     OutputField("role", TEXT, NONE, "Role", "fixed, weighted, held, adjusted, no benchmark or not in the net"),
     OutputField("given_h", REAL, HEIGHT, "Given height", "Height of the benchmark as given"),
     OutputField("given_diff", REAL, HEIGHT, "Adjusted minus given", "Adjusted height less the height given"),
+    OutputField("grav_corr", REAL, HEIGHT, "Gravity correction", "Normal-orthometric, as added to the line"),
     OutputField("adj_dh", REAL, HEIGHT, "Adjusted difference", "Height difference from the adjusted heights"),
     OutputField("v", REAL, HEIGHT, "Observed minus adjusted", "Residual of the line"),
     OutputField("loop", WHOLE, NONE, "Number", "Number of the misclosure"),
@@ -342,6 +350,9 @@ REFERENCE = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "var_factor",
     "global_t",
     "tan_lat",
@@ -497,7 +508,7 @@ REDUCED = (
 LEVELLED = ("point", "height", "sd", "role", "given_h", "given_diff", "w")
 
 
-LINES = ("from_pt", "to_pt", "dh", "sd", "length", "adj_dh", "v", "w", "redund", "min_blund", "flag")
+LINES = ("from_pt", "to_pt", "dh", "sd", "length", "grav_corr", "adj_dh", "v", "w", "redund", "min_blund", "flag")
 
 
 MISCLOSURES = ("loop", "kind", "path", "length", "misclosure", "sd", "limit", "status")

@@ -25,9 +25,9 @@ def control_shares(chainage, controls):
 def residual_deviations(variances, controls, shares, matrix=None):
     """Standard deviations of the residuals (n,), metres.
 
-    ``variances``: of the heights, square metres (n,), NaN where not known; ``controls``: index of each control's station
-    (k,), -1 for one with a typed height, which has no error; ``shares``: see ``control_shares`` (n, k); ``matrix``:
-    covariance of the heights (n, n), where they share errors.
+    ``variances``: of the heights, square metres (n,), NaN where not known; ``controls``: index of each control's
+    station (k,), -1 for one with a typed height, which has no error; ``shares``: see ``control_shares`` (n, k);
+    ``matrix``: covariance of the heights (n, n), where they share errors.
     """
     found = variances.astype(float)
     used = [(row, shares[:, k]) for k, row in enumerate(controls) if row >= 0]

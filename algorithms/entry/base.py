@@ -242,7 +242,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key, (other, value) in _ONLY_WITH.items():
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
-            if asked.choice(other) != value:
+            if asked.has(other) and asked.choice(other) != value:
                 asked.warn(
                     tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)
                 )

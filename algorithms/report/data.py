@@ -12,6 +12,7 @@ from ..core.residuals import statuses
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
+from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import covariance_behind, with_marks
@@ -34,6 +35,9 @@ REFERENCE_NUMBERS = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "tan_lat",
     "tan_lon",
     "tan_chain",
@@ -255,3 +259,16 @@ def doubtful(reviewed, suspected):
 def accepted(reviewed):
     """Mask (n,) of stations that are accepted as they are."""
     return np.array([reviewed.decision(row) == ACCEPT for row in range(len(reviewed))], bool)
+
+
+def structure_name(reviewed):
+    """What is reviewed, where nobody says: its axes by their names; without any, the layer by its name."""
+    names = [name for name in reviewed.axes if name]
+    if not names:
+        return reviewed.points.name
+    if len(names) == 1:
+        # A number is the feature's own, and no name.
+        return tr("Axis {}").format(names[0]) if names[0].isdigit() else names[0]
+    if len(names) == 2:
+        return tr("Structure of {} and {}").format(*names)
+    return tr("Structure of {}").format(listed(names, 3))

@@ -90,7 +90,7 @@ def axis_facts(found, axis):
     height_unit = record.height_unit or one.units.height_name
     height = record.axis_number(axis, "chainage_height")
     if height is not None:
-        yield tr("Chainage height"), full_height(height * metres_per(height_unit), height_unit)
+        yield tr("Chainage height, ellipsoidal"), full_height(height * metres_per(height_unit), height_unit)
     earth = mine.get("earth", tr("not recorded"))
     yield (
         tr("Earth model"),

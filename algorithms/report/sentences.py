@@ -53,8 +53,7 @@ def headline(found, structure):
         ).format(
             structure,
             _stations(found.all.number),
-            found.amounts.with_unit(found.all.rms),
-            found.amounts.with_unit(found.all.greatest, True),
+            *found.amounts.alike((found.all.rms, found.all.greatest), (False, True)),
             found.reviewed.named(found.all.greatest_at),
         )
     held = tr("{} of {} with a height are within it").format(within, _stations(number))
@@ -174,12 +173,14 @@ def certainty(found):
     text += tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
     if found.through_stations:
         return text + tr(" The errors of the stations that the design goes through are counted.")
+    if "own heights" in found.accuracy.against:
+        return text + tr(" The design comes from these heights; its own errors are not counted.")
     return text + tr(" The design is taken as exact.")
 
 
 def system_warning(found):
     """What an unknown or constant undulation leaves out of a straight design; '' where nothing is."""
-    designs = {axis.get("design") for axis in found.reviewed.record.axes.values()}
+    designs = {axis.get("design") for axis in found.reviewed.record.known_axes()}
     straight = bool(designs - {"level", "grade", None})
     if not straight or found.reviewed.record.height_system not in ("unknown", "constant"):
         return ""

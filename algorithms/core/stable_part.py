@@ -13,9 +13,11 @@ import numpy as np
 
 # Of axes up to 31 stations; longer ones have more runs, as the square of their stations where heights are levelled.
 RUN_LIMIT, _STATIONS_OF_LIMIT = 4.4, 31
-# Up to so many stations every run is tested; beyond, long runs are tried at a 32nd of their length, then refined.
+# Up to so many stations every run is tested; beyond, long runs are tried at a 32nd of their length, and between the
+# places where a step stands out most (the ends of a run of levelled heights are seen nowhere else), then refined.
 _EVERY_RUN = 512
 _SHORT = 64
+_MOST_STEPS, _STEP_APART, _STEP_REFINED = 256, 8, 4
 # On such long axes runs apart from each other, all but as great as the greatest, go in one pass.
 _ALIKE = 0.9
 _MOST_AT_ONCE = 2_000
@@ -116,7 +118,9 @@ def _every_run(number):
 
 def _of_a_long_axis(number, sizes, limit):
     kept, greatest = [], limit**2
-    for first, last, step in _tried_runs(number):
+    for first, last, step in (*_tried_runs(number), _between_steps(number, sizes)):
+        if not len(first):
+            continue
         size = sizes(first, last)
         greatest = max(greatest, float(size.max()))
         standing = np.flatnonzero(size >= _ALIKE**2 * greatest)
@@ -145,6 +149,20 @@ def _tried_runs(number):
             first = np.arange(0, number - length + 1, step)
             yield first, first + length, step
         step *= 2
+
+
+def _between_steps(number, sizes):
+    """(first, before last, step) of the long runs between the places from which a step stands out most."""
+    places = np.arange(1, number)
+    size = sizes(places, np.full(number - 1, number))
+    # The greatest of each group of neighbours, whatever T it has.
+    groups = np.pad(size, (0, -len(size) % _STEP_APART), constant_values=-1.0).reshape(-1, _STEP_APART)
+    peaks = _STEP_APART * np.arange(len(groups)) + np.argmax(groups, axis=1)
+    peaks = np.sort(peaks[np.argsort(-size[peaks], kind="stable")[:_MOST_STEPS]])
+    ends = np.concatenate(([0], places[peaks], [number]))
+    first, last = (ends[index] for index in np.triu_indices(len(ends), 1))
+    long = (last - first > _SHORT) & (last - first <= number // 2)
+    return first[long], last[long], _STEP_REFINED
 
 
 def _refined(first, last, step, number, sizes):

@@ -53,7 +53,7 @@ def test_limit_grows_with_the_stations():
     assert run_limit(8) == run_limit(31) == 4.4 and 5.5 < run_limit(1000) < 6.0
 
 
-@pytest.mark.parametrize("walk", [0.0, 2e-10])
+@pytest.mark.parametrize("walk", [0.0, 2e-10, 4e-9])
 def test_long_axes_are_searched_by_a_grid_that_finds_the_same(walk):
     """6,000 stations; long and short stretches of known place move by far more than their noise, the rest by none."""
     random, distance = np.random.default_rng(5), 10.0 * np.arange(6000)

@@ -2,8 +2,9 @@
 
 A median or a consensus of single stations takes the movement of a third at one end for a tilt, and then flags the
 unmoved neighbours. So whole runs are tested, T = |e^T W v| / sqrt(e^T W Q_v W e) with e = 1 on the run, and the run of
-the greatest T is set aside. T is the test value of Baarda (1968), A testing procedure for use in geodetic networks, for
-an alternative hypothesis of one dimension; the limit is for all runs of an axis together, found by simulation.
+the greatest T is set aside, the shortest of those that are equally great. T is the test value of Baarda (1968), A
+testing procedure for use in geodetic networks, for an alternative hypothesis of one dimension; the limit is for all
+runs of an axis together, found by simulation.
 """
 
 from dataclasses import dataclass
@@ -13,6 +14,8 @@ import numpy as np
 
 # Of axes up to 31 stations; longer ones have more runs, as the square of their stations where heights are levelled.
 RUN_LIMIT, _STATIONS_OF_LIMIT = 4.4, 31
+# Difference of T that does not tell two runs apart.
+_EQUALLY = 0.15
 # Up to so many stations every run is tested; beyond, long runs are tried at a 32nd of their length, and between the
 # places where a step stands out most (the ends of a run of levelled heights are seen nowhere else), then refined.
 _EVERY_RUN = 512
@@ -103,8 +106,13 @@ def _standing_out(changes, columns, covariance, limit):
     if len(changes) <= _EVERY_RUN:
         first, last = _every_run(len(changes))
         size = sizes(first, last)
-        best = int(np.argmax(size)) if len(size) else -1
-        return [(int(first[best]), int(last[best]))] if best >= 0 and size[best] > limit**2 else []
+        greatest = float(np.sqrt(size.max(initial=0.0)))
+        if greatest <= limit:
+            return []
+        # Two runs may explain the changes all but equally: then the one by which fewer stations have moved.
+        equal = np.flatnonzero(size >= max(greatest - _EQUALLY, limit) ** 2 * (1.0 - 1e-12))
+        best = equal[np.lexsort((-size[equal], (last - first)[equal]))[0]]
+        return [(int(first[best]), int(last[best]))]
     return _of_a_long_axis(len(changes), sizes, limit)
 
 

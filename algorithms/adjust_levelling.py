@@ -107,7 +107,9 @@ class AdjustLevelling(ToolboxEntry):
         """The record of the run; it names the table with the covariance, so that whoever takes the points finds it."""
         crs = run.named.points.crs if run.named is not None else None
         table = source_of(destination_text(asked.given("COVARIANCE")))
-        return asked.record(units=run.units, crs=crs, covariance=table, weights=run.lines.weights, free=run.free)
+        return asked.record(
+            keeps_heights=False, units=run.units, crs=crs, covariance=table, weights=run.lines.weights, free=run.free
+        )
 
 
 class _Tables:

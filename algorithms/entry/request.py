@@ -103,11 +103,15 @@ class Request:
         """The path of an output file."""
         return self.entry.parameterAsFileOutput(self.parameters, key, self.context)
 
+    @property
+    def main(self):
+        """Key of the layer that the run goes on from: STATIONS, else INPUT."""
+        return "STATIONS" if self.has("STATIONS") else "INPUT"
+
     def units(self):
-        """Units of the run: chainage as heights unless set."""
-        height = self.choice("HEIGHT_UNIT") if self.has("HEIGHT_UNIT") else ""
-        chainage = self.choice("CHAINAGE_UNIT")
-        return Units(height or chainage or "metre", chainage or height or "metre")
+        """Units of a run on no layer of ours, as the form says: chainage as heights unless set."""
+        height = self.choice("HEIGHT_UNIT") or "metre"
+        return Units(height, self.choice("CHAINAGE_UNIT") or height)
 
     def record_of(self, key):
         """The RunRecord of the run that made the layer of an input; an empty one, which is false, where there is

@@ -21,6 +21,8 @@ _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
 _AXIS_TEXTS = ("design", "earth", "horizon")
 _AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
+# What a record tells of undulations and of the heights in its fields, beside the height system.
+_OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields")
 # The entry whose heights share their errors.
 _ADJUSTMENT = "tautline:adjustlevelling"
 _KNOWN = {*_TEXTS, "schema", "parameters", "units", "reference_system", "accuracy", "versions", "axes", "inputs"}
@@ -94,9 +96,11 @@ class RunRecord:
         return self.entry == _ADJUSTMENT or self.more.get("heights_of") == _ADJUSTMENT
 
     def carried(self):
-        """What a run that keeps the layer's field 'height' hands on: {name: value} for its own record."""
-        adjusted = {"heights_of": _ADJUSTMENT} if self.adjusted else {}
-        return {**({"covariance": self.covariance} if self.covariance else {}), **adjusted}
+        """What a run that keeps the layer's heights hands on, for its own record: {name: value}."""
+        found = {"height_system": self.height_system, "undulation_source": self.undulation_source}
+        found.update(covariance=self.covariance, heights_of=_ADJUSTMENT if self.adjusted else "")
+        found.update({key: self.more[key] for key in _OF_HEIGHTS if key in self.more})
+        return {key: value for key, value in found.items() if value not in ("", None)}
 
     def with_axes(self, axes):
         """The same record with what was used on each axis."""

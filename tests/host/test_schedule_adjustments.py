@@ -219,8 +219,9 @@ def test_units_of_feet(toolbox):
 
 
 def test_the_unit_that_the_layer_was_made_in(toolbox, gallery):
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot")
-    assert run.warnings[0] == "Layer 'residuals' was made with heights in 'metre', but HEIGHT_UNIT is 'foot'; check it."
+    assert "HEIGHT_UNIT is 'foot', but the record of layer 'residuals' says 'metre'" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot"
+    )
 
 
 def test_one_place_with_two_movements_is_told(toolbox):

@@ -55,7 +55,7 @@ class FitReference(ToolboxEntry):
             own.group_field(),
             own.robust(),
             own.geoid_slope_sigma(),
-            *p.on_axes(),
+            *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
             p.sink("REFERENCE", tr("Reference")),
             p.sink("OUTPUT", tr("Tested stations")),

@@ -16,14 +16,15 @@ from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.layer_records import layer_of
-from .entry.messages import BEYOND_ENDS, ROW_REJECTED
+from .entry.messages import ROW_REJECTED
 from .entry.recorded_system import UNKNOWN, height_kind
 from .entry.stated_units import stated_units
 from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
-from .structure.checks import duplicate_rows, warn_duplicates
+from .structure.axis_words import tell_axes
+from .structure.checks import duplicate_rows, warn_beyond_ends, warn_duplicates
 from .structure.height_list import decimal_sign, heading_row, headings_within, read_height_list, suspicions, told
 from .structure.height_system import undulations_told
 from .structure.list_undulations import list_undulation_index, list_undulations
@@ -107,6 +108,7 @@ class PlaceStations(ToolboxEntry):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
         axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
+        tell_axes(asked, axes, axis_source)
         run_units = self._units(asked, source, fields, table, heading + 1)
         notation = station_style(asked, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
@@ -163,16 +165,8 @@ class PlaceStations(ToolboxEntry):
                     word,
                 )
             )
-            beyond = (s < first - 0.01) | (s > last + 0.01)
-            if np.any(beyond):
-                asked.warn(
-                    tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                        axis.line.name,
-                        counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
-                        listed(notation.texts(s[beyond][:6]), total=int(beyond.sum())),
-                    ),
-                    BEYOND_ENDS,
-                )
+            words = tr("row lies"), tr("rows lie")
+            warn_beyond_ends(asked, axis.line.name, s, (first, last), words, notation, run_units)
         return lat, lon
 
     @staticmethod

@@ -25,6 +25,7 @@ from ..language.decision_words import ENDING
 from ..language.number_text import listed
 from ..language.translation import tr
 
+_DATABASES = ("postgres:", "postgis:", "spatialite:", "mssql:")
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 # What a GeoPackage writes beside itself.
 SIDECARS = ("-wal", "-shm", "-journal")
@@ -68,7 +69,7 @@ def place_of(text):
     if text.startswith("ogr:"):
         parts = QgsProviderRegistry.instance().decodeUri("ogr", ogr_uri(text))
         path, name = parts.get("path") or "", parts.get("layerName") or ""
-    elif text.startswith(("postgres:", "postgis:", "spatialite:", "mssql:")):
+    elif text.startswith(_DATABASES):
         return None
     else:
         path, name = written_path(QgsProviderRegistry.instance().decodeUri("ogr", text).get("path") or text), ""
@@ -248,6 +249,8 @@ def unfit_place(key, text):
 def unfit_document(key, text, filters):
     """Why a document should not be written at its destination: the name is one of a layer's file, whose other tables
     would be lost; '' where it can. ``filters``: the parameter's own, such as 'HTML files (*.html)'."""
+    if text.startswith(("memory:", "ogr:", *_DATABASES)):
+        return tr("{} is '{}', where layers are kept; a document goes into a file.").format(key, text)
     ending = os.path.splitext(text)[1].lower()
     own = [one.lower() for one in re.findall(r"\*(\.\w+)", filters)]
     if ending in own or not QgsVectorFileWriter.driverForExtension(ending):

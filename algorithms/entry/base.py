@@ -247,6 +247,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key, (other, value) in _ONLY_WITH.items():
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
+            if not asked.has(other):
+                continue
             if (height_kind(asked) if other == "UNDULATION" else asked.choice(other)) != value:
                 asked.warn(
                     tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)

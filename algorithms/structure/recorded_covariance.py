@@ -19,12 +19,14 @@ from .named_points import NAMES
 
 # Field of the heights that the covariance is about.
 _HEIGHT = "height"
+# Accuracy of setting up on a mark, metres, where none is stated: a point held fixed in an adjustment has no other.
+MARK_SIGMA = 1e-4
 
 
 @dataclass(frozen=True)
 class GivenCovariance:
     """``names``, ``texts``: rows of the table; ``stations``: name of each station (n,); ``sigma``: of a height beside
-    the levelling, metres, None without; ``layer``: name of the table.
+    the levelling, as of setting up on a mark, metres, None where it is not stated; ``layer``: name of the table.
     """
 
     names: list
@@ -34,8 +36,9 @@ class GivenCovariance:
     layer: str
 
     def covariance(self, rows):
-        """Covariance of some stations, square metres; InputError for one that the table lacks or holds
-        without error.
+        """Covariance of some stations, square metres; InputError for one that the table lacks.
+
+        ``sigma`` is added for every station; where it is not stated, MARK_SIGMA for those that were held fixed.
         """
         wanted = [self.stations[row] for row in rows]
         try:
@@ -44,29 +47,31 @@ class GivenCovariance:
             raise error.reworded(tr("Layer '{}': {}").format(self.layer, error)) from None
         if self.sigma is not None:
             matrix = matrix + np.eye(len(matrix)) * self.sigma**2
-        held = np.flatnonzero(np.diag(matrix) <= 0.0)
-        if len(held):
-            raise InputError(
-                tr(
-                    "Layer '{}': point '{}' was held fixed and has no standard deviation; give SIGMA, that of a height "
-                    "beside the levelling."
-                ).format(self.layer, wanted[held[0]]),
-                keys=("SIGMA",),
-            )
+        else:
+            held = np.flatnonzero(np.diag(matrix) <= 0.0)
+            matrix[held, held] = MARK_SIGMA**2
         return Covariance(np.diag(matrix).copy(), matrix)
 
 
-def given_covariance(asked, source, sigma, height_field):
-    """The covariance of the heights of STATIONS as GivenCovariance: of the table COVARIANCE, else of that which the
-    record of the layer names; None without either.
+def with_marks(deviations, record: RunRecord):
+    """Standard deviations (n,), metres, of a layer with this ``record``: of adjusted heights those held fixed get that
+    of setting up on a mark instead of 0."""
+    return np.where(deviations == 0.0, MARK_SIGMA, deviations) if record.adjusted else deviations
+
+
+def given_covariance(asked, source, sigma, height_field, *, key="COVARIANCE", record=None):
+    """The covariance of the heights of some stations as GivenCovariance: of the table of the parameter ``key``, else of
+    that which the record of their layer names; None without either.
 
     ``source``: the stations; ``sigma``: SIGMA in metres, or None; ``height_field``: name of the field that the heights
-    are read from, '' for the points' Z. InputError where COVARIANCE is another table than the record's.
+    are read from, '' for the points' Z; ``record``: of the stations' layer, by default that of STATIONS. InputError
+    where the table is another one than the record's.
     """
-    if not asked.given("COVARIANCE"):
-        return covariance_behind(asked, asked.record_of("STATIONS"), source, sigma, height_field)
-    given = _of_table(asked, asked.optional_source("COVARIANCE"), source, sigma)
-    place = _place(asked.record_of("STATIONS"), height_field)
+    record = asked.record_of("STATIONS") if record is None else record
+    if not asked.given(key):
+        return covariance_behind(asked, record, source, sigma, height_field, key=key)
+    given = _of_table(asked, asked.optional_source(key), source, sigma)
+    place = _place(record, height_field)
     table = _table_at(asked, place)
     if table is None:
         return given
@@ -74,15 +79,15 @@ def given_covariance(asked, source, sigma, height_field):
     if (given.names, given.texts) != (recorded.names, recorded.texts):
         raise InputError(
             tr(
-                "COVARIANCE is the layer '{}', but the record of layer '{}' says that the covariance of its heights is "
-                "in '{}', which holds another one; leave COVARIANCE empty, or give that table."
-            ).format(given.layer, source.sourceName(), place),
-            keys=("COVARIANCE", "STATIONS"),
+                "{0} is the layer '{1}', but the record of layer '{2}' says that the covariance of its heights is in "
+                "'{3}', which holds another one; leave {0} empty, or give that table."
+            ).format(key, given.layer, source.sourceName(), place),
+            keys=(key, "STATIONS"),
         )
     return given
 
 
-def covariance_behind(asked, record: RunRecord, source, sigma, height_field):
+def covariance_behind(asked, record: RunRecord, source, sigma, height_field, *, key="COVARIANCE"):
     """The GivenCovariance of the table that the ``record`` of a layer of stations names; None where it names none, and
     where the heights are read from another field than the adjusted one.
 
@@ -103,7 +108,7 @@ def covariance_behind(asked, record: RunRecord, source, sigma, height_field):
             tr("Layer '{}': its heights are from an adjustment, but {}; their correlation is ignored.").format(
                 source.sourceName(), why
             ),
-            keys=("COVARIANCE",),
+            keys=(key,),
         )
     return None
 

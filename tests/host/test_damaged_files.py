@@ -102,3 +102,8 @@ def test_a_document_in_the_name_of_a_layer(toolbox, straight, tmp_path, ending):
     """A page called like a GeoPackage would replace all that is in it."""
     text = toolbox.refusal("testcurvature", HTML=str(tmp_path / f"page{ending}"), **straight)
     assert f"HTML ends in '{ending.lower()}'" in text and ".html" in text
+
+
+@pytest.mark.parametrize("place", ["memory:", "ogr:dbname='/tmp/x.gpkg' table=\"t\"", "postgres:x"])
+def test_a_document_where_layers_are_kept(toolbox, straight, place):
+    assert "a document goes into a file" in toolbox.refusal("testcurvature", HTML=place, **straight)

@@ -9,7 +9,7 @@ TABLE = {
     "placestations": ("Stations", "Place a height list along an axis"),
     "generatestations": ("Stations", "Generate stations along an axis"),
     "measurestations": ("Stations", "Measure chainage and offset"),
-    "convertheights": ("Heights", "Convert between ellipsoidal and geoid heights"),
+    "convertheights": ("Heights", "Convert between ellipsoidal and orthometric heights"),
     "reducesights": ("Heights", "Reduce sights for curvature and refraction"),
     "adjustlevelling": ("Heights", "Adjust levelled height differences"),
     "designheights": ("Design", "Design heights and residuals"),

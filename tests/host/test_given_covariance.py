@@ -118,10 +118,28 @@ def test_heights_of_another_field_have_no_recorded_covariance(toolbox, arm, tmp_
     assert "covariance" not in run.said and "correlation is ignored" not in run.said
 
 
-def test_fixed_benchmark_without_sigma_is_named(toolbox, arm, tmp_path):
+def test_fixed_benchmark_without_sigma_is_good_to_a_tenth_of_a_millimetre(toolbox, arm, tmp_path):
+    """Accuracies of the line by full matrices: levelled outwards, 0.1 mm of setting up at the benchmark."""
     files = arm.adjusted(toolbox, tmp_path)
-    with pytest.raises(Exception, match="point 'P0' was held fixed .* give SIGMA"):
-        arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"])
+    _, one = arm.fitted(toolbox, files)
+    d = np.arange(0.0, 2001.0, 100.0)
+    matrix = KM**2 / 1000.0 * np.minimum.outer(d, d)
+    matrix[0, 0] = 1e-8
+    a = np.column_stack((np.ones(21), d - 1000.0))
+    sd = np.sqrt(np.diag(np.linalg.inv(a.T @ np.linalg.solve(matrix, a))))
+    assert one["sd_h"] == pytest.approx(sd[0], rel=1e-5)
+
+
+def test_a_fixed_benchmark_as_station_without_its_covariance(toolbox, arm, tmp_path):
+    """The standard deviation 0 of an adjusted height is that of setting up; of any other it is refused."""
+    files = {"POINTS": str(tmp_path / "points.gpkg")}
+    toolbox.run("adjustlevelling", INPUT=arm.lines, BENCHMARKS=arm.marks, STATIONS=arm.places, **files)
+    run, one = arm.fitted(toolbox, files)
+    assert "their correlation is ignored" in " ".join(run.warnings) and one["sd_h"] > 0
+    shape = toolbox.run("testcurvature", STATIONS=files["POINTS"], AXIS=arm.axis, UNDULATION="ellipsoidal")
+    assert "their correlation is ignored" in " ".join(shape.warnings)
+    with pytest.raises(Exception, match="row 1: the standard deviation is 0; it must be positive"):
+        arm.fitted(toolbox, arm.without_record(toolbox, files, tmp_path))
 
 
 def test_bad_covariance_is_one_sentence(toolbox, arm, tmp_path):

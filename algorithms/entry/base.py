@@ -145,6 +145,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             if not valid:
                 raise InputError(message, keys=self._refused_by_host(parameters, context))
             self._check_places(parameters, context)
+            for key, value in self._inputs(parameters):
+                if key in _MEASURED:
+                    check_reference_system(key, value, record_of_layer(value, context), context)
         except InputError as error:
             _tell_refusal(context.feedback(), error)
             return False, _sentence(error)
@@ -221,8 +224,6 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 record = record_of_layer(value, context)
                 self._records.setdefault(key, []).append(record)
                 inputs.append((key, value, record))
-                if key in _MEASURED:
-                    check_reference_system(key, value, record, context)
             asked = Request(self, parameters, context, feedback, self._records)
             for key, value, record in inputs:
                 if record.doubt:

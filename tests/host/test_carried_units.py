@@ -139,6 +139,8 @@ def test_a_form_that_contradicts_the_record_is_refused(jobs, toolbox, entry, mor
     given = {"STATIONS": job.residuals.results["OUTPUT"] if reviewed else job.stations, **more}
     if entry in ("designheights", "fitreference", "testcurvature", "drawdeviations"):
         given["AXIS"] = job.axis
+    if entry == "fitreference":
+        given["REFERENCE"] = "memory:"
     if entry == "reviewreport":
         given.update(HTML=job.file("none.html"), OUTPUT=None)
     if entry == "drawdeviations":

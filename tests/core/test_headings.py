@@ -1,6 +1,7 @@
 """Headings of columns: which quantity, in which unit."""
 
 import pytest
+
 from tautline.algorithms.core.headings import column_kind, columns_of, plain_heading, unit_in_heading, units_agree
 
 

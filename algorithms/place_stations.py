@@ -15,7 +15,6 @@ from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
-from .entry.layer_records import layer_of
 from .entry.messages import ROW_REJECTED
 from .entry.recorded_system import UNKNOWN, height_kind
 from .entry.stated_units import stated_units
@@ -57,8 +56,9 @@ class PlaceStations(ToolboxEntry):
         "heading further down, blank and comment rows, an axis named once above its rows. The log says how each column "
         "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station "
         "out of order) are named with their rows; nothing is changed.\n\n"
-        "Undulations, where given, serve the chainage height only: give the same here and in 'Design heights and "
-        "residuals', and both take the same chainages.\n\n"
+        "A unit in a heading counts, as in 'Elev (ft)'; one that the form contradicts is refused. Units and height "
+        "system stated here go with the points: later steps take them from there.\n\n"
+        "Undulations, where given, serve the chainage height only here.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
         "names them."
     )
@@ -113,7 +113,7 @@ class PlaceStations(ToolboxEntry):
         notation = station_style(asked, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
         sign = asked.choice("DECIMAL_SIGN")
-        numbers = file_rows(layer_of(asked.given("INPUT"), asked.context), table.ids)
+        numbers = file_rows(asked.layer("INPUT"), table.ids)
         heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1, numbers)
         rows.read(heights)
         rows.refuse_if_none(source.sourceName())

@@ -56,7 +56,8 @@ def plain_heading(text):
 
 
 def column_kind(text):
-    """Which of HEADINGS a heading or a field's name means, '' for none."""
+    """Which of HEADINGS ('station', 'offset', 'height', 'axis', 'undulation') a heading means, '' for none; its unit
+    does not matter."""
     words = plain_heading(text)
     return next((kind for kind, names in HEADINGS.items() if words in names), "")
 

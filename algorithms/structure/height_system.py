@@ -13,7 +13,6 @@ from ..core.errors import InputError
 from ..core.undulations import ConstantUndulation, SmoothGrid, StationUndulations, SurfaceUndulation, library_grid
 from ..entry.parameters import BETWEEN
 from ..entry.recorded_system import height_kind
-from ..entry.stale_inputs import layer_behind
 from ..language.number_text import number_text
 from ..language.translation import tr
 
@@ -231,7 +230,7 @@ def _raster(asked):
                 keys=("GEOID", asked.main),
             )
         return None
-    found = layer_behind(recorded, asked.context)[0]
+    found = asked.layer_behind(recorded)
     if layer is None and not isinstance(found, QgsRasterLayer):
         raise InputError(
             tr(

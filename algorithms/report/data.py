@@ -11,18 +11,13 @@ from ..core.errors import InputError
 from ..core.residuals import statuses
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import covariance_behind, with_marks
-from ..structure.reviewed_stations import (
-    read_decisions,
-    read_reviewed_stations,
-    read_tested,
-    recorded_tolerance,
-    units_of,
-)
+from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, recorded_tolerance
 
 REFERENCE_NUMBERS = (
     "number",
@@ -114,7 +109,7 @@ def read_reviewed(asked, record):
     without residuals.
     """
     record = record or _summary_record(asked) or record
-    units = units_of(record, asked.choice("HEIGHT_UNIT"), asked.choice("CHAINAGE_UNIT"))
+    units = stated_units(asked, record, asked.source("STATIONS").sourceName())
     stations = read_reviewed_stations(asked, units, record)
     if not np.any(np.isfinite(stations.residual)):
         raise InputError(tr("Layer '{}': no station has a residual; there is nothing to review.").format(stations.name))

@@ -65,6 +65,12 @@ def _test_failed(solution):
     return solution.known and solution.global_test is not None and not solution.global_test[3]
 
 
+def _side(solution):
+    """On which side of its limits a failed global test lies."""
+    value, low, _high, _passed = solution.global_test
+    return "below" if value < low else "above"
+
+
 def _doubted(fit):
     found = fit.surface.search
     return bool(np.any(fit.suspected) or found.beyond or fit.step is not None or _test_failed(found.solution))
@@ -87,7 +93,7 @@ def _tell_fit(run, fit):
             _variance_sentence(run, solution),
         ),
         GLOBAL_TEST_FAILED if failed else FIT_FOUND,
-        about=(fit.name,),
+        about=(fit.name, *([_side(solution)] if failed else [])),
     )
     slopes = [
         run.structure.names[k]

@@ -28,7 +28,7 @@ CODES = {
     BEYOND_ENDS: "stations lie beyond the ends of their axis, on its continuation",
     NO_AXIS_NAMED: "a field found by its usual name names no axis at all",
     FIT_FOUND: "a line or plane is fitted, and its global test passed or could not be made; (its name,)",
-    GLOBAL_TEST_FAILED: "a line or plane is fitted, and its global test failed; (its name,)",
+    GLOBAL_TEST_FAILED: "a line or plane is fitted, and its global test failed; (its name, 'below' or 'above')",
     NO_BLUNDER: "no blunder is suspected in a fit, or too little is left over to test; (its name,)",
     SUSPECTED_BLUNDER: "a station of a fit is a suspected blunder; (name of the fit, axis, station, residual), texts",
     STRETCH_MOVED: "neighbours lie off a fit on one side; (name of the fit, axis, first, last station), texts",

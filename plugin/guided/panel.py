@@ -231,7 +231,9 @@ class GuidedPanel(QgsDockWidget):
         if self._filling:
             return
         self.trouble.tell([])
-        self._timer.start()
+        # The host's boxes also speak up where nothing has changed.
+        if self.settings() != self.understanding.settings:
+            self._timer.start()
 
     def _keep_and_look(self):
         save(self.settings())

@@ -32,7 +32,8 @@ def outcome_sentences(outcome, settings, understood):
     told += verdicts.of_fits(outcome.said) + verdicts.of_blunders(outcome.said)
     known = (*verdicts.VERDICT_CODES, *(_SAID if understood.looks else ()))
     told += [("doubt", one.text) for one in outcome.doubts if one.code not in known]
-    return [(kind, in_panel_words(text)) for kind, text in told] + [("problem", text) for text in outcome.failed]
+    words = [(kind, in_panel_words(text)) for kind, text in told]
+    return [(kind, text[:1].upper() + text[1:]) for kind, text in words] + [("problem", one) for one in outcome.failed]
 
 
 def _of_residuals(outcome, settings):

@@ -42,6 +42,8 @@ _LABELS.update(
     height_a=_LABELS["HEIGHT_A"],
     height_b=_LABELS["HEIGHT_B"],
 )
+# Not asked here, but told of by its name in the form.
+_LABELS["EXAGGERATION"] = "Exaggeration"
 _NAMED = re.compile(r"\b(" + "|".join(sorted(_LABELS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")

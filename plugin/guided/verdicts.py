@@ -96,14 +96,18 @@ def of_fits(said):
     """[(kind, text)] of the Messages of a fit: each fit with its global test; none that failed is left out."""
     failed = [one for one in said if one.code == m.GLOBAL_TEST_FAILED]
     held = [one for one in said if one.code == m.FIT_FOUND]
-    check = tr(
+    above, below = ([one for one in failed if one.about[1] == side] for side in ("above", "below"))
+    rough = tr(
         "The heights are rougher than stated, or the shape is another: check the accuracy stated, then what is named "
         "below."
     )
+    fine = tr("The heights agree better than stated: check the accuracy stated.")
     keep = tr("Nothing; later surveys can be compared with the reference layer.")
-    return _each_or_all(failed, "doubt", tr("The global test failed in {} fits: {}."), check) + _each_or_all(
-        held, "fact", tr("{} fits are without a failed global test: {}."), keep
-    )
+    return [
+        *_each_or_all(above, "doubt", tr("The global test failed in {} fits, above its limit: {}."), rough),
+        *_each_or_all(below, "doubt", tr("The global test failed in {} fits, below its limit: {}."), fine),
+        *_each_or_all(held, "fact", tr("{} fits are without a failed global test: {}."), keep),
+    ]
 
 
 def _each_or_all(some, kind, words, to_do):

@@ -35,23 +35,22 @@ class GuidedPanel(QgsDockWidget):
         super().__init__(tr("Guided run"), iface.mainWindow())
         self.setObjectName("tautline_guided_run")
         self.iface, self.run, self._watched, self._filling = iface, None, None, True
-        self._axes_asked_about = None
+        self._axes_asked_about, self._answered_since = None, False
         self.understanding = Understanding(self)
         self.understanding.changed.connect(self._show_understood)
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_WAIT)
         self._timer.timeout.connect(self._keep_and_look)
-        self._build()
         project = QgsProject.instance()
-        self._heard = (
-            (project.readProject, self.fill),
-            (project.cleared, self.fill),
-            (project.layersAdded, self._layers_added),
-            (project.layersWillBeRemoved, self._layers_going),
-        )
-        for signal, slot in self._heard:
+        # Before there are boxes: they hear in this order, and one that has lost its layer shows another at once.
+        project.layersWillBeRemoved.connect(self._layers_going)
+        self._build()
+        later = ((project.readProject, self.fill), (project.cleared, self.fill))
+        later += ((project.layersAdded, self._layers_added),)
+        for signal, slot in later:
             signal.connect(slot)
+        self._heard = ((project.layersWillBeRemoved, self._layers_going), *later)
         self._filling = False
         self.fill()
 
@@ -208,8 +207,11 @@ class GuidedPanel(QgsDockWidget):
             box.update_layers()
         if self._filling or self.run is not None:
             return
+        # A proposal is no answer, and is not kept as one.
+        answered = self._answered_since
         self.structure.propose_of(layers)
         self.heights.propose_of(layers)
+        self._answered_since = answered
 
     def _layers_going(self, ids):
         for box in self._layer_boxes():
@@ -233,15 +235,18 @@ class GuidedPanel(QgsDockWidget):
         self.trouble.tell([])
         # The host's boxes also speak up where nothing has changed.
         if self.settings() != self.understanding.settings:
+            self._answered_since = True
             self._timer.start()
 
     def _keep_and_look(self):
-        save(self.settings())
+        if self._answered_since:
+            save(self.settings())
         self.look()
 
     def look(self):
         """Look at the data with the answers as they stand."""
         self._timer.stop()
+        self._answered_since = False
         settings = self.settings()
         self._watch(QgsProject.instance().mapLayer(settings.heights))
         self.understanding.look(settings)

@@ -79,7 +79,7 @@ def _shapes_in_words():
 
 
 def _shape(verdict, sentence, design):
-    meant = {True: "straight", False: "level"}.get(None if design is None else design in _STRAIGHT)
+    meant = None if design is None else "straight" if design in _STRAIGHT else "level"
     to_do = {
         "neither": tr("Check unit, height system and undulations; then look at the profile."),
         "undecided": tr("Do not call it straight or level from these heights."),
@@ -89,7 +89,9 @@ def _shape(verdict, sentence, design):
     if to_do is None and meant not in (None, verdict):
         to_do = tr("The design chosen says otherwise: ask which of the two was meant.")
         return "doubt", _with(sentence, to_do)
-    return "doubt" if to_do else "fact", _with(sentence, to_do or tr("Nothing; the design chosen is of this shape."))
+    if to_do is None and meant is not None:
+        return "fact", _with(sentence, tr("Nothing; the design chosen is of this shape."))
+    return "doubt" if to_do else "fact", _with(sentence, to_do)
 
 
 def of_fits(said):

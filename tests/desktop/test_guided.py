@@ -160,7 +160,7 @@ def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
 def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):
     assert sorted(entries(guided["list_history"])) == sorted(ENTRIES)
     assert guided["points_commands"] == 1 and sorted(entries(guided["points_history"])) == sorted(
-        2 * ENTRIES + ["designheights"]
+        3 * ENTRIES + ["designheights"]
     )
 
 

@@ -13,7 +13,7 @@ def until_no_task():
     QCoreApplication.processEvents()
 
 
-def test_a_run_that_nobody_holds_lives_to_its_end(toolbox, monkeypatch):
+def test_a_run_that_nobody_holds_lives_to_its_end(toolbox, window_library, monkeypatch):
     """Python's collection of garbage must not clear away what a thread of the host is working with."""
     from tautline.plugin import toolbox as plugin_toolbox
 
@@ -30,7 +30,7 @@ def test_a_run_that_nobody_holds_lives_to_its_end(toolbox, monkeypatch):
     assert swallowed == [] and ended == [None] * 5
 
 
-def test_something_aside_that_nobody_holds_lives_to_its_end(toolbox):
+def test_something_aside_that_nobody_holds_lives_to_its_end(window_library):
     from tautline.plugin import toolbox as plugin_toolbox
 
     ended = []

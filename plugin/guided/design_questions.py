@@ -287,9 +287,7 @@ class AccuracyQuestion(Question):
             if meet
             else tr("The axes do not all meet, so a line is fitted to each alone.")
         )
-        self.one_plane.setText(
-            tr("They share one &plane") if meet else tr("They were &built in one plane all the same")
-        )
+        self.one_plane.setText(tr("They &share one plane") if meet else tr("They &share one plane all the same"))
 
     def _changed(self, *_):
         self.answered.emit()

@@ -345,7 +345,7 @@ class GuidedPanel(QgsDockWidget):
             self.trouble.tell([("wait" if run.cancelled else "problem", message)])
             return
         running.show(outcome, run.title, run.settings.place)
-        report.bring_into_view(self.iface, outcome.layers["residuals"])
+        report.bring_into_view(self.iface, outcome.layers)
         self._tell_result(report.outcome_sentences(outcome, run.settings, run.understood), run.settings)
         self._offer(outcome.layers["residuals"])
         self.profile_button.setVisible(False)

@@ -1,6 +1,6 @@
 """What the panel says and shows when a run has ended."""
 
-from qgis.core import QgsCoordinateTransform, QgsProcessingContext, QgsProcessingFeedback, QgsProject
+from qgis.core import QgsCoordinateTransform, QgsProcessingContext, QgsProcessingFeedback, QgsProject, QgsRectangle
 
 from ...algorithms.boundary.cells import as_text
 from ...algorithms.core.errors import InputError
@@ -21,6 +21,8 @@ from .requests import in_panel_words
 _SAID = (messages.ROW_REJECTED, messages.STATION_TWICE, messages.BEYOND_ENDS)
 # More stations than these are judged by the report, in a thread of its own; here only their numbers are told.
 _MOST_JUDGED = 100_000
+# What a run draws along the structure; an ellipse may lie far from it.
+_DRAWN = ("residuals", "bars", "band", "strip")
 _REPORT = "tautline:reviewreport"
 
 
@@ -80,14 +82,17 @@ def _designs(settings, understood):
     return {**found, "": every.pop() if len(every) == 1 else None}
 
 
-def bring_into_view(iface, layer):
-    """Zoom to the layer where the map does not show all of it."""
+def bring_into_view(iface, layers):
+    """Zoom to what a run has drawn, {table: layer}, where the map does not show all of it."""
+    layer = layers["residuals"]
     project, canvas = QgsProject.instance(), iface.mapCanvas()
     if not project.crs().isValid():
         project.setCrs(layer.crs())
     iface.layerTreeCanvasBridge().setCanvasLayers()
-    transform = QgsCoordinateTransform(layer.crs(), project.crs(), project)
-    extent = transform.transformBoundingBox(layer.extent())
+    extent = QgsRectangle()
+    for drawn in (layers[table] for table in _DRAWN if table in layers):
+        transform = QgsCoordinateTransform(drawn.crs(), project.crs(), project)
+        extent.combineExtentWith(transform.transformBoundingBox(drawn.extent()))
     if not canvas.extent().contains(extent) or canvas.extent().width() > 20 * max(extent.width(), extent.height()):
         extent.scale(1.15)
         canvas.setExtent(extent)

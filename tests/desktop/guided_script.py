@@ -144,7 +144,11 @@ def list_of_the_gallery():
     SEEN["list_residuals"] = residuals_by_station(layer("Residuals"))
     SEEN["list_style"] = rule_labels(layer("Residuals"))
     SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
-    SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
+    SEEN["in_view"] = all(
+        iface.mapCanvas().extent().contains(node.layer().extent())
+        for node in QgsProject.instance().layerTreeRoot().findLayers()
+        if table(node.layer()) in ("residuals", "bars", "strip")
+    )
     SEEN["profile"] = "tautline_profile" in dock_names()
     panel_picture("guided_list")
 

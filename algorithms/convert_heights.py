@@ -31,9 +31,10 @@ class ConvertHeights(ToolboxEntry):
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("geoid", "undulation", "ellipsoidal", "orthometric", "height", "GNSS")
     HELP = (
-        "Adds to each point the undulation N, the ellipsoidal height h and the height above the geoid H, with h = H + "
-        "N. The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a field, or is "
-        "one value. A grid that is not installed is never read as zero: the run stops and says what to install.\n\n"
+        "Adds to each point the undulation N, the ellipsoidal height h and the orthometric height H above the geoid, "
+        "with h = H + N. The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a "
+        "field, or is one value. A grid that is not installed is never read as zero: the run stops and says what to "
+        "install.\n\n"
         "EGM96 is good to about 1 m as a height and to some seconds of arc as a slope; over a few kilometres it shows "
         "the geoid's slope, not its bending."
     )
@@ -50,7 +51,7 @@ class ConvertHeights(ToolboxEntry):
             usesStaticStrings=True,
             defaultValue="ellipsoidal",
         )
-        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling."))
+        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: orthometric, above the geoid, as from levelling."))
         return [
             p.any_points(),
             p.height_field(),

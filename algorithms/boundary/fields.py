@@ -246,7 +246,7 @@ _ALL = (
     ),
     OutputField("undulation", REAL, HEIGHT, "Undulation", "Geoid height above the ellipsoid, h = H + N"),
     OutputField("height_ell", REAL, HEIGHT, "Ellipsoidal height", "Height above the ellipsoid"),
-    OutputField("height_geo", REAL, HEIGHT, "Height above the geoid", "Height above the geoid"),
+    OutputField("height_geo", REAL, HEIGHT, "Orthometric height", "Height above the geoid, H = h - N"),
 )
 
 

@@ -56,9 +56,10 @@ def straightness(fit: SurfaceFit, lat, lon, height):
         _departures(vertical),
         _departures(lateral),
         Departures(float(np.sqrt(np.mean(together**2))), float(together.max())),
-        profile_zone(along, vertical),
-        profile_zone(along, lateral),
-        cylinder_zone(along, vertical, lateral),
+        # The best-fit line is one that a zone chooses from: what is more is rounding.
+        min(profile_zone(along, vertical), float(np.ptp(vertical))),
+        min(profile_zone(along, lateral), float(np.ptp(lateral))),
+        min(cylinder_zone(along, vertical, lateral), 2.0 * float(together.max())),
     )
 
 

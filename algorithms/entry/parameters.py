@@ -190,7 +190,8 @@ def undulation():
             tr("Height system"),
             tr(
                 "What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' "
-                "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so."
+                "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so. "
+                "A reference system of the stations whose vertical part says otherwise is refused."
             ),
             UNDULATIONS,
             "unknown",

@@ -31,7 +31,7 @@ def with_gravity(asked, lines, benchmarks, named, unit):
     zero = (asked.number("DATUM_HEIGHT") or 0.0) * unit
     applied = asked.choice("GRAVITY") == "normal"
     net = lines.net
-    latitudes = _latitudes(asked, named, net.names)
+    latitudes = _latitudes(asked, named, net.names, from_benchmarks=applied)
     index = {name: k for k, name in enumerate(net.names)}
     given = {index[name]: mark.height for name, mark in benchmarks.items() if name in index}
     heights = net.approximate_heights(given) + zero
@@ -52,10 +52,13 @@ def with_gravity(asked, lines, benchmarks, named, unit):
     return lines, Gravity(applied, correction, zero)
 
 
-def _latitudes(asked, named, names):
-    """Latitude of each point of the net, degrees (p,): of STATIONS, else of BENCHMARKS where these are points; NaN."""
+def _latitudes(asked, named, names, *, from_benchmarks):
+    """Latitude of each point of the net, degrees (p,): of STATIONS, else of BENCHMARKS where these are points; NaN.
+
+    ``from_benchmarks``: whether these are read for it, which their places must stand.
+    """
     found = {}
-    source = asked.optional_source("BENCHMARKS")
+    source = asked.optional_source("BENCHMARKS") if from_benchmarks else None
     if source is not None and QgsWkbTypes.geometryType(source.wkbType()) == QgsWkbTypes.GeometryType.PointGeometry:
         field = named_field(source, asked.text("BENCHMARK_FIELD"), "BENCHMARK_FIELD", (*NAMES, "benchmark"))
         points = read_points(source, asked.feedback, texts={"name": field})

@@ -82,6 +82,8 @@ def axis_facts(found, axis):
         return
     design = mine.get("design", "")
     yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
+    if design == "level" and record.more.get("gravity") == "normal":
+        yield tr("Gravity"), tr("normal on GRS 80: still water, whose heights fall towards the poles")
     for letter, control in zip("AB", mine.get("controls", ())):
         yield tr("Control {}").format(letter), _control(control, record)
     slope = mine.get("slope")

@@ -772,7 +772,7 @@ def test_heights_reduced_by_bilinear_cells_go_back_by_them(toolbox, tmp_path):
     assert sunk["bilinear"] == pytest.approx(sagitta, abs=2e-3) and sunk["smooth"] == pytest.approx(sagitta, abs=2e-3)
 
 
-def test_level_by_normal_gravity_is_a_surface_of_water(toolbox):
+def test_level_by_normal_gravity_is_a_surface_of_water(toolbox, tmp_path):
     """10 km northwards at 2,000 m: still water falls by H (1 - gamma_A / gamma), by the published series of GRS 80
     (Moritz); a constant height is 17 mm off, which is said where it is more than a tenth of the tolerance."""
 
@@ -787,7 +787,10 @@ def test_level_by_normal_gravity_is_a_surface_of_water(toolbox):
     assert plain.column("design_h") == [2000.0] * 3
     assert any("GRAVITY 'normal' follows it" in t and "\u221216.6 mm" in t for t in plain.warnings)
     assert not any("GRAVITY" in t for t in toolbox.run("designheights", TOLERANCE=0.2, **given).warnings)
-    run = toolbox.run("designheights", TOLERANCE=0.1, GRAVITY="normal", **given)
+    residuals, page = str(tmp_path / "residuals.gpkg"), tmp_path / "page.html"
+    run = toolbox.run("designheights", TOLERANCE=0.1, GRAVITY="normal", OUTPUT=residuals, **given)
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=residuals, HTML=str(page))
+    assert "normal on GRS 80: still water" in page.read_text("utf-8")
     wanted = [2000.0 * gamma(46.0) / gamma(at[1]) for at in places]
     assert run.column("design_h") == pytest.approx(wanted, abs=2e-6) and wanted[2] == pytest.approx(1999.9834, abs=1e-4)
     assert run.column("curv_eff") == [0.0] * 3

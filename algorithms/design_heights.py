@@ -22,6 +22,7 @@ from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
 from .structure.height_system import height_system, undulation_index
 from .structure.notation import station_style
+from .structure.stated_slope import stated_slope
 from .structure.structure import read_structure
 from .styles.layer_kinds import StyleSpec
 
@@ -65,6 +66,7 @@ class DesignHeights(ToolboxEntry):
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
+            *own.geoid_slope(),
             p.sink("OUTPUT", tr("Stations with residuals")),
             p.table("SUMMARY", tr("Summary of each axis")),
         ]
@@ -96,6 +98,7 @@ class _Run:
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(asked, points, self.units.height, needed)
+        self.stated = stated_slope(asked, self.system.kind)
         self.designs = Designs(
             asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
@@ -153,7 +156,7 @@ class _Run:
             self.n[on],
         )
         spec, tolerance = self.designs.spec(axis, number + 1), self.designs.tolerance(axis, number + 1)
-        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid)
+        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid, self.stated)
         found = design_heights(spec, stations, along)
         self.design[on], self.flat[on] = found.design_h, found.flat_h
         residuals = stations.height - found.design_h

@@ -5,13 +5,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..boundary.input_fields import named_field
-from ..boundary.rasters import raster_grid
 from ..core import geodesy
 from ..core.errors import InputError
-from ..core.undulations import ConstantUndulation, SmoothGrid, StationUndulations, SurfaceUndulation, library_grid
-from ..entry.parameters import BETWEEN
+from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
 from ..language.number_text import number_text
 from ..language.translation import tr
+from .geoid_grid import accuracy_described, between_nodes, geoid_layer, grid_around, grid_name, warn_holes
+
+# A degree of the meridian, metres: enough to compare a cell with the length of an axis.
+_DEGREE = 111_000.0
 
 
 @dataclass(frozen=True)
@@ -31,18 +33,31 @@ class HeightSystem:
     between: str = ""
 
     @property
+    def cell_metres(self):
+        """Length of a cell of the grid, metres."""
+        return self.cell * _DEGREE
+
+    def shows_bending(self, length):
+        """True where undulations come from a grid that shows bending over ``length`` metres, more than two cells."""
+        return self.kind == "grid" and length > 2.0 * self.cell_metres
+
+    @property
     def recorded(self):
         """What the record of a run says of it."""
         more = {"geoid_between": self.between} if self.between else {}
         return {"height_system": self.kind, "undulation_source": self.source, **more}
 
-    def along(self, chainages, undulations, ellipsoid):
-        """The core's source of undulations along one axis whose stations have these chainages and N, metres."""
+    def along(self, chainages, undulations, ellipsoid, stated=None):
+        """The core's source of undulations along one axis whose stations have these chainages and N, metres.
+
+        ``stated``: slope of the geoid to the east and north, see stated_slope; the horizon of ellipsoidal heights
+        takes it. Heights above the geoid lie in their own horizon already.
+        """
         if self.kind == "grid":
             return SurfaceUndulation(self.surface, self.cell, ellipsoid)
         if self.kind == "field":
             return StationUndulations(chainages, undulations)
-        return ConstantUndulation(self.constant)
+        return ConstantUndulation(self.constant, stated if self.kind == "ellipsoidal" else None)
 
 
 def undulation_text(system):
@@ -126,7 +141,7 @@ def _from_field(points, unit, needed):
 
 
 def _from_grid(asked, points, needed):
-    layer = asked.raster("GEOID")
+    layer = geoid_layer(asked)
     needed = np.ones(len(points), bool) if needed is None else needed
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))
@@ -137,22 +152,19 @@ def _from_grid(asked, points, needed):
                 "transform the stations first."
             ).format(points.name, geodesy.datum_name(_definition(points)))
         )
-    recorded = asked.record_of("STATIONS").more.get("geoid_between")
-    between = asked.choice("GEOID_BETWEEN") or (recorded if recorded in BETWEEN else BETWEEN[0])
-    if layer is not None:
-        surface, name = raster_grid(layer, lat, lon), tr("the raster '{}'").format(layer.name())
-    else:
-        surface, name = library_grid(), tr("the grid EGM96 of PROJ")
-    cell = surface.cell
-    surface = SmoothGrid(surface) if between == "smooth" else surface
+    between, name = between_nodes(asked), grid_name(asked, layer)
+    surface = grid_around(layer, lat, lon, between)
     undulation = np.zeros(len(points))
     undulation[needed] = surface(lat, lon)
+    warn_holes(asked, surface, name)
     values = undulation[needed]
     text = tr(
-        "The heights are above the geoid; undulations from {} ({} between its nodes), {} to {} m at the stations."
+        "The heights are above the geoid; undulations from {} ({} between its nodes; {}), {} to {} m at the stations."
     )
-    text = text.format(name, between, number_text(values.min(), 3), number_text(values.max(), 3))
-    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell, between)
+    text = text.format(
+        name, between, accuracy_described(asked, layer), number_text(values.min(), 3), number_text(values.max(), 3)
+    )
+    return HeightSystem("grid", undulation, text, name, 0.0, surface, surface.cell, between)
 
 
 def _definition(points):

@@ -40,10 +40,20 @@ def blocks(number):
             )
     for known in (True, False):
         sigma = f"sigma {'known' if known else 'unknown'}"
-        yield (
-            f"plane over a geoid with a slope error of 4 seconds, {sigma}: ellipses",
-            simulated.geoid_ellipses(np.random.default_rng(4), number, known=known),
-        )
+        for system in ("above the geoid", "ellipsoidal"):
+            for words, away in (("anywhere", None), ("1.5 km off", 1500.0)):
+                yield (
+                    f"plane over a geoid that slopes and bends, {system}, correlated, {sigma}, {words}: 95 % owed",
+                    simulated.both_points(
+                        np.random.default_rng(4),
+                        number,
+                        ellipsoidal=system == "ellipsoidal",
+                        known=known,
+                        correlated=True,
+                        sigma=2.5,
+                        away=away,
+                    ),
+                )
         for kind, correlated in (("independent", False), ("correlated", True)):
             for bent in (False, True):
                 yield (
@@ -52,6 +62,18 @@ def blocks(number):
                         np.random.default_rng(5), number, correlated=correlated, known=known, bent=bent
                     ),
                 )
+    for system in ("above the geoid", "ellipsoidal"):
+        for kind in ("independent", "correlated"):
+            yield (
+                f"line over a geoid that slopes and bends, {system}, {kind}: 95 % owed",
+                simulated.both_chainages(
+                    np.random.default_rng(7),
+                    number,
+                    ellipsoidal=system == "ellipsoidal",
+                    correlated=kind == "correlated",
+                    sigma=2.5,
+                ),
+            )
     yield (
         "correlated plane fitted as if independent, ellipse of the tangent point, sigma",
         simulated.ignored_correlation(np.random.default_rng(6), number),

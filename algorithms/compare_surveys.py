@@ -39,8 +39,12 @@ class CompareSurveys(ToolboxEntry):
         "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has risen or "
         "settled (Baarda's limit for many stations); between 1.96 and 3.29 it is possible (95 percent for a single "
         "station). What all stations of an axis share, from a benchmark or the whole structure, is separated as a "
-        "common shift, with a tilt if asked for; the rest is bending. Heights of different surveys and stations are "
-        "taken as independent.\n\n"
+        "common shift, with a tilt if asked for; the rest is bending. The shift comes from the stations that have not "
+        "moved among themselves.\n\n"
+        "Each survey has its own accuracy: of a height by itself (SIGMA), of its levelling (SIGMA_KM), or a covariance "
+        "from its adjustment. Levelling alone looks like a shift and a tilt: both are judged where SIGMA_KM or a "
+        "covariance of both surveys is known. Surveys are taken as independent of each other. Intervals are 95 "
+        "percent.\n\n"
         "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer "
         "decides."
     )
@@ -51,10 +55,15 @@ class CompareSurveys(ToolboxEntry):
             own.dates(),
             p.height_unit(),
             own.compared_sigma(),
+            own.compared_sigma_km(),
             own.matching(),
             own.match_tolerance(),
             own.common_shift(),
             own.common_tilt(),
+            own.sigmas(),
+            own.sigmas_km(),
+            own.levelled_from(),
+            *own.covariances(),
             own.date_field(),
             own.compared_height_field(),
             p.chainage_unit(),
@@ -96,7 +105,6 @@ class CompareSurveys(ToolboxEntry):
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
         by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
         tilt = asked.flag("TILT")
-        sigma = asked.number("SIGMA")
         wording = {
             "match": by
             if by == "name"
@@ -105,9 +113,11 @@ class CompareSurveys(ToolboxEntry):
             ),
             "shift": shift,
             "tilt": tilt,
-            "sigma": tr("field 'sd' of each survey") if sigma is None else f"{sigma:g} {run_units.height_label}",
         }
-        found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=asked.feedback)
+        origin = (asked.number("LEVELLED_FROM") or 0.0) * run_units.chainage
+        found = compared(
+            surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, origin=origin, feedback=asked.feedback
+        )
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
         asked.progress(50)
         tell_comparison(report, asked)

@@ -16,6 +16,7 @@ from .language.translation import tr
 from .structure.checks import warn_unit_by_name
 from .structure.geoid_profiles import GeoidProfiles, grid_described
 from .structure.height_system import height_system, undulation_index
+from .structure.vertical_system import check_vertical
 from .styles.layer_kinds import StyleSpec
 
 DIRECTIONS = ("ellipsoidal", "geoid")
@@ -26,13 +27,14 @@ class ConvertHeights(ToolboxEntry):
     """Points with heights in; the same with undulation, ellipsoidal height and height above the geoid out."""
 
     ID = "convertheights"
-    TITLE = "Convert between ellipsoidal and geoid heights"
+    TITLE = "Convert between ellipsoidal and orthometric heights"
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("geoid", "undulation", "ellipsoidal", "orthometric", "height", "GNSS")
     HELP = (
-        "Adds to each point the undulation N, the ellipsoidal height h and the height above the geoid H, with h = H + "
-        "N. The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a field, or is "
-        "one value. A grid that is not installed is never read as zero: the run stops and says what to install.\n\n"
+        "Adds to each point the undulation N, the ellipsoidal height h and the orthometric height H above the geoid, "
+        "with h = H + N. The undulation comes from a grid (a raster of yours, or the EGM96 grid that PROJ has), from a "
+        "field, or is one value. A grid that is not installed is never read as zero: the run stops and says what to "
+        "install.\n\n"
         "EGM96 is good to about 1 m as a height and to some seconds of arc as a slope; over a few kilometres it shows "
         "the geoid's slope, not its bending."
     )
@@ -49,7 +51,7 @@ class ConvertHeights(ToolboxEntry):
             usesStaticStrings=True,
             defaultValue="ellipsoidal",
         )
-        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling."))
+        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: orthometric, above the geoid, as from levelling."))
         return [
             p.any_points(),
             p.height_field(),
@@ -79,6 +81,8 @@ class ConvertHeights(ToolboxEntry):
         points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
         if heights.index >= 0:
             warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked)
+        field = source.fields()[heights.index].name() if heights.index >= 0 else ""
+        check_vertical(asked, points, run_units.height_name, field, key="HEIGHTS_ARE")
         given = points.columns["height"] if heights.index >= 0 else points.z
         asked.progress(30)
         system = height_system(asked, points, run_units.height)

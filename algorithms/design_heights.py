@@ -52,7 +52,7 @@ class DesignHeights(ToolboxEntry):
         advanced = build.advanced
         return [
             p.stations(),
-            p.axis(),
+            p.axis("design"),
             p.height_field(),
             p.height_unit(),
             own.design(),
@@ -60,13 +60,20 @@ class DesignHeights(ToolboxEntry):
             *own.control("B"),
             own.slope(),
             own.tolerance(),
-            *p.on_axes(),
+            *p.on_axes(tr("Stations farther from every axis stay in the output with the status 'off axis'.")),
             *p.height_system(),
             own.reference(),
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
             *own.geoid_slope(),
+            p.gravity(
+                tr(
+                    "For the design 'level': a surface of still water, whose heights fall towards the poles. Empty: as "
+                    "the run that made the stations, else none."
+                )
+            ),
+            p.datum_height(),
             p.sink("OUTPUT", tr("Stations with residuals")),
             p.table("SUMMARY", tr("Summary of each axis")),
         ]
@@ -131,7 +138,9 @@ class _Run:
             self.structure.points.name,
             self.asked,
         )
-        record = self.asked.record(units=self.units, crs=self.structure.points.crs, **self.system.recorded)
+        record = self.asked.record(
+            units=self.units, crs=self.structure.points.crs, gravity=self.designs.gravity, **self.system.recorded
+        )
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
 
@@ -201,7 +210,7 @@ class _Run:
             unit.height_name,
             unit.chainage_name,
             tolerance,
-            record.with_axes(controls).text(),
+            record.with_axes(controls).brief().text(),
         )
         stations = OutputTable(
             "OUTPUT",

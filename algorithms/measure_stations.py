@@ -36,7 +36,7 @@ class MeasureStations(ToolboxEntry):
             p.any_points(),
             p.axis(),
             p.onto_axis(),
-            p.max_distance(),
+            p.max_distance(tr("Points farther from every axis stay in the output without axis and chainage.")),
             build.advanced(p.height_unit()),
             p.chainage_unit(),
             p.axis_field(),

@@ -14,12 +14,13 @@ from .boundary.tables import read_table
 from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
-from .entry.messages import BEYOND_ENDS, ROW_REJECTED
+from .entry.messages import ROW_REJECTED
 from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
-from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.axis_words import tell_axes
+from .structure.checks import duplicate_rows, warn_beyond_ends, warn_duplicates, warn_unit_by_name
 from .structure.height_list import decimal_sign, heading_row, read_height_list, suspicions, told
 from .structure.list_undulations import list_undulation_index, list_undulations
 from .structure.notation import station_style
@@ -100,6 +101,7 @@ class PlaceStations(ToolboxEntry):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
         axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
+        tell_axes(asked, axes, axis_source)
         run_units = asked.units()
         if fields["height"] >= 0:
             warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked)
@@ -147,16 +149,8 @@ class PlaceStations(ToolboxEntry):
                     word,
                 )
             )
-            beyond = (s < first - 0.01) | (s > last + 0.01)
-            if np.any(beyond):
-                asked.warn(
-                    tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                        axis.line.name,
-                        counted(int(beyond.sum()), tr("row lies"), tr("rows lie")),
-                        listed(notation.texts(s[beyond][:6]), total=int(beyond.sum())),
-                    ),
-                    BEYOND_ENDS,
-                )
+            words = tr("row lies"), tr("rows lie")
+            warn_beyond_ends(asked, axis.line.name, s, (first, last), words, notation, run_units)
         return lat, lon
 
     def _result(self, asked, source, table, rows, axes, lat, lon, crs, notation, run_units):

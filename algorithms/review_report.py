@@ -19,7 +19,7 @@ from .language.number_text import counted
 from .language.translation import tr
 from .report.commands import local_geopackage
 from .report.content import content
-from .report.data import read_reviewed
+from .report.data import read_reviewed, structure_name
 from .report.findings import findings
 from .report.map import ReportMap
 from .report.parameters import TITLE_BLOCK, report_parameters
@@ -79,7 +79,8 @@ class ReviewReport(ToolboxEntry):
         found = findings(reviewed)
         asked.progress(20)
         titles = self._titles(asked)
-        structure = titles["STRUCTURE"] or reviewed.points.name
+        titles["STRUCTURE"] = titles["STRUCTURE"] or structure_name(reviewed)
+        structure = titles["STRUCTURE"]
         _tell_understood(reviewed, asked)
         for sentence in (headline(found, structure), *verdict_sentences(found)):
             asked.say(sentence) if sentence else None

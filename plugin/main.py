@@ -25,6 +25,7 @@ from ..algorithms import (
 )
 from ..algorithms.language.translation import speak_by, tr
 from . import decisions, example, follow_up_forms, guided, profile, review, toolbox
+from .message_bar import shown
 from .provider import ICON, TautlineProvider
 
 try:
@@ -226,7 +227,7 @@ class TautlinePlugin:
         """Show one sentence in the message bar until it is closed, with a button for the form where there is a slot."""
         self._close_message()
         bar = self.iface.messageBar()
-        message = bar.createMessage("Tautline", text)
+        message = bar.createMessage("Tautline", shown(text))
         # Its method, not a function that holds the message: Python may clear such a circle before the window calls it.
         message.destroyed.connect(self._forget)
         if open_form is not None:

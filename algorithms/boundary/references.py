@@ -10,6 +10,7 @@ from ..language.number_text import listed
 from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_number, as_text
+from .input_fields import field_indices
 from .readings import note, reading
 
 _TEXTS = ("h_system", "undul", "h_unit", "axes", "datum")
@@ -30,7 +31,7 @@ class ReferenceRow:
 def read_references(source, feedback):
     """Rows of a reference layer; InputError where it lacks the fields that fix a plane."""
     needed = ("name", "lat0", "lon0", "h0", "nx", "ny", "nz")
-    indices = {field.name().lower(): k for k, field in enumerate(source.fields())}
+    indices = field_indices(source)
     missing = [name for name in needed if name not in indices]
     if missing:
         raise InputError(

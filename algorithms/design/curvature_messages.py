@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..language.height_text import small_text
+from ..language.height_text import small_texts
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -31,7 +31,10 @@ def tell_curvature(run, tested):
         say(radius_sentence(one.test) + " " + geoid_sentence(one.test))
         say(
             tr("RMS: {}.").format(
-                ", ".join(tr("{} {}").format(tr(m.name), small_text(m.rms, run.units)) for m in one.test.models)
+                ", ".join(
+                    tr("{} {}").format(tr(m.name), text)
+                    for m, text in zip(one.test.models, small_texts([m.rms for m in one.test.models], run.units))
+                )
             )
         )
         if one.beyond:

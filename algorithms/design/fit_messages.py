@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..core.quantiles import BAARDA
-from ..language.height_text import height_with_unit, small_text
+from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import listed, number_text, signed_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -93,18 +93,24 @@ def _tell_fit(run, fit):
                 "greatest {}."
             ).format(
                 fit.name,
-                *(
-                    small_text(v, units)
-                    for v in (
+                *small_texts(
+                    (
                         s.vertical.rms,
                         s.vertical.range,
                         s.lateral.rms,
                         s.lateral.range,
                         s.combined.rms,
                         s.combined.range,
-                    )
+                    ),
+                    units,
                 ),
             )
+        )
+        say(
+            tr(
+                "Line '{}': minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards {}, "
+                "sideways {}, cylinder {} in diameter."
+            ).format(fit.name, *small_texts((s.vertical_zone, s.lateral_zone, s.cylinder), units))
         )
     tell_points(run, fit)
     _tell_suspects(run, fit)
@@ -225,8 +231,7 @@ def _tell_suspects(run, fit):
                 run.notation.text(run.chainage[rows].min()),
                 run.notation.text(run.chainage[rows].max()),
                 run.structure.names[run.structure.feet.axis[rows[0]]],
-                small_text(residuals.min(), run.units, True),
-                small_text(residuals.max(), run.units, True),
+                *small_texts((residuals.min(), residuals.max()), run.units, (True, True)),
                 robust,
             )
         )

@@ -10,6 +10,7 @@ from ..core.covariance import independent, levelled
 from ..core.errors import InputError
 from ..language.number_text import number_text
 from ..language.translation import tr
+from ..structure.recorded_covariance import with_marks
 
 MEETING = 10.0
 
@@ -77,7 +78,7 @@ def accuracies(asked, points, unit, needed, field_used, given=None):
             given,
         )
     if field_used:
-        values = points.columns["sigma"] * unit
+        values = with_marks(points.columns["sigma"] * unit, asked.record_of("STATIONS"))
         bad = np.flatnonzero(needed & ~(values > 0))
         if len(bad):
             raise InputError(

@@ -1,7 +1,5 @@
 """What a run was asked for: parameters, context and feedback in one object, read by key."""
 
-import math
-
 from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters
 
 from ..boundary.cancel import check_cancel
@@ -12,6 +10,7 @@ from ..language.units import Units
 from .layer_records import record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .run_record import RunRecord
+from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 
 
 class Request:
@@ -38,12 +37,18 @@ class Request:
         """The feature source of a mandatory parameter; InputError where it cannot be read."""
         source = self.optional_source(key)
         if source is None:
-            raise InputError(self.entry.invalidSourceError(self.parameters, key), keys=(key,))
+            raise InputError(tr("{} is empty; choose a layer.").format(key), keys=(key,))
         return source
 
     def optional_source(self, key):
-        """The feature source of a parameter, None where it is empty."""
-        return self._kept(key, self.entry.parameterAsSource(self.parameters, key, self.context))
+        """The feature source of a parameter, None where it is empty; InputError where what is given is no layer."""
+        given = self.given(key)
+        if given is None or given == "":
+            return None
+        source = self.entry.parameterAsSource(self.parameters, key, self.context)
+        if source is None:
+            raise unreadable(key, self.entry.source_text(given, self.context))
+        return self._kept(key, source)
 
     def raster(self, key):
         """The raster layer of a parameter, None where it is empty."""
@@ -74,27 +79,25 @@ class Request:
         return self.entry.parameterAsLayerList(self.parameters, key, self.context)
 
     def number(self, key):
-        """A number parameter, None where it is empty; InputError for infinity and what is no number."""
-        value = self.parameters.get(key)
-        default = self.entry.parameterDefinition(key).defaultValue()
-        if value is None and default is None or value == "":
-            return None
-        number = float(self.entry.parameterAsDouble(self.parameters, key, self.context))
-        if not math.isfinite(number):
-            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number), keys=(key,))
-        return number
+        """A number parameter, None where it is empty; InputError for what is no number, or out of bounds."""
+        return self._read(number_of, key)
 
     def choice(self, key):
         """The text of an enumeration, '' where it is empty."""
-        return self.entry.parameterAsEnumString(self.parameters, key, self.context) or ""
+        return self._read(choice_of, key, "")
 
     def text(self, key):
         """A text parameter without blanks around it, '' where it is empty."""
-        return (self.entry.parameterAsString(self.parameters, key, self.context) or "").strip()
+        return self._read(text_of, key, "")
 
     def flag(self, key):
         """A yes-or-no parameter."""
-        return self.entry.parameterAsBoolean(self.parameters, key, self.context)
+        return self._read(flag_of, key, False)
+
+    def _read(self, reader, key, nothing=None):
+        """The value of a parameter by one of the strict readers; ``nothing`` where the entry has no such parameter."""
+        definition = self.entry.parameterDefinition(key)
+        return nothing if definition is None else reader(definition, self.parameters.get(key), self.context)
 
     def file(self, key):
         """The path of an output file."""

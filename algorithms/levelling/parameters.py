@@ -52,7 +52,7 @@ def sight_field_table():
             "HORIZONTAL_FIELD",
             tr("Field with the horizontal distance"),
             ("horiz_dist", "horizontal_distance", "hor_dist"),
-            tr("Used where there is no slope distance."),
+            tr("Used where there is no slope distance; HORIZONTAL_AT says where it lies."),
         ),
         (
             "ZENITH_FIELD",
@@ -70,13 +70,13 @@ def sight_field_table():
             "INSTRUMENT_FIELD",
             tr("Field with the instrument height"),
             ("inst_h", "instrument_height", "hi"),
-            tr("Above the point sighted from. Empty: 0."),
+            tr("Above the point sighted from; 0 without one."),
         ),
         (
             "TARGET_FIELD",
             tr("Field with the target height"),
             ("target_h", "target_height", "ht"),
-            tr("Above the point sighted to. Empty: 0."),
+            tr("Above the point sighted to; 0 without one."),
         ),
         (
             "BACK_FIELD",
@@ -207,6 +207,52 @@ def refraction_solved():
             tr(
                 "Single sights take the mean k that the same day's reciprocal sights give, where no k is stated for "
                 "the sight or its day."
+            ),
+        )
+    )
+
+
+HORIZONTAL_AT = ("instrument", "ellipsoid")
+
+
+def horizontal_at():
+    return advanced(
+        choice_parameter(
+            "HORIZONTAL_AT",
+            tr("Where horizontal distances lie"),
+            tr(
+                "instrument: at the height of the instrument, as it shows them, the slope distance times the sine of "
+                "the zenith angle. ellipsoid: arcs on the ellipsoid, as from coordinates (not grid distances: those "
+                "carry the scale of the projection). On steep lines the two give other heights, 102 mm apart at 3 km "
+                "and 15\u00b0. Empty: refused where it matters by more than 0.1 mm."
+            ),
+            HORIZONTAL_AT,
+        )
+    )
+
+
+def site_height():
+    return advanced(
+        number_parameter(
+            "SITE_HEIGHT",
+            tr("Height of the sights above the ellipsoid"),
+            tr(
+                "In the unit of heights, midway between the ends of a sight; for HORIZONTAL_AT 'ellipsoid', since an "
+                "arc there is shorter than the line at height. An error of 100 m changes a rise of 100 m by 1.6 mm. "
+                "Empty: refused where 100 m matter by more than 0.1 mm."
+            ),
+        )
+    )
+
+
+def sight_radius():
+    return advanced(
+        number_parameter(
+            "RADIUS",
+            tr("Radius of the Earth (metres)"),
+            tr(
+                "Taken for every sight, in place of that of the points' places or of LATITUDE; to repeat a computation "
+                "made with another radius."
             ),
         )
     )
@@ -498,8 +544,9 @@ def levelling_class():
         "CLASS",
         tr("Class of levelling"),
         tr(
-            "Published limits n times the root of the length in kilometres, in mm: first to third order by FGCC 1984 "
-            "(limits for sections and for loops), others as their sources give them. Empty: no limit."
+            "Limits n times the root of the length in kilometres, in mm, for sections and for loops: Federal Geodetic "
+            "Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no limit; for "
+            "any other, type its n (LIMIT_FACTOR)."
         ),
         names,
     )

@@ -11,8 +11,10 @@ from ..core.residuals import statuses
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
+from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
+from ..structure.recorded_covariance import with_marks
 from ..structure.reviewed_stations import (
     read_decisions,
     read_reviewed_stations,
@@ -32,6 +34,9 @@ REFERENCE_NUMBERS = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "tan_lat",
     "tan_lon",
     "tan_chain",
@@ -206,7 +211,8 @@ def _rows(asked, key, needed, numbers, texts):
 def _deviations(asked, stations, tested):
     """Standard deviations (n,), metres, in the order of the layer, and where they come from, '' for nowhere.
     ``tested``: record of the run that tested the stations."""
-    typed, given, unit = asked.number("SIGMA"), stations.sd, stations.units.height
+    typed, unit = asked.number("SIGMA"), stations.units.height
+    given = with_marks(stations.sd, asked.record_of("STATIONS"))
     if typed is not None and not typed > 0.0:
         raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
     if typed is None and np.any(np.isfinite(given)):
@@ -240,3 +246,16 @@ def doubtful(reviewed, suspected):
 def accepted(reviewed):
     """Mask (n,) of stations that are accepted as they are."""
     return np.array([reviewed.decision(row) == ACCEPT for row in range(len(reviewed))], bool)
+
+
+def structure_name(reviewed):
+    """What is reviewed, where nobody says: its axes by their names; without any, the layer by its name."""
+    names = [name for name in reviewed.axes if name]
+    if not names:
+        return reviewed.points.name
+    if len(names) == 1:
+        # A number is the feature's own, and no name.
+        return tr("Axis {}").format(names[0]) if names[0].isdigit() else names[0]
+    if len(names) == 2:
+        return tr("Structure of {} and {}").format(*names)
+    return tr("Structure of {}").format(listed(names, 3))

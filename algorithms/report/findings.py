@@ -78,10 +78,11 @@ def own_heights(reviewed):
     """
     fitted = [row["record"].entry == "tautline:fitreference" for row in reviewed.references]
     return any(
-        any(control.get("typed") is False for control in axis.get("controls", ()))
+        axis.get("from_stations")
+        or any(control.get("typed") is False for control in axis.get("controls", ()))
         or axis.get("design") == "reference"
         and (not fitted or any(fitted))
-        for axis in reviewed.record.axes.values()
+        for axis in reviewed.record.known_axes()
     )
 
 

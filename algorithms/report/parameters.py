@@ -16,7 +16,7 @@ _SOURCE = QgsProcessing.SourceType
 # The title block: key, label, help.
 TITLE_BLOCK = (
     ("PROJECT", "Project", "Name of the project, for the title block."),
-    ("STRUCTURE", "Structure", "Name of the structure, for the title block. Empty: the layer's name."),
+    ("STRUCTURE", "Structure", "Name of the structure, for the title block. Empty: the names of its axes."),
     ("DATE", "Date of the report", "As it is to be printed. Empty: today, year-month-day."),
     ("PREPARED_BY", "Prepared by", "Who answers for the report; a line for the signature is left."),
     ("CHECKED_BY", "Checked by", "Who has checked it; a line for the signature is left beside it."),

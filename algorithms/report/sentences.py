@@ -53,8 +53,7 @@ def headline(found, structure):
         ).format(
             structure,
             _stations(found.all.number),
-            found.amounts.with_unit(found.all.rms),
-            found.amounts.with_unit(found.all.greatest, True),
+            *found.amounts.alike((found.all.rms, found.all.greatest), (False, True)),
             found.reviewed.named(found.all.greatest_at),
         )
     held = tr("{} of {} with a height are within it").format(within, _stations(number))
@@ -177,7 +176,7 @@ def certainty(found):
 
 def system_warning(found):
     """What an unknown or constant undulation leaves out of a straight design; '' where nothing is."""
-    designs = {axis.get("design") for axis in found.reviewed.record.axes.values()}
+    designs = {axis.get("design") for axis in found.reviewed.record.known_axes()}
     straight = bool(designs - {"level", "grade", None})
     if not straight or found.reviewed.record.height_system not in ("unknown", "constant"):
         return ""

@@ -10,12 +10,16 @@ from ..boundary.cancel import check_cancel
 from ..boundary.height_column import height_column
 from ..boundary.input_fields import named_field
 from ..boundary.points import Points, read_points
+from ..boundary.reference_systems import definition
 from ..boundary.tables import check_geometry
 from ..core.errors import InputError
+from ..core.geodesy import datum_name
 from ..core.measure import Feet, Measurer
 from ..entry.messages import NO_AXIS_NAMED
 from ..language.number_text import listed, number_text
 from ..language.translation import tr
+from .axis_words import tell_axes
+from .vertical_system import check_vertical
 
 _CHUNK = 100_000
 
@@ -56,6 +60,10 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
         points.columns["height"] = points.z
     grouping = asked.text("GROUP_FIELD").lower() if asked.has("GROUP_FIELD") else ""
     axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback, points.crs, (grouping,))
+    tell_axes(asked, axes, axis_source, datum_name(definition(points.crs)))
+    if heights is not None and asked.has("UNDULATION"):
+        field = source.fields()[heights.index].name() if heights.index >= 0 else ""
+        check_vertical(asked, points, run_units.height_name, field)
     asked.progress(20)
     assigned = None
     if naming >= 0:

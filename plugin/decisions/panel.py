@@ -34,6 +34,7 @@ class FlaggedPanel(QgsDockWidget):
         column = QVBoxLayout(page)
         top = QHBoxLayout()
         self.summary = QLabel(page)
+        self.summary.setTextFormat(Qt.TextFormat.PlainText)
         self.filter = QComboBox(page)
         self.filter.addItem(tr("All of them"), ALL)
         self.filter.addItem(tr("Without a decision"), OPEN)
@@ -52,10 +53,12 @@ class FlaggedPanel(QgsDockWidget):
         self._build_choice()
         self._build_buttons(page, column)
         self.place = QLabel(page)
+        self.place.setTextFormat(Qt.TextFormat.PlainText)
         self.place.setWordWrap(True)
         self.place.setObjectName("tautline_place")
         column.addWidget(self.place)
         self.empty = QLabel(self)
+        self.empty.setTextFormat(Qt.TextFormat.PlainText)
         self.empty.setWordWrap(True)
         self.empty.setMargin(24)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -99,6 +102,7 @@ class FlaggedPanel(QgsDockWidget):
         self.note.setClearButtonEnabled(True)
         box.addWidget(self.note)
         self.who = QLabel(self.choice)
+        self.who.setTextFormat(Qt.TextFormat.PlainText)
         box.addWidget(self.who)
 
     def _build_buttons(self, parent, column):

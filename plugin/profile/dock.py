@@ -13,6 +13,7 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
+from ..message_bar import tell
 from ..review.station_texts import factor_text, station_story
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
@@ -326,14 +327,13 @@ class ProfileDock(ProfilePanel):
         try:
             write_chart(path, self.chart.shown, self.chart.ranges, self._note())
         except (OSError, ValueError) as error:
-            bar.pushMessage(
-                "Tautline",
+            tell(
+                bar,
                 tr("The chart could not be saved as {}: {}").format(path, getattr(error, "strerror", None) or error),
                 Qgis.MessageLevel.Critical,
-                0,
             )
             return
-        bar.pushMessage("Tautline", tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
+        tell(bar, tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
 
     def copy_chart(self):
         """Put the chart onto the clipboard as a picture."""

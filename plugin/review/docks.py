@@ -5,6 +5,7 @@ from qgis.PyQt.QtCore import Qt
 
 from ...algorithms.language.translation import tr
 from .. import follow_up_forms
+from ..message_bar import tell
 from .map_link import MapLink
 from .subject import Subject
 
@@ -39,11 +40,10 @@ class Review:
             try:
                 dock = kind(self.iface, self.subject, self.link)
             except ImportError as error:
-                self.iface.messageBar().pushMessage(
-                    "Tautline",
+                tell(
+                    self.iface.messageBar(),
                     tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
                     Qgis.MessageLevel.Critical,
-                    0,
                 )
                 return None
             self.docks[name] = dock

@@ -34,16 +34,13 @@ def view_sentence(profile, view, station_at, height_unit):
     ).format(station_at(profile.chainage[at]), amounts_for(height_unit).with_unit(abs(effect[at])), words)
 
 
-def why_flagged(status, flag):
-    """Why a station is in the list, in a word or two."""
-    parts = {"high": tr("Too high"), "low": tr("Too low")}
-    words = [parts[status]] if status in parts else []
+def why_flagged(status, flag, moved=False):
+    """Why a station is in the list, in a word or two: what doubts its height before how it lies, which the residual's
+    sign says too. ``moved``: whether neighbours are flagged with it on one side."""
     if flag_of(flag) == SUSPECTED:
-        words.append(tr("suspected blunder"))
-    if not words:
-        return tr("Within now") if status == "within" else tr("Not flagged now")
-    text = ", ".join(words)
-    return text[0].upper() + text[1:]
+        return tr("Stretch that moved") if moved else tr("Suspected blunder")
+    words = {"high": tr("Too high"), "low": tr("Too low"), "within": tr("Within now")}
+    return words.get(status, tr("Not flagged now"))
 
 
 def _name(stations, row):
@@ -58,7 +55,8 @@ def _judged(stations, row):
     told = tr("residual {}").format(amounts_for(unit).with_unit(residual, True))
     said = [told if np.isfinite(residual) else tr("no as-built height")]
     said += [words[stations.status[row]]] if stations.status[row] in words else []
-    said += [tr("suspected blunder")] if stations.suspected[row] else []
+    if stations.suspected[row]:
+        said.append(tr("in a stretch that moved") if stations.moved[row] else tr("suspected blunder"))
     heights = [tr("as-built {}").format(full_height(design + residual, unit))] if np.isfinite(design + residual) else []
     heights += [tr("design {}").format(full_height(design, unit))] if np.isfinite(design) else []
     return ", ".join(said), ", ".join(heights)

@@ -485,7 +485,19 @@ def run_again():
     dock.again_button.click()
     found["refused"] = clicker.done()
     found["not_run"] = [row[2] for row in listed() if row[0].endswith("0+850")]
-    clicker = Clicker("Save")
+    clicker = Clicker("Save", "Cancel")
+    dock.again_button.click()
+    found["second_thoughts"] = clicker.done()
+    found["still_not_run"] = [row[2] for row in listed() if row[0].endswith("0+850")]
+    stranger, before_strange = THINGS["residuals"].customProperty("tautline/record"), digest(path)
+    foreign = {"entry": "native:savefeatures", "parameters": {"INPUT": stations.source(), "OUTPUT": str(path)}}
+    THINGS["residuals"].setCustomProperty("tautline/record", json.dumps(foreign))
+    dock.again_button.click()
+    found["foreign"] = until(messages, "the message that a foreign entry is not run")
+    found["foreign_wrote"] = digest(path) != before_strange
+    iface.messageBar().clearWidgets()
+    THINGS["residuals"].setCustomProperty("tautline/record", stranger)
+    clicker = Clicker("Save", "Run again")
     dock.again_button.click()
     found["question"] = clicker.done()
     found["list"] = listed()

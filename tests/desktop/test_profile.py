@@ -194,13 +194,25 @@ def test_run_again_after_an_edit(seen):
         and "not saved" in found["refused"]["asked"][0]
         and found["not_run"] == ["Too high"]
     )
+    assert found["second_thoughts"]["unanswered"] == [] and found["still_not_run"] == ["Too high"]
     assert found["question"]["unanswered"] == [] and found["layer"]
+    asked = found["question"]["asked"][1]
+    assert "It writes over:" in asked and "residuals.gpkg" in asked and "It reads: " in asked
     rows = {row[0]: row[2:] for row in found["list"]}
     assert rows["north arm 0+850"] == ["Within now", "Reading error"] and rows["east arm 1+150"] == [
         "Too low",
         "Measure again",
     ]
     assert len(rows) == 5 and "run again" in found["messages"][0]
+
+
+def test_a_foreign_record_is_never_run(seen):
+    """A layer of a stranger whose record names an entry of others and a path."""
+    found = seen["again"]
+    assert (
+        len(found["foreign"]) == 1 and "'native:savefeatures', which is no entry of Tautline's" in found["foreign"][0]
+    )
+    assert not found["foreign_wrote"]
 
 
 def test_no_run_touches_the_decisions(seen):

@@ -164,6 +164,17 @@ def test_gallery_lines(toolbox, gallery, expected):
         assert reference["tan_sd"] > reference["lev_sd"] > 0.0
         assert reference["str_comb"] == pytest.approx(math.hypot(reference["str_vert"], reference["str_lat"]), rel=1e-9)
         assert reference["str_vert"] == pytest.approx(reference["rms"], rel=1e-9)
+        for zone, ranged in (("zon_vert", "rng_vert"), ("zon_lat", "rng_lat")):
+            assert 0.0 < reference[zone] <= reference[ranged]
+            assert reference[zone] <= reference["zon_cyl"] * (1 + 1e-9) <= 2.0 * reference["max_comb"]
+    assert "minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards" in run.said
+    # The narrowest strip that holds the kept residuals, as a linear programme of its own.
+    from tests.core.test_minimum_zone import zone_by_programme
+
+    for name, reference in references.items():
+        rows = [row for row in run.rows() if row["axis"] == name and row["flag"] == "kept"]
+        along, up = (np.array([row[key] for row in rows]) for key in ("chainage", "residual"))
+        assert reference["zon_vert"] == pytest.approx(zone_by_programme(along, up), rel=1e-4)
     assert "level, against the horizon, at 0+6" in run.said and "tangent to the ellipsoid at 0+7" in run.said
 
 

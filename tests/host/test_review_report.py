@@ -691,3 +691,27 @@ def test_what_stood_there_stays_where_one_document_cannot_be_written(toolbox, tm
     (blocked / "full").write_text("x")
     toolbox.refusal("reviewreport", OUTPUT=None, STATIONS=layer, HTML=str(tmp_path / "r.html"), PDF=str(blocked))
     assert (tmp_path / "r.html").read_text() == "before" and (blocked / "full").exists()
+
+
+@pytest.mark.parametrize(
+    "names, title",
+    [
+        (("north arm",), "north arm"),
+        (("north arm", "east arm"), "Structure of north arm and east arm"),
+        (("a", "b", "c", "d"), "Structure of a, b, c and 1 more"),
+        ((None,), "Axis 1"),
+    ],
+)
+def test_the_report_is_titled_by_its_axes(toolbox, tmp_path, names, title):
+    """Never by the layer, which every run calls 'Residuals'."""
+    axes = [{"at": [(8.0, 50.0 + 0.1 * k), (8.02, 50.0 + 0.1 * k)], "name": n} for k, n in enumerate(names)]
+    places = [(8.0 + 0.005 * j, 50.0 + 0.1 * k) for k in range(len(names)) for j in range(4)]
+    stations = toolbox.points([{"at": at, "height": 5.0} for at in places])
+    run = toolbox.run("designheights", STATIONS=stations, AXIS=toolbox.lines(axes), TOLERANCE=1.0)
+    layer = run.layer()
+    layer.setName("Residuals")
+    page = tmp_path / "report.html"
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=layer, HTML=str(page))
+    text = page.read_text("utf-8")
+    assert f"<title>Review report: {title}</title>" in text
+    assert "Residuals was" not in text and f"{title} was built to its design" in Page(page).words

@@ -415,11 +415,11 @@ def test_documents_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatc
     sheet.write_text("old", encoding="utf-8")
     output = str(tmp_path / "out.gpkg")
     toolbox.run("scheduleadjustments", STATIONS=reviewed(toolbox, [0.01, 0.02]), OUTPUT=output)
-    from tautline.algorithms.documents import files
+    from tautline.algorithms.boundary import stage_folder
 
-    real = files.os.replace
+    real = stage_folder.os.replace
     monkeypatch.setattr(
-        files.os,
+        stage_folder.os,
         "replace",
         lambda a, b: (
             (_ for _ in ()).throw(OSError(28, "No space left on device")) if str(b) == str(table) else real(a, b)

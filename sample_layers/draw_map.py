@@ -126,7 +126,7 @@ def draw(layers, picture):
     _label(
         layout,
         "Two straight arms in one plane. A straight structure rises above the level surface on both sides of its "
-        "tangent point.",
+        "level point.",
         10,
         15,
         277,

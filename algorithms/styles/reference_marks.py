@@ -93,6 +93,9 @@ def reference_labeling(fields):
     root = QgsRuleBasedLabeling.Rule(None)
     for condition, place, _, text, _ in _points(fields):
         settings = point_label(text, points=8.5, priority="8", radius="2.7")
+        # A generated place has no symbol whose bounds the host would keep clear of.
+        settings.offsetType = settings.OffsetType.FromPoint
+        settings.dist = 4.0
         settings.geometryGenerator = place
         settings.geometryGeneratorType = QgsWkbTypes.GeometryType.PointGeometry
         settings.geometryGeneratorEnabled = True

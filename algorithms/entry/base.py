@@ -49,6 +49,7 @@ _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
     "UNDULATION_VALUE": ("UNDULATION", "constant"),
     "GEOID": ("UNDULATION", "grid"),
+    "GEOID_NAME": ("UNDULATION", "grid"),
     "GEOID_BETWEEN": ("UNDULATION", "grid"),
     "RADIUS": ("EARTH", "sphere"),
 }

@@ -117,6 +117,7 @@ def test_a_missing_spatial_index_is_told(toolbox, straight, tmp_path, monkeypatc
         def __init__(self, path, *given):
             with sqlite3.connect(path.split("|")[0]) as connection:
                 connection.execute("DELETE FROM gpkg_extensions WHERE extension_name = 'gpkg_rtree_index'")
+                connection.execute("DROP TABLE rtree_plain_geom")
             super().__init__(path, *given)
 
     run = toolbox.run("designheights", OUTPUT=str(tmp_path / "indexed.gpkg"), **straight)

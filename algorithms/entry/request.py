@@ -136,15 +136,16 @@ class Request:
         """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""
         return self.entry.run_record(self, **more)
 
-    def say(self, text, code="", keys=()):
-        """Put a fact into the log. ``code``: one of messages.CODES; ``keys``: the parameters it is about."""
+    def say(self, text, code="", keys=(), about=()):
+        """Put a fact into the log. ``code``: one of messages.CODES, which say what ``about`` holds; ``keys``: the
+        parameters it is about."""
         self.feedback.pushInfo(text)
-        hand(self.feedback, Message(FACT, code, text, tuple(keys)))
+        hand(self.feedback, Message(FACT, code, text, tuple(keys), tuple(about)))
 
-    def warn(self, text, code="", keys=()):
-        """Put a doubt into the log; ``code`` and ``keys`` as in ``say``."""
+    def warn(self, text, code="", keys=(), about=()):
+        """Put a doubt into the log; ``code``, ``keys`` and ``about`` as in ``say``."""
         self.feedback.pushWarning(text)
-        hand(self.feedback, Message(DOUBT, code, text, tuple(keys)))
+        hand(self.feedback, Message(DOUBT, code, text, tuple(keys), tuple(about)))
 
     def read_as(self, text, short=""):
         """Put into the log how an input was read. ``short``: what a listener gets of it, where not the whole."""

@@ -7,6 +7,7 @@ from qgis.PyQt.QtWidgets import QMenu
 
 from ..algorithms.boundary.output_places import place_of_layer, same_place
 from ..algorithms.entry.layer_records import record_of_layer
+from ..algorithms.entry.recorded_system import recorded_kind
 from ..algorithms.language.translation import tr
 from ..algorithms.structure.reviewed_stations import units_of
 from . import toolbox
@@ -62,7 +63,19 @@ def known(entry, layer):
         "IMAGERY": _imagery(),
         **_siblings(layer),
     }
+    if "STATIONS" in asked:
+        found.update(_recorded_units(layer))
     return {key: value for key, value in found.items() if key in asked and value}
+
+
+def _recorded_units(layer):
+    """Units and height system as the record says; of several surveys each has its own."""
+    record = record_of_layer(layer)
+    return {
+        "HEIGHT_UNIT": record.height_unit,
+        "CHAINAGE_UNIT": record.chainage_unit,
+        "UNDULATION": recorded_kind(record),
+    }
 
 
 # What a design heights form takes from the run that made the stations, besides its layers and its design.

@@ -160,14 +160,19 @@ class TautlinePlugin:
         self.guide.form_wanted.connect(lambda: self.open_form(parameters))
         self.guide.guided_wanted.connect(self.open_guided)
         self._dock_right(self.guide)
-        QgsProject.instance().cleared.connect(self._close_guide)
+        QgsProject.instance().cleared.connect(self._leave_example)
 
     def _close_guide(self):
         guide, self.guide = self.guide, None
         if guide is not None:
-            QgsProject.instance().cleared.disconnect(self._close_guide)
+            QgsProject.instance().cleared.disconnect(self._leave_example)
             self.iface.removeDockWidget(guide)
             guide.deleteLater()
+
+    def _leave_example(self):
+        """Another project has come: what was said of the example goes."""
+        self._close_guide()
+        self._close_message()
 
     def _dock_right(self, dock):
         """Put a panel on the right, wide enough to be read, in front of one that is there already."""

@@ -279,9 +279,14 @@ def _tell(rows, source, fields, axis_count, run_units, asked):
     )
     loud = [one for one in rows.rejected if one[0] not in rows.quiet]
     for row, reason in loud[:20]:
-        asked.warn(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason), ROW_REJECTED)
+        asked.warn(
+            tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason),
+            ROW_REJECTED,
+            about=(1, row + 1, reason),
+        )
     if len(loud) > 20:
         asked.warn(
             tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are"))),
             ROW_REJECTED,
+            about=(len(loud) - 20, 0, ""),
         )

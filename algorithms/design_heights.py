@@ -19,10 +19,10 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
-from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.checks import duplicate_rows, warn_duplicates
 from .structure.height_system import height_system, undulation_index
 from .structure.notation import station_style
-from .structure.structure import read_structure
+from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
 
@@ -94,7 +94,7 @@ class _Run:
 
     def __init__(self, asked):
         self.asked = asked
-        self.units = asked.units()
+        self.units = units_of_stations(asked)
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
         self.notation = station_style(asked, self.units, len(self.structure.axes))
@@ -114,10 +114,6 @@ class _Run:
         self.tolerances, self.reports = [], []
 
     def result(self):
-        if self.heights.index >= 0:
-            warn_unit_by_name(
-                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.asked
-            )
         order = np.argsort(self.structure.feet.axis, kind="stable")
         bounds = np.searchsorted(self.structure.feet.axis[order], np.arange(len(self.structure.axes) + 1))
         for number, axis in enumerate(self.structure.axes):

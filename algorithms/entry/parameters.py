@@ -80,7 +80,7 @@ def station_axis_field(parent="STATIONS"):
         field_parameter(
             "STATION_AXIS_FIELD",
             tr("Field that names the axis, at the stations"),
-            tr("Empty: a field 'axis', else each station belongs to the nearest axis."),
+            tr("Empty: a field such as axis, arm or line, else each station belongs to the nearest axis."),
             parent,
         )
     )
@@ -92,7 +92,7 @@ def station_field():
         tr("Field with the station"),
         tr(
             "Station notation such as 12+50 (stations of 100) or 1+250 (of 1000), or a distance. Empty: a field "
-            "'station' or 'chainage'."
+            "such as station, sta or chainage."
         ),
         "INPUT",
     )
@@ -102,16 +102,16 @@ def offset_field():
     return field_parameter(
         "OFFSET_FIELD",
         tr("Field with the offset"),
-        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field 'offset', else 0."),
+        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field such as offset, else 0."),
         "INPUT",
     )
 
 
 def height_field(parent="STATIONS"):
     text = (
-        tr("Empty: a field 'height', else the point's Z.")
+        tr("Empty: a field 'height', else the point's Z, else a field such as elevation, elev, level or rl.")
         if parent == "STATIONS"
-        else tr("Empty: a field 'height', else the rows have no height.")
+        else tr("Empty: a column such as height, elevation, elev, level or rl, with or without its unit.")
     )
     return field_parameter("HEIGHT_FIELD", tr("Field with the as-built height"), text, parent)
 
@@ -122,16 +122,21 @@ def height_unit():
         tr("Unit of heights"),
         tr(
             "Unit of heights in and out: metre, international foot, or US survey foot. Tolerance, typed undulations "
-            "and residuals are in it too."
+            "and residuals are in it too. Empty: as the record of the layer says, or the heading of the heights "
+            "('Elev (ft)', height_ft), else metre, and the log says so."
         ),
         METRES,
-        "metre",
     )
 
 
 def chainage_unit():
     return advanced(
-        choice_parameter("CHAINAGE_UNIT", tr("Unit of chainages and offsets"), tr("Empty: as the heights."), METRES)
+        choice_parameter(
+            "CHAINAGE_UNIT",
+            tr("Unit of chainages and offsets"),
+            tr("Empty: as the record of the layer says, or a heading, else as the heights."),
+            METRES,
+        )
     )
 
 
@@ -191,10 +196,10 @@ def undulation():
             tr(
                 "What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' "
                 "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so. "
-                "A reference system of the stations whose vertical part says otherwise is refused."
+                "Empty or 'unknown': as the record of the layer says, if it does. A reference system of the stations "
+                "whose vertical part says otherwise is refused."
             ),
             UNDULATIONS,
-            "unknown",
         )
     )
 

@@ -7,9 +7,10 @@ from ..boundary.readings import readings_of
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
-from .layer_records import record_of_layer
+from .layer_records import layer_of, record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .run_record import RunRecord
+from .stale_inputs import layer_behind
 from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 
 
@@ -103,11 +104,15 @@ class Request:
         """The path of an output file."""
         return self.entry.parameterAsFileOutput(self.parameters, key, self.context)
 
+    @property
+    def main(self):
+        """Key of the layer that the run goes on from: STATIONS, else INPUT."""
+        return "STATIONS" if self.has("STATIONS") else "INPUT"
+
     def units(self):
-        """Units of the run: chainage as heights unless set."""
-        height = self.choice("HEIGHT_UNIT") if self.has("HEIGHT_UNIT") else ""
-        chainage = self.choice("CHAINAGE_UNIT")
-        return Units(height or chainage or "metre", chainage or height or "metre")
+        """Units of a run on no layer of ours, as the form says: chainage as heights unless set."""
+        height = self.choice("HEIGHT_UNIT") or "metre"
+        return Units(height, self.choice("CHAINAGE_UNIT") or height)
 
     def record_of(self, key):
         """The RunRecord of the run that made the layer of an input; an empty one, which is false, where there is
@@ -117,6 +122,15 @@ class Request:
     def record_behind(self, source):
         """The record of the run that made the layer which a ``source``, a text, opens; in the host's main thread."""
         return record_of_layer(source, self.context)
+
+    def layer(self, key):
+        """The map layer of an input, None where it is empty."""
+        return layer_of(self.given(key), self.context)
+
+    def layer_behind(self, source):
+        """The map layer that a recorded ``source``, a text, opens; None where it is not there any more."""
+        layer, _ = layer_behind(source, self.context)
+        return layer if layer is not None and layer.isValid() else None
 
     def record(self, **more):
         """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""

@@ -172,6 +172,10 @@ def certainty(found):
     ).format(deviation, found.reviewed.sd_source, _stations(int(v.sure_in.sum())), int(v.sure_out.sum()) or tr("none"))
     unsure = int(v.unsure.sum())
     text += tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
+    if found.through_stations:
+        return text + tr(" The errors of the stations that the design goes through are counted.")
+    if "own heights" in found.accuracy.against:
+        return text + tr(" The design comes from these heights; its own errors are not counted.")
     return text + tr(" The design is taken as exact.")
 
 

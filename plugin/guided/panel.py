@@ -351,6 +351,15 @@ class GuidedPanel(QgsDockWidget):
         self.profile_button.setVisible(False)
         self.scroll.verticalScrollBar().setValue(0)
         self.finished.emit(outcome)
+        # Again when the profile has taken its room from the map.
+        QTimer.singleShot(0, lambda: self._show_outcome(outcome))
+
+    def _show_outcome(self, outcome):
+        """Let the map show all that a run has drawn, where it is still there."""
+        there = QgsProject.instance().mapLayers().values()
+        found = {table: layer for table, layer in outcome.layers.items() if layer in there}
+        if "residuals" in found:
+            report.bring_into_view(self.iface, found)
 
     def _show_answer(self, answer):
         self.scroll.ensureWidgetVisible(self.answers[answer], 0, 30)

@@ -425,10 +425,13 @@ def test_heights_in_feet_read_as_metres(toolbox, straight):
 
 def test_name_of_the_field_tells_another_unit(toolbox, straight):
     rows = [{"at": row["at"], "elev_ft": 160.0} for row in places()]
-    run = toolbox.run(
-        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft"
+    assert "HEIGHT_UNIT is 'metre', but the heading 'elev_ft' of layer 'stations' says 'foot'" in toolbox.refusal(
+        "designheights",
+        STATIONS=toolbox.points(rows, UTM),
+        AXIS=straight["AXIS"],
+        HEIGHT_FIELD="elev_ft",
+        HEIGHT_UNIT="metre",
     )
-    assert any("'elev_ft' sounds like another unit" in text for text in run.warnings)
     feet = toolbox.run(
         "designheights",
         STATIONS=toolbox.points(rows, UTM),

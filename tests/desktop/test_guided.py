@@ -258,6 +258,12 @@ def test_other_problems_stand_below_their_question(guided, case, question, words
     assert words in sentences(guided["wrong"][case][question])
 
 
+def test_headings_and_remarks_in_a_list_are_no_warnings(guided):
+    found = guided["wrong"]["remarks"]
+    assert found["can_run"] and "3 stations on 1 axis" in sentences(found["heights"])
+    assert not [text for kind, text in found["heights"] if kind != "fact"], found["heights"]
+
+
 def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):
     wrong = guided["wrong"]
     assert not any(

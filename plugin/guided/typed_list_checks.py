@@ -149,7 +149,7 @@ def understood(rows, columns, first):
     ``columns`` on."""
     at, by_heading = _heading(rows)
     if at < 0:
-        places = {number: column for number, column in enumerate(columns[columns.index(first) :])}
+        places = dict(enumerate(columns[columns.index(first) :]))
         left = [str(number + 1) for number in range(len(places), len(rows[0]))]
         units, notes = {}, []
     else:

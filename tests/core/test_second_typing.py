@@ -7,9 +7,7 @@ from tautline.algorithms.core.second_typing import FIRST, SECOND, WHOLE, Line, c
 
 
 def typed(*rows):
-    return [
-        Line((float(s),), {"station": s, "height": h}, {"station": float(s), "height": float(h)}) for s, h in rows
-    ]
+    return [Line((float(s),), {"station": s, "height": h}, {"station": float(s), "height": float(h)}) for s, h in rows]
 
 
 FIRST_SHEET = typed(("0", "12.10"), ("50", "12.20"), ("100", "12.35"), ("150", "12.40"))

@@ -27,8 +27,13 @@ def suspicious_readings(chainage, height, written):
 
     ``chainage``, ``height``: one unit each (n,), NaN for none; ``written``: the heights as text, for the digits.
     """
+    return explained(off_their_neighbours(chainage, height), height, written)
+
+
+def explained(standing_off, height, written):
+    """Suspicions among readings as off_their_neighbours returns them."""
     found = []
-    for row, expected, off in off_their_neighbours(chainage, height):
+    for row, expected, off in standing_off:
         best = _explanation(height[row], expected, off, written[row])
         if best is not None:
             found.append(Suspicion(row, *best))
@@ -42,28 +47,39 @@ def off_their_neighbours(chainage, height):
     order = order[np.isfinite(height[order]) & np.isfinite(chainage[order])]
     if len(order) < 5:
         return []
-    expected = _expected(chainage[order], height[order])
-    off = np.abs(height[order] - expected)
-    scatter = 1.4826 * np.median(off)
-    far = np.flatnonzero(off > np.maximum(FAR * scatter, LEAST))
+    s, h = chainage[order], height[order]
+    every = np.arange(len(s))
+    expected = _expected(s, h, every, every)
+    off = np.abs(h - expected)
+    least = max(FAR * 1.4826 * np.median(off), LEAST)
+    far = np.flatnonzero(off > least)
+    others = np.delete(every, far)
+    if len(others) >= 4:
+        # Those that stand off, judged by the others alone: where two wild ones turn a line, it is nobody else's fault.
+        expected[far] = _expected(s, h, far, others)
+        off[far] = np.abs(h[far] - expected[far])
+        far = far[off[far] > least]
     return sorted((int(order[k]), float(expected[k]), float(off[k])) for k in far)
 
 
-def _expected(s, h):
-    """Height of each reading from the two nearest on either side (n,): a line by repeated medians (Siegel,
-    Biometrika 69, 1982), which one wild reading of the four cannot turn; two can."""
-    n, expected = len(s), np.empty(len(s))
-    for first in range(0, n, _CHUNK):
-        k = np.arange(first, min(first + _CHUNK, n))
-        low = np.clip(k - 2, 0, n - 5)
-        window = low[:, None] + np.arange(5)
-        near = window[window != k[:, None]].reshape(-1, 4)
+def _expected(s, h, asked, among):
+    """Height of the readings ``asked`` (indices) from the two nearest on either side ``among`` others (indices, rising;
+    what is asked itself left out): a line by repeated medians (Siegel, Biometrika 69, 1982), which one wild reading of
+    the four cannot turn; two can."""
+    expected = np.empty(len(asked))
+    for first in range(0, len(asked), _CHUNK):
+        part = slice(first, first + _CHUNK)
+        k = asked[part]
+        at = np.searchsorted(among, k)
+        itself = (at < len(among)) & (among[np.minimum(at, len(among) - 1)] == k)
+        rank = np.clip(at - 2, 0, len(among) - 4 - itself)[:, None] + np.arange(4)
+        near = among[rank + (itself[:, None] & (rank >= at[:, None]))]
         sn, hn = s[near], h[near]
         ds, dh = sn[:, None, :] - sn[:, :, None], hn[:, None, :] - hn[:, :, None]
         slopes = np.where(ds != 0.0, dh / np.where(ds != 0.0, ds, 1.0), np.nan)
         slope = _medians(_medians(slopes))
         slope[np.isnan(slope)] = 0.0  # all at one place
-        expected[k] = np.median(hn - slope[:, None] * (sn - s[k][:, None]), axis=1)
+        expected[part] = np.median(hn - slope[:, None] * (sn - s[k][:, None]), axis=1)
     return expected
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .suspicious_readings import off_their_neighbours, out_of_order, suspicious_readings
+from .suspicious_readings import explained, off_their_neighbours, out_of_order
 
 KINDS = ("spacing", "order", "doubled", "height", "transposed digits", "slipped decimal point", "unit")
 # A usual spacing is one that this part of the steps shares, to within this part of it.
@@ -50,8 +50,9 @@ def _of_axis(rows, s, y, h, written):
     found = [Doubt(int(rows[k]), "doubled", instead=float(rows[first])) for k, first in twice]
     found += [Doubt(int(rows[k]), "order") for k in turned]
     found += [Doubt(int(rows[k]), "spacing", step, usual) for k, step, usual in _spacing(s, set(turned))]
-    slips = {one.row: one for one in suspicious_readings(s, h, written)}
-    for k, expected, _ in off_their_neighbours(s, h):
+    standing_off = off_their_neighbours(s, h)
+    slips = {one.row: one for one in explained(standing_off, h, written)}
+    for k, expected, _ in standing_off:
         if k in slips:
             kind = "unit" if slips[k].kind in _UNITS else slips[k].kind
             found.append(Doubt(int(rows[k]), kind, float(h[k]), slips[k].instead))
@@ -62,11 +63,10 @@ def _of_axis(rows, s, y, h, written):
 
 def _doubled(s, y):
     """[(line, the first line with its chainage and offset)]."""
-    first, found = {}, []
-    for k, place in enumerate(zip(np.round(s, 6).tolist(), np.round(np.nan_to_num(y), 6).tolist())):
-        if first.setdefault(place, k) != k:
-            found.append((k, first[place]))
-    return found
+    places = np.round(s, 6) + 1j * np.round(np.nan_to_num(y), 6)
+    _, first, of = np.unique(places, return_index=True, return_inverse=True)
+    first = first[of.reshape(-1)]
+    return [(k, int(first[k])) for k in np.flatnonzero(first != np.arange(len(s))).tolist()]
 
 
 def _spacing(s, turned):

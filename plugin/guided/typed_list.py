@@ -45,7 +45,7 @@ class TypedList(QDialog):
         self._build()
         self._show(_TYPING)
         letter, line = self.fontMetrics().averageCharWidth(), self.fontMetrics().height()
-        self.resize(min(letter * 120, 1100), min(line * 34, 680))
+        self.resize(min(letter * 135, 1100), min(line * 36, 680))
 
     # --- what it looks like
 
@@ -192,10 +192,7 @@ class TypedList(QDialog):
         if self.place:
             return [("wait", tr("Kept as a table in {}.").format(self.place))]
         return [
-            (
-                "doubt",
-                tr("The guided run has no GeoPackage yet: the list becomes a temporary layer, gone with the window."),
-            )
+            ("doubt", tr("The guided run has no GeoPackage yet: the list becomes a temporary layer, lost on closing."))
         ]
 
     def _tell_differences(self):
@@ -254,7 +251,7 @@ class TypedList(QDialog):
     def type_again(self):
         """Begin the second typing, or go on with it."""
         self.first.check()
-        if not any(self.first.result.lines):
+        if not self.first.result.number:
             self.notes.tell([("problem", tr("There is no first typing to compare with yet."))])
             return
         self.second = self.second or TypedListModel(self.axis_names, self.units(), (), self)
@@ -271,7 +268,7 @@ class TypedList(QDialog):
             if model.result.problem:
                 self.notes.tell([("problem", model.result.problem)])
                 return
-            lists.append([line for line in model.result.lines if line is not None])
+            lists.append(model.readings())
         self.differences = DifferencesModel(*lists, self)
         self.differences.dataChanged.connect(lambda *_: self._tell_differences())
         self._show(_COMPARING)
@@ -290,11 +287,11 @@ class TypedList(QDialog):
         """Keep the list as a layer; what hinders it is said, and nothing typed is lost."""
         lines = self.first.lines()
         self.first.check()
-        if not any(self.first.result.lines):
-            self.notes.tell([("problem", tr("There is no line with a reading to keep."))])
-            return
         if self.first.result.problem:
             self.notes.tell([("problem", self.first.result.problem)])
+            return
+        if not self.first.result.number:
+            self.notes.tell([("problem", tr("There is no line with a reading to keep."))])
             return
         try:
             layer = written(self.layer, lines, self.place)

@@ -20,27 +20,55 @@ _FIRST_ROWS = 12
 
 
 @dataclass(frozen=True)
+class Read:
+    """Lines as the reader of files takes them: texts and numbers (n,), NaN for none; ``told``: what hinders each line,
+    (kind, sentence) or None; ``quiet``: whether it is no reading (n,)."""
+
+    station: list
+    axis: list
+    written: list
+    chainage: np.ndarray
+    offset: np.ndarray
+    height: np.ndarray
+    told: list
+    quiet: list
+
+    def spliced(self, row, number, part):
+        """These lines with those of ``part`` (Read) in place of ``number`` from ``row`` on."""
+        new = {}
+        for name in ("station", "axis", "written", "told", "quiet"):
+            new[name] = list(getattr(self, name))
+            new[name][row : row + number] = getattr(part, name)
+        for name in ("chainage", "offset", "height"):
+            whole = getattr(self, name)
+            new[name] = np.concatenate([whole[:row], getattr(part, name), whole[row + number :]])
+        return Read(**new)
+
+
+@dataclass(frozen=True)
 class Checked:
     """``told``: {line: (kind, sentence)}, kind 'problem', 'doubt' or 'wait'; ``problem``: with a whole column, '' for
-    none; ``lines``: [core Line of each line, None for one that is no reading]; ``number``: of lines with a reading;
-    ``doubtful``, ``refused``: of lines with doubts and of those that cannot be placed."""
+    none; ``number``: of lines with a reading; ``doubtful``, ``refused``: of lines with doubts and of those that cannot
+    be placed."""
 
     told: dict = field(default_factory=dict)
     problem: str = ""
-    lines: tuple = ()
     number: int = 0
     doubtful: int = 0
     refused: int = 0
 
 
-def checked(columns, axis_names, units):
-    """Checked of ``columns`` {key: texts} of a list on these axes in ``units`` (Units)."""
+def alone(cells):
+    """Whether cells (texts) are read the same way whatever the rest of their column holds: no decimal sign to tell."""
+    return not any("," in text or text.count(".") > 1 for text in cells)
+
+
+def read(columns, axis_names, units):
+    """Read of ``columns`` {key: texts} of a list on these axes in ``units`` (Units). InputError where the decimal sign
+    of a column is open."""
     columns = {**{key: [""] * len(columns["station"]) for key in KEYS}, **columns}
-    try:
-        found = read_height_list({key: columns[key] for key in KEYS}, axis_names, units, "")
-    except InputError as error:
-        return Checked(problem=str(error))
-    told, chainage = {}, np.full(len(found.station), np.nan)
+    found = read_height_list({key: columns[key] for key in KEYS}, axis_names, units, "")
+    told, chainage = [None] * len(found.station), np.full(len(found.station), np.nan)
     for row, station in enumerate(found.station):
         if row in found.quiet:
             if any(columns[key][row] for key in KEYS):
@@ -55,20 +83,29 @@ def checked(columns, axis_names, units):
                 raise InputError(found.reasons[row])
         except InputError as error:
             told[row] = ("problem", str(error))
+        else:
+            if np.isnan(found.height[row]):
+                told[row] = ("wait", tr("No height: placed without one."))
+    quiet = [row in found.quiet for row in range(len(told))]
+    return Read(found.station, found.axis, found.written, chainage, found.offset, found.height, told, quiet)
+
+
+def checked(lines, units):
+    """Checked of lines (Read)."""
+    told = {row: one for row, one in enumerate(lines.told) if one is not None}
     refused = sum(kind == "problem" for kind, _ in told.values())
     said = {}
-    for doubt in doubts(chainage, found.offset, found.height, found.written, found.axis):
+    for doubt in doubts(lines.chainage, lines.offset, lines.height, lines.written, lines.axis):
         said.setdefault(doubt.row, []).append(_sentence(doubt, units))
-    for row in np.flatnonzero(np.isnan(found.height)).tolist():
-        if row not in told and row not in found.quiet:
-            told[row] = ("wait", tr("No height: placed without one."))
     for row, sentences in said.items():
         kind, first = told.get(row, ("doubt", ""))
         told[row] = ("problem" if kind == "problem" else "doubt", " ".join(filter(None, [first, *sentences])))
-    lines = tuple(
-        None if row in found.quiet else _line(columns, found, chainage, row) for row in range(len(found.station))
-    )
-    return Checked(told, "", lines, len(lines) - len(found.quiet), len(said), refused)
+    return Checked(told, "", len(lines.quiet) - sum(lines.quiet), len(said), refused)
+
+
+def compared_lines(cells, lines):
+    """Core Lines of those of ``cells`` [{column: text}] that are readings; ``lines``: their Read."""
+    return [_line(one, lines, row) for row, one in enumerate(cells) if not lines.quiet[row]]
 
 
 def _needs_axis(name, names):
@@ -78,20 +115,19 @@ def _needs_axis(name, names):
         raise InputError(tr("The line names no axis, and there are {}.").format(len(names)))
 
 
-def _line(columns, found, chainage, row):
+def _line(cells, lines, row):
     """The line as the comparison of two typings takes it: by number where it is one, else as typed."""
 
     def value(number, text):
         return round(float(number), 9) if np.isfinite(number) else text.strip() or None
 
     values = {
-        "station": value(chainage[row], found.station[row]),
-        "height": value(found.height[row], columns["height"][row]),
-        "offset": value(found.offset[row], columns["offset"][row]) or None,
-        "axis": found.axis[row],
+        "station": value(lines.chainage[row], lines.station[row]),
+        "height": value(lines.height[row], cells["height"]),
+        "offset": value(lines.offset[row], cells["offset"]) or None,
+        "axis": lines.axis[row],
     }
-    cells = {key: texts[row] for key, texts in columns.items()}
-    return Line((values["axis"], values["station"], values["offset"]), cells, values)
+    return Line((values["axis"], values["station"], values["offset"]), dict(cells), values)
 
 
 def _sentence(doubt, units):
@@ -119,13 +155,13 @@ def _sentence(doubt, units):
 def summary(result):
     """[(kind, sentence)] on the whole list."""
     if result.problem:
-        return [("problem", result.problem)]
+        return [("problem", result.problem), ("wait", tr("One height with a further decimal shows which it is."))]
     if not result.number:
         return [("wait", tr("No line yet: type a station and a height, or paste a table."))]
     told = [("wait", counted(result.number, tr("line"), tr("lines")) + ".")]
     if result.refused:
         words = counted(result.refused, tr("line cannot be placed"), tr("lines cannot be placed"))
-        told.append(("problem", tr("{}; the reason stands beside it.").format(words)))
+        told.append(("problem", tr("{}: see the column Check.").format(words)))
     if result.doubtful:
         words = counted(result.doubtful, tr("line with a doubt"), tr("lines with doubts"))
         told.append(("doubt", tr("{}: compare with the drawing. The list can be used as it is.").format(words)))

@@ -2,8 +2,10 @@
 
 from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt, QTimer, pyqtSignal
 
+from ...algorithms.core.errors import InputError
 from ...algorithms.language.translation import tr
-from .typed_list_checks import Checked, checked
+from .requests import in_panel_words
+from .typed_list_checks import Checked, alone, checked, compared_lines, read
 from .widgets import sign_icon
 
 _WAIT = 120  # Milliseconds after the last change before the lines are checked.
@@ -26,7 +28,7 @@ class TypedListModel(QAbstractTableModel):
             "remark": tr("Remark"),
         }
         self._lines = [self._line(line) for line in lines]
-        self._done, self._undone = [], []
+        self._done, self._undone, self._read, self._sign_open = [], [], None, False
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_WAIT)
@@ -54,15 +56,37 @@ class TypedListModel(QAbstractTableModel):
         return bool(self._done)
 
     def set_units(self, units):
-        self.units = units
+        self.units, self._read = units, None
         self._timer.start()
         self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.columns))
+
+    def readings(self):
+        """Core Lines of the lines with a reading, [] where a column cannot be read."""
+        return compared_lines(self.lines_from(0, len(self._lines)), self._read) if self._read is not None else []
+
+    def _read_lines(self, lines):
+        columns = {column: [line[k] for line in lines] for k, column in enumerate(self.columns)}
+        return read(columns, self.axis_names, self.units)
+
+    def _read_change(self, row, number, new):
+        """Read the changed lines alone, where nothing in them or around them hangs on the rest of a column."""
+        cells = [text for line in new for text in line[:-1]]
+        if self._read is None or self._sign_open or "axis" in self.columns or not alone(cells):
+            self._read = None
+        else:
+            self._read = self._read.spliced(row, number, self._read_lines(new))
 
     def check(self):
         """Check the lines now; only lines of which something else is said are drawn again."""
         self._timer.stop()
-        columns = {column: [line[k] for line in self._lines] for k, column in enumerate(self.columns)}
-        before, self.result = self.result.told, checked(columns, self.axis_names, self.units)
+        before = self.result.told
+        try:
+            if self._read is None:
+                self._sign_open = not alone(text for line in self._lines for text in line[:-1])
+                self._read = self._read_lines(self._lines)
+            self.result = checked(self._read, self.units)
+        except InputError as error:
+            self.result = Checked(problem=in_panel_words(str(error)))
         told = self.result.told
         rows = [row for row in {**before, **told} if before.get(row) != told.get(row)]
         if rows:
@@ -83,6 +107,7 @@ class TypedListModel(QAbstractTableModel):
         if old == new:
             return
         memory.append((row, len(new), old))
+        self._read_change(row, len(old), new)
         both = min(len(old), len(new))
         if both:
             self._lines[row : row + both] = new[:both]

@@ -28,7 +28,7 @@ class TypedListView(QTableView):
         self.setModel(model)
         letter = self.fontMetrics().averageCharWidth()
         for number, column in enumerate(model.columns):
-            self.setColumnWidth(number, letter * {"remark": 20, "axis": 14}.get(column, 15))
+            self.setColumnWidth(number, letter * {"remark": 15, "axis": 14, "offset": 12}.get(column, 15))
         self.horizontalHeader().setStretchLastSection(True)
         self.setCurrentIndex(model.index(model.rowCount() - 1, 0))
 

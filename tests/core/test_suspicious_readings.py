@@ -57,3 +57,15 @@ def test_readings_at_one_place_have_no_slope_between_them():
 
 def test_order_is_judged_from_the_third_reading_on():
     assert out_of_order([0.0, 50.0]) == [] and len(out_of_order([0.0, 100.0, 50.0])) == 1
+
+
+def test_a_reading_far_beyond_a_wild_one_and_a_doubled_place_is_not_suspected():
+    s = np.array([0.0, 50.0, 100.0, 150.0, 200.0, 250.0, 300.0, 250.0, 500.0])
+    heights = np.array([148.2, 148.202, 148.199, 148.201, 148.2, 148.198, 184.2, 148.2, 148.2])
+    assert [row for row, _, _ in off_their_neighbours(s, heights)] == [6]
+
+
+def test_two_wild_neighbours_are_both_found_and_nobody_else():
+    s, heights, _ = listed()
+    heights[[8, 9]] += 20.0
+    assert [row for row, _, _ in off_their_neighbours(s, heights)] == [8, 9]

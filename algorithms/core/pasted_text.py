@@ -39,5 +39,5 @@ def _parting(text):
 
 
 def copied_text(rows):
-    """Text of rows of cells for a spreadsheet: parted by tabs."""
+    """Text of ``rows``, lists of texts, for a spreadsheet: parted by tabs."""
     return "\n".join("\t".join(row) for row in rows) + "\n"

@@ -12,6 +12,7 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
+from .levelling.gravity import with_gravity
 from .levelling.net_input import read_benchmarks, read_lines
 from .levelling.net_messages import tell_net
 from .levelling.net_page import levelling_page
@@ -59,6 +60,13 @@ class AdjustLevelling(ToolboxEntry):
             build.advanced(lp.limit_factor()),
             lp.distance_unit(),
             lp.free_point(),
+            p.gravity(
+                tr(
+                    "Corrects each line by the latitudes of its ends, which STATIONS or benchmarks that are points "
+                    "must hold. Empty: none."
+                )
+            ),
+            p.datum_height(),
             p.table("OUTPUT", tr("Adjusted heights"), optional=False),
             lp.stations_with_heights(),
             p.table("LINES", tr("Adjusted lines")),
@@ -82,7 +90,8 @@ class AdjustLevelling(ToolboxEntry):
         benchmarks = read_benchmarks(asked, units.height)
         named = read_named_points(asked)
         asked.progress(20)
-        run = LevellingRun(asked, lines, benchmarks, named, units)
+        lines, gravity = with_gravity(asked, lines, benchmarks, named, units.height)
+        run = LevellingRun(asked, lines, benchmarks, named, units, gravity)
         record = self._record(asked, run)
         sentences = tell_net(run)
         if named is None and asked.given("POINTS"):
@@ -107,7 +116,16 @@ class AdjustLevelling(ToolboxEntry):
         """The record of the run; it names the table with the covariance, so that whoever takes the points finds it."""
         crs = run.named.points.crs if run.named is not None else None
         table = source_of(destination_text(asked.given("COVARIANCE")))
-        return asked.record(units=run.units, crs=crs, covariance=table, weights=run.lines.weights, free=run.free)
+        gravity = "normal" if run.gravity.applied else "none"
+        return asked.record(
+            keeps_heights=False,
+            units=run.units,
+            crs=crs,
+            covariance=table,
+            weights=run.lines.weights,
+            free=run.free,
+            gravity=gravity,
+        )
 
 
 class _Tables:
@@ -184,6 +202,7 @@ class _Tables:
             "dh": lines.table.columns["DIFFERENCE_FIELD"],
             "sd": spread(run.line_deviations, unit),
             "length": lines.table.columns["LENGTH_FIELD"],
+            "grav_corr": spread(run.gravity.correction if run.gravity.applied else np.zeros(len(lines.net)), unit),
             "adj_dh": spread(run.of_lines(run.adjusted_differences), unit),
             "v": spread(run.of_lines(run.adjustment.residuals), unit),
             "w": spread(run.of_lines(run.adjustment.w)),

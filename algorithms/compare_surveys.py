@@ -12,13 +12,12 @@ from .comparison.changes import MATCH_METRES, compared
 from .comparison.chart import MOST_AXES, drawn
 from .comparison.messages import ComparisonReport, tell_comparison
 from .comparison.page import comparison_page
-from .comparison.surveys import read_surveys
+from .comparison.surveys import read_surveys, units_of_surveys
 from .core.errors import InputError
 from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import unit_warning
 from .language.height_text import amounts_for
 from .language.number_text import number_text
 from .language.translation import tr
@@ -39,8 +38,12 @@ class CompareSurveys(ToolboxEntry):
         "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has risen or "
         "settled (Baarda's limit for many stations); between 1.96 and 3.29 it is possible (95 percent for a single "
         "station). What all stations of an axis share, from a benchmark or the whole structure, is separated as a "
-        "common shift, with a tilt if asked for; the rest is bending. Heights of different surveys and stations are "
-        "taken as independent.\n\n"
+        "common shift, with a tilt if asked for; the rest is bending. The shift comes from the stations that have not "
+        "moved among themselves.\n\n"
+        "Each survey has its own accuracy: of a height by itself (SIGMA), of its levelling (SIGMA_KM), or a covariance "
+        "from its adjustment. Levelling alone looks like a shift and a tilt: both are judged where SIGMA_KM or a "
+        "covariance of both surveys is known. Surveys are taken as independent of each other. Intervals are 95 "
+        "percent.\n\n"
         "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer "
         "decides."
     )
@@ -51,10 +54,15 @@ class CompareSurveys(ToolboxEntry):
             own.dates(),
             p.height_unit(),
             own.compared_sigma(),
+            own.compared_sigma_km(),
             own.matching(),
             own.match_tolerance(),
             own.common_shift(),
             own.common_tilt(),
+            own.sigmas(),
+            own.sigmas_km(),
+            own.levelled_from(),
+            *own.covariances(),
             own.date_field(),
             own.compared_height_field(),
             p.chainage_unit(),
@@ -88,15 +96,14 @@ class CompareSurveys(ToolboxEntry):
         }
 
     def computed(self, asked):
-        run_units = asked.units()
-        surveys = read_surveys(asked, run_units)
+        units = units_of_surveys(asked)
+        run_units, surveys = units[0], read_surveys(asked, units)
         made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
-        self._warn_of_records(made, run_units, asked)
+        self._warn_of_systems(made, asked)
         tolerance = asked.number("MATCH_TOLERANCE")
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
         by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
         tilt = asked.flag("TILT")
-        sigma = asked.number("SIGMA")
         wording = {
             "match": by
             if by == "name"
@@ -105,20 +112,19 @@ class CompareSurveys(ToolboxEntry):
             ),
             "shift": shift,
             "tilt": tilt,
-            "sigma": tr("field 'sd' of each survey") if sigma is None else f"{sigma:g} {run_units.height_label}",
         }
-        found = compared(surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, feedback=asked.feedback)
+        origin = (asked.number("LEVELLED_FROM") or 0.0) * run_units.chainage
+        found = compared(
+            surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, origin=origin, feedback=asked.feedback
+        )
         report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
         asked.progress(50)
         tell_comparison(report, asked)
         record = asked.record(units=run_units, crs=surveys[0].crs, surveys=[survey.label for survey in surveys])
         return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))
 
-    def _warn_of_records(self, made, run_units, asked):
-        for name, record in made:
-            warning = unit_warning(record, name, run_units.height_name)
-            if warning:
-                asked.warn(warning, keys=("HEIGHT_UNIT",))
+    @staticmethod
+    def _warn_of_systems(made, asked):
         systems = {record.height_system: name for name, record in made if record.height_system}
         if "ellipsoidal" in systems and len(systems) > 1:
             asked.warn(

@@ -19,10 +19,10 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
-from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.checks import duplicate_rows, warn_duplicates
 from .structure.height_system import height_system, undulation_index
 from .structure.notation import station_style
-from .structure.structure import read_structure
+from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
 
@@ -51,7 +51,7 @@ class DesignHeights(ToolboxEntry):
         advanced = build.advanced
         return [
             p.stations(),
-            p.axis(),
+            p.axis("design"),
             p.height_field(),
             p.height_unit(),
             own.design(),
@@ -59,12 +59,19 @@ class DesignHeights(ToolboxEntry):
             *own.control("B"),
             own.slope(),
             own.tolerance(),
-            *p.on_axes(),
+            *p.on_axes(tr("Stations farther from every axis stay in the output with the status 'off axis'.")),
             *p.height_system(),
             own.reference(),
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
+            p.gravity(
+                tr(
+                    "For the design 'level': a surface of still water, whose heights fall towards the poles. Empty: as "
+                    "the run that made the stations, else none."
+                )
+            ),
+            p.datum_height(),
             p.sink("OUTPUT", tr("Stations with residuals")),
             p.table("SUMMARY", tr("Summary of each axis")),
         ]
@@ -87,7 +94,7 @@ class _Run:
 
     def __init__(self, asked):
         self.asked = asked
-        self.units = asked.units()
+        self.units = units_of_stations(asked)
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
         self.notation = station_style(asked, self.units, len(self.structure.axes))
@@ -107,10 +114,6 @@ class _Run:
         self.tolerances, self.reports = [], []
 
     def result(self):
-        if self.heights.index >= 0:
-            warn_unit_by_name(
-                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.asked
-            )
         order = np.argsort(self.structure.feet.axis, kind="stable")
         bounds = np.searchsorted(self.structure.feet.axis[order], np.arange(len(self.structure.axes) + 1))
         for number, axis in enumerate(self.structure.axes):
@@ -128,7 +131,9 @@ class _Run:
             self.structure.points.name,
             self.asked,
         )
-        record = self.asked.record(units=self.units, crs=self.structure.points.crs, **self.system.recorded)
+        record = self.asked.record(
+            units=self.units, crs=self.structure.points.crs, gravity=self.designs.gravity, **self.system.recorded
+        )
         tell_designs(self, self.reports)
         return Result(self._tables(record), self._numbers())
 
@@ -198,7 +203,7 @@ class _Run:
             unit.height_name,
             unit.chainage_name,
             tolerance,
-            record.with_axes(controls).text(),
+            record.with_axes(controls).brief().text(),
         )
         stations = OutputTable(
             "OUTPUT",

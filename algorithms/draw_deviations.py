@@ -37,7 +37,7 @@ class DrawDeviations(ToolboxEntry):
     def entry_parameters(self):
         return [
             own.stations_with_residuals(),
-            p.axis(),
+            p.axis("drawing"),
             own.exaggeration(),
             own.drawn_tolerance(),
             own.high_side(),

@@ -55,7 +55,7 @@ class FitReference(ToolboxEntry):
             own.group_field(),
             own.robust(),
             own.geoid_slope_sigma(),
-            *p.on_axes(),
+            *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
             p.sink("REFERENCE", tr("Reference")),
             p.sink("OUTPUT", tr("Tested stations")),
@@ -125,7 +125,7 @@ class _Run(SurveyedHeights):
         field = named_field(self.structure.axis_source, given, "GROUP_FIELD", ("group",))
         if field < 0:
             return ""
-        return as_text(axis.values[self.structure.axis_source.fields()[field].name().lower()])
+        return as_text(axis.values[self.structure.axis_source.fields()[field].name()])
 
     def _tables(self, fits):
         feet, source, unit, crs = (

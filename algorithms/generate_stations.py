@@ -1,6 +1,7 @@
 """Toolbox entry generatestations: points along an axis at an interval, at vertices and at listed chainages."""
 
 import re
+from dataclasses import replace
 
 import numpy as np
 from qgis.core import QgsWkbTypes
@@ -14,9 +15,10 @@ from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
-from .language.number_text import counted, listed
+from .language.number_text import counted, listed, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.axis_words import tell_axes
 from .structure.checks import SAME_STATION
 from .structure.notation import station_style
 from .styles.layer_kinds import StyleSpec
@@ -59,6 +61,7 @@ class GenerateStations(ToolboxEntry):
         source = asked.source("AXIS")
         crs = checked_crs(source)
         axes = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback)
+        tell_axes(asked, axes, source)
         run_units = asked.units()
         notation = station_style(asked, run_units, len(axes))
         wanted = _Wanted(asked, notation, run_units)
@@ -87,13 +90,15 @@ class GenerateStations(ToolboxEntry):
             "offset": np.zeros(len(chainage)),
             "azimuth": azimuth,
         }
+        # There are no heights yet: of their unit the record says only what is stated.
+        record = asked.record(units=run_units, crs=crs)
         style = StyleSpec(
             "stations",
             tr("Generated stations"),
             run_units.height_name,
             run_units.chainage_name,
             None,
-            asked.record(units=run_units, crs=crs).text(),
+            (record if asked.choice("HEIGHT_UNIT") else replace(record, height_unit="")).text(),
         )
         table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})
@@ -105,7 +110,7 @@ class _Wanted:
     def __init__(self, asked, notation, run_units):
         interval = asked.number("INTERVAL")
         self.interval = None if not interval else interval * run_units.chainage
-        self.at_vertices = asked.flag("AT_VERTICES")
+        self.at_vertices, self.units = asked.flag("AT_VERTICES"), run_units
         text = asked.text("CHAINAGES")
         parts = [part.strip() for part in re.split(r"[;\n]", text)]
         self.listed = np.array([notation.chainage(part) for part in parts if part], float)
@@ -122,8 +127,11 @@ class _Wanted:
         beyond = len(self.listed) - len(parts[0])
         if beyond:
             asked.warn(
-                tr("Axis '{}': {} beyond its ends: left out.").format(
-                    axis.line.name, counted(beyond, tr("listed chainage lies"), tr("listed chainages lie"))
+                tr("Axis '{}': {} beyond its ends, by up to {} {}: left out.").format(
+                    axis.line.name,
+                    counted(beyond, tr("listed chainage lies"), tr("listed chainages lie")),
+                    number_text(np.maximum(first - self.listed, self.listed - last).max() / self.units.chainage, 2),
+                    self.units.chainage_label,
                 )
             )
         if self.at_vertices:

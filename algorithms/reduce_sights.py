@@ -38,9 +38,11 @@ class ReduceSights(ToolboxEntry):
         "Turns the rows of a field book into height differences: sights of a theodolite or total station (distance, "
         "zenith or vertical angle, instrument and target heights), setups of a level (back and fore sight, with their "
         "lengths), or a levelling book with one row for each staff point.\n\n"
-        "A sight of length D is corrected by (1 \u2212 k) D\u00b2/2R; a setup of a level by that of its fore sight "
-        "less that of its back sight, and for the collimation that a two-peg test gives. Sights both ways between two "
-        "points are combined: curvature, refraction and collimation cancel, and the coefficient k that they imply is "
+        "A sight of length D is corrected by (1 \u2212 k) D\u00b2/2R, D at the instrument; a distance that is an arc "
+        "on the ellipsoid has a formula of its own, and on steep lines you say which of the two it is. A setup of a "
+        "level is corrected by that of its fore sight less that of its back sight, and for the collimation that a "
+        "two-peg test gives. Sights both ways between two points are combined: curvature, refraction and collimation "
+        "cancel, and the coefficient k that they imply is "
         "reported. A level counts as sighting both ways where its fore sight is more than five times its back "
         "sight.\n\n"
         "Standard deviations come by propagation from what you state of the instruments and of k; nothing is assumed. "
@@ -62,7 +64,10 @@ class ReduceSights(ToolboxEntry):
             lp.refraction_solved(),
             lp.collimation(),
             lp.peg_test(),
+            lp.horizontal_at(),
+            lp.site_height(),
             lp.latitude(),
+            lp.sight_radius(),
             build.advanced(lp.named_stations()),
             lp.station_name_field(),
             p.sink("OUTPUT", tr("Height differences"), QgsProcessing.SourceType.TypeVector),

@@ -10,8 +10,8 @@ from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import unit_warning
 from .entry.stale_inputs import warn_of_stale_inputs
+from .entry.stated_units import stated_units
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
@@ -88,13 +88,10 @@ class ScheduleAdjustments(ToolboxEntry):
         }
 
     def computed(self, asked):
-        run_units = asked.units()
+        made = asked.record_of("STATIONS")
+        run_units = stated_units(asked, made, asked.source("STATIONS").sourceName())
         supports = read_supports(asked, run_units)
         warn_of_stale_inputs(asked, "STATIONS")
-        made = asked.record_of("STATIONS")
-        warning = unit_warning(made, supports.points.name, run_units.height_name)
-        if warning:
-            asked.warn(warning, keys=("HEIGHT_UNIT",))
         rules = self._rules(asked, run_units.height)
         asked.progress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)

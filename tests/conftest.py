@@ -17,6 +17,29 @@ if NAME not in sys.modules:
     _spec.loader.exec_module(_module)
 
 
+def pytest_addoption(parser):
+    parser.addoption("--long", action="store_true", help="many more random cases and kills: minutes, not seconds")
+
+
+@pytest.fixture
+def window_library(host):
+    """The host's window library; a host built without it, as those for servers are, has nothing to test here."""
+    return pytest.importorskip("qgis.gui", reason="this host was built without its window library")
+
+
+@pytest.fixture
+def providers(host):
+    """``providers('delimitedtext')``: skip where the host was built without that data provider."""
+    from qgis.core import QgsProviderRegistry
+
+    def needed(*names):
+        missing = set(names) - set(QgsProviderRegistry.instance().providerList())
+        if missing:
+            pytest.skip(f"this host was built without its provider {', '.join(sorted(missing))}")
+
+    return needed
+
+
 @pytest.fixture(scope="session")
 def host():
     """The host with its toolbox and our provider, without a window."""

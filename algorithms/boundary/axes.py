@@ -12,7 +12,7 @@ from ..language.number_text import listed
 from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_text
-from .input_fields import named_field
+from .input_fields import field_indices, named_field
 from .readings import note, reading
 from .reference_systems import checked_crs, definition
 from .tables import UNCHECKED, check_geometry
@@ -23,10 +23,16 @@ OVERRIDES = ("design", "chain_a", "height_a", "chain_b", "height_b", "slope", "t
 
 @dataclass(frozen=True)
 class AxisRow:
-    """An axis line with the row of its feature: ``values``, {lower-case field name: cell}."""
+    """An axis line with the row of its feature: ``values``, {lower-case field name: cell}.
+
+    ``departure``: how far the line as drawn lies from the geodesics between its vertices, metres; ``shift``: accuracy
+    of the shift between the datums as PROJ states it, metres, NaN where it does not.
+    """
 
     line: AxisLine
     values: dict
+    departure: float = 0.0
+    shift: float = 0.0
 
 
 def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
@@ -45,7 +51,7 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
     except InputError as error:
         raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
     naming = named_field(source, axis_field, "AXIS_FIELD", ("axis", "name"))
-    rows, seen = [], {}
+    rows, seen, shift = [], {}, None
     for row, feature in enumerate(source.getFeatures(QgsFeatureRequest(), UNCHECKED), 1):
         check_cancel(feedback)
         name = (as_text(feature[naming]) if naming >= 0 else "") or str(feature.id())
@@ -59,17 +65,25 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
             )
         seen[name] = row
         try:
-            line = _axis_line(feature, name, to_degrees, ellipsoid)
+            line, departure, first = _axis_line(feature, name, to_degrees, ellipsoid)
         except InputError as error:
             raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
-        rows.append(AxisRow(line, {f.name().lower(): feature[i] for i, f in enumerate(source.fields())}))
+        if shift is None:
+            shift = geodesy.shift_accuracy(definition(crs), target, *first)
+        rows.append(AxisRow(line, _values(feature, source), departure, shift))
     if not rows:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
-    names = {field.name().lower(): field.name() for field in source.fields()}
+    names = {name: source.fields()[k].name() for name, k in field_indices(source).items()}
     used = {source.fields()[naming].name().lower()} if naming >= 0 else set()
     used |= {"group", *more_fields, *(OVERRIDES if OVERRIDES[0] in names else ())}
     note(source, read_lines(source, [names[name] for name in used if name in names], feedback))
     return rows
+
+
+def _values(feature, source):
+    """Cells by the fields' own names, and by these in small letters where no field has that name."""
+    values = {field.name(): feature[k] for k, field in enumerate(source.fields())}
+    return {**{name: feature[k] for name, k in field_indices(source).items()}, **values}
 
 
 def read_lines(source, fields, feedback):
@@ -88,6 +102,7 @@ def read_lines(source, fields, feedback):
 
 
 def _axis_line(feature, name, to_degrees, ellipsoid):
+    """AxisLine of a feature, how far the drawn line departs from it (metres), and its first vertex as drawn."""
     geometry = feature.geometry()
     if geometry.isEmpty():
         raise InputError(tr("axis '{}' has no geometry.").format(name))
@@ -96,7 +111,7 @@ def _axis_line(feature, name, to_degrees, ellipsoid):
         raise InputError(tr("axis '{}' has curved segments; an axis is made of straight legs.").format(name))
     several = QgsWkbTypes.isMultiType(shape.wkbType())
     parts = [shape.geometryN(k) for k in range(shape.numGeometries())] if several else [shape]
-    mapped = []
+    mapped, departure, first = [], 0.0, None
     for part in parts:
         x = np.array([part.xAt(k) for k in range(part.numPoints())])
         y = np.array([part.yAt(k) for k in range(part.numPoints())])
@@ -104,8 +119,27 @@ def _axis_line(feature, name, to_degrees, ellipsoid):
             raise InputError(tr("axis '{}' has an empty part.").format(name))
         lat, lon = to_degrees(x, y)
         mapped.append((lat, lon))
+        departure = max(departure, _departure(x, y, lat, lon, to_degrees, ellipsoid))
+        first = first or (x[0], y[0])
     lat, lon = joined_parts(name, mapped, ellipsoid)
-    return AxisLine(name, lat, lon, ellipsoid)
+    return AxisLine(name, lat, lon, ellipsoid), departure, first
+
+
+def _departure(x, y, lat, lon, to_degrees, ellipsoid):
+    """Greatest distance, metres, of the lines drawn between vertices from the geodesics between them.
+
+    At three points of each line, by the sine of the angle at its start on a sphere: within some per cent of it.
+    """
+    if len(x) < 2:
+        return 0.0
+    shares = np.array([0.25, 0.5, 0.75])[:, None]
+    at_x, at_y = (((1.0 - shares) * v[:-1] + shares * v[1:]).ravel() for v in (x, y))
+    at_lat, at_lon = to_degrees(at_x, at_y)
+    start_lat, start_lon = np.tile(lat[:-1], 3), np.tile(lon[:-1], 3)
+    ahead, _, _ = ellipsoid.inverse(start_lat, start_lon, np.tile(lat[1:], 3), np.tile(lon[1:], 3))
+    azimuth, _, distance = ellipsoid.inverse(start_lat, start_lon, at_lat, at_lon)
+    across = np.sin(distance / ellipsoid.a) * np.sin(np.radians(azimuth - ahead))
+    return float(ellipsoid.a * np.max(np.abs(np.arcsin(np.clip(across, -1.0, 1.0)))))
 
 
 def assigned_axes(points_name, names, axis_names, field_name, explicit):

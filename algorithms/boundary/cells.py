@@ -6,7 +6,12 @@ import numpy as np
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..core.errors import InputError
+from ..core.plain_number import plain_number
 from ..language.translation import tr
+from .input_fields import field_indices
+
+# Characters of a value that a sentence shows.
+MOST_SHOWN = 80
 
 
 def cell_place(source, field, row):
@@ -14,20 +19,26 @@ def cell_place(source, field, row):
 
 
 def as_number(value, source, field, row):
-    """A cell as a float, NaN for NULL, NaN and blank text; InputError for text that is no number, and infinity."""
-    try:
+    """A cell as a float, NaN for NULL, NaN and blank text; InputError for all that is no number, and infinity."""
+    if isinstance(value, (int, float)) and not isinstance(value, bool):
         number = float(value)
-    except (TypeError, ValueError):
+    else:
         text = "" if is_null(value) else str(value).strip()
         if not text:
             return np.nan
-        try:
-            number = float(text)
-        except ValueError:
-            raise InputError(tr("{}: '{}' is not a number.").format(cell_place(source, field, row), text)) from None
+        # A yes or no is no 1.0 or 0.0 either.
+        number = None if isinstance(value, bool) else plain_number(text)
+        if number is None:
+            raise InputError(tr("{}: '{}' is not a number.").format(cell_place(source, field, row), shortened(text)))
     if number in (np.inf, -np.inf):
         raise InputError(tr("{}: the value is infinite.").format(cell_place(source, field, row)))
     return number
+
+
+def shortened(text):
+    """A value for a sentence: its beginning where it is long."""
+    text = str(text)
+    return text if len(text) <= MOST_SHOWN else text[:MOST_SHOWN] + "..."
 
 
 def is_null(value):
@@ -49,6 +60,6 @@ def as_text(value):
 
 def optional_number(value: Optional[object], source, name, row):
     """A cell of the axis layer as a float, None for NULL; InputError for text that is no number."""
-    index = [field.name().lower() for field in source.fields()].index(name)
+    index = field_indices(source)[name]
     number = as_number(value, source, index, row)
     return None if np.isnan(number) else float(number)

@@ -44,7 +44,7 @@ _ALL = (
     OutputField("chain_b", REAL, CHAINAGE, "Chainage of control B", "Chainage of the second control"),
     OutputField("height_b", REAL, HEIGHT, "Height of control B", "Height of the second control"),
     OutputField("slope", REAL, NONE, "Slope", "Rise of the design height per chainage at control A"),
-    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Height at which chainages are measured"),
+    OutputField("chain_h", REAL, HEIGHT, "Chainage height", "Ellipsoidal height at which chainages are measured"),
     OutputField("tolerance", REAL, HEIGHT, "Tolerance", "Greatest residual that counts as within"),
     OutputField("number", WHOLE, NONE, "Stations", "Stations with a residual"),
     OutputField("rms", REAL, HEIGHT, "RMS residual", "Root mean square of the residuals"),
@@ -99,6 +99,13 @@ _ALL = (
         "str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"
     ),
     OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
+    OutputField(
+        "zon_vert", REAL, HEIGHT, "Minimum zone upwards", "Least distance of two parallel lines that hold the profile"
+    ),
+    OutputField(
+        "zon_lat", REAL, HEIGHT, "Minimum zone sideways", "Least distance of two parallel lines that hold the plan"
+    ),
+    OutputField("zon_cyl", REAL, HEIGHT, "Minimum zone, cylinder", "Least diameter of a cylinder that holds the axis"),
     OutputField(
         "var_factor",
         REAL,
@@ -182,11 +189,20 @@ _ALL = (
     ),
     OutputField("bending", REAL, HEIGHT, "Bending", "Change without what is common to the axis"),
     OutputField("sd_bend", REAL, HEIGHT, "Standard deviation of the bending", "That of the common shift included"),
-    OutputField("bend_verd", TEXT, NONE, "Verdict on the bending", "As the verdict on the change"),
+    OutputField(
+        "bend_verd", TEXT, NONE, "Verdict on the bending", "As that on the change; a run of neighbours is judged as one"
+    ),
     OutputField("date", TEXT, NONE, "Date", "Day of the survey, year-month-day"),
     OutputField("years", REAL, NONE, "Years", "Time since the first survey in years of 365.25 days"),
+    OutputField("stable", WHOLE, NONE, "Stable", "Stations that have not moved among themselves"),
+    OutputField("chi2", REAL, NONE, "Chi squared", "Of all changes, against none at all; with what levelling shares"),
+    OutputField("chi2_limit", REAL, NONE, "Its limit", "95 % quantile: beyond it something has changed"),
     OutputField("shift", REAL, HEIGHT, "Common shift", "At the mean position of the axis' stations"),
     OutputField("sd_shift", REAL, HEIGHT, "Standard deviation of the shift", "From those of the heights"),
+    OutputField(
+        "shift_verd", TEXT, NONE, "Verdict on the shift", "shown (beyond 1.96 deviations), not shown, not judged"
+    ),
+    OutputField("tilt_verd", TEXT, NONE, "Verdict on the tilt", "As that on the shift"),
     OutputField("tilt", REAL, NONE, "Common tilt", "Rise of the change per chainage, without unit"),
     OutputField("sd_tilt", REAL, NONE, "Standard deviation of the tilt", "From those of the heights"),
     OutputField("risen", WHOLE, NONE, "Risen", "Stations whose change is beyond 3.29 deviations, upwards"),
@@ -210,6 +226,7 @@ _ALL = (
     OutputField("role", TEXT, NONE, "Role", "fixed, weighted, held, adjusted, no benchmark or not in the net"),
     OutputField("given_h", REAL, HEIGHT, "Given height", "Height of the benchmark as given"),
     OutputField("given_diff", REAL, HEIGHT, "Adjusted minus given", "Adjusted height less the height given"),
+    OutputField("grav_corr", REAL, HEIGHT, "Gravity correction", "Normal-orthometric, as added to the line"),
     OutputField("adj_dh", REAL, HEIGHT, "Adjusted difference", "Height difference from the adjusted heights"),
     OutputField("v", REAL, HEIGHT, "Observed minus adjusted", "Residual of the line"),
     OutputField("loop", WHOLE, NONE, "Number", "Number of the misclosure"),
@@ -229,7 +246,7 @@ _ALL = (
     ),
     OutputField("undulation", REAL, HEIGHT, "Undulation", "Geoid height above the ellipsoid, h = H + N"),
     OutputField("height_ell", REAL, HEIGHT, "Ellipsoidal height", "Height above the ellipsoid"),
-    OutputField("height_geo", REAL, HEIGHT, "Height above the geoid", "Height above the geoid"),
+    OutputField("height_geo", REAL, HEIGHT, "Orthometric height", "Height above the geoid, H = h - N"),
 )
 
 
@@ -333,6 +350,9 @@ REFERENCE = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "var_factor",
     "global_t",
     "tan_lat",
@@ -448,10 +468,15 @@ MOTIONS = (
     "date",
     "years",
     "number",
+    "stable",
+    "chi2",
+    "chi2_limit",
     "shift",
     "sd_shift",
+    "shift_verd",
     "tilt",
     "sd_tilt",
+    "tilt_verd",
     "rms",
     "risen",
     "settled",
@@ -483,7 +508,7 @@ REDUCED = (
 LEVELLED = ("point", "height", "sd", "role", "given_h", "given_diff", "w")
 
 
-LINES = ("from_pt", "to_pt", "dh", "sd", "length", "adj_dh", "v", "w", "redund", "min_blund", "flag")
+LINES = ("from_pt", "to_pt", "dh", "sd", "length", "grav_corr", "adj_dh", "v", "w", "redund", "min_blund", "flag")
 
 
 MISCLOSURES = ("loop", "kind", "path", "length", "misclosure", "sd", "limit", "status")

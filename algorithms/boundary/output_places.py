@@ -1,6 +1,7 @@
 """Where an output goes, and whether that is the place of an input or of another output."""
 
 import os
+import re
 from urllib.parse import unquote
 
 from qgis.core import (
@@ -21,8 +22,10 @@ from qgis.PyQt.QtXml import QDomDocument
 
 from ..core.errors import InputError
 from ..language.decision_words import ENDING
+from ..language.number_text import listed
 from ..language.translation import tr
 
+_DATABASES = ("postgres:", "postgis:", "spatialite:", "mssql:")
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 # What a GeoPackage writes beside itself.
 SIDECARS = ("-wal", "-shm", "-journal")
@@ -66,7 +69,7 @@ def place_of(text):
     if text.startswith("ogr:"):
         parts = QgsProviderRegistry.instance().decodeUri("ogr", ogr_uri(text))
         path, name = parts.get("path") or "", parts.get("layerName") or ""
-    elif text.startswith(("postgres:", "postgis:", "spatialite:", "mssql:")):
+    elif text.startswith(_DATABASES):
         return None
     else:
         path, name = written_path(QgsProviderRegistry.instance().decodeUri("ogr", text).get("path") or text), ""
@@ -91,6 +94,13 @@ def source_of(text):
     those that are no file."""
     place = place_of(text)
     return "" if place is None else place[0] + (f"|layername={place[1]}" if place[1] else "")
+
+
+def final_destination(asked, written):
+    """The destination of a layer that was asked for at ``asked`` and ``written`` elsewhere under its name."""
+    if asked.startswith("ogr:"):
+        return asked
+    return os.path.join(os.path.dirname(asked), os.path.basename(written))
 
 
 def place_of_file(text):
@@ -214,8 +224,15 @@ def _one_file(a, b):
         return False
 
 
+def has_control_characters(text):
+    """Whether a path has characters that no file's name should have, such as a line's end."""
+    return any(ord(character) < 32 for character in text)
+
+
 def unfit_place(key, text):
     """Why nothing can be written at an output's destination, as a sentence; '' where it can be tried."""
+    if has_control_characters(text):
+        return tr("{} is a path with a control character in it; give another.").format(key)
     place = place_of(text)
     if place is None or place[0].startswith("/vsi"):
         return ""
@@ -227,6 +244,20 @@ def unfit_place(key, text):
     if os.path.basename(place[0]).lower().endswith(ENDING):
         return tr("{} is {}, where decisions are kept; no run writes there. Choose another name.").format(key, place[0])
     return ""
+
+
+def unfit_document(key, text, filters):
+    """Why a document should not be written at its destination: the name is one of a layer's file, whose other tables
+    would be lost; '' where it can. ``filters``: the parameter's own, such as 'HTML files (*.html)'."""
+    if text.startswith(("memory:", "ogr:", *_DATABASES)):
+        return tr("{} is '{}', where layers are kept; a document goes into a file.").format(key, text)
+    ending = os.path.splitext(text)[1].lower()
+    own = [one.lower() for one in re.findall(r"\*(\.\w+)", filters)]
+    if ending in own or not QgsVectorFileWriter.driverForExtension(ending):
+        return ""
+    return tr("{} ends in '{}', as a layer's file does; a file that ends in {} is written here.").format(
+        key, ending, listed(own)
+    )
 
 
 def check_written(asked, destination, table):

@@ -6,31 +6,51 @@ from typing import Optional
 
 import numpy as np
 
-from ..core.comparison import DAYS_PER_YEAR, CommonMotion, change, common_motion, rates, verdicts
+from ..boundary.cancel import check_cancel
+from ..core.comparison import (
+    DAYS_PER_YEAR,
+    CommonMotion,
+    Congruency,
+    change,
+    common_motion,
+    congruency,
+    rates,
+    verdicts,
+)
 from ..core.errors import InputError
 from ..core.matching import matched_by_name, matched_by_place, name_key
 from ..language.translation import tr
 from .survey import check_names
+from .survey_accuracy import change_covariance
 
 MATCH_METRES = 0.5
 
 
 @dataclass(frozen=True)
 class AxisMotion:
-    """What one axis did from the first survey to survey ``number``: ``rows`` of the first survey,
-    ``motion`` or None.
+    """What one axis did from the first survey to survey ``number``: ``rows`` of the first survey, in the order of
+    their chainage; ``motion`` and ``congruency``, or None; ``judged``: whether it is known of both surveys what their
+    heights share, without which levelling alone invents a shift and a tilt.
     """
 
     axis: str
     number: int
     rows: np.ndarray
     motion: Optional[CommonMotion]
+    congruency: Optional[Congruency]
+    judged: bool
+
+    @property
+    def told(self):
+        """The common motion where it can be told, else None."""
+        return self.motion if self.motion is not None and self.motion.told else None
 
 
 @dataclass(frozen=True)
 class Comparison:
     """All surveys against the first. Arrays (n, k) by station of the first survey and survey, metres, NaN where not
-    found: ``height``, ``sd``, ``change`` (0 for the first), ``sd_change``, ``common``, ``bending``, ``sd_bending``;
+    found: ``height``, ``sd``, ``change`` (0 for the first), ``sd_change``, ``common``, ``bending``, ``sd_bending``,
+    ``moved`` (1 or -1 where a station's run of neighbours has risen or settled);
     ``unmatched``: (survey, row index, reason) in order; ``farthest``: greatest distance along the axis between matched
     readings."""
 
@@ -42,6 +62,7 @@ class Comparison:
     common: np.ndarray
     bending: np.ndarray
     sd_bending: np.ndarray
+    moved: np.ndarray
     motions: list
     unmatched: list
     farthest: float
@@ -85,7 +106,7 @@ class Comparison:
 
     @cached_property
     def bend_verdicts(self):
-        return verdicts(self.bending, self.sd_bending)
+        return verdicts(self.bending, self.sd_bending, self.moved)
 
 
 def _matches(surveys, by, tolerance, feedback):
@@ -124,16 +145,16 @@ def _matches(surveys, by, tolerance, feedback):
         yield number, used[0][pairs[:, 0]], used[number][pairs[:, 1]]
 
 
-def compared(surveys, *, by, tolerance, shift, tilt, feedback):
+def compared(surveys, *, by, tolerance, shift, tilt, origin, feedback):
     """The Comparison of surveys, the first of them the one compared with. ``tolerance``: metres; ``shift``: robust,
-    mean, none."""
+    mean, none; ``origin``: chainage where the levelling began, metres."""
     first, shape = surveys[0], (len(surveys[0]), len(surveys))
     height, sd = np.full(shape, np.nan), np.full(shape, np.nan)
     height[:, 0], sd[:, 0] = first.height, first.sd
     unmatched = [(0, int(row), tr("no height in this survey")) for row in np.flatnonzero(np.isnan(first.height))]
-    farthest = 0.0
+    partner, farthest = np.full(shape, -1), 0.0
     for number, rows, others in _matches(surveys, by, tolerance, feedback):
-        survey = surveys[number]
+        survey, partner[rows, number] = surveys[number], others
         height[rows, number], sd[rows, number] = survey.height[others], survey.sd[others]
         apart = np.abs(first.chainage[rows] - survey.chainage[others])
         farthest = max(farthest, float(np.nanmax(apart)) if np.any(np.isfinite(apart)) else 0.0)
@@ -154,31 +175,45 @@ def compared(surveys, *, by, tolerance, shift, tilt, feedback):
     changes[:, 0] = np.nan
     deviations[:, 0] = np.nan
     common, bending, sd_bending = (np.full(shape, np.nan) for _ in range(3))
+    moved = np.zeros(shape)
     motions = []
     for axis in dict.fromkeys(first.axis.tolist()):
         for number in range(1, len(surveys)):
+            check_cancel(feedback)
             rows = np.flatnonzero((first.axis == axis) & np.isfinite(changes[:, number]))
-            motion = (
-                None
-                if shift == "none"
-                else _motion(first, rows, changes[:, number], deviations[:, number], tilt, shift)
+            rows = rows[np.argsort(first.chainage[rows], kind="stable")]
+            one = _axis_motion(
+                axis,
+                first,
+                surveys[number],
+                number,
+                rows,
+                partner[rows, number],
+                changes[rows, number],
+                shift,
+                tilt,
+                origin,
             )
-            motions.append(AxisMotion(axis, number, rows, motion))
-            if motion is not None:
-                bending[rows, number], sd_bending[rows, number] = motion.rest, motion.sd_rest
-                common[rows, number] = changes[rows, number] - motion.rest
+            motions.append(one)
+            if one.told is not None:
+                bending[rows, number], sd_bending[rows, number] = one.motion.rest, one.motion.sd_rest
+                common[rows, number] = changes[rows, number] - one.motion.rest
+                moved[rows, number] = one.motion.moved
     return Comparison(
-        surveys, height, sd, changes, deviations, common, bending, sd_bending, motions, unmatched, farthest
+        surveys, height, sd, changes, deviations, common, bending, sd_bending, moved, motions, unmatched, farthest
     )
 
 
-def _motion(first, rows, changes, deviations, tilt, shift):
-    sigma = deviations[rows]
-    if not np.all(np.isfinite(sigma)):
-        sigma = np.full(len(rows), np.nan)
+def _axis_motion(axis, first, survey, number, rows, others, changes, shift, tilt, origin):
+    """AxisMotion of the matched ``rows`` and ``others`` of two surveys; ``changes``: theirs, metres."""
     position = first.chainage[rows]
-    if tilt and not np.all(np.isfinite(position)):
+    if tilt and shift != "none" and not np.all(np.isfinite(position)):
         raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name), keys=("TILT",))
-    return common_motion(
-        position if tilt else np.zeros(len(rows)), changes[rows], sigma, tilt=tilt, robust=shift == "robust"
-    )
+    covariance = change_covariance(first.accuracy, rows, survey.accuracy, others, position - origin)
+    judged = covariance is not None and first.accuracy.shares and survey.accuracy.shares
+    motion = None
+    if shift != "none":
+        place = position if tilt else np.zeros(len(rows))
+        motion = common_motion(place, changes, covariance, tilt=tilt, robust=shift == "robust")
+    whole = congruency(changes, covariance) if judged and len(rows) else None
+    return AxisMotion(axis, number, rows, motion, whole, judged)

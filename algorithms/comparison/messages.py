@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..core.comparison import test_values
+from ..core.quantiles import NORMAL_95
 from ..language.height_text import Amounts
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
@@ -30,7 +31,7 @@ class ComparisonReport:
 
     def rms(self, motion):
         """RMS of what is left: bending where a shift was separated, else the change; metres, NaN without stations."""
-        values = self.compared.change if motion.motion is None else self.compared.bending
+        values = self.compared.change if motion.told is None else self.compared.bending
         values = values[motion.rows, motion.number]
         return float(np.sqrt(np.mean(values**2))) if len(values) else np.nan
 
@@ -52,13 +53,16 @@ class ComparisonReport:
                 c.first.station[at],
             )
         ]
+        if motion.congruency is not None:
+            parts.append(self.congruency_words(motion.congruency))
         count = self.counts(motion, c.verdicts)
         if count["no sd"] < len(motion.rows):
             parts.append(
                 tr("{} settled, {} risen, {} possible").format(count["settled"], count["risen"], count["possible"])
             )
-        if motion.motion is not None:
-            parts.append(self.common_words(motion.motion))
+        if motion.told is not None:
+            parts += self.set_aside_words(motion)
+            parts.append(self.common_words(motion))
             rest = np.abs(motion.motion.rest)
             worst = motion.rows[int(np.argmax(rest))]
             bent = self.counts(motion, c.bend_verdicts)
@@ -74,17 +78,58 @@ class ComparisonReport:
                     else ""
                 )
             )
+        elif motion.motion is not None:
+            parts.append(
+                tr(
+                    "stretches of half the stations or more stand out, so that which part moved cannot be told: no "
+                    "common shift is taken off"
+                )
+            )
         elif self.asked["shift"] != "none":
             parts.append(tr("too few stations to separate a common shift"))
         return "; ".join(parts) + "."
 
+    @staticmethod
+    def congruency_words(found):
+        """Whether anything at all has changed."""
+        text = (
+            tr("both surveys agree within chance (chi squared {}, limit {} at 95 %)")
+            if found.holds
+            else tr("the surveys differ by more than chance (chi squared {}, limit {} at 95 %)")
+        )
+        return text.format(number_text(found.chi, 1), number_text(found.limit, 1))
+
+    def set_aside_words(self, motion):
+        """Which runs of neighbours the common shift does not come from: a list of at most one text."""
+        run, stations = motion.motion.run, self.compared.first.station
+        places = []
+        for number in range(int(run.max(initial=-1)) + 1):
+            rows = motion.rows[run == number]
+            places.append(
+                stations[rows[0]]
+                if len(rows) == 1
+                else tr("{} to {} ({} stations)").format(stations[rows[0]], stations[rows[-1]], len(rows))
+            )
+        return [tr("moved against the rest and set aside: {}").format(listed(places, 8))] if places else []
+
     def common_words(self, motion):
-        """Shift and tilt with their standard deviations."""
-        spread = f" ± {self.amounts.text(motion.sd_shift)}" if motion.sd_shift == motion.sd_shift else ""
-        text = tr("common shift {}").format(f"{self.amounts.signed(motion.shift)}{spread} {self.amounts.label}")
+        """Shift and tilt, with intervals and whether they are beyond chance where they can be judged."""
+        found = motion.motion
+        text = tr("common shift {}").format(self._interval(found.shift, found.sd_shift, motion.judged))
         if self.asked["tilt"]:
-            text += tr(", tilt {} per km").format(self.amounts.with_unit(motion.tilt * 1000.0, True))
-        return text
+            tilt = self._interval(1000.0 * found.tilt, 1000.0 * found.sd_tilt, motion.judged, tr("per km"))
+            text += tr(", tilt {}").format(tilt)
+        return text if motion.judged else text + tr(" (not judged)")
+
+    def _interval(self, value, sd, judged, over=""):
+        """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'; ``over``: what the unit is divided by."""
+        unit = f"{self.amounts.label} {over}".strip()
+        if not judged:
+            return f"{self.amounts.signed(value)} {unit}"
+        said = tr("beyond chance") if abs(value) > NORMAL_95 * sd else tr("not beyond chance")
+        return tr("{} ± {} {} (95 %, {})").format(
+            self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), unit, said
+        )
 
     def judged_sentence(self):
         """By what the changes are judged, in plain words."""
@@ -92,19 +137,44 @@ class ComparisonReport:
         number = int(known.sum())
         if not number:
             return tr("No standard deviations were given (SIGMA, or a field 'sd'), so the changes are not judged.")
-        return tr(
+        text = tr(
             "Judged by the change over its standard deviation: beyond 3.29 risen or settled (Baarda's limit, one false "
             "alarm in a thousand stations), 1.96 to 3.29 possible (95 % for a single station), below that not shown. "
             "Without any movement, of {} about {} would be called possible and {} risen or settled by chance."
         ).format(
             counted(number, tr("change"), tr("changes")), number_text(0.049 * number, 1), number_text(0.001 * number, 2)
         )
+        if self.asked["shift"] == "robust":
+            text += " " + tr(
+                "A part that moved by less than about three standard deviations of a change, or half an axis and more, "
+                "cannot be told from the rest."
+            )
+        return text if all(motion.judged for motion in self.compared.motions) else text + " " + self._unshared()
+
+    def _unshared(self):
+        """What is missing for a verdict on the common movement."""
+        names = [survey.label for survey in self.compared.surveys if not survey.accuracy.shares]
+        return tr(
+            "What levelling makes neighbours share is not known of {}: levelling alone invents a common shift and "
+            "tilt, so these are not judged, nor whether the surveys agree as a whole. SIGMA_KM or a covariance tells."
+        ).format(listed(names, 4))
 
     def assumed_sentence(self):
-        return tr(
-            "Heights of different surveys and stations are taken as independent. A benchmark that moved, or an error "
-            "that a whole survey shares, shows as common shift, not as bending. ± is one standard deviation; intervals "
-            "are 95 %."
+        """What is taken for granted, and what ± means."""
+        known = [survey.accuracy.shares for survey in self.compared.surveys]
+        return " ".join(
+            (
+                tr("Surveys are taken as independent of each other.")
+                if all(known)
+                else tr(
+                    "Surveys are taken as independent of each other, and heights of one survey where no levelling is "
+                    "known."
+                ),
+                tr(
+                    "A benchmark that moved, or an error that a whole survey shares, shows as common shift, not as "
+                    "bending. Intervals and ± are 95 %."
+                ),
+            )
         )
 
     def unmatched_sentence(self):
@@ -250,8 +320,8 @@ class ComparisonReport:
         c, h = self.compared, self.units.height
         rows = []
         for m in c.motions:
-            found, count, bent = m.motion, self.counts(m, c.verdicts), self.counts(m, c.bend_verdicts)
-            day = c.surveys[m.number].day
+            found, count, bent = m.told, self.counts(m, c.verdicts), self.counts(m, c.bend_verdicts)
+            day, tilted = c.surveys[m.number].day, m.told if self.asked["tilt"] else None
             rows.append(
                 {
                     "axis": m.axis or None,
@@ -259,10 +329,15 @@ class ComparisonReport:
                     "date": day.isoformat() if day else None,
                     "years": float(c.years[m.number]),
                     "number": len(m.rows),
+                    "stable": int(np.sum(m.motion.run < 0)) if m.motion else None,
+                    "chi2": m.congruency.chi if m.congruency else None,
+                    "chi2_limit": m.congruency.limit if m.congruency else None,
                     "shift": found.shift / h if found else None,
                     "sd_shift": found.sd_shift / h if found else None,
-                    "tilt": found.tilt if found and self.asked["tilt"] else None,
-                    "sd_tilt": found.sd_tilt if found and self.asked["tilt"] else None,
+                    "shift_verd": self._shown(found.shift, found.sd_shift, m.judged) if found else None,
+                    "tilt": tilted.tilt if tilted else None,
+                    "sd_tilt": tilted.sd_tilt if tilted else None,
+                    "tilt_verd": self._shown(tilted.tilt, tilted.sd_tilt, m.judged) if tilted else None,
                     "rms": self.rms(m) / h,
                     "risen": count["risen"],
                     "settled": count["settled"],
@@ -272,6 +347,13 @@ class ComparisonReport:
                 }
             )
         return {name: [row[name] for row in rows] for name in rows[0]}
+
+    @staticmethod
+    def _shown(value, sd, judged):
+        """Verdict on a common movement."""
+        if not judged:
+            return "not judged"
+        return "shown" if abs(value) > NORMAL_95 * sd else "not shown"
 
 
 def tell_comparison(report, asked):

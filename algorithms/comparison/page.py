@@ -4,6 +4,7 @@ from datetime import date
 
 import numpy as np
 
+from ..core.quantiles import NORMAL_95
 from ..documents.blocks import Column, Facts, Heading, Paragraph, Picture, Table, cautions
 from ..documents.html import html_page
 from ..language.height_text import height_text
@@ -83,9 +84,14 @@ def _motions(report):
         Column(tr("Survey"), "k"),
         Column(tr("Years"), "n"),
         Column(tr("Stations"), "n"),
+        Column(tr("Set aside"), "n"),
         Column(tr("Common shift ({})").format(small), "n"),
-        Column(tr("± ({})").format(small), "n"),
-        *([Column(tr("Tilt ({} per km)").format(small), "n")] if tilt else []),
+        Column(tr("± 95 % ({})").format(small), "n"),
+        *(
+            [Column(tr("Tilt ({} per km)").format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")]
+            if tilt
+            else []
+        ),
         Column(tr("RMS left ({})").format(small), "n"),
         Column(tr("Settled"), "n"),
         Column(tr("Risen"), "n"),
@@ -94,7 +100,7 @@ def _motions(report):
     ]
     rows = []
     for m in c.motions:
-        found, count, bent = m.motion, report.counts(m, c.verdicts), report.counts(m, c.bend_verdicts)
+        found, count, bent = m.told, report.counts(m, c.verdicts), report.counts(m, c.bend_verdicts)
         judged = count["no sd"] < len(m.rows)
         years = c.years[m.number]
         rows.append(
@@ -103,9 +109,17 @@ def _motions(report):
                 c.surveys[m.number].label,
                 number_text(years, 2) if years == years else "",
                 str(len(m.rows)),
+                str(int(np.sum(m.motion.run >= 0))) if m.motion else "",
                 text.signed(found.shift) if found else "",
-                text.text(found.sd_shift) if found else "",
-                *([text.signed(found.tilt * 1000.0) if found else ""] if tilt else []),
+                text.text(NORMAL_95 * found.sd_shift) if found and m.judged else "",
+                *(
+                    [
+                        text.signed(found.tilt * 1000.0) if found else "",
+                        text.text(NORMAL_95 * found.sd_tilt * 1000.0) if found and m.judged else "",
+                    ]
+                    if tilt
+                    else []
+                ),
                 text.text(report.rms(m)),
                 *(str(count[key]) if judged else "" for key in ("settled", "risen", "possible")),
                 str(bent["risen"] + bent["settled"]) if found and judged else "",
@@ -123,10 +137,10 @@ def _stations(report, axis):
         Column(tr("Latest ({})").format(label), "n"),
         Column(tr("Survey"), "k"),
         Column(tr("Change ({})").format(small), "n"),
-        Column(tr("± ({})").format(small), "n"),
+        Column(tr("± 95 % ({})").format(small), "n"),
         Column(tr("Verdict"), "k"),
         Column(tr("Bending ({})").format(small), "n"),
-        Column(tr("± ({})").format(small), "n"),
+        Column(tr("± 95 % ({})").format(small), "n"),
         Column(tr("Verdict"), "k"),
         Column(tr("Rate ({} a year)").format(small), "n"),
     ]
@@ -144,10 +158,10 @@ def _stations(report, axis):
                 height_text(height, unit),
                 c.surveys[c.latest[row]].label,
                 text.signed(change),
-                text.text(sd),
+                text.text(NORMAL_95 * sd),
                 _WORDS[verdict],
                 text.signed(bending),
-                text.text(sd_bending),
+                text.text(NORMAL_95 * sd_bending),
                 _WORDS[bent] if bending == bending else "",
                 text.signed(c.rates[0][row]),
             ]
@@ -201,7 +215,10 @@ def _about(report, record):
     ]
     facts += [
         (tr("Matched by"), asked["match"]),
-        (tr("Standard deviations"), asked["sigma"]),
+        *(
+            (tr("Standard deviations, survey {}").format(number), survey.accuracy.described)
+            for number, survey in enumerate(c.surveys, 1)
+        ),
         (tr("Common shift"), asked["shift"] + (tr(", with tilt") if asked["tilt"] else "")),
         (tr("Units"), tr("heights {}, chainages {}").format(report.units.height_label, report.units.chainage_label)),
         (

@@ -1,9 +1,16 @@
 """Parameters of the comparison of surveys."""
 
-from qgis.core import QgsProcessingParameterBoolean, QgsProcessingParameterMultipleLayers
+from qgis.core import (
+    QgsProcessingParameterBoolean,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterMultipleLayers,
+)
 
 from ..entry.parameter_builders import SOURCE, advanced, choice_parameter, number_parameter, text_parameter, with_help
 from ..language.translation import tr
+
+# Tables of further surveys are found by the records of their layers.
+MOST_COVARIANCES = 4
 
 
 def surveys():
@@ -76,12 +83,81 @@ def compared_sigma():
         "SIGMA",
         tr("Standard deviation of a height"),
         tr(
-            "One value for all, in the unit of heights. Empty: from each survey's field 'sd'; without one, changes are "
-            "given but not judged."
+            "One value for all, in the unit of heights: of a height by itself, beside what levelling adds. Empty: from "
+            "each survey's field 'sd'; without one, changes are given but not judged. With a covariance it is that of "
+            "setting up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
         ),
         None,
         0.0,
     )
+
+
+def sigmas():
+    return advanced(
+        text_parameter(
+            "SIGMAS",
+            tr("Standard deviation of a height, for each survey"),
+            tr(
+                "A number for each of the surveys in their order, as in DATES, separated by semicolons: 0.001; 0.0007. "
+                "An empty place: SIGMA."
+            ),
+        )
+    )
+
+
+def compared_sigma_km():
+    return number_parameter(
+        "SIGMA_KM",
+        tr("Standard deviation of the levelling over 1 km (mm)"),
+        tr(
+            "One value for all surveys, each levelled outwards along the axis: of the run as used, for a single run "
+            "the value quoted for a double run, times 1.41. Levelled heights share errors, and these look like a "
+            "common shift and tilt: without SIGMA_KM or a covariance both are given, but not judged."
+        ),
+        None,
+        0.0,
+    )
+
+
+def sigmas_km():
+    return advanced(
+        text_parameter(
+            "SIGMAS_KM", tr("The same over 1 km (mm), for each survey"), tr("As SIGMAS. An empty place: SIGMA_KM.")
+        )
+    )
+
+
+def levelled_from():
+    return advanced(
+        number_parameter(
+            "LEVELLED_FROM",
+            tr("Chainage where the levelling began"),
+            tr("With SIGMA_KM, in the unit of chainages: on both sides errors grow from there. Empty: 0."),
+        )
+    )
+
+
+def covariances():
+    """Parameters COVARIANCE_1 to COVARIANCE_4."""
+    return [
+        advanced(
+            with_help(
+                QgsProcessingParameterFeatureSource(
+                    f"COVARIANCE_{number}",
+                    tr("Covariance of the heights of survey {}").format(number),
+                    [SOURCE.TypeVector],
+                    optional=True,
+                ),
+                tr(
+                    "Table that 'Adjust levelled height differences' writes, fields point and covar, for survey {} in "
+                    "the order of the list. It has precedence over SIGMA_KM and a field 'sd'. Empty: the table that "
+                    "the record of the survey's layer names, if any. Stations are found by a field 'point', 'name' or "
+                    "'station'."
+                ).format(number),
+            )
+        )
+        for number in range(1, MOST_COVARIANCES + 1)
+    ]
 
 
 def common_shift():
@@ -89,8 +165,9 @@ def common_shift():
         "SHIFT",
         tr("Common shift"),
         tr(
-            "What all stations of an axis share, separated from bending. robust: stretches that have moved have little "
-            "say in it. mean: weighted mean. none: not separated."
+            "What all stations of an axis share, separated from bending. robust: from the stations that have not moved "
+            "among themselves; runs of neighbours that stand out are set aside, and where half an axis or more is, no "
+            "common movement is taken off. mean: from all stations. none: not separated."
         ),
         ("robust", "mean", "none"),
         "robust",

@@ -10,13 +10,14 @@ from ..core.errors import InputError
 from ..core.matching import name_key
 from ..language.number_text import listed
 from ..language.translation import tr
+from .survey_accuracy import SurveyAccuracy
 
 
 @dataclass(frozen=True)
 class Survey:
     """One survey. ``day``: date or None; ``label``: its date, else its layer's name; metres, arrays (n,): ``chainage``,
-    ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown); ``axis``, ``station``: texts;
-    ``row``: of the layer, from 1."""
+    ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown), with what levelling adds; ``axis``,
+    ``station``: texts; ``accuracy``: a SurveyAccuracy."""
 
     name: str
     label: str
@@ -29,6 +30,7 @@ class Survey:
     offset: np.ndarray
     height: np.ndarray
     sd: np.ndarray
+    accuracy: SurveyAccuracy
 
     def __len__(self):
         return len(self.height)

@@ -1,19 +1,25 @@
 """Reads the surveys of one structure from their layers: heights, deviations, places along the axis, dates."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
+from typing import Optional
 
 import numpy as np
 from qgis.core import QgsVectorLayer, QgsWkbTypes
 
-from ..boundary.input_fields import named_field
+from ..boundary.input_fields import headings_of, named_field
 from ..boundary.points import read_points
 from ..boundary.reference_systems import checked_crs
 from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
+from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.number_text import counted
 from ..language.translation import tr
+from ..language.units import Units
+from ..structure.recorded_covariance import given_covariance, with_marks
 from .survey import Survey
+from .survey_accuracy import LISTS, SurveyAccuracy, stated
 
 LONG_SURVEY = 60
 
@@ -40,14 +46,29 @@ def survey_layers(asked):
     return layers
 
 
-def read_surveys(asked, run_units):
-    """Read all surveys, the earliest first where all have dates, else in their order."""
+def units_of_surveys(asked):
+    """Units of each survey in the order given, by form, its record and its headings; the run is in those of the
+    first."""
+    found, records = [], asked.records.get("SURVEYS", ())
+    for number, layer in enumerate(survey_layers(asked)):
+        source = asked.source_of("SURVEYS", layer)
+        record = records[number] if number < len(records) else RunRecord()
+        height = named_field(source, asked.text("HEIGHT_FIELD"), "HEIGHT_FIELD", ("height",))
+        found.append(stated_units(asked, record, source.sourceName(), headings_of(source, height)))
+    return found
+
+
+def read_surveys(asked, units):
+    """Read all surveys, the earliest first where all have dates, else in their order. ``units``: of each; what is typed
+    is in those of the first."""
     layers = survey_layers(asked)
     typed = _typed_dates(asked.text("DATES"), len(layers))
+    sigmas, km = (stated(asked, key, len(layers)) for key in LISTS)
     surveys = []
     for number, layer in enumerate(layers):
         source = asked.source_of("SURVEYS", layer)
-        surveys.append(_survey(asked, run_units, source, typed[number] if typed else None))
+        told = _Stated(number, sigmas[number], None if km[number] is None else km[number] / 1000.0, units[0])
+        surveys.append(_survey(asked, units[number], source, typed[number] if typed else None, told))
         asked.progress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
@@ -85,7 +106,18 @@ def _typed_dates(text, number):
     return [_day(part, "DATES", ("DATES",)) for part in parts]
 
 
-def _survey(asked, run_units, source, typed):
+@dataclass(frozen=True)
+class _Stated:
+    """What the form says of the accuracy of survey ``number``, from 0: ``sigma``, in the unit of heights of ``units``,
+    ``km``, metres; None where it says nothing."""
+
+    number: int
+    sigma: Optional[float]
+    km: Optional[float]
+    units: Units
+
+
+def _survey(asked, run_units, source, typed, told):
     given, dated = asked.text("HEIGHT_FIELD"), asked.text("DATE_FIELD")
     index = {
         key: named_field(source, "", "", (key,))
@@ -116,6 +148,7 @@ def _survey(asked, run_units, source, typed):
         {key: index[key] for key in ("axis", "station", "date")},
     )
     columns, unit = points.columns, run_units.height
+    field = source.fields()[index["height"]].name() if index["height"] >= 0 else ""
     if index["height"] < 0:
         columns["height"] = columns["design_h"] + columns["residual"] if designed else points.z
     chainage = columns["chainage"] if index["chainage"] >= 0 else _from_notation(columns["station"], source)
@@ -123,6 +156,14 @@ def _survey(asked, run_units, source, typed):
     day = typed or _field_day(columns["date"], source, asked)
     if not np.any(np.isfinite(columns["height"])):
         raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
+    chainage = chainage * run_units.chainage
+    accuracy = _accuracy(asked, columns, source, unit, field, told)
+    origin = (asked.number("LEVELLED_FROM") or 0.0) * told.units.chainage
+    if accuracy.km is not None and not np.all(np.isfinite(chainage[np.isfinite(columns["height"])])):
+        raise InputError(
+            tr("Layer '{}': SIGMA_KM needs the chainage of every station.").format(source.sourceName()),
+            keys=("SIGMA_KM", "SIGMAS_KM"),
+        )
     return Survey(
         points.name,
         "",
@@ -131,10 +172,11 @@ def _survey(asked, run_units, source, typed):
         points,
         np.array(columns["axis"], dtype=object),
         station,
-        chainage * run_units.chainage,
+        chainage,
         columns["offset"] * run_units.chainage,
         columns["height"] * unit,
-        _deviations(asked, columns["sd"], source) * unit,
+        accuracy.deviations(chainage - origin),
+        accuracy,
     )
 
 
@@ -149,22 +191,33 @@ def _from_notation(stations, source):
         ) from None
 
 
-def _deviations(asked, column, source):
-    sigma = asked.number("SIGMA")
+def _accuracy(asked, columns, source, unit, field, told):
+    """SurveyAccuracy of one survey: of its covariance, else of what is stated, else of its field 'sd'."""
+    record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
+    sigma = None if told.sigma is None else told.sigma * told.units.height
+    given = given_covariance(asked, source, sigma, field, key=f"COVARIANCE_{told.number + 1}", record=record)
+    if given is not None:
+        rows = np.flatnonzero(np.isfinite(columns["height"]))
+        matrix = np.full((len(columns["height"]),) * 2, np.nan)
+        matrix[np.ix_(rows, rows)] = given.covariance(rows).matrix
+        return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, tr("covariance in '{}'").format(given.layer))
+    own, words = columns["sd"] * unit, tr("field 'sd'")
     if sigma is not None:
-        if not sigma > 0.0:
-            raise InputError(
-                tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(sigma), keys=("SIGMA",)
-            )
-        return np.full(len(column), sigma)
-    bad = np.flatnonzero(column <= 0.0)
+        own, words = np.full(len(own), sigma), f"{told.sigma:g} {told.units.height_label}"
+    else:
+        own = with_marks(own, record)
+    bad = np.flatnonzero(own <= 0.0)
     if len(bad):
         raise InputError(
             tr("Layer '{}', field 'sd', row {}: {:g} is no standard deviation; it must be greater than zero.").format(
-                source.sourceName(), bad[0] + 1, column[bad[0]]
+                source.sourceName(), bad[0] + 1, own[bad[0]] / unit
             )
         )
-    return column
+    if not np.any(np.isfinite(own)):
+        words = tr("not known")
+    if told.km is not None:
+        words += tr(", levelling {:g} mm over 1 km").format(told.km * 1000.0)
+    return SurveyAccuracy(own, told.km, None, words)
 
 
 def _field_day(texts, source, asked):

@@ -2,10 +2,12 @@
 
 import re
 
+import numpy as np
+
 from .errors import InputError
 
 ANGLE_UNITS = ("degree", "dms", "packed", "gon")
-_NUMBER = re.compile(r"\d+(?:[.,]\d+)?")
+_NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 _BETWEEN = re.compile(r"[\s°º'\"′″’”:dmsDMS\-]*")
 
 
@@ -29,6 +31,32 @@ def angle(text, unit):
     if unit == "packed":
         return sign * _sexagesimal(_unpacked(number), written)
     return sign * float(number) * (0.9 if unit == "gon" else 1.0)
+
+
+# Zenith angles of level sights, degrees, as they come out where the readings are in the other unit: first and second
+# face. 100 gon read as degrees is 100, 300 gon 360 - 300; 90 degrees read as gon are 81, 270 degrees 360 - 243.
+_LEVEL_IN_THE_OTHER_UNIT = {"degree": (100.0, 60.0), "packed": (100.0, 60.0), "gon": (81.0, 117.0)}
+_PAIR_IN_THE_OTHER_UNIT = {"degree": 200.0, "packed": 200.0, "gon": 162.0}
+
+
+def reads_like_the_other_unit(zenith, unit, pairs=()):
+    """True where zenith angles in degrees, read in ``unit``, lie where gon would if degrees are said, or the reverse.
+
+    ``zenith``: (n,), NaN for none; ``pairs``: index pairs of sights both ways, whose angles add up to 180 degrees and
+    so decide it, however steep the line; without them the median tells: level sights have 90 degrees.
+    """
+    if unit not in _LEVEL_IN_THE_OTHER_UNIT:
+        return False
+    zenith = np.asarray(zenith, float)
+    sums = np.array([zenith[i] + zenith[j] for i, j in pairs], float)
+    sums = sums[np.isfinite(sums)]
+    if len(sums):
+        return bool(np.median(np.abs(sums - _PAIR_IN_THE_OTHER_UNIT[unit])) < np.median(np.abs(sums - 180.0)))
+    zenith = zenith[np.isfinite(zenith)]
+    if not len(zenith):
+        return False
+    other = np.min([np.abs(zenith - level) for level in _LEVEL_IN_THE_OTHER_UNIT[unit]], axis=0)
+    return bool(np.median(other) < np.median(np.abs(zenith - 90.0)))
 
 
 def _parts(body, written):

@@ -1,16 +1,17 @@
 """Changes between surveys of one structure: their significance, what is common to all stations, and the rate.
 
-Heights of different surveys, and of different stations in one survey, are taken as independent; a benchmark that moved
+Heights of one survey share the errors of its levelling, heights of different surveys share none. A benchmark that moved
 or an error that all stations of a survey share comes out as the common shift (and tilt), not as bending. Sources:
-significance of single displacements against their standard deviation, Caspary, Concepts of network and deformation
-analysis (1987), from memory; limit for many stations, Baarda (1968).
+significance of single displacements against their standard deviation, and the global test of congruency, Caspary,
+Concepts of network and deformation analysis (1987), from memory; limit for many stations, Baarda (1968).
 """
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from .quantiles import BAARDA, NORMAL_95
+from .quantiles import BAARDA, NORMAL_95, chi_squared
+from .stable_part import inverse_normals, solved, stable_part
 
 CHANGE_VERDICTS = ("risen", "settled", "possible", "not shown", "no sd")
 LEAST_FOR_SHIFT, LEAST_FOR_TILT = 2, 3
@@ -18,6 +19,7 @@ HUBER = 1.5
 _MAD = 1.4826
 _ROUNDS = 100
 DAYS_PER_YEAR = 365.25
+CONGRUENT = 0.95
 
 
 def change(first, second, sd_first, sd_second):
@@ -31,29 +33,52 @@ def test_values(changes, deviations):
         return np.where(deviations > 0, changes / deviations, np.nan)
 
 
-def verdicts(changes, deviations):
+def verdicts(changes, deviations, moved=None):
     """One of CHANGE_VERDICTS for each change, (n,) of texts. ``changes``, ``deviations``: metres (n,).
 
     Beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved, for many stations looked at
     together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it is 'possible'; below that,
-    'not shown'.
+    'not shown'. ``moved``: 1 or -1 where the run of neighbours that a station belongs to has risen or settled as a
+    whole, else 0 (n,).
     """
     size = np.abs(test_values(changes, deviations))
     known = np.isfinite(size)
     size = np.nan_to_num(size)
+    run = np.zeros(np.shape(changes)) if moved is None else moved
     return np.select(
-        [~known, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
-        ["no sd", "risen", "settled", "possible"],
+        [~known, run > 0, run < 0, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
+        ["no sd", "risen", "settled", "risen", "settled", "possible"],
         "not shown",
     ).astype(object)
+
+
+@dataclass(frozen=True)
+class Congruency:
+    """Global test whether anything changed: ``chi`` = d^T W d of all changes, ``limit``: the 95 % quantile of chi
+    squared with as many degrees of freedom as changes."""
+
+    chi: float
+    limit: float
+
+    @property
+    def holds(self):
+        """True where the surveys agree within chance."""
+        return self.chi <= self.limit
+
+
+def congruency(changes, covariance):
+    """Congruency of the changes (n,), metres, of one axis with their ``covariance``, LevelledChanges or
+    GivenChanges."""
+    return Congruency(float(changes @ covariance.weighted(changes)), chi_squared(CONGRUENT, len(changes)))
 
 
 @dataclass(frozen=True)
 class CommonMotion:
     """What all stations of an axis have in common; metres. ``shift`` at the mean position ``middle``; ``tilt``: per
     metre, rising with the chainage, 0 where not asked for; ``sd_shift``, ``sd_tilt``: NaN without standard deviations.
-    ``rest``, ``sd_rest``: the bending of each station (n,). ``weights``: (n,) from 0 to 1, below 1 where the robust
-    estimate gave a station less say."""
+    ``rest``, ``sd_rest``: departure of each station (n,). ``run``: number of the run of neighbours with which a station
+    was set aside, else -1 (n,). ``told``: False where half the stations or more were set aside, so that no common
+    movement can be told: shift, tilt and departures are NaN."""
 
     shift: float
     tilt: float
@@ -62,89 +87,110 @@ class CommonMotion:
     middle: float
     rest: np.ndarray
     sd_rest: np.ndarray
-    weights: np.ndarray
+    run: np.ndarray
+    told: bool = True
+
+    @property
+    def moved(self):
+        """1 or -1 where the run that a station was set aside with has risen or settled, by its mean departure, 0
+        elsewhere (n,)."""
+        found = np.zeros(len(self.run))
+        for number in range(int(self.run.max(initial=-1)) + 1 if self.told else 0):
+            one = self.run == number
+            found[one] = np.sign(np.mean(self.rest[one]))
+        return found
 
 
-def common_motion(positions, changes, deviations, *, tilt=False, robust=True):
+def common_motion(positions, changes, covariance, *, tilt=False, robust=True):
     """Separate the common shift, and the tilt where asked for, from the bending of one axis.
 
-    ``positions``, ``changes``, ``deviations``: metres (n,), all finite, but ``deviations`` all NaN where unknown; n at
-    least 2, with a tilt 3 at different positions, else None. Weighted least squares with 1/sd²; ``robust``: Huber's
-    estimate with k = 1.5 on 1.4826 MAD, so that a stretch which has settled does not pass for a shift of the rest.
-    Standard deviations are those of a linear estimate with the final weights.
+    ``positions``, ``changes``: metres (n,), in the order of the chainage, all finite; ``covariance``: LevelledChanges
+    or GivenChanges, None where no standard deviations are known. n at least 2, with a tilt 3 at different positions,
+    else None. Generalised least squares, with ``robust`` on the stations that have not moved among themselves: see
+    stable_part. Without standard deviations nothing can be set aside: ``robust`` then is Huber's estimate with k = 1.5
+    on 1.4826 MAD.
     """
     number = len(changes)
     if number < (LEAST_FOR_TILT if tilt else LEAST_FOR_SHIFT) or tilt and np.ptp(positions) < 1e-6:
         return None
-    sd_known = bool(np.all(np.isfinite(deviations)))
-    sigma = deviations if sd_known else np.ones(number)
-    weights, columns = np.ones(number), _columns(positions, sigma, tilt)
-    if robust:
-        start = changes - np.median(changes)
-        if tilt:
-            start = changes - columns @ _solved(columns, changes, 1.0 / sigma**2)[0]
-        weights = _huber(columns, changes, sigma, start)
-    parameters, inverse = _solved(columns, changes, weights / sigma**2)
+    middle = float(np.mean(positions))
+    # Positions in units of the axis' extent, so that the columns are of one size.
+    extent = float(np.ptp(positions)) if tilt else 1.0
+    columns = np.ones((number, 1))
+    if tilt:
+        columns = np.column_stack((columns, (positions - middle) / extent))
+    if covariance is None:
+        return _unjudged(columns, changes, middle, extent, robust)
+    part = stable_part(changes, columns, covariance) if robust else None
+    run = part.run if robust else np.full(number, -1)
+    keep = run < 0
+    if robust and (not part.told or tilt and np.ptp(positions[keep]) < 1e-6):
+        nothing = np.full(number, np.nan)
+        return CommonMotion(np.nan, np.nan, np.nan, np.nan, middle, nothing, nothing, run, False)
+    parameters, inverse, weighted = solved(
+        changes[keep], columns[keep], covariance if np.all(keep) else covariance.part(keep)
+    )
     rest = changes - columns @ parameters
-    deviation, sd_rest = _propagated(columns, weights, sigma, inverse)
-    if not sd_known:
-        deviation, sd_rest = np.full(2, np.nan), np.full(number, np.nan)
+    deviations = np.sqrt(np.diag(inverse))
     return CommonMotion(
         float(parameters[0]),
-        float(parameters[1]) if tilt else 0.0,
-        float(deviation[0]),
-        float(deviation[1]) if tilt else (0.0 if sd_known else np.nan),
-        _middle(positions, sigma),
+        float(parameters[1] / extent) if tilt else 0.0,
+        float(deviations[0]),
+        float(deviations[1] / extent) if tilt else 0.0,
+        middle,
         rest,
-        sd_rest,
-        weights,
+        _departure_deviations(columns, inverse, weighted, keep, covariance),
+        run,
     )
 
 
-def _middle(positions, sigma):
-    return float(np.average(positions, weights=1.0 / sigma**2))
+def _departure_deviations(columns, inverse, weighted, keep, covariance):
+    """Standard deviations of the departures of all stations from a common movement solved on the kept ones (n,)."""
+    # Covariance of each change with A^T W d of the kept ones: A for these, what they share for the others.
+    shared = np.zeros_like(columns)
+    shared[keep] = weighted
+    shared = np.column_stack([covariance.times(column) for column in shared.T])
+    variance = covariance.variance + np.einsum("ij,jk,ik->i", columns - 2.0 * shared, inverse, columns)
+    return np.sqrt(np.maximum(variance, 0.0))
 
 
-def _columns(positions, sigma, tilt):
-    ones = np.ones(len(positions))
-    return np.column_stack((ones, positions - _middle(positions, sigma))) if tilt else ones[:, None]
+def _unjudged(columns, changes, middle, extent, robust):
+    """The common movement where no standard deviation is known: every station counts the same, or by Huber."""
+    weights = np.ones(len(changes))
+    if robust:
+        start = changes - np.median(changes)
+        if columns.shape[1] > 1:
+            start = changes - columns @ _weighted_solution(columns, changes, weights)
+        weights = _huber(columns, changes, start)
+    parameters = _weighted_solution(columns, changes, weights)
+    return CommonMotion(
+        float(parameters[0]),
+        float(parameters[1] / extent) if len(parameters) > 1 else 0.0,
+        np.nan,
+        np.nan,
+        middle,
+        changes - columns @ parameters,
+        np.full(len(changes), np.nan),
+        np.full(len(changes), -1),
+    )
 
 
-def _inverse(normals):
-    """Of a 1 × 1 or 2 × 2 matrix, in closed form: no LAPACK call for each axis and survey."""
-    if len(normals) == 1:
-        return 1.0 / normals
-    (a, b), (_, d) = normals
-    return np.array([[d, -b], [-b, a]]) / (a * d - b * b)
+def _weighted_solution(columns, changes, weights):
+    return inverse_normals((columns * weights[:, None]).T @ columns) @ (columns.T @ (weights * changes))
 
 
-def _solved(columns, changes, weights):
-    inverse = _inverse((columns * weights[:, None]).T @ columns)
-    return inverse @ (columns.T @ (weights * changes)), inverse
-
-
-def _huber(columns, changes, sigma, start):
+def _huber(columns, changes, start):
     """Weights of Huber's estimate by iteration from the residuals ``start``."""
     rest = start
     for _ in range(_ROUNDS):
-        size = np.abs(rest / sigma)
-        scale = max(_MAD * float(np.median(size)), 1e-9 / float(np.max(sigma)))
+        size = np.abs(rest)
+        scale = max(_MAD * float(np.median(size)), 1e-9)
         weights = np.minimum(1.0, HUBER * scale / np.maximum(size, 1e-300))
-        parameters, _ = _solved(columns, changes, weights / sigma**2)
-        new = changes - columns @ parameters
+        new = changes - columns @ _weighted_solution(columns, changes, weights)
         if np.max(np.abs(new - rest)) < 1e-9:
             break
         rest = new
     return weights
-
-
-def _propagated(columns, weights, sigma, inverse):
-    """Standard deviations of the parameters and of the residuals (n,) of a linear estimate with these weights."""
-    scaled = columns * (weights / sigma)[:, None]
-    covariance = inverse @ (scaled.T @ scaled) @ inverse
-    own = np.einsum("ij,jk,ik->i", columns, inverse, columns) * weights
-    fitted = np.einsum("ij,jk,ik->i", columns, covariance, columns)
-    return np.sqrt(np.diag(covariance)), np.sqrt(np.maximum(sigma**2 - 2.0 * own + fitted, 0.0))
 
 
 def rates(years, heights, deviations):

@@ -57,6 +57,12 @@ class Covariance:
             return self._weight @ values
         return (values.T / self.variance).T
 
+    def times(self, values):
+        """C times ``values``, (n,) or (n, k)."""
+        if self.matrix is not None:
+            return self.matrix @ values
+        return (values.T * self.variance).T
+
     def part(self, keep):
         """Covariance of the kept observations only: ``keep``, (n,) of booleans."""
         keep = np.asarray(keep, bool)

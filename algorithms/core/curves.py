@@ -55,8 +55,65 @@ def fitted_span(ellipsoid, lat, lon, azimuth, start, length, margin_before, marg
     return Span(start, length, origin, frame, middle, half, places.T @ _POWERS_AT_NODES.T, radius)
 
 
+@dataclass(frozen=True)
+class Spans:
+    """Many spans at once, for structures with many short axes: the fields of Span, each with the pieces first, (m,),
+    (m, 3), (m, 3, 3) and (m, 3, DEGREE + 1)."""
+
+    origin: np.ndarray
+    frame: np.ndarray
+    middle: np.ndarray
+    half: np.ndarray
+    powers: np.ndarray
+    radius: np.ndarray
+
+
+def fitted_spans(ellipsoid, lat, lon, azimuth, start, length, margin):
+    """Fit many spans as ``fitted_span`` fits one: arrays (m,), degrees and metres; ``margin`` metres at both ends."""
+    middle, half = start + 0.5 * length, 0.5 * length + margin
+    along = middle[:, None] + half[:, None] * _NODES
+    start_lat, start_lon, start_azimuth = (np.broadcast_to(v[:, None], along.shape) for v in (lat, lon, azimuth))
+    node_lat, node_lon, _ = ellipsoid.forward(
+        start_lat.ravel(), start_lon.ravel(), start_azimuth.ravel(), along.ravel()
+    )
+    mid_lat, mid_lon, mid_azimuth = ellipsoid.forward(lat, lon, azimuth, middle)
+    origin, up = foot_and_normal(mid_lat, mid_lon, ellipsoid)
+    east, north = east_north(mid_lat, mid_lon)
+    turn = np.radians(mid_azimuth)[:, None]
+    ahead = np.cos(turn) * north + np.sin(turn) * east
+    frame = np.stack([ahead, np.cross(ahead, up), up], axis=1)
+    nodes = foot_and_normal(node_lat, node_lon, ellipsoid)[0].reshape(*along.shape, 3) - origin[:, None, :]
+    places = np.einsum("mkj,mij->mik", nodes, frame)
+    radius = ellipsoid.euler_radius(mid_lat, mid_azimuth)
+    return Spans(origin, frame, middle, half, places @ _POWERS_AT_NODES.T, radius)
+
+
+def project_each(spans, piece, lat, lon, ellipsoid, radius):
+    """Feet of the perpendiculars from points, each to a span of its own: as ``project``.
+
+    ``piece``: index into the Spans for each point (n,); ``radius``: metres, Euler's radius across its leg (n,).
+    """
+    along, offset = np.empty(len(lat)), np.empty(len(lat))
+    with np.errstate(over="ignore", invalid="ignore"):
+        for first in range(0, len(lat), CHUNK):
+            part = slice(first, first + CHUNK)
+            own = piece[part]
+            one = Span(
+                0.0,
+                0.0,
+                spans.origin[own].T,
+                spans.frame[own].transpose(1, 2, 0),
+                spans.middle[own],
+                spans.half[own],
+                spans.powers[own].transpose(1, 2, 0),
+                spans.radius[own],
+            )
+            along[part], offset[part] = _project_chunk(one, lat[part], lon[part], ellipsoid, radius[part])
+    return along, offset
+
+
 def _value(powers, t):
-    value = np.full_like(t, powers[-1])
+    value = np.zeros_like(t) + powers[-1]
     for power in powers[-2::-1]:
         value *= t
         value += power
@@ -84,7 +141,8 @@ def _project_chunk(span, lat, lon, ellipsoid, radius):
     ahead, right, up = (row[0] * x + row[1] * y + row[2] * z for row in span.frame)
     # As on a sphere: centimetres off at the ends of 250 km, which one Newton step mends.
     distance = span.middle + span.radius * np.arcsin(np.clip(ahead / span.radius, -1.0, 1.0))
-    slopes = span.powers[:, 1:] * np.arange(1, DEGREE + 1)
+    # Powers of one span, or of one for each point: these follow the coefficients.
+    slopes = span.powers[:, 1:] * np.arange(1, DEGREE + 1).reshape(-1, *[1] * (span.powers.ndim - 2))
     for _ in range(4):
         t = (distance - span.middle) / span.half
         away = [point - _value(powers, t) for point, powers in zip((ahead, right, up), span.powers)]

@@ -9,6 +9,7 @@ from .axis import Axis, AxisLine
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
 from .errors import InputError
 from .measure import measure
+from .normal_gravity import water_height
 from .plane import Plane, chord_plane, inclined_plane
 from .undulations import AlongAxis, ConstantUndulation
 
@@ -26,7 +27,8 @@ class DesignSpec:
 
     ``slope``: rise of the design height per chainage at control A, without unit. ``refraction``: coefficient k.
     ``earth``: 'ellipsoid', 'sphere' of ``radius`` metres (None: Euler's radius at the axis' middle), or 'flat'.
-    ``plane``: of a reference. InputError where a control is missing or two contradict each other.
+    ``plane``: of a reference. ``datum_height``: of a level surface of water, the height of the heights' zero above
+    the sea; None: level is a constant height. InputError where a control is missing or two contradict each other.
     """
 
     kind: str
@@ -39,6 +41,7 @@ class DesignSpec:
     earth: str = "ellipsoid"
     radius: Optional[float] = None
     plane: Optional[Plane] = None
+    datum_height: Optional[float] = None
 
     def __post_init__(self):
         if self.kind not in DESIGNS:
@@ -161,7 +164,7 @@ def design_heights(spec, stations, undulation: AlongAxis = _NO_UNDULATION):
         return _reference(spec, stations)
     controls = resolved_controls(spec, stations, undulation)
     if spec.kind == "level":
-        flat = np.full(len(stations.lat), controls[0].height)
+        flat = level_heights(controls[0], stations.lat, spec.datum_height)
         return DesignHeights(flat, flat.copy(), controls, 0.0)
     if spec.kind == "grade":
         a = controls[0]
@@ -169,6 +172,14 @@ def design_heights(spec, stations, undulation: AlongAxis = _NO_UNDULATION):
         flat = a.height + slope * (stations.chainage - a.chainage)
         return DesignHeights(flat, flat.copy(), controls, slope)
     return _straight(spec, stations, controls, undulation)
+
+
+def level_heights(control, lat, datum_height):
+    """Heights (n,) of the level surface through a Control at ``lat`` degrees, metres: constant, or, where
+    ``datum_height`` is a number, normal-orthometric heights of still water, which fall towards the poles."""
+    if datum_height is None:
+        return np.full(len(lat), control.height)
+    return water_height(control.height + datum_height, control.lat, np.asarray(lat, float)) - datum_height
 
 
 def _mean_slope(a, b):

@@ -257,6 +257,55 @@ def mapping(source, target=None):
     return to_latitude_longitude
 
 
+@in_python_thread
+def shift_accuracy(source, target, x, y):
+    """Accuracy, metres, that PROJ states of the shift from the datum of ``source`` to that of ``target`` at a place
+    ``x``, ``y`` of ``source``; 0 where the datum is the same, NaN where none is stated."""
+    goal = _base(target)
+    if _base(source) == goal:
+        return 0.0
+    way = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
+    way.transform(float(x), float(y))
+    # Of several ways the library takes the one for the place; where there is one only, or in older releases, it does
+    # not tell which.
+    try:
+        used = way.get_last_used_operation()
+    except (AttributeError, ProjError):
+        used = way
+    return float(used.accuracy) if used.accuracy >= 0.0 else float("nan")
+
+
+@dataclass(frozen=True)
+class VerticalPart:
+    """The vertical part of a reference system: its ``name``; ``ellipsoidal``: else above a geoid or the sea; ``metres``
+    in one unit; ``down``: True for depths."""
+
+    name: str
+    ellipsoidal: bool
+    metres: float
+    down: bool
+
+
+@in_python_thread
+def vertical_part(definition):
+    """VerticalPart of a compound, vertical or three-dimensional reference system as a text (WKT or authority code);
+    None where it has none."""
+    try:
+        crs = pyproj.CRS.from_user_input(definition)
+    except CRSError as error:
+        raise InputError(f"The coordinate reference system is not understood: {error}") from None
+    while crs.is_bound:
+        crs = crs.source_crs
+    part = next((one for one in crs.sub_crs_list if one.is_vertical), None) if crs.is_compound else crs
+    if part is None or part.is_geocentric:
+        return None
+    axes = [axis for axis in part.axis_info if axis.direction in ("up", "down")]
+    if not axes:
+        return None
+    axis = axes[0]
+    return VerticalPart(part.name, not part.is_vertical, axis.unit_conversion_factor, axis.direction == "down")
+
+
 def to_latitude_longitude(x, y, source, target=None):
     """Map coordinates x, y (arrays) to latitude and longitude in degrees: see mapping."""
     return mapping(source, target)(x, y)

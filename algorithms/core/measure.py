@@ -1,10 +1,11 @@
 """Which axis a station belongs to, and the foot of its perpendicular there (method page 3)."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
-from .curves import FARTHEST_IN_SPACE, fitted_span, project, project_exactly
+from .curves import FARTHEST_IN_SPACE, fitted_span, fitted_spans, project, project_each, project_exactly
 from .errors import InputError
 from .geodesy import foot_and_normal
 
@@ -13,6 +14,8 @@ _MARGIN = 1_000.0
 _NOISE = 1e-7
 _AT_END = 1e-8
 _LEAF = 256
+# Stations on one piece from which on it is worth a projection of its own.
+_FEW = 2_000
 
 
 @dataclass(frozen=True)
@@ -84,14 +87,16 @@ class Measurer:
         self._start, self._length = (np.array([getattr(p, name) for p in self._all]) for name in ("start", "length"))
         self._leg, self._axis = (np.array([getattr(p, name) for p in self._all]) for name in ("leg", "axis"))
         self._open = tuple(np.array([getattr(p, name) for p in self._all]) for name in ("open_before", "open_after"))
-        begins, ends = [], []
-        parts = np.searchsorted(self._axis, np.arange(len(self.lines) + 1))
-        for line, first, last in zip(self.lines, parts, parts[1:]):
-            leg, start = self._leg[first:last], self._start[first:last]
-            for targets, along in ((begins, start), (ends, start + self._length[first:last])):
-                lat, lon, _ = self.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], along)
-                targets.append(foot_and_normal(lat, lon, self.ellipsoid)[0])
-        self._begin, self._end = np.concatenate(begins), np.concatenate(ends)
+        # One call for all lines: thousands of axes have thousands of ends.
+        legs = [np.concatenate([part[:-1] for part in parts]) for parts in zip(*((n.lat, n.lon) for n in self.lines))]
+        azimuth = np.concatenate([line.azimuths for line in self.lines])
+        before = np.concatenate([[0], np.cumsum([len(line.lengths) for line in self.lines])])
+        own = before[self._axis] + self._leg
+        begin = legs[0][own], legs[1][own], azimuth[own]
+        self._begin, self._end = (
+            foot_and_normal(*self.ellipsoid.forward(*begin, along)[:2], self.ellipsoid)[0]
+            for along in (self._start, self._start + self._length)
+        )
         chord = np.linalg.norm(self._end - self._begin, axis=1)
         # A geodesic leaves its chord by at most about this much; the search must not cut a piece off for it.
         self._sag = chord**2 / (7.0 * self.ellipsoid.a)
@@ -175,8 +180,14 @@ class Measurer:
 
     def _project(self, station, piece, lat, lon):
         along, across, distance = (np.empty(len(station)) for _ in range(3))
-        numbers, firsts = np.unique(piece, return_index=True)
-        for number, first, last in zip(numbers, firsts, [*firsts[1:], len(piece)]):
+        numbers, firsts, counts = np.unique(piece, return_index=True, return_counts=True)
+        few = counts < _FEW if len(numbers) > 1 else np.zeros(len(numbers), bool)
+        if np.any(few):
+            rows = np.repeat(few, counts)
+            found = self._project_each(piece[rows], lat[station[rows]], lon[station[rows]])
+            along[rows], across[rows], distance[rows] = found
+        for number, first, count in zip(numbers[~few], firsts[~few], counts[~few]):
+            last = first + count
             rows = station[first:last]
             along[first:last], across[first:last], distance[first:last] = self._project_on(
                 int(number), lat[rows], lon[rows]
@@ -194,13 +205,46 @@ class Measurer:
             along[far], across[far] = project_exactly(
                 self.ellipsoid, *start, piece.start + 0.5 * piece.length, lat[far], lon[far]
             )
-        distance = np.abs(across)
-        for outside, end in ((along < piece.start, self._begin), (along > piece.start + piece.length, self._end)):
+        return along, across, self._distance(np.full(len(lat), number), along, across, lat, lon)
+
+    def _distance(self, piece, along, across, lat, lon):
+        """Distance to the pieces themselves, metres (n,): beyond an end the one to the end."""
+        distance, start, last = np.abs(across), self._start[piece], self._start[piece] + self._length[piece]
+        for outside, end in ((along < start, self._begin), (along > last, self._end)):
             if np.any(outside):
                 feet = foot_and_normal(lat[outside], lon[outside], self.ellipsoid)[0]
-                chord = np.linalg.norm(feet - end[number], axis=1)
+                chord = np.linalg.norm(feet - end[piece[outside]], axis=1)
                 distance[outside] = chord * (1.0 + (chord / self.ellipsoid.a) ** 2 / 24.0)
-        return along, across, distance
+        return distance
+
+    def _project_each(self, piece, lat, lon):
+        """The same as ``_project_on`` for points on many pieces with few each: one fit and one projection for all."""
+        spans, (begin_lat, begin_lon, azimuth, radius) = self._every_span
+        along, across = project_each(spans, piece, lat, lon, self.ellipsoid, radius[piece])
+        start, length = self._start[piece], self._length[piece]
+        far = ~((np.abs(across) < FARTHEST_IN_SPACE) & (along > start - _MARGIN) & (along < start + length + _MARGIN))
+        if np.any(far):
+            own = piece[far]
+            along[far], across[far] = project_exactly(
+                self.ellipsoid,
+                begin_lat[own],
+                begin_lon[own],
+                azimuth[own],
+                start[far] + 0.5 * length[far],
+                lat[far],
+                lon[far],
+            )
+        return along, across, self._distance(piece, along, across, lat, lon)
+
+    @cached_property
+    def _every_span(self):
+        """Spans of all pieces, and of each the beginning of its leg and Euler's radius across it: four arrays (m,)."""
+        parts = [(line.lat[:-1], line.lon[:-1], line.azimuths, line.mean_radii[1]) for line in self.lines]
+        legs = [np.concatenate(part) for part in zip(*parts)]
+        before = np.concatenate([[0], np.cumsum([len(line.lengths) for line in self.lines])])
+        own = before[self._axis] + self._leg
+        starts = tuple(part[own] for part in legs)
+        return fitted_spans(self.ellipsoid, *starts[:3], self._start, self._length, _MARGIN), starts
 
     def _span(self, number, before, after):
         """The fitted span of a piece and the range it holds for, kept for the next chunk."""

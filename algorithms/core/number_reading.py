@@ -9,26 +9,30 @@ from dataclasses import dataclass
 import numpy as np
 
 from .errors import InputError
+from .plain_number import plain_numbers
 
 SIGNS = ("point", "comma")
 _BLANKS = " \u00a0\u2009\u202f\t"
 _MINUS = "-\u2212\u2013"
 _UNIT = re.compile(
-    r"(?<=[\d.,])\s*(?:(?P<metres>metres?|meters?|m)|(?P<feet>feet|foot|ft|\u2032|'))\.?$", re.IGNORECASE
+    r"(?<=[0-9.,])\s*(?:(?P<metres>metres?|meters?|m)|(?P<feet>feet|foot|ft|\u2032|'))\.?$", re.IGNORECASE
 )
-_INCHES = r"(?P<inches>\d+(?:\.\d+)?)?(?:[\s-]*(?P<top>\d+)\s*/\s*(?P<bottom>\d+))?"
+_INCHES = r"(?P<inches>[0-9]+(?:\.[0-9]+)?)?(?:[\s-]*(?P<top>[0-9]+)\s*/\s*(?P<bottom>[0-9]+))?"
 _FEET = re.compile(
-    r"^(?P<feet>\d+(?:\.\d+)?)\s*(?:'|\u2032|\u2019|ft\.?|feet)[\s-]*(?:"
+    r"^(?P<feet>[0-9]+(?:\.[0-9]+)?)\s*(?:'|\u2032|\u2019|ft\.?|feet)[\s-]*(?:"
     + _INCHES
     + r"\s*(?:\"|\u2033|\u201d|''|in\.?|inches)?)?$",
     re.IGNORECASE,
 )
 _ONLY_INCHES = re.compile(r"^" + _INCHES + r"\s*(?:\"|\u2033|\u201d|''|in\.|inches|in)$", re.IGNORECASE)
 _GROUPED = {
-    sign: re.compile(rf"^\d{{1,3}}(?:[{group}]\d{{3}})+(?:{mark}\d*)?$")
+    sign: re.compile(rf"^[0-9]{{1,3}}(?:[{group}][0-9]{{3}})+(?:{mark}[0-9]*)?$")
     for sign, group, mark in (("point", rf",'\u2019{_BLANKS}", r"\."), ("comma", rf".'\u2019{_BLANKS}", ","))
 }
-_PLAIN = {"point": re.compile(r"^(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$"), "comma": re.compile(r"^(?:\d+,?\d*|,\d+)$")}
+_PLAIN = {
+    "point": re.compile(r"^(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?$"),
+    "comma": re.compile(r"^(?:[0-9]+,?[0-9]*|,[0-9]+)$"),
+}
 
 
 @dataclass(frozen=True)
@@ -91,13 +95,32 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
     return Column(values, reasons, sign, tuple(sorted(notes)), feet)
 
 
+def typed_number(text, *, comma="", in_feet=False):
+    """The number that one field holds: float.
+
+    ``comma``: what a comma is that could be either, 'comma' (the decimal sign where the user lives) or '' (not known);
+    ``in_feet``: as in ``read_column``. InputError for what is no number, and for such a comma where it is not known.
+    """
+    try:
+        column = read_column([text], name="entry", in_feet=in_feet)
+    except InputError:
+        if comma != "comma":
+            raise InputError(
+                f"'{text}' may have a decimal comma or a group of thousands: write it with a point, or without a comma."
+            ) from None
+        column = read_column([text], name="entry", sign=comma, in_feet=in_feet)
+    if column.reasons:
+        raise InputError(column.reasons[0])
+    if np.isnan(column.values[0]):
+        raise InputError(f"The entry '{text}' is not a number.")
+    return float(column.values[0])
+
+
 def _all_plain(texts):
     """Values of a column of nothing but plain numbers and blanks, as most are; None for any other."""
-    try:
-        values = np.array([text or "nan" for text in texts], float)
-    except ValueError:
-        return None
-    return None if np.any(np.isinf(values)) else values
+    numbers = plain_numbers(texts)
+    values = None if numbers is None else np.array(numbers, float)
+    return None if values is None or np.any(np.isinf(values)) else values
 
 
 def _without_sign(text):
@@ -157,7 +180,7 @@ def decimal_sign(texts, name="number"):
         body = _without_sign(text.strip(_BLANKS))[0] if text.strip(_BLANKS) else ""
         body = _UNIT.sub("", body)
         if "," not in body and body.count(".") < 2:
-            if "." in body and not re.match(r"^\d{1,3}\.\d{3}$", body):
+            if "." in body and not re.match(r"^[0-9]{1,3}\.[0-9]{3}$", body):
                 votes.add("point")
             continue
         vote = _vote(body)

@@ -14,6 +14,8 @@ from .errors import InputError
 
 # Radius of the sphere that has the Earth's volume, rounded, for sights whose place is not known.
 MEAN_RADIUS = 6_371_000.0
+# Below this, metres, a radius was given in another unit.
+LEAST_RADIUS = 1000.0
 
 
 def sight_radius(ellipsoid, lat, azimuth=np.nan):
@@ -39,6 +41,38 @@ def sight_correction(distance, *, k, radius=MEAN_RADIUS):
     """
     distance, k, radius = _checked("distance", distance), _coefficient(k), _radius(radius)
     return _plain((1.0 - k) * distance**2 / (2.0 * radius))
+
+
+def arc_height_difference(arc, altitude, *, k, radius=MEAN_RADIUS, height=0.0):
+    """Height of the far point above the instrument over an ``arc`` on the ellipsoid, metres.
+
+    (R + H) (cos a / cos(t + a) - 1), t = arc / R, a the ``altitude`` (degrees) less k t / 2, H the instrument's
+    ``height`` above the ellipsoid, metres. Exact on the sphere of ``radius`` metres; D tan a + (1 - k) D^2 / 2R errs by
+    D^2 tan^2 a / R beside it. InputError for an arc, k or radius that cannot be, or a line of sight that never
+    arrives.
+    """
+    arc, k, radius = _checked("distance", arc), _coefficient(k), _radius(radius)
+    height = _number("height", height)
+    return _plain((radius + height) * (_ratio_of_radii(arc / radius, altitude, k) - 1.0))
+
+
+def arc_height_difference_midway(arc, altitude, *, k, radius=MEAN_RADIUS, height=0.0):
+    """The same, metres, where ``height`` is that midway between both ends: sights both ways then agree exactly.
+
+    With q the ratio of the radii of both ends, arc_height_difference is (R + H) (q - 1); here H is ``height`` less half
+    the difference itself, hence 2 (R + height) (q - 1) / (q + 1).
+    """
+    arc, k, radius = _checked("distance", arc), _coefficient(k), _radius(radius)
+    ratio = _ratio_of_radii(arc / radius, altitude, k)
+    return _plain(2.0 * (radius + _number("height", height)) * (ratio - 1.0) / (ratio + 1.0))
+
+
+def _ratio_of_radii(centre, altitude, k):
+    """Radius of the far end over that of the near one; ``centre``: angle at the Earth's centre, radians."""
+    rise = np.radians(np.asarray(altitude, float)) - 0.5 * k * centre
+    if not np.all(np.cos(rise) > 0.0) or not np.all(np.cos(centre + rise) > 0.0):
+        raise InputError("A line of sight is so steep that it never arrives above the far point.")
+    return np.cos(rise) / np.cos(centre + rise)
 
 
 def level_setup_correction(back_distance, fore_distance, *, k, radius=MEAN_RADIUS):
@@ -134,6 +168,13 @@ def _checked(name, values):
     return values
 
 
+def _number(name, values):
+    values = np.asarray(values, float)
+    if not np.all(np.isfinite(values)):
+        raise InputError(f"A {name} is not a number.")
+    return values
+
+
 def _positive_distance(distance):
     distance = _checked("distance", distance)
     if np.any(distance == 0.0):
@@ -143,7 +184,7 @@ def _positive_distance(distance):
 
 def _radius(radius):
     radius = np.asarray(radius, float)
-    if not np.all(np.isfinite(radius)) or np.any(radius < 1000.0):
+    if not np.all(np.isfinite(radius)) or np.any(radius < LEAST_RADIUS):
         raise InputError("A radius of the Earth is below 1000 m or not a number; it is given in metres.")
     return radius
 

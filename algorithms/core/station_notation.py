@@ -9,8 +9,8 @@ from .errors import InputError
 
 _TEXT = re.compile(
     r"^\s*(?:(?:sta(?:tion)?|ch(?:ainage)?)\s*[.:]?\s*)?(?P<sign>[-+\u2212]?)\s*"
-    r"(?:(?P<whole>\d+)\s*\+\s*(?P<rest>\d+(?:\.\d*)?)|(?P<bare>\d+(?:\.\d*)?|\.\d+))"
-    r"\s*(?:\(\s*(?P<region>\d+)\s*\))?\s*$",
+    r"(?:(?P<whole>[0-9]+)\s*\+\s*(?P<rest>[0-9]+(?:\.[0-9]*)?)|(?P<bare>[0-9]+(?:\.[0-9]*)?|\.[0-9]+))"
+    r"\s*(?:\(\s*(?P<region>[0-9]+)\s*\))?\s*$",
     re.IGNORECASE,
 )
 _STATION_LENGTH = {2: 100.0, 3: 1000.0}

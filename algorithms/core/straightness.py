@@ -1,5 +1,5 @@
 """Straightness of a row of stations: departures from the best-fit line, upwards, sideways and together
-(method page 6).
+(method page 6), from it and as minimum zones.
 """
 
 from dataclasses import dataclass
@@ -8,6 +8,7 @@ import numpy as np
 
 from .fit import SurfaceFit
 from .geodesy import position
+from .minimum_zone import cylinder_zone, profile_zone
 
 
 @dataclass(frozen=True)
@@ -20,11 +21,17 @@ class Departures:
 
 @dataclass(frozen=True)
 class Straightness:
-    """``vertical``, ``lateral``, ``combined``: Departures; the lateral ones are of the stations' places in plan."""
+    """``vertical``, ``lateral``, ``combined``: Departures; the lateral ones are of the stations' places in plan.
+
+    Minimum zones, metres: ``vertical_zone``, ``lateral_zone`` between two parallel lines, ``cylinder`` its diameter.
+    """
 
     vertical: Departures
     lateral: Departures
     combined: Departures
+    vertical_zone: float
+    lateral_zone: float
+    cylinder: float
 
 
 def straightness(fit: SurfaceFit, lat, lon, height):
@@ -49,6 +56,10 @@ def straightness(fit: SurfaceFit, lat, lon, height):
         _departures(vertical),
         _departures(lateral),
         Departures(float(np.sqrt(np.mean(together**2))), float(together.max())),
+        # The best-fit line is one that a zone chooses from: what is more is rounding.
+        min(profile_zone(along, vertical), float(np.ptp(vertical))),
+        min(profile_zone(along, lateral), float(np.ptp(lateral))),
+        min(cylinder_zone(along, vertical, lateral), 2.0 * float(together.max())),
     )
 
 

@@ -8,6 +8,7 @@ from ..core.errors import InputError
 from ..core.geodesy import position
 from ..core.plane import Plane
 from ..core.units import metres_per
+from ..entry.parameters import GRAVITY
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..structure.height_system import undulation_text
@@ -37,6 +38,9 @@ class Designs:
         }
         self._references = self._read_references(asked)
         self._system, self._datum = height_system, datum
+        recorded = asked.record_of("STATIONS").more.get("gravity")
+        self.gravity = asked.choice("GRAVITY") or (recorded if recorded in GRAVITY else "none")
+        self.datum_height = (asked.number("DATUM_HEIGHT") or 0.0) * run_units.height
         self.overridden = []
 
     @staticmethod
@@ -59,11 +63,22 @@ class Designs:
             scaled[name] = None if values[name] is None else values[name] * self._units.height
         try:
             plane = self._plane(axis) if kind == "reference" else None
-            return DesignSpec(kind, plane=plane, **scaled, **self._earth)
+            return DesignSpec(kind, plane=plane, datum_height=self._water(kind), **scaled, **self._earth)
         except InputError as error:
             # The core knows no parameters; of its refusals this one has one place where it is mended.
             keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
             raise InputError(tr("Axis '{}': {}").format(axis.line.name, error), code=error.code, keys=keys) from None
+
+    def _water(self, kind):
+        """Height of the datum above the sea for a level surface of water, None for any other design."""
+        if kind != "level" or self.gravity != "normal":
+            return None
+        if self._system.kind == "ellipsoidal":
+            raise InputError(
+                tr("GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal."),
+                keys=("GRAVITY", "UNDULATION"),
+            )
+        return self.datum_height
 
     def tolerance(self, axis, row):
         """Tolerance of one axis in metres, None without one; InputError where it is negative."""
@@ -110,7 +125,7 @@ class Designs:
                 )
             )
         values = chosen[0].values
-        if values["undul"] and values["undul"] != undulation_text(self._system):
+        if not _same_heights(values["undul"], self._system):
             raise InputError(
                 tr("the reference '{}' was made with UNDULATION '{}', but this run has '{}'.").format(
                     chosen[0].name, values["undul"], undulation_text(self._system)
@@ -127,3 +142,13 @@ class Designs:
         ellipsoid = axis.line.ellipsoid
         point = position(values["lat0"], values["lon0"], values["h0"] * unit, ellipsoid)
         return Plane(point, np.array([values["nx"], values["ny"], values["nz"]]))
+
+
+def _same_heights(undulation, system):
+    """Whether a reference made with an ``undulation`` (a text of height_system.undulation_text) serves a run's system.
+
+    A plane fitted to H + N of a field lies at its ellipsoidal place, so that ellipsoidal heights may use it too.
+    """
+    if not undulation or undulation == undulation_text(system):
+        return True
+    return undulation == "field" and system.kind == "ellipsoidal"

@@ -25,14 +25,16 @@ class Tested:
     beyond: int = 0
 
 
-def length_text(metres):
-    """A length in words: metres below 2 km, else kilometres."""
+def length_text(metres, units):
+    """A length in words, in the unit of chainages; metres below 2 km, else kilometres."""
+    if units.chainage_name != "metre":
+        return f"{number_text(metres / units.chainage, 0)} {units.chainage_label}"
     return number_text(metres, 0) + " m" if metres < 2000.0 else number_text(metres / 1000.0, 1) + " km"
 
 
 def factor_text(test):
     """The factor with its 95 % half width."""
-    return tr("curvature factor {} ± {}").format(number_text(test.factor, 3), number_text(test.half_width, 3))
+    return tr("curvature factor {} ± {} (95 %)").format(number_text(test.factor, 3), number_text(test.half_width, 3))
 
 
 def verdict_sentence(name, test, units):
@@ -88,7 +90,7 @@ def _bend_sentence(name, test, units):
             "interval holds neither 1 nor 0."
         ).format(name, factor_text(test))
     accuracy, length = test.deciding
-    longer = tr("a length of {} with the same spacing and accuracy").format(length_text(length))
+    longer = tr("a length of {} with the same spacing and accuracy").format(length_text(length, units))
     better = "" if accuracy is None else tr("heights good to {}, or ").format(small_text(accuracy, units))
     return tr(
         "Whether {} is straight or level is undecided: {}, and its 95 % interval holds both 1 and 0. {}{} would decide."

@@ -2,11 +2,12 @@
 
 import numpy as np
 
-from ..core.design import STRAIGHT
-from ..entry.messages import BEYOND_ENDS
-from ..language.height_text import height_with_unit, small_text
-from ..language.number_text import counted, listed, number_text
+from ..core.design import STRAIGHT, level_heights
+from ..core.errors import InputError
+from ..language.height_text import height_with_unit, small_text, small_texts
+from ..language.number_text import counted, number_text
 from ..language.translation import tr
+from ..structure.checks import warn_beyond_ends
 
 MOST_AXES_TOLD = 40
 
@@ -36,6 +37,8 @@ def tell_designs(run, reports):
         run.asked.warn(
             tr("REFERENCE is given, but not used, since no axis has the design 'reference'."), keys=("REFERENCE",)
         )
+    if run.asked.choice("GRAVITY") == "normal" and all(r.spec is None or r.spec.kind != "level" for r in reports):
+        run.asked.warn(tr("GRAVITY is given, but not used, since no axis has the design 'level'."), keys=("GRAVITY",))
     for report in reports:
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
@@ -66,16 +69,19 @@ def _tell_axis(run, report):
         say(tr("Axis '{}': no station has an as-built height, so there are design heights only.").format(report.name))
         return
     residual = run.height[report.rows][statistics.greatest_at] - run.design[report.rows][statistics.greatest_at]
+    rms, greatest, tolerance = small_texts(
+        (statistics.rms, residual, report.tolerance), run.units, (False, True, False)
+    )
     sentence = tr("Axis '{}': {}, RMS {}, greatest {} at {}").format(
         report.name,
         counted(statistics.number, tr("residual"), tr("residuals")),
-        small_text(statistics.rms, run.units),
-        small_text(residual, run.units, True),
+        rms,
+        greatest,
         text(s[statistics.greatest_at]),
     )
     if report.tolerance is not None:
         sentence += tr("; {} within {}, {} high, {} low").format(
-            statistics.within, small_text(report.tolerance, run.units), statistics.high, statistics.low
+            statistics.within, tolerance, statistics.high, statistics.low
         )
     if statistics.no_height:
         sentence += tr("; {} without a height").format(statistics.no_height)
@@ -85,7 +91,7 @@ def _tell_axis(run, report):
         + "."
         + (
             tr(" Curvature effect {} to {}.").format(
-                small_text(effect.min(), run.units, True), small_text(effect.max(), run.units, True)
+                *small_texts((effect.min(), effect.max()), run.units, (True, True))
             )
             if report.spec.kind in STRAIGHT
             else ""
@@ -111,31 +117,53 @@ def design_sentence(report, run):
         parts.append(tr("refraction k = {}").format(number_text(report.spec.refraction, 3)))
     if report.spec.earth != "ellipsoid":
         parts.append(tr("Earth model: {}, for comparison only").format(report.spec.earth))
+    if report.spec.datum_height is not None:
+        parts.append(
+            tr("water in normal gravity on GRS 80, {}").format(
+                tr("heights taken as above the sea")
+                if not report.spec.datum_height
+                else tr("the datum {} above the sea").format(height_with_unit(report.spec.datum_height, run.units))
+            )
+        )
     return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
 
 
 def _warn_axis(run, report):
     warn, chainages = run.asked.warn, run.chainage[report.rows]
     first, last = report.axis.vertex_chainages[[0, -1]]
-    beyond = np.flatnonzero((chainages < first - 0.01) | (chainages > last + 0.01))
-    if len(beyond):
-        warn(
-            tr("Axis '{}': {} beyond its ends, on its continuation: {}.").format(
-                report.name,
-                counted(len(beyond), tr("station lies"), tr("stations lie")),
-                listed(run.notation.texts(chainages[beyond[:6]]), total=len(beyond)),
-            ),
-            BEYOND_ENDS,
-        )
+    words = tr("station lies"), tr("stations lie")
+    warn_beyond_ends(run.asked, report.name, chainages, (first, last), words, run.notation, run.units)
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(
             tr(
                 "Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the geoid."
             ).format(report.name)
         )
+    _warn_gravity(run, report)
     if report.spec.unused:
         warn(
             tr("Axis '{}': the design '{}' does not use {}.").format(
                 report.name, report.spec.kind, ", ".join(report.spec.unused)
             )
+        )
+
+
+def _warn_gravity(run, report):
+    """Where still water departs from a constant height by more than a tenth of the tolerance, and is left out."""
+    if report.spec.kind != "level" or report.spec.datum_height is not None or run.system.kind == "ellipsoidal":
+        return
+    (control,), tolerance = report.found.controls, report.tolerance
+    latitudes = run.structure.points.lat[run.structure.feet.station[report.rows]]
+    try:
+        water = level_heights(control, latitudes, run.designs.datum_height)
+    except InputError:  # no height above the sea
+        return
+    away = water - control.height
+    if tolerance and np.max(np.abs(away), initial=0.0) > 0.1 * tolerance:
+        run.asked.warn(
+            tr(
+                "Axis '{}': by normal gravity still water departs from this constant height by up to {}, more than a "
+                "tenth of the tolerance (heights taken as above the sea); GRAVITY 'normal' follows it."
+            ).format(report.name, small_text(float(away[np.argmax(np.abs(away))]), run.units, True)),
+            keys=("GRAVITY",),
         )

@@ -8,10 +8,10 @@ import numpy as np
 from ..boundary.input_fields import named_field
 from ..core.covariance import independent, levelled
 from ..core.errors import InputError
+from ..core.meeting import MEETING
 from ..language.number_text import number_text
 from ..language.translation import tr
-
-MEETING = 10.0
+from ..structure.recorded_covariance import with_marks
 
 
 @dataclass(frozen=True)
@@ -77,7 +77,7 @@ def accuracies(asked, points, unit, needed, field_used, given=None):
             given,
         )
     if field_used:
-        values = points.columns["sigma"] * unit
+        values = with_marks(points.columns["sigma"] * unit, asked.record_of("STATIONS"))
         bad = np.flatnonzero(needed & ~(values > 0))
         if len(bad):
             raise InputError(

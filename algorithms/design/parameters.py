@@ -145,8 +145,8 @@ def sigma_km():
             tr("Standard deviation of the levelling over 1 km (mm)"),
             tr(
                 "Of the run as used: for a single run the value quoted for a double run, times 1.41. Heights levelled "
-                "along an arm share errors; an ellipse that ignores this holds the truth in 15 to 60 percent of cases "
-                "instead of 95."
+                "along an arm share errors; an ellipse that ignores this holds the truth far less often than the 95 "
+                "percent that it promises."
             ),
             None,
             0.0,
@@ -166,7 +166,7 @@ def given_covariance():
                 tr(
                     "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
                     "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
-                    "is added."
+                    "is added. Empty: the table that the record of the stations' layer names, if any."
                 ),
             )
         ),

@@ -89,6 +89,9 @@ def _reference_row(run, fit, record):
             ("rng_lat", s.lateral.range),
             ("str_comb", s.combined.rms),
             ("max_comb", s.combined.range),
+            ("zon_vert", s.vertical_zone),
+            ("zon_lat", s.lateral_zone),
+            ("zon_cyl", s.cylinder),
         ):
             row[name] = value / unit.height
     row.update(_level_columns(run, fit))

@@ -7,8 +7,8 @@ from ..language.translation import tr
 from ..structure.axis_overrides import AxisFields, axis_at_height
 from ..structure.height_system import height_system, undulation_index
 from ..structure.notation import station_style
-from ..structure.structure import read_structure
-from .given_covariance import given_covariance
+from ..structure.recorded_covariance import given_covariance
+from ..structure.structure import read_structure, units_of_stations
 from .height_accuracies import accuracies, sigma_index
 
 
@@ -19,7 +19,7 @@ class SurveyedHeights:
 
     def __init__(self, asked):
         self.asked = asked
-        self.units = asked.units()
+        self.units = units_of_stations(asked)
         sigma, undulation = sigma_index(asked), undulation_index(asked)
         self.structure, self.heights = read_structure(
             asked, self.units, more_numbers={"undulation": undulation, "sigma": sigma}
@@ -32,7 +32,9 @@ class SurveyedHeights:
         known = needed & np.isfinite(points.columns["height"])
         typed = asked.number("SIGMA")
         self._sigma_field = sigma(self.structure.source)
-        given = given_covariance(asked, self.structure.source, None if typed is None else typed * self.units.height)
+        source, index = self.structure.source, self.heights.index
+        field = source.fields()[index].name() if index >= 0 else ""
+        given = given_covariance(asked, source, None if typed is None else typed * self.units.height, field)
         self.accuracies = accuracies(asked, points, self.units.height, known, sigma(self.structure.source) >= 0, given)
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
@@ -63,7 +65,7 @@ class SurveyedHeights:
             crs=self.structure.points.crs,
             **self.system.recorded,
             accuracy=self._accuracy(),
-            covariance=self._covariance(),
+            **self._covariance(),
         )
 
     def _accuracy(self):
@@ -74,5 +76,7 @@ class SurveyedHeights:
         return {key: value for key, value in given.items() if value not in (None, "")}
 
     def _covariance(self):
-        """Source of the table with the covariance of the heights, '' where none was given."""
-        return next((one.source for one in self.asked.inputs("COVARIANCE")), "")
+        """Source of the table with the covariance of the heights where one was given; else the record of the stations
+        tells."""
+        given = self.asked.inputs("COVARIANCE")
+        return {"covariance": given[0].source} if given else {}

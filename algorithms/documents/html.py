@@ -18,7 +18,6 @@ def html_page(title, blocks):
     """
     try:
         from jinja2 import Environment, FileSystemLoader, StrictUndefined
-        from markupsafe import Markup
     except ImportError:
         raise InputError(
             tr(
@@ -37,10 +36,20 @@ def html_page(title, blocks):
     environment.filters["kind"] = lambda block: type(block).__name__
     environment.globals["no_macro_for"] = _no_macro_for
     # The only markup that is not the template's: our own drawings, parsed and written anew.
-    environment.filters["drawing"] = lambda block: Markup(svg_element(block.svg, block.alt, f"d{next(drawings)}-"))
+    environment.filters["drawing"] = lambda block: _Drawing(svg_element(block.svg, block.alt, f"d{next(drawings)}-"))
     environment.filters["data_url"] = _data_url
     text = environment.get_template("page.html").render(title=title, blocks=blocks, language=language(), tr=tr)
     return FORBIDDEN.sub("", text).encode("utf-8")
+
+
+class _Drawing:
+    """A drawing of our own as the template takes it: markup already."""
+
+    def __init__(self, svg):
+        self._svg = svg
+
+    def __html__(self):
+        return self._svg
 
 
 def _no_macro_for(kind):

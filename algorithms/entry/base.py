@@ -1,6 +1,5 @@
 """What all toolbox entries share: identity, checks, and THE run sequence: read, compute, write, style."""
 
-import math
 import os
 import traceback
 from contextlib import contextmanager
@@ -10,35 +9,41 @@ import numpy as np
 from qgis.core import (
     Qgis,
     QgsProcessingAlgorithm,
+    QgsProcessingContext,
     QgsProcessingException,
     QgsProcessingFeatureSourceDefinition,
-    QgsProcessingParameterEnum,
+    QgsProcessingOutputLayerDefinition,
     QgsProcessingParameterFeatureSink,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterMultipleLayers,
-    QgsProcessingParameterNumber,
     QgsProcessingParameterRasterLayer,
+    QgsProcessingUtils,
 )
 from qgis.PyQt.QtCore import QCoreApplication
 
-from ..boundary import output_backup, output_places, output_rows
+from ..boundary import output_places, output_rows
 from ..boundary.cancel import Cancelled
+from ..boundary.output_stage import OutputStage
 from ..boundary.reference_systems import definition as definition_of
 from ..core.errors import InputError
 from ..core.geodesy import datum_name, library_versions
 from ..core.input_record import InputRecord
-from ..documents.files import write_documents
+from ..documents.files import write_document
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
 from .layer_records import layer_of, record_of_layer
 from .messages import REFUSAL, Message, hand
+from .recorded_system import check_reference_system, height_kind
 from .request import Request
 from .run_record import RunRecord
+from .strict_values import check_value
 from .version import VERSION
 
 speak_by(QCoreApplication.translate)
 
+# Characters of a refusal at most.
+_MOST_SAID = 1200
 # Parameters that count only where another has this value: given without it, a wrong result would be the reward.
 _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
@@ -47,6 +52,8 @@ _ONLY_WITH = {
     "GEOID_BETWEEN": ("UNDULATION", "grid"),
     "RADIUS": ("EARTH", "sphere"),
 }
+# Inputs whose coordinates are measured.
+_MEASURED = ("STATIONS", "SURVEYS")
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 # What an entry states of its run that the record has a name for, beside units and reference system.
 _STATED = ("height_system", "undulation_source", "accuracy", "covariance", "axes")
@@ -132,14 +139,18 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def checkParameterValues(self, parameters, context):  # noqa: N802 - the host's name
         try:
             self._check_keys(parameters)
-            self._check_values(parameters)
+            for definition in self.parameterDefinitions():
+                check_value(definition, parameters.get(definition.name()), context)
             valid, message = super().checkParameterValues(parameters, context)
             if not valid:
                 raise InputError(message, keys=self._refused_by_host(parameters, context))
             self._check_places(parameters, context)
+            for key, value in self._inputs(parameters):
+                if key in _MEASURED:
+                    check_reference_system(key, value, record_of_layer(value, context), context)
         except InputError as error:
             _tell_refusal(context.feedback(), error)
-            return False, str(error)
+            return False, _sentence(error)
         return True, ""
 
     def _refused_by_host(self, parameters, context):
@@ -158,32 +169,6 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 tr("There is no parameter {}; there are {}.").format(", ".join(unknown), ", ".join(sorted(known))),
                 keys=unknown,
             )
-
-    def _check_values(self, parameters):
-        """The host says only that a value is incorrect, and takes text that is no number for 0."""
-        for definition in self.parameterDefinitions():
-            name, value = definition.name(), parameters.get(definition.name())
-            if not isinstance(value, (str, int, float)) or value == "":
-                continue
-            if isinstance(definition, QgsProcessingParameterEnum) and value not in definition.options():
-                raise InputError(
-                    tr("{} is '{}', but can only be {}.").format(name, value, ", ".join(definition.options())),
-                    keys=(name,),
-                )
-            if isinstance(definition, QgsProcessingParameterNumber):
-                try:
-                    number = float(value)
-                except ValueError:
-                    raise InputError(tr("{} is '{}', which is no number.").format(name, value), keys=(name,)) from None
-                if not math.isfinite(number):
-                    raise InputError(
-                        tr("{} is {}, which is no number to compute with.").format(name, value), keys=(name,)
-                    )
-                if number < definition.minimum():
-                    raise InputError(
-                        tr("{} is {}, but must be at least {:g}.").format(name, value, definition.minimum()),
-                        keys=(name,),
-                    )
 
     def _definitions(self, kind, parameters):
         return [d.name() for d in self.parameterDefinitions() if isinstance(d, kind) and parameters.get(d.name())]
@@ -204,6 +189,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key in sinks:
             text = output_places.destination_text(parameters[key])
             message = output_places.unfit_place(key, text)
+            if not message and key in files:
+                message = output_places.unfit_document(key, text, self.parameterDefinition(key).fileFilter())
             if message:
                 raise InputError(message, keys=(key,))
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
@@ -261,40 +248,54 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key, (other, value) in _ONLY_WITH.items():
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
-            if asked.choice(other) != value:
+            if not asked.has(other):
+                continue
+            if (height_kind(asked) if other == "UNDULATION" else asked.choice(other)) != value:
                 asked.warn(
                     tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)
                 )
 
     def _write(self, result, asked):
-        backup, written = output_backup.OutputBackup(), {}
+        """Write what was computed beside the places asked for, and put it there when all of it is whole."""
+        stage, written, final = OutputStage(asked.say), {}, {}
         try:
             wanted = [table for table in result.tables if asked.given(table.key)]
             total = max(sum(len(table) for table in wanted), 1)
             done = 0
             for table in wanted:
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
-                written[table.key] = self._write_one(table, asked, backup, share)
+                written[table.key], final[table.key] = self._write_one(table, asked, stage, share)
                 done += len(table)
             for table in wanted:
-                self._style(table, written[table.key], asked)
-            placed = [
-                (document, asked.file(document.key)) for document in result.documents if asked.given(document.key)
-            ]
-            write_documents(placed)
-            written.update((document.key, path) for document, path in placed)
+                self._save_style(table, written[table.key], asked)
+            for document in result.documents:
+                if asked.given(document.key):
+                    final[document.key] = asked.file(document.key)
+                    path = final[document.key]
+                    write_document(document, stage.document(document.key, path), path)
+            asked.check_cancel()
+            stage.commit()
         except BaseException:
-            backup.restore()
+            stage.discard()
             raise
-        backup.keep()
-        return written
+        for table in wanted:
+            if final[table.key] != written[table.key]:
+                self._load_on_completion(table.key, final[table.key], asked)
+            saved_styles.attach(asked.context, final[table.key], table.style)
+        return final
 
-    def _write_one(self, table, asked, backup, progress):
+    def _write_one(self, table, asked, stage, progress):
+        """Write one layer: (where it is written, where it will stand), both as the host names destinations."""
         place = output_places.destination_text(asked.given(table.key))
-        backup.prepare(place)
+        staged = stage.layer(table.key, place)
+        given = asked.parameters
+        if staged:
+            beside = QgsProcessingOutputLayerDefinition(staged)
+            beside.createOptions = getattr(asked.given(table.key), "createOptions", {})
+            given = {**given, table.key: beside}
         try:
             sink, destination = self.parameterAsSink(
-                asked.parameters, table.key, asked.context, table.fields(), table.wkb, table.crs
+                given, table.key, asked.context, table.fields(), table.wkb, table.crs
             )
         except QgsProcessingException as error:
             raise InputError(output_rows.not_written(table.key, error), keys=(table.key,)) from None
@@ -315,9 +316,18 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 ).format(table.key),
                 keys=(table.key,),
             )
-        return destination
+        return destination, output_places.final_destination(place, destination) if staged else destination
 
-    def _style(self, table, destination, asked):
+    def _load_on_completion(self, key, destination, asked):
+        """Ask the desktop to load a layer where the form does, as the host's own sinks do."""
+        given = asked.given(key)
+        project = getattr(given, "destinationProject", None)
+        if project is not None:
+            name = given.destinationName or self.parameterDefinition(key).description()
+            details = QgsProcessingContext.LayerDetails(name, project, key, QgsProcessingUtils.LayerHint.Vector)
+            asked.context.addLayerToLoadOnCompletion(destination, details)
+
+    def _save_style(self, table, destination, asked):
         try:
             saved_styles.save_into_geopackage(destination, table.style)
         except saved_styles.StyleNotSaved as error:
@@ -325,14 +335,20 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
                 keys=(table.key,),
             )
-        saved_styles.attach(asked.context, destination, table.style)
 
-    def run_record(self, asked, *, units=None, crs=None, **more):
+    @staticmethod
+    def source_text(value, context):
+        """An input's value as a text: a layer by its source."""
+        return _recorded(value, context)
+
+    def run_record(self, asked, *, units=None, crs=None, keeps_heights=True, **more):
         """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.
 
         ``units``: language.units.Units, None where the run has none; ``crs``: of the output layer. Of ``more`` what
-        RunRecord has a name for is taken as such, the rest goes into its ``more``.
+        RunRecord has a name for is taken as such, the rest goes into its ``more``. ``keeps_heights``: what the record
+        of the layer that the run goes on from tells of its heights holds for the result too, save what ``more`` says.
         """
+        more = {**(asked.record_of(asked.main).carried() if keeps_heights else {}), **more}
         given = {}
         for definition in self.parameterDefinitions():
             value = asked.given(definition.name())
@@ -366,9 +382,15 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         return tuple(found)
 
 
+def _sentence(error):
+    """The sentence of a refusal, its middle left out where a path or a value in it is longer than anybody reads."""
+    text = str(error)
+    return text if len(text) <= _MOST_SAID else text[: _MOST_SAID // 2] + " ... " + text[-_MOST_SAID // 2 :]
+
+
 def _tell_refusal(feedback, error):
     """Hand the refusal of an InputError to who listens to ``feedback``."""
-    hand(feedback, Message(REFUSAL, error.code, str(error), error.keys))
+    hand(feedback, Message(REFUSAL, error.code, _sentence(error), error.keys))
 
 
 @contextmanager
@@ -378,7 +400,7 @@ def _refusals_told(feedback):
         yield
     except InputError as error:
         _tell_refusal(feedback, error)
-        raise QgsProcessingException(str(error)) from None
+        raise QgsProcessingException(_sentence(error)) from None
     except Cancelled:
         error = InputError(tr("Cancelled; no output was written."))
         _tell_refusal(feedback, error)

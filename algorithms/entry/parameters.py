@@ -47,14 +47,20 @@ def height_list():
     )
 
 
-def axis():
+def axis(overriding="chainage"):
+    """``overriding``: which fields of the axis layer override the form in the entry: 'design', all of them; 'drawing',
+    those of chainages and the tolerance; 'chainage', those of chainages."""
+    fields = {
+        "design": tr("design, chain_a, height_a, chain_b, height_b, slope, tolerance, chain_h and chain_0"),
+        "drawing": tr("tolerance, chain_h and chain_0"),
+        "chainage": tr("chain_h (chainage height) and chain_0 (chainage of the first vertex)"),
+    }[overriding]
     return with_help(
         QgsProcessingParameterFeatureSource("AXIS", tr("Axis"), [SOURCE.TypeVectorLine]),
         tr(
             "Line of the structure in plan, one feature for each axis, drawn in the direction of rising chainage. "
-            "Where it has a field 'design', its fields design, chain_a, height_a, chain_b, height_b, slope, tolerance, "
-            "chain_h and chain_0 override this form for that axis."
-        ),
+            "Where it has a field 'design', its fields {} override this form for that axis."
+        ).format(fields),
     )
 
 
@@ -74,7 +80,7 @@ def station_axis_field(parent="STATIONS"):
         field_parameter(
             "STATION_AXIS_FIELD",
             tr("Field that names the axis, at the stations"),
-            tr("Empty: a field 'axis', else each station belongs to the nearest axis."),
+            tr("Empty: a field such as axis, arm or line, else each station belongs to the nearest axis."),
             parent,
         )
     )
@@ -86,7 +92,7 @@ def station_field():
         tr("Field with the station"),
         tr(
             "Station notation such as 12+50 (stations of 100) or 1+250 (of 1000), or a distance. Empty: a field "
-            "'station' or 'chainage'."
+            "such as station, sta or chainage."
         ),
         "INPUT",
     )
@@ -96,16 +102,16 @@ def offset_field():
     return field_parameter(
         "OFFSET_FIELD",
         tr("Field with the offset"),
-        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field 'offset', else 0."),
+        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field such as offset, else 0."),
         "INPUT",
     )
 
 
 def height_field(parent="STATIONS"):
     text = (
-        tr("Empty: a field 'height', else the point's Z.")
+        tr("Empty: a field 'height', else the point's Z, else a field such as elevation, elev, level or rl.")
         if parent == "STATIONS"
-        else tr("Empty: a field 'height', else the rows have no height.")
+        else tr("Empty: a column such as height, elevation, elev, level or rl, with or without its unit.")
     )
     return field_parameter("HEIGHT_FIELD", tr("Field with the as-built height"), text, parent)
 
@@ -116,25 +122,31 @@ def height_unit():
         tr("Unit of heights"),
         tr(
             "Unit of heights in and out: metre, international foot, or US survey foot. Tolerance, typed undulations "
-            "and residuals are in it too."
+            "and residuals are in it too. Empty: as the record of the layer says, or the heading of the heights "
+            "('Elev (ft)', height_ft), else metre, and the log says so."
         ),
         METRES,
-        "metre",
     )
 
 
 def chainage_unit():
     return advanced(
-        choice_parameter("CHAINAGE_UNIT", tr("Unit of chainages and offsets"), tr("Empty: as the heights."), METRES)
+        choice_parameter(
+            "CHAINAGE_UNIT",
+            tr("Unit of chainages and offsets"),
+            tr("Empty: as the record of the layer says, or a heading, else as the heights."),
+            METRES,
+        )
     )
 
 
-def max_distance():
+def max_distance(text=None):
+    """``text``: what becomes of stations farther away; None: no output holds them."""
     return advanced(
         number_parameter(
             "MAX_DISTANCE",
             tr("Greatest distance from the axis (metres)"),
-            tr("Stations farther from every axis stay in the output with the status 'off axis'."),
+            text or tr("Stations farther from every axis take no part; the log names them."),
             100.0,
             0.0,
         )
@@ -157,9 +169,10 @@ def chainage_height():
             "CHAINAGE_HEIGHT",
             tr("Chainage height"),
             tr(
-                "Height at which chainages are measured, in the unit of heights: a structure at height is longer than "
-                "its shadow on the ellipsoid. Empty: the median height of the axis' stations, rounded to 1 m; give it, "
-                "so that two surveys get the same chainages."
+                "Ellipsoidal height at which chainages are measured, in the unit of heights: a structure at height is "
+                "longer than its shadow on the ellipsoid. Empty: the median height of the axis' stations, rounded to 1 "
+                "m; give it, so that two surveys get the same chainages. Where undulations are not known, heights "
+                "above the geoid stand in: 0.16 mm in a kilometre for each metre."
             ),
         )
     )
@@ -182,10 +195,11 @@ def undulation():
             tr("Height system"),
             tr(
                 "What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' "
-                "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so."
+                "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so. "
+                "Empty or 'unknown': as the record of the layer says, if it does. A reference system of the stations "
+                "whose vertical part says otherwise is refused."
             ),
             UNDULATIONS,
-            "unknown",
         )
     )
 
@@ -217,12 +231,44 @@ def undulation_value():
     )
 
 
-def on_axes():
-    """Which axis a station belongs to and how chainage is counted: what every entry that measures stations asks."""
+GRAVITY = ("none", "normal")
+
+
+def gravity(text):
+    """``text``: what GRAVITY 'normal' does in the entry, and what an empty one means."""
+    return advanced(
+        choice_parameter(
+            "GRAVITY",
+            tr("Gravity correction"),
+            tr(
+                "none: heights as levelled. normal: normal-orthometric, by normal gravity on GRS 80. Level surfaces "
+                "draw together towards the poles: 17 mm over 10 km north-south at 2,000 m. {}"
+            ).format(text),
+            GRAVITY,
+        )
+    )
+
+
+def datum_height():
+    return advanced(
+        number_parameter(
+            "DATUM_HEIGHT",
+            tr("Height of the datum above the sea"),
+            tr(
+                "Of the zero of these heights, in the unit of heights, for GRAVITY 'normal', which needs heights above "
+                "the sea. Empty: 0, the heights count from the sea."
+            ),
+        )
+    )
+
+
+def on_axes(farther=None):
+    """Which axis a station belongs to and how chainage is counted: what every entry that measures stations asks.
+    ``farther``: see max_distance."""
     return (
         axis_field(),
         station_axis_field(),
-        max_distance(),
+        max_distance(farther),
         chainage_unit(),
         chainage_start(),
         chainage_height(),

@@ -1,7 +1,5 @@
 """What a run was asked for: parameters, context and feedback in one object, read by key."""
 
-import math
-
 from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters
 
 from ..boundary.cancel import check_cancel
@@ -9,9 +7,11 @@ from ..boundary.readings import readings_of
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
-from .layer_records import record_of_layer
+from .layer_records import layer_of, record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .run_record import RunRecord
+from .stale_inputs import layer_behind
+from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 
 
 class Request:
@@ -38,12 +38,18 @@ class Request:
         """The feature source of a mandatory parameter; InputError where it cannot be read."""
         source = self.optional_source(key)
         if source is None:
-            raise InputError(self.entry.invalidSourceError(self.parameters, key), keys=(key,))
+            raise InputError(tr("{} is empty; choose a layer.").format(key), keys=(key,))
         return source
 
     def optional_source(self, key):
-        """The feature source of a parameter, None where it is empty."""
-        return self._kept(key, self.entry.parameterAsSource(self.parameters, key, self.context))
+        """The feature source of a parameter, None where it is empty; InputError where what is given is no layer."""
+        given = self.given(key)
+        if given is None or given == "":
+            return None
+        source = self.entry.parameterAsSource(self.parameters, key, self.context)
+        if source is None:
+            raise unreadable(key, self.entry.source_text(given, self.context))
+        return self._kept(key, source)
 
     def raster(self, key):
         """The raster layer of a parameter, None where it is empty."""
@@ -74,37 +80,39 @@ class Request:
         return self.entry.parameterAsLayerList(self.parameters, key, self.context)
 
     def number(self, key):
-        """A number parameter, None where it is empty; InputError for infinity and what is no number."""
-        value = self.parameters.get(key)
-        default = self.entry.parameterDefinition(key).defaultValue()
-        if value is None and default is None or value == "":
-            return None
-        number = float(self.entry.parameterAsDouble(self.parameters, key, self.context))
-        if not math.isfinite(number):
-            raise InputError(tr("{} is {}, which is no number to compute with.").format(key, number), keys=(key,))
-        return number
+        """A number parameter, None where it is empty; InputError for what is no number, or out of bounds."""
+        return self._read(number_of, key)
 
     def choice(self, key):
         """The text of an enumeration, '' where it is empty."""
-        return self.entry.parameterAsEnumString(self.parameters, key, self.context) or ""
+        return self._read(choice_of, key, "")
 
     def text(self, key):
         """A text parameter without blanks around it, '' where it is empty."""
-        return (self.entry.parameterAsString(self.parameters, key, self.context) or "").strip()
+        return self._read(text_of, key, "")
 
     def flag(self, key):
         """A yes-or-no parameter."""
-        return self.entry.parameterAsBoolean(self.parameters, key, self.context)
+        return self._read(flag_of, key, False)
+
+    def _read(self, reader, key, nothing=None):
+        """The value of a parameter by one of the strict readers; ``nothing`` where the entry has no such parameter."""
+        definition = self.entry.parameterDefinition(key)
+        return nothing if definition is None else reader(definition, self.parameters.get(key), self.context)
 
     def file(self, key):
         """The path of an output file."""
         return self.entry.parameterAsFileOutput(self.parameters, key, self.context)
 
+    @property
+    def main(self):
+        """Key of the layer that the run goes on from: STATIONS, else INPUT."""
+        return "STATIONS" if self.has("STATIONS") else "INPUT"
+
     def units(self):
-        """Units of the run: chainage as heights unless set."""
-        height = self.choice("HEIGHT_UNIT") if self.has("HEIGHT_UNIT") else ""
-        chainage = self.choice("CHAINAGE_UNIT")
-        return Units(height or chainage or "metre", chainage or height or "metre")
+        """Units of a run on no layer of ours, as the form says: chainage as heights unless set."""
+        height = self.choice("HEIGHT_UNIT") or "metre"
+        return Units(height, self.choice("CHAINAGE_UNIT") or height)
 
     def record_of(self, key):
         """The RunRecord of the run that made the layer of an input; an empty one, which is false, where there is
@@ -115,19 +123,29 @@ class Request:
         """The record of the run that made the layer which a ``source``, a text, opens; in the host's main thread."""
         return record_of_layer(source, self.context)
 
+    def layer(self, key):
+        """The map layer of an input, None where it is empty."""
+        return layer_of(self.given(key), self.context)
+
+    def layer_behind(self, source):
+        """The map layer that a recorded ``source``, a text, opens; None where it is not there any more."""
+        layer, _ = layer_behind(source, self.context)
+        return layer if layer is not None and layer.isValid() else None
+
     def record(self, **more):
         """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""
         return self.entry.run_record(self, **more)
 
-    def say(self, text, code="", keys=()):
-        """Put a fact into the log. ``code``: one of messages.CODES; ``keys``: the parameters it is about."""
+    def say(self, text, code="", keys=(), about=()):
+        """Put a fact into the log. ``code``: one of messages.CODES, which say what ``about`` holds; ``keys``: the
+        parameters it is about."""
         self.feedback.pushInfo(text)
-        hand(self.feedback, Message(FACT, code, text, tuple(keys)))
+        hand(self.feedback, Message(FACT, code, text, tuple(keys), tuple(about)))
 
-    def warn(self, text, code="", keys=()):
-        """Put a doubt into the log; ``code`` and ``keys`` as in ``say``."""
+    def warn(self, text, code="", keys=(), about=()):
+        """Put a doubt into the log; ``code``, ``keys`` and ``about`` as in ``say``."""
         self.feedback.pushWarning(text)
-        hand(self.feedback, Message(DOUBT, code, text, tuple(keys)))
+        hand(self.feedback, Message(DOUBT, code, text, tuple(keys), tuple(about)))
 
     def read_as(self, text, short=""):
         """Put into the log how an input was read. ``short``: what a listener gets of it, where not the whole."""

@@ -7,7 +7,6 @@ hand or cut off, so the one reader, ``RunRecord.read``, doubts all of it and nev
 import json
 import math
 from dataclasses import dataclass, field, replace
-from typing import Optional
 
 from ..core.input_record import InputRecord
 from ..core.units import METRES
@@ -17,11 +16,28 @@ from ..language.translation import tr
 SCHEMA = 1
 # What is nested deeper than this is no record.
 _DEEPEST = 12
+# Axes whose controls stand in the record of their layer.
+_MOST_AXES = 100
 _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
 _AXIS_TEXTS = ("design", "earth", "horizon")
 _AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
-_KNOWN = {*_TEXTS, "schema", "parameters", "units", "reference_system", "accuracy", "versions", "axes", "inputs"}
+# What a record tells of undulations and of the heights in its fields, beside the height system.
+_OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields")
+# The entry whose heights share their errors.
+_ADJUSTMENT = "tautline:adjustlevelling"
+_KNOWN = {
+    *_TEXTS,
+    "schema",
+    "parameters",
+    "units",
+    "reference_system",
+    "accuracy",
+    "versions",
+    "axes",
+    "every_axis",
+    "inputs",
+}
 
 
 @dataclass(frozen=True)
@@ -34,6 +50,7 @@ class RunRecord:
     'sigma_km': numbers in the unit of heights, 'field': name}, each where it was used; ``covariance``: source of the
     table that holds the covariance of the heights, '' for none; ``versions``: {name: text}; ``axes``: {name: {'design',
     'controls', 'slope', 'chainage_height', 'refraction', 'tolerance', 'earth', 'horizon'}} in the run's units;
+    ``every_axis``: the same of all axes that state nothing else;
     ``inputs``: {key: tuple of InputRecord}; ``more``: anything else, as JSON has it. ``doubt``: '' or one sentence
     which says that the record is damaged and what does not count.
     """
@@ -52,11 +69,12 @@ class RunRecord:
     axes: dict = field(default_factory=dict)
     inputs: dict = field(default_factory=dict)
     more: dict = field(default_factory=dict)
+    every_axis: dict = field(default_factory=dict)
     schema: int = SCHEMA
     doubt: str = ""
 
     def __bool__(self):
-        return bool(self.entry or self.axes)
+        return bool(self.entry or self.axes or self.every_axis)
 
     @classmethod
     def read(cls, given):
@@ -74,7 +92,7 @@ class RunRecord:
             "units": {key: unit for key, unit in units.items() if unit},
             "reference_system": {key: text for key, text in (("crs", self.crs), ("datum", self.datum)) if text},
             "inputs": {key: [_input_dict(one) for one in many] for key, many in self.inputs.items()},
-            **{key: getattr(self, key) for key in (*_TEXTS, "accuracy", "axes")},
+            **{key: getattr(self, key) for key in (*_TEXTS, "accuracy", "axes", "every_axis")},
         }
         known = {
             "schema": self.schema,
@@ -84,7 +102,41 @@ class RunRecord:
         }
         return _json({**self.more, **known})
 
+    def brief(self):
+        """The same record for a layer's style: of many axes without their controls, and what all have said once.
+
+        A style is read whenever the layer is opened; the controls of thousands of axes stand in the summary's rows.
+        """
+        if len(self.axes) <= _MOST_AXES:
+            return self
+        first = next(iter(self.axes.values()))
+        alike = {
+            key: value
+            for key, value in first.items()
+            if key != "controls" and all(one.get(key) == value for one in self.axes.values())
+        }
+        alike["from_stations"] = any(
+            control.get("typed") is False for one in self.axes.values() for control in one.get("controls", ())
+        )
+        axes = {
+            name: {key: value for key, value in one.items() if key != "controls" and key not in alike}
+            for name, one in self.axes.items()
+        }
+        return replace(self, axes={name: one for name, one in axes.items() if one}, every_axis=alike)
+
     # --- what is asked of it
+
+    @property
+    def adjusted(self):
+        """Whether the heights in the layer's field 'height' come from an adjustment, and so share errors."""
+        return self.entry == _ADJUSTMENT or self.more.get("heights_of") == _ADJUSTMENT
+
+    def carried(self):
+        """What a run that keeps the layer's heights hands on, for its own record: {name: value}."""
+        found = {"height_system": self.height_system, "undulation_source": self.undulation_source}
+        found.update(covariance=self.covariance, heights_of=_ADJUSTMENT if self.adjusted else "")
+        found.update({key: self.more[key] for key in _OF_HEIGHTS if key in self.more})
+        return {key: value for key, value in found.items() if value not in ("", None)}
 
     def with_axes(self, axes):
         """The same record with what was used on each axis."""
@@ -92,7 +144,11 @@ class RunRecord:
 
     def axis(self, name):
         """What was used on an axis, {} where nothing is known."""
-        return self.axes.get(name, {})
+        return {**self.every_axis, **self.axes.get(name, {})}
+
+    def known_axes(self):
+        """What was used on the axes that the record knows, a list; of all of them at once where it states no names."""
+        return [self.axis(name) for name in self.axes] or ([self.every_axis] if self.every_axis else [])
 
     def axis_number(self, axis, name):
         """A number of one axis in the record's units, None where there is none."""
@@ -111,15 +167,6 @@ class RunRecord:
         except (TypeError, ValueError, OverflowError):
             return None
         return value if math.isfinite(value) else None
-
-
-def unit_warning(record: RunRecord, name, unit) -> Optional[str]:
-    """A sentence where the ``record`` of layer ``name`` tells another unit of heights than ``unit``, None elsewhere."""
-    if not record.height_unit or record.height_unit == unit:
-        return None
-    return tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(
-        name, record.height_unit, unit
-    )
 
 
 def _is_number(value):
@@ -200,7 +247,7 @@ class _Reader:
         if isinstance(schema, bool) or not isinstance(schema, int) or not 0 <= schema <= SCHEMA:
             self._lost.append("schema")
             schema = 0
-        axes = self._dict(given, "axes")
+        axes, alike = self._dict(given, "axes"), self._dict(given, "every_axis")
         return RunRecord(
             parameters=parameters,
             height_unit=height,
@@ -210,6 +257,7 @@ class _Reader:
             accuracy=self._accuracy(self._dict(given, "accuracy")),
             versions=self._texts(self._dict(given, "versions"), "versions"),
             axes={str(name): self._axis(one) for name, one in axes.items() if self._is_dict(one, "axes")},
+            every_axis=self._axis(alike) if alike else {},
             inputs=self._inputs(self._dict(given, "inputs")),
             more=self._more({key: value for key, value in given.items() if key not in _KNOWN}),
             schema=schema,

@@ -55,7 +55,7 @@ def stale_inputs(record: RunRecord, layers=None, context=None, feedback=None):
                 layer = layers[one.source]
                 sought = True
             else:
-                layer, sought = _found(one.source, context)
+                layer, sought = layer_behind(one.source, context)
             if layer is None:
                 state = "gone" if sought else ""
             else:
@@ -73,8 +73,8 @@ def _context():
     return context
 
 
-def _found(source, context):
-    """(layer or None, whether its absence means that it is gone) of a recorded source."""
+def layer_behind(source, context):
+    """(layer or None, whether its absence means that it is gone) of a ``source`` as a record names it."""
     project = context.project()
     for layer in project.mapLayers().values() if project is not None else ():
         if layer.source() == source:

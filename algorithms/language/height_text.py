@@ -68,6 +68,19 @@ class Amounts:
             return f"{write(value, HEIGHT_DECIMALS[self.unit])} {UNIT_LABELS[self.unit]}"
         return f"{write(self._scaled(value), self.decimals)} {self.label}"
 
+    def alike(self, values, signs=()):
+        """Texts of the heights that stand in one sentence, all in one unit: metres where one of them is a metre.
+
+        ``signs``: True for those that show a plus sign; none does where it is left out.
+        """
+        signs = tuple(signs) or (False,) * len(values)
+        whole = self.unit == "metre" and any(abs(value) >= FULL_FROM for value in values if _known(value))
+        if not whole:
+            return [self.with_unit(value, sign) for value, sign in zip(values, signs)]
+        decimals = HEIGHT_DECIMALS[self.unit]
+        texts = [(signed_text if sign else number_text)(value, decimals) for value, sign in zip(values, signs)]
+        return [f"{text} {UNIT_LABELS[self.unit]}" if _known(v) else text for text, v in zip(texts, values)]
+
     def span(self, low, high):
         """(low, high with its unit) of a range, both in one unit."""
         if self.unit == "metre" and abs(high) >= FULL_FROM:
@@ -97,6 +110,11 @@ def levelled_amounts(unit):
 def small_text(value, units, sign=False):
     """A small height in metres with its unit, for a sentence; ``units``: the run's Units."""
     return amounts_for(units.height_name).with_unit(value, sign)
+
+
+def small_texts(values, units, signs=()):
+    """Small heights of one sentence, metres, all in one unit: see Amounts.alike."""
+    return amounts_for(units.height_name).alike(values, signs)
 
 
 def height_text(value, unit, sign=False):

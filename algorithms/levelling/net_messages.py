@@ -12,8 +12,17 @@ _MOST = 10
 
 def tell_net(run):
     """Push the sentences of a run; returns (what was understood and found, what is doubtful) for the page."""
-    said = [_understood(run), _datum(run), *_adjustment(run), *_misclosures(run)]
-    doubts = [*_names(run), *_loose(run), *_global(run), *_suspects(run), *_moved(run), *_beyond(run), *_unchecked(run)]
+    said = [_understood(run), _datum(run), *_gravity(run), *_adjustment(run), *_misclosures(run)]
+    doubts = [
+        *_names(run),
+        *_gravity_left_out(run),
+        *_loose(run),
+        *_global(run),
+        *_suspects(run),
+        *_moved(run),
+        *_beyond(run),
+        *_unchecked(run),
+    ]
     for sentence in said:
         run.asked.say(sentence)
     for sentence in doubts:
@@ -67,13 +76,47 @@ def _datum(run):
         if m.deviation == 0.0
     ]
     weighted = [
-        tr("{} at {} \u00b1 {}").format(names[k], height_with_unit(m.height, units), _fine(m.deviation, units))
+        tr("{} at {}, standard deviation {}").format(
+            names[k], height_with_unit(m.height, units), _fine(m.deviation, units)
+        )
         for k, m in run.tied.items()
         if m.deviation > 0.0
     ]
     parts = [tr("held fixed: {}").format(listed(fixed, 8))] if fixed else []
     parts += [tr("taking part with their standard deviation: {}").format(listed(weighted, 8))] if weighted else []
     return tr("Benchmarks {}.").format("; ".join(parts))
+
+
+def _gravity(run):
+    if not run.gravity.applied:
+        return
+    found = run.gravity.correction
+    zero = (
+        tr("heights taken as above the sea")
+        if not run.gravity.datum_height
+        else tr("the datum {} above the sea").format(height_with_unit(run.gravity.datum_height, run.units))
+    )
+    yield tr("Gravity: normal-orthometric correction of {} to {} a line (normal gravity on GRS 80; {}).").format(
+        _fine(found.min(), run.units, True), _fine(found.max(), run.units, True), zero
+    )
+
+
+def _gravity_left_out(run):
+    """A sentence where the correction that is left out is more than a tenth of what a line may be wrong by."""
+    if run.gravity.applied:
+        return
+    share = np.abs(run.gravity.correction) / run.line_tolerances
+    if np.any(share > 0.1):
+        line = int(np.nanargmax(share))
+        yield tr(
+            "Gravity: line {} would be corrected by {} (normal-orthometric, heights taken as above the sea), more "
+            "than a tenth of {}, {}; GRAVITY 'normal' does it."
+        ).format(
+            line_name(run, line),
+            _fine(run.gravity.correction[line], run.units, True),
+            _fine(run.line_tolerances[line], run.units),
+            tr("its limit") if run.has_limit else tr("3.29 of its standard deviations"),
+        )
 
 
 def _adjustment(run):

@@ -9,6 +9,7 @@ from ..core.errors import InputError
 from ..core.levelling import Datum, adjusted
 from ..core.loops import loop_misclosures, section_misclosures
 from ..core.misclosure import CLASSES, misclosure_limit
+from ..core.quantiles import BAARDA
 from ..language.number_text import listed
 from ..language.translation import tr
 
@@ -18,7 +19,8 @@ _LONGEST_PATH = 12
 class LevellingRun:
     """Everything a run has found, metres. Points are indices into ``lines.net.names``."""
 
-    def __init__(self, asked, lines, benchmarks, named, units):
+    def __init__(self, asked, lines, benchmarks, named, units, gravity):
+        self.gravity = gravity
         self.asked, self.lines, self.benchmarks, self.named, self.units = (asked, lines, benchmarks, named, units)
         self.free = asked.flag("FREE")
         self.level_class = asked.choice("CLASS")
@@ -163,14 +165,31 @@ class LevellingRun:
 
     # --- misclosures
 
+    def _factor(self, kind):
+        """n of the limit n sqrt(K) of a 'section' or a 'loop', None where none is set."""
+        if self.factor is not None or not self.level_class:
+            return self.factor
+        return next((c.factor for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)), None)
+
+    @property
+    def has_limit(self):
+        return self._factor("section") is not None
+
+    @cached_property
+    def line_tolerances(self):
+        """What each line may be wrong by (n,), metres: its limit as a section, else 3.29 of its standard deviations;
+        NaN where neither is known."""
+        factor, net = self._factor("section"), self.lines.net
+        if factor is None:
+            return BAARDA * self.line_deviations
+        found = np.full(len(net), np.nan)
+        known = net.length > 0.0
+        found[known] = misclosure_limit(factor, net.length[known])
+        return found
+
     def limit(self, misclosure):
         """Limit of one, metres; NaN where none is set or a length is not known."""
-        factor = self.factor
-        if factor is None and self.level_class:
-            kinds = ("section" if misclosure.kind == "section" else "loop", "misclosure")
-            factor = next(
-                (c.factor for kind in kinds for c in CLASSES if (c.name, c.kind) == (self.level_class, kind)), None
-            )
+        factor = self._factor("section" if misclosure.kind == "section" else "loop")
         if factor is None or not np.isfinite(misclosure.length):
             return np.nan
         return misclosure_limit(factor, misclosure.length)

@@ -8,6 +8,7 @@ from qgis.core import (
 )
 
 from ..core.angles import ANGLE_UNITS
+from ..core.errors import InputError
 from ..core.misclosure import CLASSES
 from ..core.units import METRES
 from ..entry.parameter_builders import (
@@ -19,8 +20,8 @@ from ..entry.parameter_builders import (
     text_parameter,
     with_help,
 )
+from ..entry.stated_units import stated_units
 from ..language.translation import tr
-from ..language.units import Units
 
 _SOURCE = QgsProcessing.SourceType
 
@@ -52,7 +53,7 @@ def sight_field_table():
             "HORIZONTAL_FIELD",
             tr("Field with the horizontal distance"),
             ("horiz_dist", "horizontal_distance", "hor_dist"),
-            tr("Used where there is no slope distance."),
+            tr("Used where there is no slope distance; HORIZONTAL_AT says where it lies."),
         ),
         (
             "ZENITH_FIELD",
@@ -70,13 +71,13 @@ def sight_field_table():
             "INSTRUMENT_FIELD",
             tr("Field with the instrument height"),
             ("inst_h", "instrument_height", "hi"),
-            tr("Above the point sighted from. Empty: 0."),
+            tr("Above the point sighted from; 0 without one."),
         ),
         (
             "TARGET_FIELD",
             tr("Field with the target height"),
             ("target_h", "target_height", "ht"),
-            tr("Above the point sighted to. Empty: 0."),
+            tr("Above the point sighted to; 0 without one."),
         ),
         (
             "BACK_FIELD",
@@ -170,9 +171,18 @@ def distance_unit():
 
 
 def field_book_units(asked):
-    """Units of a run: distances as heights unless set."""
-    height = asked.choice("HEIGHT_UNIT") or "metre"
-    return Units(height, asked.choice("DISTANCE_UNIT") or height)
+    """Units of a run: as form and the record of its lines state, distances as heights unless set. InputError where
+    these contradict each other, or the record of the benchmarks."""
+    source, marks = asked.source("INPUT"), asked.record_of("BENCHMARKS")
+    units = stated_units(asked, asked.record_of("INPUT"), source.sourceName(), chainage_key="DISTANCE_UNIT")
+    if marks.height_unit and marks.height_unit != units.height_name:
+        raise InputError(
+            tr("Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.").format(
+                units.height_name, asked.source("BENCHMARKS").sourceName(), marks.height_unit
+            ),
+            keys=("HEIGHT_UNIT", "BENCHMARKS"),
+        )
+    return units
 
 
 def sight_refraction():
@@ -207,6 +217,52 @@ def refraction_solved():
             tr(
                 "Single sights take the mean k that the same day's reciprocal sights give, where no k is stated for "
                 "the sight or its day."
+            ),
+        )
+    )
+
+
+HORIZONTAL_AT = ("instrument", "ellipsoid")
+
+
+def horizontal_at():
+    return advanced(
+        choice_parameter(
+            "HORIZONTAL_AT",
+            tr("Where horizontal distances lie"),
+            tr(
+                "instrument: at the height of the instrument, as it shows them, the slope distance times the sine of "
+                "the zenith angle. ellipsoid: arcs on the ellipsoid, as from coordinates (not grid distances: those "
+                "carry the scale of the projection). On steep lines the two give other heights, 102 mm apart at 3 km "
+                "and 15\u00b0. Empty: refused where it matters by more than 0.1 mm."
+            ),
+            HORIZONTAL_AT,
+        )
+    )
+
+
+def site_height():
+    return advanced(
+        number_parameter(
+            "SITE_HEIGHT",
+            tr("Height of the sights above the ellipsoid"),
+            tr(
+                "In the unit of heights, midway between the ends of a sight; for HORIZONTAL_AT 'ellipsoid', since an "
+                "arc there is shorter than the line at height. An error of 100 m changes a rise of 100 m by 1.6 mm. "
+                "Empty: refused where 100 m matter by more than 0.1 mm."
+            ),
+        )
+    )
+
+
+def sight_radius():
+    return advanced(
+        number_parameter(
+            "RADIUS",
+            tr("Radius of the Earth (metres)"),
+            tr(
+                "Taken for every sight, in place of that of the points' places or of LATITUDE; to repeat a computation "
+                "made with another radius."
             ),
         )
     )
@@ -498,8 +554,9 @@ def levelling_class():
         "CLASS",
         tr("Class of levelling"),
         tr(
-            "Published limits n times the root of the length in kilometres, in mm: first to third order by FGCC 1984 "
-            "(limits for sections and for loops), others as their sources give them. Empty: no limit."
+            "Limits n times the root of the length in kilometres, in mm, for sections and for loops: Federal Geodetic "
+            "Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no limit; for "
+            "any other, type its n (LIMIT_FACTOR)."
         ),
         names,
     )

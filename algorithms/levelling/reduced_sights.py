@@ -8,14 +8,19 @@ from ..core import sight_reduction as sr
 from ..core.errors import InputError
 from ..core.geodesy import ellipsoid_of
 from ..core.level_book import book_sections, book_setups
-from ..core.sights import MEAN_RADIUS, sight_radius
+from ..core.plain_number import plain_number
+from ..core.sights import LEAST_RADIUS, MEAN_RADIUS, sight_radius
 from ..core.two_peg import PegSetup, peg_setups, two_peg_test
+from ..language.height_text import small_text
 from ..language.translation import tr
 
 SECOND = 1.0 / 3600.0
 # A level whose fore sight is this many times its back sight looks across to the far point.
 ACROSS = 5.0
 SAME_LENGTH = 0.01
+# Below this it does not matter where a horizontal distance lies, metres; and what it is tried with for a height.
+NO_MATTER = 1e-4
+TRIAL_HEIGHT = 100.0
 TRIGONOMETRIC, SETUP, SECTION, BOTH_WAYS = "trigonometric", "level setup", "section", "reciprocal"
 
 
@@ -69,6 +74,15 @@ class Reduction:
         self.days_k = self._days_k()
         self.k = asked.number("REFRACTION")
         self.solve = asked.flag("REFRACTION_SOLVED")
+        self.horizontal_at = asked.choice("HORIZONTAL_AT")
+        self.site_height = self._number("SITE_HEIGHT", units.height)
+        self.radius = self._number("RADIUS")
+        if self.radius < LEAST_RADIUS or np.isinf(self.radius):
+            raise InputError(
+                tr("RADIUS is {:g}, and is to be the Earth's in metres, such as 6371000.").format(self.radius),
+                keys=("RADIUS",),
+            )
+        self.pairs_of_rows = []
         self.unpaired, self._day_k = [], {}
         self.peg = self._peg_test()
         self.precision = self._precision()
@@ -92,10 +106,10 @@ class Reduction:
         text, found = self.asked.text("REFRACTION_DAYS"), {}
         for part in filter(str.strip, text.replace("\n", ";").split(";")):
             day, _, value = part.rpartition("=")
-            try:
-                found[day.strip()] = float(value)
-            except ValueError:
+            number = plain_number(value)
+            if number is None:
                 day = ""
+            found[day.strip()] = number
             if not day.strip():
                 raise InputError(
                     tr("REFRACTION_DAYS: '{}' is not day=k.").format(part.strip()), keys=("REFRACTION_DAYS",)
@@ -123,7 +137,13 @@ class Reduction:
             PegSetup(s.first * height, s.second * height, s.first_length * distance, s.second_length * distance)
             for s in peg_setups(text)
         ]
-        return two_peg_test(*setups, k=self.k or 0.0, radius=MEAN_RADIUS, reading=self._number("READING_SIGMA", 1e-3))
+        return two_peg_test(
+            *setups, k=self.k or 0.0, radius=self._mean_radius, reading=self._number("READING_SIGMA", 1e-3)
+        )
+
+    @property
+    def _mean_radius(self):
+        return MEAN_RADIUS if np.isnan(self.radius) else self.radius
 
     @property
     def collimation(self):
@@ -141,7 +161,11 @@ class Reduction:
     # --- the sights
 
     def _radius(self, starts, ends):
-        """Radius of the Earth under each sight, metres (n,): Euler's between known points, else by LATITUDE."""
+        """Radius of the Earth under each sight, metres (n,): RADIUS, else Euler's between known points, else by
+        LATITUDE.
+        """
+        if np.isfinite(self.radius):
+            return np.full(len(starts), self.radius)
         latitude = self._number("LATITUDE")
         lat, azimuth = np.full(len(starts), latitude), np.full(len(starts), np.nan)
         ellipsoid = ellipsoid_of("EPSG:4326")
@@ -206,15 +230,45 @@ class Reduction:
         if kind == SETUP:
             return sr.level_setups(c["back"], c["fore"], c["back_length"], c["fore_length"], radius, self.precision)
         slope = np.isfinite(c["slope"])
-        return sr.trigonometric(
-            np.where(slope, c["slope"], c["horizontal"]),
-            slope,
-            table.zenith[rows],
-            np.nan_to_num(c["instrument"]),
-            np.nan_to_num(c["target"]),
-            radius,
-            self.precision,
-        )
+        distance, zenith = np.where(slope, c["slope"], c["horizontal"]), table.zenith[rows]
+        ends = np.nan_to_num(c["instrument"]), np.nan_to_num(c["target"])
+        self._ask_where_distances_lie(rows[~slope], distance[~slope], zenith[~slope], radius[~slope])
+        observed = sr.trigonometric(distance, slope, zenith, *ends, radius, self.precision)
+        if self.horizontal_at != "ellipsoid" or np.all(slope):
+            return observed
+        height = np.nan_to_num(self.site_height)
+        return sr.chosen(slope, observed, sr.over_arcs(distance, zenith, *ends, radius, height, self.precision))
+
+    def _ask_where_distances_lie(self, rows, distance, zenith, radius):
+        """InputError where it is not said what a horizontal distance is, or how high an arc's ends are, and matters."""
+        height, source = np.nan_to_num(self.site_height), self.table.source
+        if not self.horizontal_at:
+            differ = sr.kinds_of_distance_differ(distance, zenith, radius, height)
+            if np.any(differ > NO_MATTER):
+                at = int(np.argmax(differ))
+                raise InputError(
+                    tr(
+                        "Layer '{}', field '{}', row {}: this height changes by {} with what the horizontal distance "
+                        "is; say whether it lies at the instrument or is an arc on the ellipsoid (HORIZONTAL_AT)."
+                    ).format(
+                        source.sourceName(),
+                        self.table.described("HORIZONTAL_FIELD"),
+                        rows[at] + 1,
+                        small_text(differ[at], self.units),
+                    ),
+                    keys=("HORIZONTAL_AT",),
+                )
+        elif self.horizontal_at == "ellipsoid" and np.isnan(self.site_height):
+            change = np.abs(distance / np.tan(np.radians(zenith))) * TRIAL_HEIGHT / radius
+            if np.any(change > NO_MATTER):
+                at = int(np.argmax(change))
+                raise InputError(
+                    tr(
+                        "Layer '{}', row {}: over an arc on the ellipsoid this height changes by {} for each 100 m "
+                        "that the line lies higher; give the height of the sights above the ellipsoid (SITE_HEIGHT)."
+                    ).format(source.sourceName(), rows[at] + 1, small_text(change[at], self.units)),
+                    keys=("SITE_HEIGHT",),
+                )
 
     def _paired(self, rows, kind, observed):
         """Indices into ``rows`` left single, and the part of the reciprocal pairs (None without)."""
@@ -230,6 +284,7 @@ class Reduction:
             for pair in found
             if abs(observed.length[pair[0]] - observed.length[pair[1]]) <= SAME_LENGTH * observed.length[pair[0]]
         ]
+        self.pairs_of_rows += [(int(rows[i]), int(rows[j])) for i, j, _ in found]
         self.unpaired += [(int(rows[i]), int(rows[j])) for i, j, across in found if (i, j, across) not in alike]
         if not alike:
             return np.arange(len(rows)), None

@@ -2,9 +2,10 @@
 
 import numpy as np
 
+from ..core.angles import reads_like_the_other_unit
 from ..core.sights import MEAN_RADIUS
 from ..entry.messages import ROW_REJECTED
-from ..language.height_text import small_text
+from ..language.height_text import height_with_unit, small_text
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 from .reduced_sights import BOTH_WAYS, SECTION, SETUP, TRIGONOMETRIC
@@ -19,6 +20,8 @@ def tell_sights(table, reduction, found, units, asked):
     say, warn = asked.say, asked.warn
     say(_understood(table, units))
     say(_stated(reduction, found))
+    if _horizontal(table, reduction):
+        say(_horizontal(table, reduction))
     if reduction.peg is not None or reduction.collimation:
         say(_collimation(reduction, units))
     for sentence in _reciprocal(found, reduction):
@@ -90,15 +93,7 @@ def _stated(reduction, found):
         if len(used) and np.ptp(used)
         else (tr("k = {}").format(number_text(used[0], 3)) if len(used) else tr("no k needed"))
     )
-    radius = (
-        tr("Earth's radius from the points' places")
-        if reduction.named is not None
-        else (
-            tr("Earth's radius at the latitude")
-            if reduction.asked.number("LATITUDE") is not None
-            else tr("Earth's radius {} km").format(number_text(MEAN_RADIUS / 1000.0, 0))
-        )
-    )
+    radius = _radius_words(reduction)
     stated = np.isfinite(found.deviation)
     if np.all(stated):
         sigma = tr("every height difference has a standard deviation")
@@ -109,6 +104,30 @@ def _stated(reduction, found):
     else:
         sigma = tr("no standard deviations, since neither ANGLE_SIGMA nor READING_SIGMA is stated")
     return tr("{}; {}; {}; {}.").format(", ".join(kinds), k, radius, sigma)
+
+
+def _radius_words(reduction):
+    if np.isfinite(reduction.radius):
+        return tr("Earth's radius {} km as given").format(number_text(reduction.radius / 1000.0, 3))
+    if reduction.named is not None:
+        return tr("Earth's radius from the points' places")
+    if reduction.asked.number("LATITUDE") is not None:
+        return tr("Earth's radius at the latitude")
+    return tr("Earth's radius {} km").format(number_text(MEAN_RADIUS / 1000.0, 0))
+
+
+def _horizontal(table, reduction):
+    """What the horizontal distances were taken as; '' where none was used."""
+    used = np.isfinite(table.columns["horizontal"]) & np.isnan(table.columns["slope"]) & np.isfinite(table.zenith)
+    if not np.any(used) or not reduction.horizontal_at:
+        return ""
+    if reduction.horizontal_at == "instrument":
+        return tr("Horizontal distances lie at the instrument (HORIZONTAL_AT).")
+    if np.isnan(reduction.site_height):
+        return tr("Horizontal distances are arcs on the ellipsoid (HORIZONTAL_AT).")
+    return tr("Horizontal distances are arcs on the ellipsoid, the sights {} above it (SITE_HEIGHT).").format(
+        height_with_unit(reduction.site_height, reduction.units)
+    )
 
 
 def _collimation(reduction, units):
@@ -179,6 +198,7 @@ def _doubts(table, reduction, found):
             "Layer '{}': most sights point steeply up or down; are the angles zenith or vertical angles, and is their "
             "unit right?"
         ).format(name)
+    yield from _doubtful_unit(table, reduction)
     for column, words in (("back", tr("back sight")), ("fore", tr("fore sight"))):
         far = np.flatnonzero(np.abs(np.nan_to_num(table.columns[column])) > LONGEST_STAFF)
         if len(far):
@@ -205,6 +225,27 @@ def _doubts(table, reduction, found):
         yield tr("{} of a level without both sight lengths: nothing is corrected there.").format(
             counted(len(bare), tr("line"), tr("lines"))
         )
+
+
+def _doubtful_unit(table, reduction):
+    """A sentence where zenith angles in gon look like degrees, or the reverse."""
+    unit = reduction.asked.choice("ANGLE_UNIT")
+    if table.fields["ZENITH_FIELD"] < 0 or not reads_like_the_other_unit(table.zenith, unit, reduction.pairs_of_rows):
+        return
+    per = 0.9 if unit == "gon" else 1.0
+    text = tr(
+        "Layer '{}', field '{}': the zenith angles are read in {} (ANGLE_UNIT), and look like {}: their middle is {}, "
+        "and a level sight has {} in gon, {} in degrees; check the unit."
+    )
+    yield text.format(
+        table.source.sourceName(),
+        table.described("ZENITH_FIELD"),
+        tr("gon") if unit == "gon" else tr("degrees"),
+        tr("degrees") if unit == "gon" else tr("gon"),
+        number_text(float(np.nanmedian(table.zenith)) / per, 2),
+        100,
+        90,
+    )
 
 
 def _rejections(table, warn):

@@ -8,6 +8,7 @@ from ..boundary.input_fields import named_field
 from ..boundary.tables import read_table
 from ..core.angles import zenith_angle
 from ..core.errors import InputError
+from ..core.plain_number import plain_number
 from ..core.sight_reduction import MOST_K
 from ..language.number_text import listed
 from ..language.translation import tr
@@ -161,11 +162,11 @@ def _numbers(texts, name, rejected, negative):
     for row, text in enumerate(texts):
         if not text or text.lower() == "nan":
             continue
-        try:
-            values[row] = float(text)
-        except ValueError:
+        number = plain_number(text)
+        if number is None:
             rejected.setdefault(row, tr("The {} '{}' is not a number.").format(_word(name), text))
             continue
+        values[row] = number
         if not np.isfinite(values[row]) or values[row] < 0.0 and not negative:
             rejected.setdefault(row, tr("The {} '{}' is negative or infinite.").format(_word(name), text))
             values[row] = np.nan

@@ -26,7 +26,7 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
     """All blocks in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
     ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for."""
     one = found.reviewed
-    structure = titles["STRUCTURE"] or one.points.name
+    structure = titles["STRUCTURE"]
     parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
     parts += [
         Paragraph(" ".join(text for text in verdict_sentences(found) if text), "lead", headline(found, structure))
@@ -140,6 +140,9 @@ def _statistics(found):
     ]
 
 
+_STRAIGHTNESS = ("str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_comb", "zon_vert", "zon_lat", "zon_cyl")
+
+
 def _straightness(found):
     lines = [row for row in found.reviewed.references if np.isfinite(row["str_vert"])]
     if not found.reviewed.references:
@@ -156,18 +159,14 @@ def _straightness(found):
     for row in lines:
         unit = metres_per(row["h_unit"]) if row["h_unit"] in UNIT_LABELS else found.reviewed.units.height
         rows.append(
-            [row["name"], number_text(row["number"], 0)]
-            + [
-                amounts.text(row[name] * unit)
-                for name in ("str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_comb")
-            ]
+            [row["name"], number_text(row["number"], 0)] + [amounts.text(row[name] * unit) for name in _STRAIGHTNESS]
         )
     small = amounts.label
     columns = (
-        Column(tr("Line"), "", 48),
-        Column(tr("Stations"), "n", 18),
+        Column(tr("Line"), "", 36),
+        Column(tr("Stations"), "n", 15),
         *(
-            Column(text.format(small), "n", 20)
+            Column(text.format(small), "n", 15)
             for text in (
                 tr("Upwards RMS ({})"),
                 tr("Upwards range ({})"),
@@ -175,10 +174,17 @@ def _straightness(found):
                 tr("Sideways range ({})"),
                 tr("Together RMS ({})"),
                 tr("Together greatest ({})"),
+                tr("Zone upwards ({})"),
+                tr("Zone sideways ({})"),
+                tr("Zone, cylinder ({})"),
             )
         ),
     )
-    return [Table(columns, rows, tr("Straightness: departures from the best-fit line, blunders set aside."))]
+    caption = tr(
+        "Straightness: departures from the best-fit line, blunders set aside. Zone: minimum zone by ISO 12780-1 and "
+        "ISO 1101, the least distance of two parallel lines, or diameter of a cylinder, that holds all of them."
+    )
+    return [Table(columns, rows, caption)]
 
 
 def _remark(found, row):
@@ -205,7 +211,7 @@ def _station_columns(found, with_axis, with_remark):
     unit = UNIT_LABELS[one.units.height_name]
     columns = [Column(tr("Axis"), "", 20)] if with_axis else []
     columns += [
-        Column(tr("Station"), "k", 18),
+        Column(tr("Station ({})").format(one.units.chainage_label), "k", 18),
         Column(tr("As built ({})").format(unit), "n", 20),
         Column(tr("Design ({})").format(unit), "n", 20),
         Column(tr("Residual ({})").format(small), "n", 16),

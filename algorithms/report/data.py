@@ -1,6 +1,7 @@
 """What a review report is written about: reviewed stations in their order, rows of references and curvatures."""
 
 from dataclasses import dataclass
+from typing import Optional
 
 import numpy as np
 
@@ -10,16 +11,13 @@ from ..core.errors import InputError
 from ..core.residuals import statuses
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
+from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
-from ..structure.reviewed_stations import (
-    read_decisions,
-    read_reviewed_stations,
-    read_tested,
-    recorded_tolerance,
-    units_of,
-)
+from ..structure.recorded_covariance import covariance_behind, with_marks
+from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, recorded_tolerance
 
 REFERENCE_NUMBERS = (
     "number",
@@ -32,6 +30,9 @@ REFERENCE_NUMBERS = (
     "rng_lat",
     "str_comb",
     "max_comb",
+    "zon_vert",
+    "zon_lat",
+    "zon_cyl",
     "tan_lat",
     "tan_lon",
     "tan_chain",
@@ -61,6 +62,7 @@ class Reviewed:
     flat: np.ndarray
     sd: np.ndarray
     sd_source: str
+    covariance: Optional[np.ndarray]
     tolerance: np.ndarray
     status: np.ndarray
     date: list
@@ -107,7 +109,7 @@ def read_reviewed(asked, record):
     without residuals.
     """
     record = record or _summary_record(asked) or record
-    units = units_of(record, asked.choice("HEIGHT_UNIT"), asked.choice("CHAINAGE_UNIT"))
+    units = stated_units(asked, record, asked.source("STATIONS").sourceName())
     stations = read_reviewed_stations(asked, units, record)
     if not np.any(np.isfinite(stations.residual)):
         raise InputError(tr("Layer '{}': no station has a residual; there is nothing to review.").format(stations.name))
@@ -120,6 +122,7 @@ def read_reviewed(asked, record):
     tolerance = _tolerances(asked, axis, record, units)
     tested, decided = read_tested(asked, stations), read_decisions(asked, stations)
     sd, sd_source = _deviations(asked, stations, tested.record)
+    covariance = _covariance(asked, stations)
     place = {int(row): here for here, row in enumerate(order)}
     return Reviewed(
         stations.points,
@@ -133,6 +136,7 @@ def read_reviewed(asked, record):
         stations.flat[order],
         sd[order],
         sd_source,
+        None if covariance is None else covariance[np.ix_(order, order)],
         tolerance,
         _statuses(status, residual, tolerance),
         date,
@@ -202,7 +206,8 @@ def _rows(asked, key, needed, numbers, texts):
 def _deviations(asked, stations, tested):
     """Standard deviations (n,), metres, in the order of the layer, and where they come from, '' for nowhere.
     ``tested``: record of the run that tested the stations."""
-    typed, given, unit = asked.number("SIGMA"), stations.sd, stations.units.height
+    typed, unit = asked.number("SIGMA"), stations.units.height
+    given = with_marks(stations.sd, asked.record_of("STATIONS"))
     if typed is not None and not typed > 0.0:
         raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
     if typed is None and np.any(np.isfinite(given)):
@@ -224,6 +229,19 @@ def _deviations(asked, stations, tested):
     return np.full(len(given), np.nan), ""
 
 
+def _covariance(asked, stations):
+    """Covariance of the heights (n, n), square metres, in the order of the layer, NaN where there is no residual; None
+    where the record names no table with one, or SIGMA says another accuracy."""
+    if asked.number("SIGMA") is not None or not np.any(np.isfinite(stations.sd)):
+        return None
+    given = covariance_behind(asked, asked.record_of("STATIONS"), stations.source, None, "height")
+    if given is None:
+        return None
+    rows, matrix = np.flatnonzero(np.isfinite(stations.residual)), np.full((len(stations),) * 2, np.nan)
+    matrix[np.ix_(rows, rows)] = given.covariance(rows).matrix
+    return matrix
+
+
 def doubtful(reviewed, suspected):
     """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision,
     and those decided to be measured again or a reading error. A decision goes before a flag."""
@@ -236,3 +254,16 @@ def doubtful(reviewed, suspected):
 def accepted(reviewed):
     """Mask (n,) of stations that are accepted as they are."""
     return np.array([reviewed.decision(row) == ACCEPT for row in range(len(reviewed))], bool)
+
+
+def structure_name(reviewed):
+    """What is reviewed, where nobody says: its axes by their names; without any, the layer by its name."""
+    names = [name for name in reviewed.axes if name]
+    if not names:
+        return reviewed.points.name
+    if len(names) == 1:
+        # A number is the feature's own, and no name.
+        return tr("Axis {}").format(names[0]) if names[0].isdigit() else names[0]
+    if len(names) == 2:
+        return tr("Structure of {} and {}").format(*names)
+    return tr("Structure of {}").format(listed(names, 3))

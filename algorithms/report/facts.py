@@ -82,6 +82,8 @@ def axis_facts(found, axis):
         return
     design = mine.get("design", "")
     yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
+    if design == "level" and record.more.get("gravity") == "normal":
+        yield tr("Gravity"), tr("normal on GRS 80: still water, whose heights fall towards the poles")
     for letter, control in zip("AB", mine.get("controls", ())):
         yield tr("Control {}").format(letter), _control(control, record)
     slope = mine.get("slope")
@@ -90,7 +92,7 @@ def axis_facts(found, axis):
     height_unit = record.height_unit or one.units.height_name
     height = record.axis_number(axis, "chainage_height")
     if height is not None:
-        yield tr("Chainage height"), full_height(height * metres_per(height_unit), height_unit)
+        yield tr("Chainage height, ellipsoidal"), full_height(height * metres_per(height_unit), height_unit)
     earth = mine.get("earth", tr("not recorded"))
     yield (
         tr("Earth model"),

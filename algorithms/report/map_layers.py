@@ -92,7 +92,8 @@ def _named(one):
 
 def _name(layer):
     """Labels at every scale: it is for those that are out of tolerance that the map is made."""
-    notable, ends, silent = layer.labeling().rootRule().children()
+    notable, ends, silent, worst = layer.labeling().rootRule().children()
+    worst.setActive(False)
     for rule, which in ((notable, _GREATEST), (ends, _END)):
         settings = QgsPalLayerSettings(rule.settings())
         settings.fieldName = '"label"'

@@ -3,17 +3,22 @@
 import numpy as np
 
 from ..boundary.cells import as_text, optional_number
+from ..boundary.input_fields import field_indices
 from ..core.axis import Axis
 from ..core.errors import InputError
+from ..entry.recorded_system import UNKNOWN, height_kind
 from ..language.translation import tr
+
+# Of how many axes a run tells that their own fields win.
+MOST_TOLD = 40
 
 
 class AxisFields:
     """The per-axis override fields of the axis layer; none counts where the layer has no field 'design'."""
 
     def __init__(self, source):
-        self._source = source
-        names = {field.name().lower() for field in source.fields()}
+        self._source, self._told = source, 0
+        names = set(field_indices(source))
         self.names = names if "design" in names else set()
 
     def number(self, axis, row, name):
@@ -22,30 +27,55 @@ class AxisFields:
             return None
         return optional_number(axis.values[name], self._source, name, row)
 
-    def text(self, axis, name):
+    def tell(self, asked, axis, name, own, key, given):
+        """Say that an axis' own value wins over what the form was given, texts both, of the parameter ``key``."""
+        self._told += 1
+        if self._told <= MOST_TOLD:
+            asked.warn(
+                tr("Axis '{}': {} {} of the axis layer is taken, not {} {}.").format(
+                    axis.line.name, name, own, key, given
+                ),
+                keys=(key,),
+            )
 
+    def text(self, axis, name):
+        """The override as a text, '' where there is none."""
         return as_text(axis.values[name]) if name in self.names else ""
 
 
 def axis_at_height(asked, axis, row, fields, notation_, run_units, heights):
-    """The axis with its chainage height and start, and a word on where the height is from.
+    """The axis with its chainage height and start, and words on what the height is and where it is from.
 
     ``heights``: ellipsoidal heights of its stations as far as known, metres (n,), NaN where there is none.
     """
-    typed = fields.number(axis, row, "chain_h")
-    if typed is None:
-        typed = asked.number("CHAINAGE_HEIGHT")
+    own, form = fields.number(axis, row, "chain_h"), asked.number("CHAINAGE_HEIGHT")
+    if own is not None and form is not None and own != form:
+        fields.tell(asked, axis, "chain_h", f"{own:g} {run_units.height_label}", "CHAINAGE_HEIGHT", f"{form:g}")
+    typed = form if own is None else own
     known = heights[np.isfinite(heights)]
     if typed is not None:
-        height, word = typed * run_units.height, tr("as given")
+        height = typed * run_units.height
+        word = tr("ellipsoidal, as given") if own is None else tr("ellipsoidal, chain_h of the axis layer")
     elif len(known):
-        height, word = float(np.round(np.median(known))), tr("median of the heights")
+        height, word = float(np.round(np.median(known))), _median_words(asked)
     else:
-        height, word = 0.0, tr("no heights")
-    start = fields.text(axis, "chain_0") or asked.text("CHAINAGE_START")
+        height, word = 0.0, tr("on the ellipsoid, since no heights are known")
+    start = fields.text(axis, "chain_0")
+    given = asked.text("CHAINAGE_START")
+    if start and given and start != given:
+        fields.tell(asked, axis, "chain_0", start, "CHAINAGE_START", given)
+    start = start or given
     try:
         return Axis(axis.line, height, notation_.chainage(start) if start else 0.0), word
     except InputError as error:
         raise error.reworded(
             tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, error)
         ) from None
+
+
+def _median_words(asked):
+    """What the median of a run's heights is: ellipsoidal only where N is known."""
+    known = asked.has("UNDULATION") and height_kind(asked) != UNKNOWN
+    if known:
+        return tr("ellipsoidal, median of the heights")
+    return tr("median of the heights, standing in for ellipsoidal ones")

@@ -1,14 +1,14 @@
-"""What looks wrong in the stations of a run: one station twice, a unit that its field's name contradicts."""
-
-import re
+"""What looks wrong in the stations of a run: one station twice, one beyond the ends of its axis."""
 
 import numpy as np
 
-from ..entry.messages import STATION_TWICE
-from ..language.number_text import listed
+from ..entry.messages import BEYOND_ENDS, STATION_TWICE
+from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 
 SAME_STATION = 0.001
+# A station this far past an end of its axis still stands at it, metres.
+BEYOND = 0.01
 
 
 def duplicate_rows(axis_index, chainage, offset, station):
@@ -34,12 +34,19 @@ def warn_duplicates(pairs, name, asked):
         )
 
 
-def warn_unit_by_name(field_name, unit, asked):
-    """Warn where a field's name says another unit than the run's."""
-    feet = re.search(r"(^|[_\W\d])(ft|feet|foot)$", field_name, re.IGNORECASE)
-    metres = re.search(r"(^|[_\W\d])(m|metres?|meters?)$", field_name, re.IGNORECASE)
-    if (feet and unit == "metre") or (metres and unit != "metre"):
+def warn_beyond_ends(asked, name, chainages, ends, words, notation, units):
+    """Warn of ``chainages`` (n,) that lie beyond the ``ends`` (first, last) of the axis ``name``, all metres, and of
+    how far; ``words``: what lies, one and many."""
+    past = np.maximum(ends[0] - chainages, chainages - ends[1])
+    beyond = np.flatnonzero(past > BEYOND)
+    if len(beyond):
         asked.warn(
-            tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit),
-            keys=("HEIGHT_UNIT",),
+            tr("Axis '{}': {} beyond its ends, by up to {} {}, on its continuation: {}.").format(
+                name,
+                counted(len(beyond), *words),
+                number_text(past.max() / units.chainage, 2),
+                units.chainage_label,
+                listed(notation.texts(chainages[beyond[:6]]), total=len(beyond)),
+            ),
+            BEYOND_ENDS,
         )

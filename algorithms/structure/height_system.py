@@ -1,15 +1,18 @@
 """The height system of a run: undulations of the stations and between them, and how it is said (method page 5)."""
 
-from dataclasses import dataclass
+import os
+from dataclasses import dataclass, field
 
 import numpy as np
+from qgis.core import QgsRasterLayer
 
-from ..boundary.input_fields import named_field
+from ..boundary.input_fields import field_of_kind
 from ..boundary.rasters import raster_grid
 from ..core import geodesy
 from ..core.errors import InputError
 from ..core.undulations import ConstantUndulation, SmoothGrid, StationUndulations, SurfaceUndulation, library_grid
 from ..entry.parameters import BETWEEN
+from ..entry.recorded_system import height_kind
 from ..language.number_text import number_text
 from ..language.translation import tr
 
@@ -18,7 +21,9 @@ from ..language.translation import tr
 class HeightSystem:
     """``kind``: of UNDULATION. ``undulation``: N of each station, metres (n,), zeros where none is applied.
 
-    ``surface``, ``cell``, ``between``: of a grid. ``described``: a sentence for the log; ``source``: for the record.
+    ``surface``, ``cell``, ``between``: of a grid. ``told``: {name: value} for the record: field, value in the unit of
+    heights, or raster that the undulations came from. ``described``: a sentence for the log; ``source``: for the
+    record.
     """
 
     kind: str
@@ -29,12 +34,13 @@ class HeightSystem:
     surface: object = None
     cell: float = 0.0
     between: str = ""
+    told: dict = field(default_factory=dict)
 
     @property
     def recorded(self):
-        """What the record of a run says of it."""
+        """What the record of a run says of it; the next run on its result goes on from there."""
         more = {"geoid_between": self.between} if self.between else {}
-        return {"height_system": self.kind, "undulation_source": self.source, **more}
+        return {"height_system": self.kind, "undulation_source": self.source, **more, **self.told}
 
     def along(self, chainages, undulations, ellipsoid):
         """The core's source of undulations along one axis whose stations have these chainages and N, metres."""
@@ -54,13 +60,15 @@ def undulation_text(system):
 
 def undulation_index(asked):
     """A function that finds the field with undulations in a source: -1 where the run uses none."""
-    kind = asked.choice("UNDULATION")
+    kind = height_kind(asked)
     given = asked.text("UNDULATION_FIELD")
+    recorded = asked.record_of(asked.main).more.get("undulation_field")
 
     def find(source):
         if kind != "field":
             return -1
-        index = named_field(source, given, "UNDULATION_FIELD", ("undulation",))
+        first = (recorded,) if isinstance(recorded, str) and recorded else ()
+        index = field_of_kind(source, given, "UNDULATION_FIELD", "undulation", (*first, "undulation"))
         if index < 0:
             raise InputError(
                 tr(
@@ -78,12 +86,12 @@ def height_system(asked, points, unit, needed=None):
 
     InputError where an undulation is missing, or the geoid grid is: it must never read as zero.
     """
-    kind = asked.choice("UNDULATION")
+    kind = height_kind(asked)
     number = len(points)
     if kind == "ellipsoidal":
         return HeightSystem(kind, np.zeros(number), tr("The heights are ellipsoidal."))
     if kind == "constant":
-        value = asked.number("UNDULATION_VALUE")
+        value = _constant(asked)
         if value is None:
             raise InputError(
                 tr("UNDULATION 'constant' needs UNDULATION_VALUE."), keys=("UNDULATION_VALUE", "UNDULATION")
@@ -92,9 +100,11 @@ def height_system(asked, points, unit, needed=None):
             "The heights are above the geoid, with one undulation for all; the geoid's slope and bending are not known "
             "to this run."
         )
-        return HeightSystem(kind, np.full(number, value * unit), text, f"{value:g}", value * unit)
+        return HeightSystem(
+            kind, np.full(number, value * unit), text, f"{value:g}", value * unit, told={"undulation_value": value}
+        )
     if kind == "field":
-        return _from_field(points, unit, needed)
+        return _from_field(asked, points, unit, needed)
     if kind == "grid":
         return _from_grid(asked, points, needed)
     return HeightSystem(
@@ -107,7 +117,34 @@ def height_system(asked, points, unit, needed=None):
     )
 
 
-def _from_field(points, unit, needed):
+def undulations_told(asked):
+    """What the record of a run that applies no undulations to its heights says of them, so that the next run on its
+    result takes the same: {name: value}."""
+    kind = height_kind(asked)
+    if kind == "constant":
+        value = _constant(asked)
+        return {} if value is None else {"undulation_value": value, "undulation_source": f"{value:g}"}
+    if kind == "grid":
+        layer = _raster(asked)
+        return {"geoid": layer.source() if layer is not None else "", "geoid_between": _between(asked)}
+    return _field_told(asked) if kind == "field" else {}
+
+
+def _constant(asked):
+    """The one undulation of a run in the unit of heights, None without; InputError where the record says another."""
+    typed, recorded = asked.number("UNDULATION_VALUE"), asked.record_of(asked.main).more.get("undulation_value")
+    recorded = recorded if isinstance(recorded, (int, float)) and not isinstance(recorded, bool) else None
+    if None not in (typed, recorded) and not np.isclose(typed, recorded, rtol=1e-12, atol=0.0):
+        raise InputError(
+            tr("UNDULATION_VALUE is {:g}, but the record of layer '{}' says {:g}; they cannot both be right.").format(
+                typed, asked.source(asked.main).sourceName(), recorded
+            ),
+            keys=("UNDULATION_VALUE", asked.main),
+        )
+    return recorded if typed is None else typed
+
+
+def _from_field(asked, points, unit, needed):
     values = points.columns["undulation"] * unit
     missing = np.flatnonzero(np.isnan(values) & (np.ones(len(values), bool) if needed is None else needed))
     if len(missing):
@@ -122,11 +159,18 @@ def _from_field(points, unit, needed):
         np.nan_to_num(values),
         tr("The heights are above the geoid, with each station's own undulation from a field."),
         "field",
+        told=_field_told(asked),
     )
 
 
+def _field_told(asked):
+    """The field that undulations were read from, for the record, where it goes by another name than usual."""
+    name = asked.text("UNDULATION_FIELD") or asked.record_of(asked.main).more.get("undulation_field")
+    return {"undulation_field": name} if isinstance(name, str) and name else {}
+
+
 def _from_grid(asked, points, needed):
-    layer = asked.raster("GEOID")
+    layer = _raster(asked)
     needed = np.ones(len(points), bool) if needed is None else needed
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))
@@ -137,8 +181,7 @@ def _from_grid(asked, points, needed):
                 "transform the stations first."
             ).format(points.name, geodesy.datum_name(_definition(points)))
         )
-    recorded = asked.record_of("STATIONS").more.get("geoid_between")
-    between = asked.choice("GEOID_BETWEEN") or (recorded if recorded in BETWEEN else BETWEEN[0])
+    between = _between(asked)
     if layer is not None:
         surface, name = raster_grid(layer, lat, lon), tr("the raster '{}'").format(layer.name())
     else:
@@ -152,7 +195,62 @@ def _from_grid(asked, points, needed):
         "The heights are above the geoid; undulations from {} ({} between its nodes), {} to {} m at the stations."
     )
     text = text.format(name, between, number_text(values.min(), 3), number_text(values.max(), 3))
-    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell, between)
+    told = {"geoid": layer.source() if layer is not None else ""}
+    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell, between, told)
+
+
+def _between(asked):
+    """GEOID_BETWEEN of a run: the record's, else the form's, else 'smooth'; InputError where the two differ."""
+    typed, recorded = asked.choice("GEOID_BETWEEN"), asked.record_of(asked.main).more.get("geoid_between")
+    recorded = recorded if recorded in BETWEEN else ""
+    if typed and recorded and typed != recorded:
+        raise InputError(
+            tr("GEOID_BETWEEN is '{}', but the record of layer '{}' says '{}'; they cannot both be right.").format(
+                typed, asked.source(asked.main).sourceName(), recorded
+            ),
+            keys=("GEOID_BETWEEN", asked.main),
+        )
+    return typed or recorded or BETWEEN[0]
+
+
+def _raster(asked):
+    """The raster of undulations: GEOID, else that of the record; None for the grid of PROJ. InputError where the
+    record's is gone, or another one is given although it is there."""
+    layer, record = asked.raster("GEOID"), asked.record_of(asked.main)
+    recorded = record.more.get("geoid")
+    if not isinstance(recorded, str) or record.height_system != "grid":
+        return layer
+    if not recorded:
+        if layer is not None:
+            raise InputError(
+                tr(
+                    "GEOID is the raster '{}', but the record of layer '{}' says that its undulations are from the "
+                    "grid of PROJ; they cannot both be right."
+                ).format(layer.name(), asked.source(asked.main).sourceName()),
+                keys=("GEOID", asked.main),
+            )
+        return None
+    found = asked.layer_behind(recorded)
+    if layer is None and not isinstance(found, QgsRasterLayer):
+        raise InputError(
+            tr(
+                "The record of layer '{}' says that its undulations are from the raster '{}', which is not there any "
+                "more; give it (GEOID)."
+            ).format(asked.source(asked.main).sourceName(), recorded),
+            keys=("GEOID", asked.main),
+        )
+    if layer is not None and isinstance(found, QgsRasterLayer) and not _one_file(layer.source(), recorded):
+        raise InputError(
+            tr("GEOID is the raster '{}', but the record of layer '{}' says '{}'; they cannot both be right.").format(
+                layer.source(), asked.source(asked.main).sourceName(), recorded
+            ),
+            keys=("GEOID", asked.main),
+        )
+    return found if layer is None else layer
+
+
+def _one_file(one, other):
+    return one == other or os.path.realpath(one) == os.path.realpath(other)
 
 
 def _definition(points):

@@ -11,11 +11,12 @@ import numpy as np
 from qgis.core import QgsFeatureRequest
 
 from ..boundary.cells import as_text
-from ..boundary.input_fields import named_field
+from ..boundary.input_fields import field_indices, named_field
 from ..boundary.points import Points, read_points
 from ..boundary.tables import read_table
 from ..core.errors import InputError
 from ..core.matching import name_key
+from ..core.plain_number import plain_number
 from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
@@ -33,20 +34,17 @@ OTHER_NAMES = {"sd": ("sd", "sigma")}
 
 def review_fields(source):
     """{our name: index of the field} of a source or a layer, without regard to case; -1 where there is none."""
-    found = {}
-    for index, field in enumerate(source.fields()):
-        found.setdefault(field.name().lower(), index)
+    found = field_indices(source)
     return {
         name: next((found[other] for other in OTHER_NAMES.get(name, (name,)) if other in found), -1)
         for name in (*NUMBERS, *TEXTS)
     }
 
 
-def units_of(record, height="", chainage=""):
-    """Units of a layer: those given by name, else those of the ``record`` of its run, else metres; chainages as heights
-    where nothing tells them."""
-    height = height or record.height_unit or chainage or "metre"
-    return Units(height, chainage or record.chainage_unit or height)
+def units_of(record):
+    """Units of a layer by the ``record`` of its run, else metres; chainages as heights where nothing tells them."""
+    height = record.height_unit or "metre"
+    return Units(height, record.chainage_unit or height)
 
 
 def recorded_tolerance(record, axis, units):
@@ -362,8 +360,8 @@ def _layer_rows(layer, index):
 
 def _number(value):
     """A cell as a finite number, NaN for all else."""
-    try:
-        number = float(value)
-    except (TypeError, ValueError):
+    if isinstance(value, str):
+        value = plain_number(value)
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
         return np.nan
-    return number if np.isfinite(number) else np.nan
+    return float(value) if np.isfinite(value) else np.nan

@@ -8,8 +8,8 @@ from qgis.core import QgsExpressionContextUtils
 from ..boundary import fields as of
 from ..language.units import UNIT_LABELS
 from . import change_look, deviations, level_lines, reference_marks, schedule_look
-from .review_labels import review_labeling
-from .review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
+from .review_labels import GREATEST_VARIABLE, review_labeling
+from .review_symbols import FULL_SIZE_VARIABLE, greatest_residual, residual_at_full_size, review_renderer
 from .review_tip import review_tip
 from .station_marks import station_labeling, station_renderer, station_tip
 from .table_columns import name_columns, order_columns, own_fields
@@ -83,6 +83,7 @@ def _put_on(layer, renderer, labeling=None, tip=None):
 def _review(layer, spec, _own):
     full_size = residual_at_full_size(layer, spec.tolerance)
     QgsExpressionContextUtils.setLayerVariable(layer, FULL_SIZE_VARIABLE, full_size)
+    QgsExpressionContextUtils.setLayerVariable(layer, GREATEST_VARIABLE, greatest_residual(layer))
     fields, unit = layer.fields(), spec.height_unit
     _put_on(layer, review_renderer(layer, spec.tolerance), review_labeling(fields, unit), review_tip(fields, unit))
 

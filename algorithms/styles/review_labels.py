@@ -1,6 +1,6 @@
 """Labels of the reviewed stations: the station and how far it was built from its design."""
 
-from qgis.core import QgsRuleBasedLabeling
+from qgis.core import QgsPalLayerSettings, QgsRuleBasedLabeling
 
 from ..language.translation import tr
 from .label_settings import TEN_THOUSAND, point_label
@@ -10,6 +10,9 @@ from .wording import column, literal, signed_height
 SMALLEST_SCALE = 25000
 SMALLEST_SCALE_QUIET = TEN_THOUSAND
 QUIET_RADIUS = "1.2"
+# The layer's greatest residual, and from which share of it on a station is among the worst.
+GREATEST_VARIABLE = "greatest_residual"
+WORST = 0.4
 
 
 def review_label(fields, height_unit):
@@ -33,9 +36,10 @@ def _notable(status, residual):
 
 
 def review_labeling(fields, height_unit):
-    """Return the labelling: notable stations first and in bold type, the others in small type at larger scales only.
+    """Return the labelling: notable stations first and in bold type, the others in small type at larger scales only,
+    the worst of the notable at every scale.
 
-    The layer needs the variable ``FULL_SIZE_VARIABLE``, see ``review_renderer``.
+    The layer needs the variables ``FULL_SIZE_VARIABLE``, see ``review_renderer``, and ``GREATEST_VARIABLE``.
     """
     text, residual = review_label(fields, height_unit), column(fields, "residual")
     notable = _notable(column(fields, "status"), residual)
@@ -47,11 +51,13 @@ def review_labeling(fields, height_unit):
     # Between the two scales the quiet stations have no label, but those of the others keep off their symbols.
     silent = point_label(text, points=7.0, priority="0", radius=QUIET_RADIUS)
     silent.drawLabels = False
+    worst = f"{notable} AND abs({residual}) >= {WORST} * coalesce(@{GREATEST_VARIABLE}, 0)"
     root = QgsRuleBasedLabeling.Rule(None)
     for settings, largest, smallest, test in (
         (bold, 0, SMALLEST_SCALE, notable),
         (small, 0, SMALLEST_SCALE_QUIET, f"NOT {notable}"),
         (silent, SMALLEST_SCALE_QUIET, SMALLEST_SCALE, f"NOT {notable}"),
+        (QgsPalLayerSettings(bold), SMALLEST_SCALE, 0, worst),
     ):
         root.appendChild(QgsRuleBasedLabeling.Rule(settings, largest, smallest, test))
     return QgsRuleBasedLabeling(root)

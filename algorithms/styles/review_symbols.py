@@ -36,11 +36,14 @@ def residual_at_full_size(layer, tolerance):
 
     ``tolerance`` is None, or the tolerance in the height unit. A layer without residuals gives 1.
     """
-    if tolerance:
-        return TOLERANCES_AT_FULL_SIZE * tolerance
+    return TOLERANCES_AT_FULL_SIZE * tolerance if tolerance else greatest_residual(layer) or 1.0
+
+
+def greatest_residual(layer):
+    """Return the greatest residual of a layer without its sign, in the height unit; 0 where there is none."""
     index = layer.fields().indexOf("residual")
     extremes = (layer.minimumValue(index), layer.maximumValue(index)) if index >= 0 else ()
-    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0) or 1.0
+    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0)
 
 
 def _looks(residual):

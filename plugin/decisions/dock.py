@@ -14,12 +14,13 @@ from qgis.PyQt.QtWidgets import QApplication, QWidget
 from ...algorithms.core.units import METRES
 from ...algorithms.language.number_text import counted
 from ...algorithms.language.translation import tr
+from ..message_bar import tell
 from ..review.run_again import CannotRunAgain, RunAgain
 from ..review.station_texts import station_lines
 from .decision_store import PLACE_PROPERTY, Decision, DecisionsNotSaved, DecisionStore, History, key_of, place_of
 from .model import COLUMNS, STATION, FlaggedModel
 from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
-from .questions import ask_place, may_save
+from .questions import ask_place, may_run, may_save
 
 
 class FlaggedDock(FlaggedPanel):
@@ -96,7 +97,7 @@ class FlaggedDock(FlaggedPanel):
         try:
             yield
         except DecisionsNotSaved as error:
-            self.iface.messageBar().pushMessage("Tautline", str(error), Qgis.MessageLevel.Critical, 0)
+            tell(self.iface.messageBar(), str(error), Qgis.MessageLevel.Critical)
 
     def _say_empty(self, text):
         self.empty.setText(text)
@@ -335,6 +336,8 @@ class FlaggedDock(FlaggedPanel):
             again = RunAgain(layer)
             if again.unsaved and not may_save(self, again.unsaved):
                 return
+            if not may_run(self, again.question()):
+                return
             again.save_edits()
             QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
             try:
@@ -342,19 +345,14 @@ class FlaggedDock(FlaggedPanel):
             finally:
                 QApplication.restoreOverrideCursor()
         except (CannotRunAgain, QgsProcessingException) as error:
-            bar.pushMessage("Tautline", str(error), Qgis.MessageLevel.Warning, 0)
+            tell(bar, str(error), Qgis.MessageLevel.Warning)
             return
         if result is not layer:
             result.setCustomProperty(PLACE_PROPERTY, layer.customProperty(PLACE_PROPERTY, "") or place_of(layer))
             self.subject.set_layer(result)
         else:
             self.subject.read()
-        bar.pushMessage(
-            "Tautline",
-            tr("'{}' was run again with the same settings.").format(again.title),
-            Qgis.MessageLevel.Success,
-            6,
-        )
+        tell(bar, tr("'{}' was run again with the same settings.").format(again.title), Qgis.MessageLevel.Success, 6)
 
     # --- keys
 

@@ -19,11 +19,13 @@ class FlaggedModel(QAbstractTableModel):
     def __init__(self, parent=None):
         super().__init__(parent)
         self.stations, self.rows, self.decisions, self._axes = None, np.zeros(0, int), {}, []
+        self._moved = np.zeros(0, bool)
 
     def show(self, stations, rows, decisions):
         self.beginResetModel()
         self.stations, self.rows, self.decisions = stations, rows, decisions
         self._axes = stations.axes if stations is not None else []
+        self._moved = stations.moved if stations is not None else np.zeros(0, bool)
         self.endResetModel()
 
     def set_decisions(self, decisions):
@@ -65,5 +67,5 @@ class FlaggedModel(QAbstractTableModel):
         return (
             f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]),
             amounts_for(stations.height_unit).with_unit(residual, True) if np.isfinite(residual) else "",
-            why_flagged(stations.status[row], stations.flag[row]),
+            why_flagged(stations.status[row], stations.flag[row], self._moved[row]),
         )[index.column()]

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QFileDialog, QMessageBox
 
 from ...algorithms.language.decision_words import ENDING
@@ -30,6 +31,19 @@ def ask_place(parent, reason, name):
         QFileDialog.Option.DontConfirmOverwrite,
     )
     return path if not path or path.lower().endswith(".gpkg") else path + ".gpkg"
+
+
+def may_run(parent, question):
+    """Show what a run will do and ask whether it may; without a question it may."""
+    if not question:
+        return True
+    box = QMessageBox(QMessageBox.Icon.Question, tr("Run again"), "", QMessageBox.StandardButton.Cancel, parent)
+    box.setTextFormat(Qt.TextFormat.PlainText)
+    box.setText(question)
+    go = box.addButton(tr("Run again"), QMessageBox.ButtonRole.AcceptRole)
+    box.setDefaultButton(go)
+    box.exec()
+    return box.clickedButton() is go
 
 
 def may_save(parent, layers):

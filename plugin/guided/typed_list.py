@@ -235,7 +235,11 @@ class TypedList(QDialog):
             self.notes.tell([("wait", tr("There is no text to paste."))])
             return
         model = self.model()
-        found = understood(rows, model.columns, model.columns[column])
+        try:
+            found = understood(rows, model.columns, model.columns[column])
+        except InputError as error:
+            self.notes.tell([("problem", str(error))])
+            return
         notes = list(found.notes)
         if found.units:
             height = found.units.get("height", self.units().height_name)

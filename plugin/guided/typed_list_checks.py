@@ -5,8 +5,8 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from ...algorithms.core.data_check import guessed_unit
 from ...algorithms.core.errors import InputError
+from ...algorithms.core.headings import unit_in_heading
 from ...algorithms.core.second_typing import Line
 from ...algorithms.core.station_notation import notation
 from ...algorithms.core.typed_lines import doubts
@@ -182,7 +182,7 @@ class Pasted:
 
 def understood(rows, columns, first):
     """Pasted of ``rows`` of cells: by their heading row where they have one, else from the column ``first`` of
-    ``columns`` on."""
+    ``columns`` on. InputError for headings in a unit that no list is read in."""
     at, by_heading = _heading(rows)
     if at < 0:
         places = dict(enumerate(columns[columns.index(first) :]))
@@ -191,8 +191,17 @@ def understood(rows, columns, first):
     else:
         places = {number: column for column, number in by_heading.items() if number >= 0 and column in columns}
         left = [rows[at][number] or str(number + 1) for number in range(len(rows[at])) if number not in places]
-        units = {key: guessed_unit(rows[at][by_heading[key]]) for key in ("height", "station") if by_heading[key] >= 0}
+        units = {
+            key: unit_in_heading(rows[at][by_heading[key]]) for key in ("height", "station") if by_heading[key] >= 0
+        }
         units = {key: unit for key, unit in units.items() if unit}
+        for key, unit in units.items():
+            if unit not in UNIT_LABELS:
+                raise InputError(
+                    tr("The heading '{}' is in a unit that lists are not read in ({}); nothing was pasted.").format(
+                        rows[at][by_heading[key]], unit
+                    )
+                )
         names = [f"{column}: {rows[at][number]}" for number, column in places.items()]
         notes = [tr("Columns by their headings, {}.").format(listed(names, 6))]
         if at:

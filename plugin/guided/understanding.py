@@ -18,6 +18,8 @@ from ...algorithms.boundary.height_column import height_column
 from ...algorithms.boundary.tables import read_table
 from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
+from ...algorithms.core.geodesy import foot_and_normal
+from ...algorithms.core.meeting import meeting_axes
 from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import DOUBT, NO_AXIS_NAMED, READING, ROW_REJECTED, STATION_TWICE
 from ...algorithms.language.translation import tr
@@ -33,7 +35,8 @@ _MOST_AXES = 300
 @dataclass
 class Understood:
     """Sentences for each question: lists of (kind, sentence), kind 'fact', 'doubt' or 'problem'; ``beside``: {answer:
-    sentence} of problems with one field; ``ready``: a run can be started."""
+    sentence} of problems with one field; ``meet``: all axes hang together by their ends; ``ready``: the data are known
+    well enough for a run."""
 
     structure: list = field(default_factory=list)
     heights: list = field(default_factory=list)
@@ -44,17 +47,20 @@ class Understood:
     rejected: int = 0
     is_list: bool = False
     drawn: object = None
+    meet: bool = False
     busy: bool = False
     ready: bool = False
 
 
 @dataclass(frozen=True)
 class AxisKnown:
-    """An axis of the layer: ``name``, ``length`` on the ellipsoid in metres, the ``design`` it states itself or ''."""
+    """An axis of the layer: ``name``, ``length`` on the ellipsoid in metres, the ``design`` it states itself or '';
+    ``ends``: Earth-centred, metres (2, 3)."""
 
     name: str
     length: float
     design: str
+    ends: np.ndarray
 
 
 @dataclass(frozen=True)
@@ -90,9 +96,13 @@ def known_axes(layer):
     source = QgsProcessingFeatureSource(layer, context)
     own = AxisFields(source)
     return [
-        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"))
+        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"), _ends(axis.line))
         for axis in read_axes(source, "", QgsProcessingFeedback(False))
     ]
+
+
+def _ends(line):
+    return foot_and_normal(line.lat[[0, -1]], line.lon[[0, -1]], line.ellipsoid)[0]
 
 
 def looks_at(layer, height_field, unit, chainage_unit):
@@ -171,7 +181,7 @@ class Understanding(QObject):
         if not self.settings.drawn:
             self._structure(project.mapLayer(self.settings.axis))
         if heights is None:
-            found.heights.append(("fact", tr("Choose a layer or open a file: a height list, or points with heights.")))
+            found.heights.append(("todo", tr("Choose a layer or open a file: a height list, or points with heights.")))
             return
         if self.settings.drawn:
             self._draw(heights)
@@ -179,12 +189,12 @@ class Understanding(QObject):
             self._preview(self.settings.axis)
         else:
             number = heights.featureCount()
-            found.heights.append(("fact", sentences.rows_waiting(number)))
+            found.heights.append(("todo", sentences.rows_waiting(number)))
 
     def _structure(self, axis):
         found = self.found
         if axis is None:
-            found.structure.append(("fact", tr("Choose the line layer of the structure, or have the axis drawn.")))
+            found.structure.append(("todo", tr("Choose the line layer of the structure, or have the axis drawn.")))
             return
         if axis.featureCount() > _MOST_AXES:
             found.structure.append(("doubt", sentences.many_lines(axis.featureCount())))
@@ -271,6 +281,9 @@ class Understanding(QObject):
     def _understood(self, looks, reasons, doubts, readings):
         found, settings = self.found, self.settings
         self._running, found.busy, found.looks = None, False, looks
+        with_stations = {look.name for look in looks}
+        ends = [axis.ends for axis in found.axes if axis.name in with_stations]
+        found.meet = len(ends) > 1 and len(meeting_axes(ends)) == 1
         heights = QgsProject.instance().mapLayer(settings.heights)
         found.heights += sentences.heights(looks, settings, heights.name() if heights is not None else "")
         found.heights += [("fact", reading.text) for reading in readings]

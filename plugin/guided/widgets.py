@@ -4,7 +4,7 @@ from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
 
-_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg"}
+_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg", "todo": "/mIconInfo.svg"}
 
 
 def wrapped(text="", parent=None):
@@ -26,8 +26,18 @@ def sign_icon(kind):
     return QApplication.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
 
 
+def heading_label(text):
+    """The heading of a part of the panel."""
+    heading = QLabel(text)
+    font = heading.font()
+    font.setBold(True)
+    font.setPointSizeF(font.pointSizeF() * 1.15)
+    heading.setFont(font)
+    return heading
+
+
 class Sentence(QWidget):
-    """A sentence with a sign before it: 'fact', 'doubt', 'problem' or 'wait'."""
+    """A sentence with a sign before it: 'fact', 'doubt', 'problem', 'todo' or 'wait'."""
 
     def __init__(self, kind, text, parent=None):
         super().__init__(parent)
@@ -116,12 +126,7 @@ class Question(QWidget):
             line.setFrameShape(QFrame.Shape.HLine)
             line.setFrameShadow(QFrame.Shadow.Sunken)
             column.addWidget(line)
-        heading = QLabel(f"{number}  {title}")
-        font = heading.font()
-        font.setBold(True)
-        font.setPointSizeF(font.pointSizeF() * 1.15)
-        heading.setFont(font)
-        column.addWidget(heading)
+        column.addWidget(heading_label(f"{number}  {title}"))
         column.addWidget(wrapped(question))
         self.body, self.notes = QVBoxLayout(), Sentences()
         self.body.setSpacing(6)

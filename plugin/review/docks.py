@@ -5,8 +5,10 @@ from qgis.PyQt.QtCore import Qt
 
 from ...algorithms.language.translation import tr
 from .. import follow_up_forms
+from ..message_bar import tell
 from .map_link import MapLink
 from .subject import Subject
+from .tabs import tabify
 
 
 class Review:
@@ -24,7 +26,15 @@ class Review:
         dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
         if dock is not None and dock.follow_up.menu() is None:
             dock.follow_up.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
+            dock.what_if.design_wanted.connect(self._design_wanted)
         return dock
+
+    def _design_wanted(self, layer, controls, axis):
+        """Open the form of the design with a line that was tried as its chord."""
+        parameters, doubt = follow_up_forms.chord(layer, controls, axis)
+        if doubt:
+            tell(self.iface.messageBar(), doubt, Qgis.MessageLevel.Warning)
+        self.open_form(parameters)
 
     def open_flagged(self):
         """Open the list of flagged stations with their decisions."""
@@ -39,15 +49,16 @@ class Review:
             try:
                 dock = kind(self.iface, self.subject, self.link)
             except ImportError as error:
-                self.iface.messageBar().pushMessage(
-                    "Tautline",
+                tell(
+                    self.iface.messageBar(),
                     tr("The profile needs matplotlib in QGIS's own Python: {}").format(error),
                     Qgis.MessageLevel.Critical,
-                    0,
                 )
                 return None
             self.docks[name] = dock
             self.iface.addDockWidget(area, dock)
+            if area == Qt.DockWidgetArea.RightDockWidgetArea:
+                tabify(self.iface.mainWindow(), dock)
             dock.visibilityChanged.connect(self._visibility)
             if name == "flagged":
                 dock.profile_wanted.connect(lambda: self.open_profile())

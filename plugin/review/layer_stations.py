@@ -5,11 +5,13 @@ from dataclasses import dataclass
 import numpy as np
 from qgis.core import QgsVectorLayer, QgsWkbTypes
 
+from ...algorithms.core.moved_stretches import in_stretch, moved_stretches
 from ...algorithms.core.profile_views import AxisProfile, severity, worst_first
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.language.decision_words import SUSPECTED, flag_of
 from ...algorithms.structure.reviewed_stations import layer_columns, review_fields
+from .tested_flags import tested_flags
 
 # Of the profile's heights in its own order.
 HEIGHTS = ("design_h", "flat_h", "residual", "sd")
@@ -76,6 +78,13 @@ class LayerStations:
     def suspected(self):
         return np.array([flag_of(text) == SUSPECTED for text in self.flag], bool)
 
+    @property
+    def moved(self):
+        """Mask (n,) of the suspected stations that neighbours are suspected with on one side: a stretch has moved."""
+        axes = np.unique(self.axis.astype(str), return_inverse=True)[1]
+        found = moved_stretches(axes, self.chainage, self.heights["residual"], self.suspected)
+        return in_stretch(len(self), found)
+
     def flagged(self):
         """Indices of the stations out of tolerance or suspected of a blunder, the worst first."""
         flagged = np.isin(self.status, OUT_OF_TOLERANCE) | self.suspected
@@ -86,6 +95,8 @@ class LayerStations:
 def read_stations(layer):
     """Read a layer for which ``is_reviewable`` holds; unsaved edits are seen, rows without a chainage left out."""
     read = layer_columns(layer, record_of_layer(layer))
+    if read.fields["flag"] < 0:
+        _take_flags(read)
     numbers = {name: np.array(read.columns[name], float) for name in NUMBERS}
     texts = {name: np.array(read.columns[name], dtype=object) for name in TEXTS}
     rows = _sorted(texts["axis"], numbers["chainage"])
@@ -102,6 +113,19 @@ def read_stations(layer):
         read.units.chainage_name,
         read.record,
     )
+
+
+@dataclass(frozen=True)
+class _Named:
+    axis: list
+    station: list
+
+
+def _take_flags(read):
+    """Put what a test of the same stations found into LayerColumns that say nothing of it."""
+    named = _Named(read.columns["axis"], read.columns["station"])
+    for row, (w, flag) in tested_flags(named, read.record).items():
+        read.columns["w"][row], read.columns["flag"][row] = w, flag
 
 
 def _sorted(axes, chainages):

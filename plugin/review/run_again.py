@@ -1,5 +1,7 @@
 """Run again: the run that made a layer, with its recorded settings, on the stations as they are now."""
 
+import os
+
 from qgis.core import (
     QgsApplication,
     QgsProcessingContext,
@@ -26,6 +28,9 @@ _LAYERS = (
 )
 
 
+PROVIDER = "tautline"
+
+
 class CannotRunAgain(Exception):
     """Why the run cannot be repeated, in one sentence."""
 
@@ -47,9 +52,12 @@ class RunAgain:
         self._context = QgsProcessingContext()
         self._context.setProject(QgsProject.instance())
         algorithm = QgsApplication.processingRegistry().createAlgorithmById(self.entry)
-        if algorithm is None:
+        # A record comes with the layer, from anybody: an entry that is not ours could do anything, anywhere.
+        if algorithm is None or algorithm.provider() is None or algorithm.provider().id() != PROVIDER:
             raise CannotRunAgain(
-                tr("The toolbox has no entry {}, which made layer '{}'.").format(self.entry, layer.name())
+                tr("Layer '{}' was made by '{}', which is no entry of Tautline's; only these are run again.").format(
+                    layer.name(), self.entry
+                )
             )
         self.title = algorithm.displayName()
         self.unsaved, self.parameters = [], dict(given)
@@ -96,6 +104,25 @@ class RunAgain:
                 tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0])
             )
 
+    def question(self):
+        """What it will do, in a few lines of plain text; '' where it writes over nothing that stands."""
+        places = {name: place_of(str(self.parameters[name])) for name in self.outputs if name in self.parameters}
+        over = [_place_text(place) for place in places.values() if place and os.path.exists(place[0])]
+        if not over:
+            return ""
+        read = [
+            layer.name()
+            for layer in QgsProject.instance().mapLayers().values()
+            if layer.id() in [value for value in self.parameters.values() if isinstance(value, str)]
+        ]
+        lines = [
+            tr("'{}' runs with the settings that layer '{}' was made with.").format(self.title, self.layer.name()),
+            tr("It reads: {}.").format(", ".join(sorted(read)) or tr("no layer of this project")),
+            tr("It writes over:"),
+            *over,
+        ]
+        return "\n".join(lines)
+
     def save_edits(self):
         """Save the edits of the layers that the run reads; CannotRunAgain where one refuses."""
         for layer in self.unsaved:
@@ -124,6 +151,11 @@ class RunAgain:
         runAndLoadResults(self.entry, self.parameters)
         new = [layer for key, layer in QgsProject.instance().mapLayers().items() if key not in before]
         return next((layer for layer in new if layer.isSpatial()), self.layer)
+
+
+def _place_text(place):
+    path, table = place
+    return f"{path}, {table}" if table else path
 
 
 def _open_anew(layer):

@@ -34,16 +34,13 @@ def view_sentence(profile, view, station_at, height_unit):
     ).format(station_at(profile.chainage[at]), amounts_for(height_unit).with_unit(abs(effect[at])), words)
 
 
-def why_flagged(status, flag):
-    """Why a station is in the list, in a word or two."""
-    parts = {"high": tr("Too high"), "low": tr("Too low")}
-    words = [parts[status]] if status in parts else []
+def why_flagged(status, flag, moved=False):
+    """Why a station is in the list, in a word or two: what doubts its height before how it lies, which the residual's
+    sign says too. ``moved``: whether neighbours are flagged with it on one side."""
     if flag_of(flag) == SUSPECTED:
-        words.append(tr("suspected blunder"))
-    if not words:
-        return tr("Within now") if status == "within" else tr("Not flagged now")
-    text = ", ".join(words)
-    return text[0].upper() + text[1:]
+        return tr("Stretch that moved") if moved else tr("Suspected blunder")
+    words = {"high": tr("Too high"), "low": tr("Too low"), "within": tr("Within now")}
+    return words.get(status, tr("Not flagged now"))
 
 
 def _name(stations, row):
@@ -58,7 +55,8 @@ def _judged(stations, row):
     told = tr("residual {}").format(amounts_for(unit).with_unit(residual, True))
     said = [told if np.isfinite(residual) else tr("no as-built height")]
     said += [words[stations.status[row]]] if stations.status[row] in words else []
-    said += [tr("suspected blunder")] if stations.suspected[row] else []
+    if stations.suspected[row]:
+        said.append(tr("in a stretch that moved") if stations.moved[row] else tr("suspected blunder"))
     heights = [tr("as-built {}").format(full_height(design + residual, unit))] if np.isfinite(design + residual) else []
     heights += [tr("design {}").format(full_height(design, unit))] if np.isfinite(design) else []
     return ", ".join(said), ", ".join(heights)
@@ -73,6 +71,50 @@ def station_lines(stations, row):
     """The same in lines of rich text, for a narrow place."""
     parts = [part[0].upper() + part[1:] for part in _judged(stations, row) if part]
     return "<br>".join([f"<b>{escape(_name(stations, row))}</b>", *map(escape, parts)])
+
+
+def _apart(value, unit):
+    """'12.3 mm below' of a height in metres that is counted up."""
+    return " ".join((amounts_for(unit).with_unit(abs(value)), tr("above") if value > 0 else tr("below")))
+
+
+def what_if_story(line, row, height, station, unit):
+    """One line on a station beside a line that is tried (a core LineThrough, ``row`` of its stations); ``height``: its
+    as-built height, metres."""
+    at = int(line.rows[row])
+    gap, rule = line.gap[at], line.rule[at]
+    parts = [
+        tr("What if, {}").format(station),
+        tr("straight line {} the flat drawing (rule of thumb {})").format(
+            _apart(gap, unit), amounts_for(unit).with_unit(abs(rule))
+        ),
+        tr("{} the level surface through A").format(_apart(line.straight[at] - line.level[at], unit)),
+    ]
+    if np.isfinite(height):
+        parts.append(tr("as-built {} the straight line").format(_apart(height - line.straight[at], unit)))
+    return "   ·   ".join(parts)
+
+
+def what_if_sentence(line, points, station_at, unit, height_system, refusal=""):
+    """What stands over the chart while a line is tried: that nothing is written, and what is asked or was found."""
+    lead = tr("What if: nothing is written.")
+    if refusal:
+        return f"{lead} {refusal}"
+    if not points:
+        return f"{lead} " + tr("Click the first station. Ctrl and a click take the very point of the chart.")
+    named = [
+        tr("{} ({})").format(station_at(point.chainage), full_height(point.height, unit))
+        for point in (line.controls if line is not None else points)
+    ]
+    if line is None:
+        return f"{lead} " + tr("A straight line from {}: click the second station.").format(named[0])
+    gap, at = line.greatest_gap
+    text = tr("Straight from A {} to B {}. Farthest from the flat drawing at {}: {} it, rule of thumb {}.").format(
+        *named, station_at(line.chainage[at]), _apart(gap, unit), amounts_for(unit).with_unit(abs(line.rule[at]))
+    )
+    if height_system in ("", "unknown", "constant"):
+        text += " " + tr("The geoid's slope and bending are not known here.")
+    return f"{lead} {text}"
 
 
 def factor_text(factor):

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from simulated_tally import Tally
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
@@ -97,9 +98,9 @@ class Survey:
         return second
 
 
-def survey(dice, arms, *, correlated):
-    """A survey at a random place: one arm with 31 stations, or two at 50 to 130 degrees with 26 each and one at the
-    corner."""
+def survey(dice, arms, *, correlated, stations=31):
+    """A survey at a random place: one arm with so many ``stations``, or two at 50 to 130 degrees with 26 each and one
+    at the corner."""
     lat0, lon0 = float(np.degrees(np.arcsin(dice.uniform(-0.97, 0.97)))), float(dice.uniform(-180.0, 180.0))
     azimuth, height = float(dice.uniform(0.0, 360.0)), float(dice.uniform(0.0, 2000.0))
     turns = [0.0] if arms == 1 else [0.0, float(dice.uniform(50.0, 130.0) * dice.choice([-1.0, 1.0]))]
@@ -108,7 +109,7 @@ def survey(dice, arms, *, correlated):
     for number, (turn, length) in enumerate(zip(turns, lengths)):
         lat, lon, _ = EARTH.forward(np.full(2, lat0), np.full(2, lon0), np.full(2, azimuth + turn), [0.0, length])
         axis = Axis(AxisLine(f"arm {number}", lat, lon, EARTH), height)
-        chainage = np.linspace(0.0, axis.length, 31 if arms == 1 else 27)[number:]
+        chainage = np.linspace(0.0, axis.length, stations if arms == 1 else 27)[number:]
         parts.append((np.full(len(chainage), number), chainage, *axis.place(chainage)[:2]))
         axes.append(axis)
     arm, chainage, lat, lon = (np.concatenate([part[k] for part in parts]) for k in range(4))
@@ -153,17 +154,6 @@ def fit_coverage(one, fit):
         place = level_place(fit, one.arms[0], middle)
         held["chainage where level"] = abs(place.chainage - one.true_level()) <= solution.interval_factor * place.sd
     return {name: bool(value) for name, value in held.items()}
-
-
-@dataclass
-class Tally:
-    """Counts of what held by name, over ``number`` surveys."""
-
-    number: int
-    held: Counter
-
-    def share(self, name):
-        return self.held[name] / self.number
 
 
 def fits(dice, number, arms, *, correlated, known, remove=False):

@@ -334,6 +334,18 @@ def test_intervals_and_ellipses_hold_the_truth(simulated):
             assert least(0.95) <= held, (title, name, held)
 
 
+def test_verdict_on_shapes_and_smallest_blunders(simulated):
+    """Of pure shapes 3.5 % (sigma unknown 1 %) are said not to fit, of waves 99 %; the smallest detectable blunder is
+    found in 80 %. Bounds are those that chance passes once in 20,000 times."""
+    for title, counts in titled(simulated, "pure shapes").items():
+        share = 0.045 if "sigma known" in title else 0.017
+        assert counts.get("shape does not fit", 0) <= stats.binom.ppf(0.99995, SURVEYS, share), title
+    for title, counts in titled(simulated, "waves of 3 sd").items():
+        assert counts["shape does not fit"] >= least(0.98), title
+    for title, counts in titled(simulated, "smallest detectable blunder, sigma unknown").items():
+        assert least(0.78) <= counts["found"] <= stats.binom.ppf(0.99995, SURVEYS, 0.82), title
+
+
 def test_nominal_coverage_over_all_simulated_surveys(simulated):
     """Slopes and heights of all eight kinds together: 1,520 intervals, not quite independent, so with bounds twice as
     wide."""

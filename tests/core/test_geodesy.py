@@ -23,7 +23,9 @@ from tautline.algorithms.core.geodesy import (
     library_undulation,
     library_versions,
     position,
+    shift_accuracy,
     to_latitude_longitude,
+    vertical_part,
 )
 
 GRS80 = Ellipsoid(6378137.0, 1.0 / 298.257222101)
@@ -401,3 +403,37 @@ def test_projected_systems_that_count_in_grads(code):
     length = ellipsoid_of(code).inverse(lat[0], lon[0], lat[1], lon[1])[2]
     assert length == pytest.approx(3000.0, rel=2e-3)
     assert np.allclose(from_latitude_longitude(lat, lon, code), (x, y), rtol=0.0, atol=1e-6)
+
+
+@pytest.mark.parametrize(
+    "source, target, place, stated",
+    [
+        # EPSG's own accuracies of the operations: ED50 to WGS 84 (1) 10 m over all of Europe, (18) 1 m in the North
+        # Sea's German part, DHDN to WGS 84 (2) 3 m; the null transformation from ETRS89 1 m.
+        ("EPSG:4230", "EPSG:4326", (24.0, 38.0), (5.0, 10.0)),
+        ("EPSG:31467", "EPSG:4326", (3500000.0, 5500000.0), (1.0, 3.0)),
+        ("EPSG:25832", "EPSG:4326", (500000.0, 5500000.0), (1.0, 1.0)),
+        ("EPSG:32632", "EPSG:4326", (500000.0, 5500000.0), (0.0, 0.0)),
+    ],
+)
+def test_accuracy_of_a_shift_between_datums(source, target, place, stated):
+    low, high = stated
+    assert low <= shift_accuracy(source, target, *place) <= high
+
+
+@pytest.mark.parametrize(
+    "definition, expected",
+    [
+        ("EPSG:4326", None),
+        ("EPSG:32632", None),
+        ("EPSG:4978", None),
+        ("EPSG:4979", (True, 1.0, False)),
+        ("EPSG:7415", (False, 1.0, False)),  # Amersfoort / RD New + NAP height
+        ("EPSG:2263+6360", (False, 1200 / 3937, False)),  # NAVD88 height (ftUS)
+        ("EPSG:32632+5831", (False, 1.0, True)),  # a depth
+    ],
+)
+def test_vertical_part(definition, expected):
+    part = vertical_part(definition)
+    found = None if part is None else (part.ellipsoidal, part.metres, part.down)
+    assert found == (expected if expected is None else pytest.approx(expected))

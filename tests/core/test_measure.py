@@ -281,3 +281,23 @@ def test_a_place_that_is_no_number_drops_nothing_silently(wgs84, count):
 def test_no_stations(wgs84):
     lines = [AxisLine("a", [45.0, 45.1], [7.0, 7.0], wgs84), AxisLine("b", [46.0, 46.1], [7.0, 7.0], wgs84)]
     assert len(measure(lines, [], []).station) == 0 and len(measure(lines[:1], [], []).station) == 0
+
+
+def test_many_axes_at_once_as_each_alone():
+    """Few stations on each of many axes are projected together; the feet are those of each axis measured alone, far
+    ones and those beyond an end too."""
+    draw, earth = np.random.default_rng(3), Ellipsoid(6378137.0, 1 / 298.257223563)
+    lines = [
+        AxisLine(f"a{k}", [50.0 + 0.3 * k, 50.02 + 0.3 * k, 50.05 + 0.3 * k], [8.0, 8.01, 8.05], earth)
+        for k in range(40)
+    ]
+    lat = np.concatenate([50.0 + 0.3 * k + draw.uniform(-0.02, 0.07, 6) for k in range(40)])
+    lon = np.concatenate([8.0 + draw.uniform(-0.06, 0.12, 6) for _ in range(40)])
+    own = np.repeat(np.arange(40), 6)
+    together = Measurer(lines).feet(lat, lon, own)
+    assert together.station.tolist() == list(range(240)) and together.axis.tolist() == own.tolist()
+    for k, line in enumerate(lines):
+        alone, mine = Measurer([line]).feet(lat[own == k], lon[own == k]), own == k
+        assert together.leg[mine].tolist() == alone.leg.tolist()
+        for name in ("along", "across", "distance"):
+            assert np.abs(getattr(together, name)[mine] - getattr(alone, name)).max() < 2e-8

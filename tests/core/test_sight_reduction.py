@@ -5,18 +5,21 @@ angles, books.
 import numpy as np
 import pytest
 
-from tautline.algorithms.core.angles import angle, zenith_angle
+from tautline.algorithms.core.angles import angle, reads_like_the_other_unit, zenith_angle
 from tautline.algorithms.core.covariance_text import covariance_of, covariance_texts
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.level_book import book_sections, book_setups
 from tautline.algorithms.core.sight_reduction import (
     Precision,
     combined,
+    kinds_of_distance_differ,
     level_setups,
+    over_arcs,
     reciprocal_pairs,
     reduced,
     trigonometric,
 )
+from tautline.algorithms.core.sights import arc_height_difference, arc_height_difference_midway
 from tautline.algorithms.core.two_peg import PegSetup, peg_setups, two_peg_test
 
 R = 6_371_000.0
@@ -53,23 +56,100 @@ def test_reciprocal_vertical_angles_1411_m():
     """Source: Surveying (university press textbook, fliphtml5.com/eziky/puvl/surveying-chandra1/93), Example 3.9:
     vertical angles +6 32' 58.3" and -6 33' 36.7", D = 1411.402 m, R = 6383.393 km (data seen; its results were not).
 
-    Independent: the ray's chord makes with the horizons the mean angle 6 33' 17.5"; refraction is what is left of half
-    the angle at the Earth's centre, D/2R = 22.80", over the half difference of the angles, 19.2": k = 2 (22.80 - 19.2)
-    / 45.61.
+    The example takes the distance as the arc ('for all practical purposes chord = arc = d, unless h is appreciable')
+    and asks for the corrected angle, the coefficient and the height of B over A at 116.73 m. Independent: the ray
+    makes with the horizons the mean angle 6 33' 17.5"; refraction is what is left of half the angle at the Earth's
+    centre, D/2R = 22.80", over the half difference of the angles, 19.2": k = 2 (22.80 - 19.2) / 45.61 = 0.158, the
+    example's coefficient being half of it. Taken for a distance at the instrument k comes out 6 percent less.
     """
     there, back = angle("6 32 58.3", "dms"), angle("-6 33 36.7", "dms")
     radius = 6_383_393.0
     sights = [
-        trigonometric(*(np.atleast_1d(v) for v in (1411.402, False, 90.0 - v, 0.0, 0.0, radius)), Precision())
+        over_arcs(*(np.atleast_1d(v) for v in (1411.402, 90.0 - v, 0.0, 0.0, radius, 0.0)), Precision())
         for v in (there, back)
     ]
     found = combined(*sights, np.zeros(1), np.zeros(1, bool), Precision())
-    mean = angle("6 33 17.5", "dms")
-    assert found.reduced.difference[0] == pytest.approx(1411.402 * np.tan(np.radians(mean)), abs=1e-4)
     centre = np.degrees(1411.402 / radius) * 3600.0
-    # The slope of 6.5 degrees makes a second of arc 1/cos^2 as long: 1.3 percent of 19.2".
-    expected = 2.0 * (0.5 * centre - 19.2 / np.cos(np.radians(mean)) ** 2) / centre
-    assert found.k[0] == pytest.approx(expected, abs=2e-3)
+    assert found.k[0] == pytest.approx(2.0 * (0.5 * centre - 19.2) / centre, abs=1e-5)
+    assert found.k[0] == pytest.approx(0.1581, abs=1e-4)
+    # The chord's rise over the mean horizon: D' tan(mean), D' the chord midway between the ends' radii.
+    mean = np.radians(angle("6 33 17.5", "dms"))
+    chord = 2 * radius * np.tan(0.5 * 1411.402 / radius)
+    assert found.reduced.difference[0] == pytest.approx(chord * np.tan(mean), abs=1e-5)
+    flat = [
+        trigonometric(*(np.atleast_1d(v) for v in (1411.402, False, 90.0 - v, 0.0, 0.0, radius)), Precision())
+        for v in (there, back)
+    ]
+    assert combined(*flat, np.zeros(1), np.zeros(1, bool), Precision()).k[0] / found.k[0] == pytest.approx(
+        0.93, abs=0.01
+    )
+
+
+@pytest.mark.parametrize("altitude", [0.0, 3.0, 15.0, -15.0])
+@pytest.mark.parametrize("k", [0.0, 0.13, 0.25])
+@pytest.mark.parametrize("height", [0.0, 2500.0])
+def test_arcs_against_triangles_in_the_plane(altitude, k, height):
+    """Both ends as points in a plane through the Earth's centre, the direction between them by arctan: the far end that
+    is seen at ``altitude``, its ray bent by half of k times the angle at the centre, found by bisection."""
+    arc = 3000.0
+
+    def seen(rise):
+        turn = arc / R
+        x = (R + height + rise) * np.sin(turn)
+        z = (R + height + rise) * np.cos(turn) - (R + height)
+        return np.degrees(np.arctan2(z, x) + 0.5 * k * turn)
+
+    low, high = -3000.0, 3000.0
+    for _ in range(80):
+        middle = 0.5 * (low + high)
+        low, high = (middle, high) if seen(middle) < altitude else (low, middle)
+    assert arc_height_difference(arc, altitude, k=k, radius=R, height=height) == pytest.approx(low, abs=1e-6)
+    midway = height + 0.5 * low
+    assert arc_height_difference_midway(arc, altitude, k=k, radius=R, height=midway) == pytest.approx(low, abs=1e-6)
+    # And as the run does it: linear in k between its ends.
+    sight = over_arcs(*(np.atleast_1d(v) for v in (arc, 90.0 - altitude, 0.0, 0.0, R, midway)), EXACT)
+    assert reduced(sight, np.atleast_1d(k), np.zeros(1), EXACT).difference[0] == pytest.approx(low, abs=1e-5)
+
+
+def test_what_a_horizontal_distance_is_matters_by_102_mm():
+    """Closed form: D^2 tan^2 a / R, 102 mm at 3 km and 15 degrees, with the instrument on the ellipsoid; it lies half
+    the rise higher where that is said of the middle. With a height, D tan a H / R beside it."""
+    tan = np.tan(np.radians(15.0))
+    series = 3000.0 * tan + 3000.0**2 / 2 / R
+    assert arc_height_difference(3000.0, 15.0, k=0.0, radius=R) - series == pytest.approx(0.1015, abs=1e-3)
+    at = np.array([0.5 * series, 900.0, 1000.0])
+    differ = kinds_of_distance_differ(np.full(3, 3000.0), np.array([75.0, 90.0, 75.0]), R, at)
+    assert differ[0] == pytest.approx(3000.0**2 * tan**2 / R, rel=2e-3)
+    assert differ[1] < 3e-4
+    assert differ[2] == pytest.approx(0.5 * 3000.0**2 * tan**2 / R + 3000.0 * tan * 1000.0 / R, rel=2e-3)
+
+
+def test_slope_distances_on_a_steep_line():
+    """3 km and 15 degrees in exact triangle geometry: S cos z + (1 - k) D^2/2R is good to 0.2 mm there."""
+    turn, rise = 3000.0 / R, 800.0
+    x, z = (R + rise) * np.sin(turn), (R + rise) * np.cos(turn) - R
+    found = single(np.hypot(x, z), True, np.degrees(np.arctan2(x, z) - 0.5 * 0.13 * turn), 0.0, 0.0, 0.13)
+    assert found.difference[0] == pytest.approx(rise, abs=2e-4)
+
+
+@pytest.mark.parametrize(
+    "readings, unit, pairs, doubtful",
+    [
+        ([89.2, 90.9, 91.0, 270.4], "degree", (), False),
+        ([99.1, 101.0, 300.8], "degree", (), True),
+        ([99.1, 101.0, 300.8], "gon", (), False),
+        ([89.2, 90.9, 270.4], "gon", (), True),
+        ([99.1, 101.0], "packed", (), True),
+        ([98.0, 97.5], "dms", (), False),
+        # A steep line both ways in degrees: the sum of 180 decides, whatever the median says.
+        ([98.0, 82.01], "degree", [(0, 1)], False),
+        ([108.0, 92.0], "degree", [(0, 1)], True),
+        ([], "degree", (), False),
+    ],
+)
+def test_gon_that_look_like_degrees(readings, unit, pairs, doubtful):
+    zenith = [zenith_angle(str(v), unit if unit != "dms" else "degree", vertical=False) for v in readings]
+    assert reads_like_the_other_unit(zenith, unit, pairs) is doubtful
 
 
 def test_solved_k_carries_the_error_of_the_collimation():

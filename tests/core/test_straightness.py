@@ -71,3 +71,23 @@ def test_a_blunder_set_aside_does_not_count(wgs84):
     found, fit = measured(wgs84, wild, aside, remove=True)
     assert not fit.search.kept[50]
     assert found.vertical.range < 0.009 and found.vertical.rms == pytest.approx(clean.vertical.rms, rel=0.02)
+
+
+def test_minimum_zones_beside_the_ranges(wgs84):
+    """Never larger than about the best-fit line, the cylinder never smaller than either profile; of a level row the
+    zone is its sagitta (Legendre expansion), of a straight one nothing."""
+    up, aside = waves()
+    for skew in (0.0, 0.02):
+        found, _ = measured(wgs84, up, aside, skew=skew)
+        assert 0.0 < found.vertical_zone <= found.vertical.range and found.vertical_zone > 0.9 * np.ptp(up)
+        assert 0.0 < found.lateral_zone <= found.lateral.range and found.lateral_zone > 0.9 * np.ptp(aside)
+        least = max(found.vertical_zone, found.lateral_zone)
+        assert least * (1 - 1e-9) <= found.cylinder <= 2.0 * found.combined.range
+    x = np.linspace(-1000.0, 1000.0, 2001)
+    sagitta = 1000.0**2 / 2 / 6.37e6
+    level, _ = measured(wgs84, -sagitta * (x / 1000.0) ** 2, np.zeros(2001), number=2001)
+    assert level.vertical_zone == pytest.approx(sagitta, rel=1e-5) and level.cylinder == pytest.approx(
+        sagitta, rel=1e-5
+    )
+    straight, _ = measured(wgs84, np.zeros(201), np.zeros(201))
+    assert max(straight.vertical_zone, straight.lateral_zone, straight.cylinder) < 1e-6

@@ -65,13 +65,20 @@ def _environment(screen, folder):
     return environment
 
 
-def driven(screen, folder, script):
+def driven(screen, folder, script, archive=None, scale=1):
     """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it
-    saw.
+    saw. The profile has the checkout as plugin or, where an ``archive`` is to be installed, nothing. ``scale``: pixels
+    of the screen in one of the window.
     """
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
-    (plugins / "tautline").symlink_to(ROOT)
+    environment = _environment(screen, folder)
+    if scale != 1:
+        environment["QT_SCALE_FACTOR"] = str(scale)
+    if archive is None:
+        (plugins / "tautline").symlink_to(ROOT)
+    else:
+        environment["TAUTLINE_ARCHIVE"] = str(archive)
     command = [
         shutil.which("qgis.bin") or "qgis",
         "--nologo",
@@ -83,7 +90,7 @@ def driven(screen, folder, script):
     ]
     with open(folder / "output.txt", "wb") as output:
         window = subprocess.Popen(
-            command, env=_environment(screen, folder), cwd=folder, stdout=output, stderr=output, start_new_session=True
+            command, env=environment, cwd=folder, stdout=output, stderr=output, start_new_session=True
         )
         try:
             code = window.wait(LIMIT)
@@ -105,7 +112,13 @@ def driven(screen, folder, script):
 @pytest.fixture(scope="session")
 def drive(screen, tmp_path_factory):
     """A function that runs a script of this folder in a new window and gives what it saw."""
-    return lambda script: driven(screen, tmp_path_factory.mktemp("window"), script)
+    return lambda script, scale=1: driven(screen, tmp_path_factory.mktemp("window"), script, scale=scale)
+
+
+@pytest.fixture(scope="session")
+def drive_installed(screen, tmp_path_factory):
+    """The same for a window with an empty profile, in which the script installs an archive."""
+    return lambda script, archive: driven(screen, tmp_path_factory.mktemp("window"), script, archive)
 
 
 @pytest.fixture(scope="session")

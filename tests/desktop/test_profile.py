@@ -141,7 +141,7 @@ def test_export_copies_and_failure(seen, expected):
     north = [station for station in expected if station["axis"] == "north arm"]
     assert len(found["table"]) == len(north) + 1
     header, rows = found["table"][0].split("\t"), [line.split("\t") for line in found["table"][1:]]
-    assert header[:3] == ["Station", "Residual (mm)", "Status"]
+    assert header[:3] == ["Station (m)", "Residual (mm)", "Status"]
     for station, row in zip(north, rows):
         residual = "" if station["residual"] is None else millimetres(station["residual"]).replace(" mm", "")
         assert row[0] == station["station"]
@@ -194,13 +194,25 @@ def test_run_again_after_an_edit(seen):
         and "not saved" in found["refused"]["asked"][0]
         and found["not_run"] == ["Too high"]
     )
+    assert found["second_thoughts"]["unanswered"] == [] and found["still_not_run"] == ["Too high"]
     assert found["question"]["unanswered"] == [] and found["layer"]
+    asked = found["question"]["asked"][1]
+    assert "It writes over:" in asked and "residuals.gpkg" in asked and "It reads: " in asked
     rows = {row[0]: row[2:] for row in found["list"]}
     assert rows["north arm 0+850"] == ["Within now", "Reading error"] and rows["east arm 1+150"] == [
         "Too low",
         "Measure again",
     ]
     assert len(rows) == 5 and "run again" in found["messages"][0]
+
+
+def test_a_foreign_record_is_never_run(seen):
+    """A layer of a stranger whose record names an entry of others and a path."""
+    found = seen["again"]
+    assert (
+        len(found["foreign"]) == 1 and "'native:savefeatures', which is no entry of Tautline's" in found["foreign"][0]
+    )
+    assert not found["foreign_wrote"]
 
 
 def test_no_run_touches_the_decisions(seen):

@@ -399,3 +399,63 @@ def test_lines_that_are_drawn_stay_drawn(toolbox):
     (drawn,) = run.layer("LINES").getFeatures()
     assert drawn.geometry().asWkt(2) == "LineString (10 50, 10.01 50)"
     assert run.layer("LINES").crs().authid() == "EPSG:4326"
+
+
+NORTH = [{"at": (10.0, 46.0), "name": "S"}, {"at": (10.0, 46.05), "name": "M"}, {"at": (10.0, 46.1), "name": "N"}]
+
+
+def test_gravity_corrects_each_line(toolbox):
+    """Independent: -0.0053 sin(2 phi) H dphi (the classical series 0.0053024), and the height of water at the far end:
+    H gamma_S / gamma_N with the published series of GRS 80 (Moritz)."""
+
+    def gamma(lat):
+        s = np.sin(np.radians(lat)) ** 2
+        return 9.7803267715 * (1 + 0.0052790414 * s + 0.0000232718 * s**2 + 0.0000001262 * s**3)
+
+    rows = lines([("S", "M", 0.0, 5.56), ("M", "N", 0.0, 5.56)])
+    more = {"INPUT": toolbox.table(rows), "BENCHMARKS": benchmarks(toolbox, {"S": 2000.0}), "SIGMA_KM": 1.0}
+    stations = toolbox.points(NORTH, name="points")
+    plain = toolbox.run("adjustlevelling", STATIONS=stations, LINES="memory:", **more)
+    assert plain.by("point")["N"]["height"] == 2000.0 and plain.column("grav_corr", "LINES") == [0.0, 0.0]
+    assert any("more than a tenth of" in text and "GRAVITY 'normal' does it" in text for text in plain.warnings)
+    run = toolbox.run("adjustlevelling", STATIONS=stations, GRAVITY="normal", LINES="memory:", **more)
+    height = run.by("point")["N"]["height"]
+    assert height == pytest.approx(2000.0 * gamma(46.0) / gamma(46.1), abs=2e-6) and height < 1999.983
+    assert run.column("grav_corr", "LINES") == pytest.approx(
+        [-0.0053024 * np.sin(np.radians(2 * lat)) * 2000.0 * np.radians(0.05) for lat in (46.025, 46.075)], rel=0.01
+    )
+    assert "Gravity: normal-orthometric correction of \u22129." in run.said and not run.warnings
+    low = toolbox.run(
+        "adjustlevelling", STATIONS=stations, GRAVITY="normal", DATUM_HEIGHT=-1900.0, LINES="memory:", **more
+    )
+    assert low.by("point")["N"]["height"] - 2000.0 == pytest.approx((height - 2000.0) / 20.0, rel=1e-3)
+
+
+def test_gravity_takes_latitudes_of_benchmarks_too(toolbox):
+    marks = toolbox.points([{"at": (10.0, 46.0), "name": "S", "height": 2000.0}], name="marks")
+    stations = toolbox.points(NORTH[1:], name="points")
+    table = toolbox.table(lines([("S", "M", 0.0, 5.56), ("M", "N", 0.0, 5.56)]))
+    run = toolbox.run("adjustlevelling", INPUT=table, BENCHMARKS=marks, STATIONS=stations, GRAVITY="normal")
+    fall = 0.0053024 * 2000.0 * np.radians(0.1) * np.sin(np.radians(92.1))
+    assert run.by("point")["N"]["height"] == pytest.approx(2000.0 - fall, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    "stations, marks, words",
+    [
+        (None, {"S": 2000.0}, "GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS"),
+        (NORTH[:2], {"S": 2000.0}, "Layer 'list', row 2: the point 'N' is not among STATIONS"),
+        (
+            NORTH,
+            {},
+            "Layer 'list', row 1: the point 'S' reaches no benchmark, and GRAVITY 'normal' needs heights above",
+        ),
+        (NORTH, {"S": 20_000.0}, "needs heights above the sea, not above a local datum"),
+    ],
+)
+def test_gravity_without_what_it_needs_is_refused(toolbox, stations, marks, words):
+    given = {"INPUT": toolbox.table(lines([("S", "M", 0.0, 5.56), ("M", "N", 0.0, 5.56)])), "GRAVITY": "normal"}
+    if stations:
+        given["STATIONS"] = toolbox.points(stations, name="points")
+    given.update({"BENCHMARKS": benchmarks(toolbox, marks)} if marks else {"FREE": True})
+    assert words in toolbox.refusal("adjustlevelling", **given)

@@ -425,10 +425,13 @@ def test_heights_in_feet_read_as_metres(toolbox, straight):
 
 def test_name_of_the_field_tells_another_unit(toolbox, straight):
     rows = [{"at": row["at"], "elev_ft": 160.0} for row in places()]
-    run = toolbox.run(
-        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft"
+    assert "HEIGHT_UNIT is 'metre', but the heading 'elev_ft' of layer 'stations' says 'foot'" in toolbox.refusal(
+        "designheights",
+        STATIONS=toolbox.points(rows, UTM),
+        AXIS=straight["AXIS"],
+        HEIGHT_FIELD="elev_ft",
+        HEIGHT_UNIT="metre",
     )
-    assert any("'elev_ft' sounds like another unit" in text for text in run.warnings)
     feet = toolbox.run(
         "designheights",
         STATIONS=toolbox.points(rows, UTM),
@@ -485,3 +488,140 @@ def test_input_is_not_touched(toolbox, straight, tmp_path):
     )
     assert [(f.id(), f.attributes(), f.geometry().asWkt(12)) for f in stations.getFeatures()] == before
     assert not (tmp_path / "no.gpkg").exists()
+
+
+WIDE, ARABIC = "\uff11\uff12", "\u0661\u0662"
+
+
+@pytest.mark.parametrize(
+    "entry, given, said",
+    [
+        ("designheights", {"HEIGHT_A": "1_0"}, "HEIGHT_A is '1_0', which is no number."),
+        ("designheights", {"HEIGHT_A": WIDE}, f"HEIGHT_A is '{WIDE}', which is no number."),
+        ("designheights", {"CHAINAGE_A": ARABIC}, f"'{ARABIC}' is no station"),
+        ("designheights", {"HEIGHT_A": [1.0, 2.0]}, "HEIGHT_A is '[1.0, 2.0]', which is no number."),
+        ("designheights", {"HEIGHT_A": b"12"}, "HEIGHT_A is "),
+        ("designheights", {"HEIGHT_A": True}, "HEIGHT_A is 'True', which is no number."),
+        ("designheights", {"HEIGHT_A": 1e308}, "HEIGHT_A is 1e+308, but must be at most 1e+12."),
+        ("designheights", {"HEIGHT_A": 10**400}, "which is no number to compute with."),
+        ("designheights", {"HEIGHT_A": "x" * 10_000}, "HEIGHT_A is 'xxx"),
+        ("generatestations", {"AT_VERTICES": "perhaps"}, "AT_VERTICES is 'perhaps', but must be yes or no."),
+        ("generatestations", {"AT_VERTICES": 2}, "AT_VERTICES is '2', but must be yes or no."),
+        ("designheights", {"DESIGN": ["chord"]}, "DESIGN is '['chord']', but can only be chord, tangent"),
+        ("designheights", {"DESIGN": "Chord"}, "DESIGN is 'Chord', but can only be chord, tangent"),
+        ("designheights", {"HEIGHT_FIELD": "he\0ight"}, "HEIGHT_FIELD is "),
+    ],
+)
+def test_a_value_is_never_taken_for_another(toolbox, straight, entry, given, said):
+    known = straight if entry == "designheights" else {"AXIS": straight["AXIS"]}
+    text = toolbox.refusal(entry, **{**known, **given})
+    assert said in text and len(text) < 400
+
+
+def test_expressions_are_read_as_strictly(toolbox, straight):
+    """An expression that fails, or gives a word that the choice does not have, never runs with the default."""
+    from qgis.core import QgsProperty
+
+    for key, expression, said in (
+        ("HEIGHT_A", "1 + 'x'", "HEIGHT_A is '1 + 'x'', but must be an expression that gives a value."),
+        ("HEIGHT_A", "'1_0'", "HEIGHT_A is '1_0', which is no number."),
+        ("DESIGN", "'arch'", "DESIGN is 'arch', but can only be chord"),
+        ("TOLERANCE", "-1", "TOLERANCE is -1, but must be at least 0."),
+    ):
+        given = {key: QgsProperty.fromExpression(expression)}
+        assert said in toolbox.refusal("designheights", **straight, **given)
+    given = {"HEIGHT_A": QgsProperty.fromExpression("25 * 2"), "CHAINAGE_A": 0.0, "DESIGN": "level"}
+    run = toolbox.run("designheights", **straight, **given)
+    assert {row["design_h"] for row in run.rows()} == {50.0}
+
+
+@pytest.mark.parametrize("word, number", [("no", 4), ("false", 4), (False, 4), ("yes", 6), ("1", 6), (True, 6)])
+def test_yes_and_no(toolbox, word, number):
+    axis = toolbox.lines(
+        [{"at": [(500000.0, 5540000.0), (500150.0, 5540000.0), (500300.0, 5540000.0)], "name": "a"}], "EPSG:32631"
+    )
+    run = toolbox.run("generatestations", AXIS=axis, INTERVAL=100.0, AT_VERTICES=word)
+    assert len(run.rows()) == number
+
+
+def test_a_geoid_that_is_no_raster(toolbox, straight):
+    for given in (5, "no such raster"):
+        text = toolbox.refusal("designheights", UNDULATION="grid", GEOID=given, **straight)
+        assert "GEOID" in text and str(given) in text
+
+
+@pytest.mark.parametrize("cell", ["1_000", WIDE, ARABIC, "0x10", "1e400"])
+def test_cells_that_are_no_plain_numbers(toolbox, straight, cell):
+    rows = [{"at": (500000.0 + 100.0 * k, 5540000.0), "height": cell if k == 3 else "50.0"} for k in range(11)]
+    text = toolbox.refusal("designheights", STATIONS=toolbox.points(rows), AXIS=straight["AXIS"])
+    assert "field 'height', row 4" in text and len(text) < 300
+
+
+def test_a_cell_that_is_yes_or_no(toolbox, straight):
+    from qgis.core import QgsFeature, QgsField, QgsVectorLayer
+    from qgis.PyQt.QtCore import QVariant
+
+    layer = QgsVectorLayer("Point?crs=EPSG:32631&field=height:bool", "flags", "memory")
+    if layer.fields()[0].type() != QVariant.Bool:
+        pytest.skip("this host has no yes-or-no fields in memory layers")
+    for source in straight["STATIONS"].getFeatures():
+        feature = QgsFeature(layer.fields())
+        feature.setGeometry(source.geometry())
+        feature["height"] = True
+        layer.dataProvider().addFeature(feature)
+    assert isinstance(layer.fields()[0], QgsField)
+    assert "is not a number" in toolbox.refusal("designheights", STATIONS=layer, AXIS=straight["AXIS"])
+
+
+# --- the field that was named
+
+
+def twins(toolbox, *names):
+    """Stations with several fields whose names differ by case, the first 50 m high, the second 60 m and so on."""
+    rows = [
+        {"at": (500000.0 + 100.0 * k, 5540000.0), **{name: 50.0 + 10.0 * i for i, name in enumerate(names)}}
+        for k in range(11)
+    ]
+    return toolbox.points(rows, "EPSG:32631")
+
+
+@pytest.mark.parametrize(
+    "names, given, height",
+    [
+        (("HEIGHT", "height"), "height", 60.0),
+        (("HEIGHT", "height"), "HEIGHT", 50.0),
+        (("HEIGHT", "height"), None, 60.0),
+        (("HEIGHT", "other"), "height", 50.0),
+        (("HEIGHT", "other"), None, 50.0),
+    ],
+)
+def test_the_field_that_was_named(toolbox, straight, names, given, height):
+    more = {"HEIGHT_FIELD": given} if given else {}
+    stations = twins(toolbox, *names)
+    run = toolbox.run("designheights", STATIONS=stations, AXIS=straight["AXIS"], DESIGN="level", **more)
+    assert {row["design_h"] for row in run.rows()} == {height}
+
+
+@pytest.mark.parametrize("given", ["height", None])
+def test_fields_that_differ_by_case_alone(toolbox, straight, given):
+    more = {"HEIGHT_FIELD": given} if given else {}
+    text = toolbox.refusal("designheights", STATIONS=twins(toolbox, "HEIGHT", "Height"), AXIS=straight["AXIS"], **more)
+    assert "the fields HEIGHT, Height, which differ by case only" in text and "HEIGHT_FIELD" in text
+
+
+def test_axis_overrides_under_names_that_differ_by_case(toolbox, straight):
+    axis = toolbox.lines(
+        [{"at": [(500000.0, 5540000.0), (501000.0, 5540000.0)], "name": "a", "DESIGN": "nonsense", "design": "level"}],
+        "EPSG:32631",
+    )
+    run = toolbox.run("designheights", STATIONS=straight["STATIONS"], AXIS=axis)
+    assert len({row["design_h"] for row in run.rows()}) == 1
+
+
+@pytest.mark.parametrize("given", [True, 5, [], b"ab", 0.5])
+@pytest.mark.parametrize(
+    "entry, key", [("convertheights", "AXIS"), ("designheights", "STATIONS"), ("designheights", "REFERENCE")]
+)
+def test_an_input_that_is_no_layer(toolbox, straight, entry, key, given):
+    known = {"STATIONS": straight["STATIONS"], **(straight if entry == "designheights" else {})}
+    assert f"{key}: " in toolbox.refusal(entry, **{**known, key: given})

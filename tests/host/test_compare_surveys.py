@@ -80,7 +80,9 @@ def test_change_shift_bending_rate_by_hand(toolbox):
         and run.results["CHANGED"] == 1
         and run.results["MAX_ABS"] == pytest.approx(0.008, abs=1e-9)
     )
-    assert "greatest change \u22128.0 mm at 0+050; 1 settled, 0 risen, 0 possible; common shift +2.0" in run.said
+    assert "greatest change \u22128.0 mm at 0+050; 1 settled, 0 risen, 0 possible; " in run.said
+    assert "moved against the rest and set aside: 0+050; common shift +2.0 mm (not judged); bending RMS" in run.said
+    assert (motion["stable"], motion["shift_verd"], motion["chi2"]) == (10, "not judged", None)
 
 
 def test_mean_shift_and_tilt_against_numpy(toolbox):
@@ -107,6 +109,54 @@ def test_mean_shift_and_tilt_against_numpy(toolbox):
     )
     assert none.column("bending") == none.column("bend_verd") == [None] * 11
     assert none.rows("MOTIONS")[0]["shift"] is None
+
+
+def test_accuracies_of_each_survey_by_matrices(toolbox):
+    """Levelled with 1 and 2 mm over 1 km, heights good to 0.2 and 0.3 mm: shift, deviations and chi squared with full
+    matrices."""
+    d = 100.0 * np.arange(11)
+    matrix = (1e-3**2 + 2e-3**2) / 1000.0 * np.minimum.outer(d, d) + np.eye(11) * (2e-4**2 + 3e-4**2)
+    change = 0.004 + np.linalg.cholesky(matrix) @ np.random.default_rng(2).normal(size=11)
+    first = survey(toolbox, FLAT, step=100.0)
+    layers = [first, survey(toolbox, moved(FLAT, change.tolist()), "second", date="2026-01-01", step=100.0)]
+    stated = {"SIGMAS": "0.0002; 0.0003", "SIGMA_KM": 1.0, "SIGMAS_KM": " ;2"}
+    run = toolbox.run("comparesurveys", SURVEYS=layers, TILT=True, MOTIONS="memory:", **stated)
+    a, w = np.column_stack((np.ones(11), d - 500.0)), np.linalg.inv(matrix)
+    q = np.linalg.inv(a.T @ w @ a)
+    motion, solution = run.rows("MOTIONS")[0], q @ a.T @ w @ change
+    assert (motion["shift"], motion["tilt"]) == pytest.approx(tuple(solution), rel=1e-6)
+    assert (motion["sd_shift"], motion["sd_tilt"]) == pytest.approx(tuple(np.sqrt(np.diag(q))), rel=1e-8)
+    # 95 % of chi squared with 11 degrees of freedom: 19.675, tables.
+    assert (motion["chi2"], motion["chi2_limit"]) == pytest.approx((change @ w @ change, 19.675), rel=1e-4)
+    beyond = np.abs(solution) > 1.959964 * np.sqrt(np.diag(q))
+    assert [motion["shift_verd"], motion["tilt_verd"]] == ["shown" if one else "not shown" for one in beyond]
+    assert run.column("sd_change") == pytest.approx(np.sqrt(np.diag(matrix)).tolist(), rel=1e-8)
+    left = np.eye(11) - a @ q @ a.T @ w
+    assert run.column("sd_bend") == pytest.approx(np.sqrt(np.diag(left @ matrix @ left.T)).tolist(), rel=1e-6)
+    assert "(95 %, " in run.said and "not judged" not in run.said
+    # Levelled from the middle, both ways.
+    middle = toolbox.run("comparesurveys", SURVEYS=layers, LEVELLED_FROM=500.0, **stated)
+    sd = np.sqrt(2e-4**2 + 3e-4**2 + 5e-9 * np.abs(d - 500.0))
+    assert middle.column("sd_change") == pytest.approx(sd.tolist(), rel=1e-8)
+
+
+def test_half_an_axis_has_moved(toolbox):
+    later = survey(toolbox, moved([50.0] * 12, [0.0] * 6 + [-0.02] * 6), "second", date="2026-01-01")
+    run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, [50.0] * 12), later], MOTIONS="memory:")
+    assert "which part moved cannot be told: no common shift is taken off" in run.said
+    motion = run.rows("MOTIONS")[0]
+    assert motion["shift"] is motion["shift_verd"] is motion["bent"] is None
+    assert set(run.column("bending")) == {None} and run.column("verdict").count("settled") == 6
+
+
+def test_settled_third_leaves_its_neighbours_alone(toolbox):
+    """Five of fifteen stations settle by 12 mm, heights good to 1 mm: the common shift is that of the others."""
+    later = survey(toolbox, moved([50.0] * 15, [0.003] * 10 + [-0.009] * 5), "second", date="2026-01-01")
+    run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, [50.0] * 15), later], SIGMA_KM=0.1, MOTIONS="memory:")
+    assert run.column("bend_verd") == ["not shown"] * 10 + ["settled"] * 5
+    assert run.column("bending") == pytest.approx([0.0] * 10 + [-0.012] * 5, abs=1e-9)
+    assert "set aside: 0+100 to 0+140 (5 stations); common shift +3.0" in run.said and "beyond chance" in run.said
+    assert run.rows("MOTIONS")[0]["shift_verd"] == "shown"
 
 
 def test_stations_of_one_survey_only_are_listed(toolbox):
@@ -368,6 +418,12 @@ def test_bad_dates_and_numbers(toolbox):
         ({"MATCH_TOLERANCE": 0}, "Matching needs a tolerance greater than zero."),
         ({"SIGMA": -1}, "SIGMA is -1, but must be at least 0."),
         ({"SHIFT": "some"}, "SHIFT is 'some'"),
+        ({"SIGMAS": "0.001"}, "SIGMAS has 1 value, but there are 2 surveys."),
+        (
+            {"SIGMAS_KM": "1; much"},
+            "SIGMAS_KM: 'much' is no standard deviation; it must be a number greater than zero.",
+        ),
+        ({"SIGMA_KM": 0}, "SIGMA_KM is 0; it must be greater than zero, or empty."),
     ):
         assert toolbox.refusal("comparesurveys", SURVEYS=layers, **given).startswith(said)
     layers[1] = survey(toolbox, FLAT, "second", date="spring")

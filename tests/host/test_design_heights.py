@@ -660,7 +660,7 @@ def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twi
     saved = toolbox.saved(line["STATIONS"], tmp_path / "in.gpkg")
     run = toolbox.run("designheights", STATIONS=saved, AXIS=line["AXIS"])
     twice = toolbox.run("designheights", **corner)
-    list_ = toolbox.table([{"station": s, "remark": s} for s in ("0+100", "x", "0+200", "y")])
+    list_ = toolbox.table([{"station": s, "height": 5.0, "remark": s} for s in ("0+100", "x", "0+200", "y")])
     placed = toolbox.run("placestations", INPUT=list_, AXIS=line["AXIS"], REJECTED="memory:")
     moved = toolbox.run("measurestations", STATIONS=saved, AXIS=line["AXIS"], ONTO_AXIS=True)
     assert placed.column("remark") == ["0+100", "0+200"] and placed.column("remark", "REJECTED") == ["x", "y"]
@@ -770,3 +770,155 @@ def test_heights_reduced_by_bilinear_cells_go_back_by_them(toolbox, tmp_path):
     # Heights on one ellipsoidal height are no chord: both show the sagitta of 3 km, and nothing of a kink.
     sagitta = 3000.0**2 / 8.0 / 6.36e6
     assert sunk["bilinear"] == pytest.approx(sagitta, abs=2e-3) and sunk["smooth"] == pytest.approx(sagitta, abs=2e-3)
+
+
+def test_level_by_normal_gravity_is_a_surface_of_water(toolbox, tmp_path):
+    """10 km northwards at 2,000 m: still water falls by H (1 - gamma_A / gamma), by the published series of GRS 80
+    (Moritz); a constant height is 17 mm off, which is said where it is more than a tenth of the tolerance."""
+
+    def gamma(lat):
+        s = math.sin(math.radians(lat)) ** 2
+        return 9.7803267715 * (1 + 0.0052790414 * s + 0.0000232718 * s**2 + 0.0000001262 * s**3)
+
+    places = geodesic_points(46.0, 8.0, 0.0, [0.0, 5000.0, 10_000.0])
+    stations = toolbox.points([{"at": at, "name": f"P{k}", "height": 2000.0} for k, at in enumerate(places)])
+    given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [places[0], places[-1]]}]), "DESIGN": "level"}
+    plain = toolbox.run("designheights", TOLERANCE=0.1, **given)
+    assert plain.column("design_h") == [2000.0] * 3
+    assert any("GRAVITY 'normal' follows it" in t and "\u221216.6 mm" in t for t in plain.warnings)
+    assert not any("GRAVITY" in t for t in toolbox.run("designheights", TOLERANCE=0.2, **given).warnings)
+    residuals, page = str(tmp_path / "residuals.gpkg"), tmp_path / "page.html"
+    run = toolbox.run("designheights", TOLERANCE=0.1, GRAVITY="normal", OUTPUT=residuals, **given)
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=residuals, HTML=str(page))
+    assert "normal on GRS 80: still water" in page.read_text("utf-8")
+    wanted = [2000.0 * gamma(46.0) / gamma(at[1]) for at in places]
+    assert run.column("design_h") == pytest.approx(wanted, abs=2e-6) and wanted[2] == pytest.approx(1999.9834, abs=1e-4)
+    assert run.column("curv_eff") == [0.0] * 3
+    assert "water in normal gravity on GRS 80, heights taken as above the sea" in run.said
+    assert not any("GRAVITY" in t for t in run.warnings)
+    low = toolbox.run("designheights", GRAVITY="normal", DATUM_HEIGHT=-1900.0, **given).column("design_h")
+    assert [h - 2000.0 for h in low] == pytest.approx([(h - 2000.0) / 20.0 for h in wanted], abs=1e-7)
+    said = toolbox.refusal("designheights", GRAVITY="normal", UNDULATION="ellipsoidal", **given)
+    assert "GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal." in said
+    chord = toolbox.run("designheights", **{**given, "DESIGN": "chord"}, GRAVITY="normal")
+    assert any("GRAVITY is given, but not used" in t for t in chord.warnings)
+
+
+def test_heights_adjusted_with_gravity_are_compared_with_water(toolbox, tmp_path):
+    """The chain: levelled along still water, adjusted with GRAVITY 'normal', compared with 'level' without a word more:
+    the record of the heights says what they are, and the residuals are nothing."""
+    places = geodesic_points(46.0, 8.0, 0.0, [0.0, 5000.0, 10_000.0])
+    points = toolbox.points([{"at": at, "name": f"P{k}"} for k, at in enumerate(places)])
+    lines = [{"from": f"P{k}", "to": f"P{k + 1}", "dh": 0.0, "length": 5000.0} for k in range(2)]
+    out = str(tmp_path / "points.gpkg")
+    toolbox.run(
+        "adjustlevelling",
+        INPUT=toolbox.table(lines),
+        BENCHMARKS=toolbox.table([{"name": "P0", "height": 2000.0}], name="marks"),
+        STATIONS=points,
+        POINTS=out,
+        SIGMA_KM=1.0,
+        GRAVITY="normal",
+    )
+    axis = toolbox.lines([{"at": [places[0], places[-1]]}])
+    run = toolbox.run("designheights", STATIONS=out, AXIS=axis, DESIGN="level")
+    assert run.column("residual") == pytest.approx([0.0] * 3, abs=1e-7)
+    assert run.column("height")[2] == pytest.approx(1999.9834, abs=1e-4)
+    off = toolbox.run("designheights", STATIONS=out, AXIS=axis, DESIGN="level", GRAVITY="none")
+    assert off.column("residual")[2] == pytest.approx(-0.0166, abs=1e-4)
+
+
+def test_vertical_part_of_the_reference_system_is_heeded(toolbox, line):
+    """EPSG:7415 is RD New with NAP heights, above a geoid; EPSG:4979 has ellipsoidal heights in its Z."""
+    way = pyproj.Transformer.from_crs("EPSG:4326", "EPSG:28992", always_xy=True)
+    places = [tuple(map(float, way.transform(5.0 + 0.002 * k, 52.0))) for k in range(5)]
+    stations = toolbox.points([{"at": at, "height": 5.0} for at in places], crs="EPSG:7415")
+    given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [places[0], places[-1]]}], crs="EPSG:28992")}
+    assert toolbox.run("designheights", **given).results["COUNT"] == 5
+    said = toolbox.refusal("designheights", UNDULATION="ellipsoidal", **given)
+    assert "Layer 'stations': by its reference system heights are 'NAP height', above a geoid, but" in said
+    assert "UNDULATION is 'ellipsoidal'" in said
+    # What 'Convert heights' has made of them stays usable.
+    converted = toolbox.points([{"at": at, "height": 5.0, "height_ell": 48.0} for at in places], crs="EPSG:7415")
+    ours = {**given, "STATIONS": converted, "HEIGHT_FIELD": "height_ell"}
+    assert toolbox.run("designheights", UNDULATION="ellipsoidal", **ours).results["COUNT"] == 5
+    said = toolbox.refusal("convertheights", STATIONS=stations, UNDULATION="constant", UNDULATION_VALUE=43.0)
+    assert "'NAP height', above a geoid, but HEIGHTS_ARE is 'ellipsoidal'" in said
+    wkt = [f"PointZ (8.0{k} 50 100)" for k in range(5)]
+    stations = toolbox.points([{"at": text} for text in wkt], crs="EPSG:4979", kind="PointZ")
+    given = {"STATIONS": stations, "AXIS": toolbox.lines([{"at": [(8.0, 50.0), (8.04, 50.0)]}])}
+    said = toolbox.refusal("designheights", **given)
+    assert "by its reference system 'WGS 84' Z is ellipsoidal, but UNDULATION is 'unknown'" in said
+    assert toolbox.run("designheights", UNDULATION="ellipsoidal", **given).results["COUNT"] == 5
+    fields = toolbox.points([{"at": text, "height": 50.0} for text in wkt], crs="EPSG:4979", kind="PointZ")
+    assert toolbox.run("designheights", **{**given, "STATIONS": fields}).results["COUNT"] == 5
+
+
+def test_shift_between_datums_that_is_worse_than_a_metre_is_told(toolbox):
+    """ED50 in Greece: EPSG gives its shifts to WGS 84 to 5 to 10 m."""
+    ends = [(24.0, 38.0), (24.02, 38.0)]
+    stations = toolbox.points([{"at": (24.0 + 0.005 * k, 38.0), "height": 5.0} for k in range(5)])
+    axis = toolbox.lines([{"at": ends}], crs="EPSG:4230")
+    run = toolbox.run("designheights", STATIONS=stations, AXIS=axis, MAX_DISTANCE=500.0)
+    (doubt,) = [text for text in run.warnings if "as PROJ states it" in text]
+    assert "Layer 'axis': the shift to the datum of the stations, WGS 84, is good to" in doubt
+    run = toolbox.run("designheights", STATIONS=stations, AXIS=toolbox.lines([{"at": ends}]))
+    assert not any("as PROJ states it" in text for text in run.warnings)
+
+
+def test_a_drawn_line_that_is_no_geodesic_is_told(toolbox):
+    """Along the parallel of 60 degrees over 20 km: it departs from the geodesic by L^2 tan(phi) / 8R = 13.6 m; in UTM,
+    near its central meridian and north-south, by nothing."""
+    length = 20_000.0
+    east = math.degrees(length / (6_394_209.0 * math.cos(math.radians(60.0))))
+    stations = toolbox.points([{"at": (8.0 + share * east, 60.0), "height": 5.0} for share in (0.0, 0.5, 1.0)])
+    run = toolbox.run(
+        "designheights", STATIONS=stations, AXIS=toolbox.lines([{"at": [(8.0, 60.0), (8.0 + east, 60.0)], "name": "p"}])
+    )
+    (doubt,) = [text for text in run.warnings if "the line as drawn departs" in text]
+    assert "Axis 'p'" in doubt
+    told = float(doubt.split("by up to ")[1].split(" m")[0])
+    assert told == pytest.approx(length**2 * math.tan(math.radians(60.0)) / 8 / 6_394_209.0, abs=0.06)
+    stations = toolbox.points(
+        [{"at": (500_000.0, 5_500_000.0 + s), "height": 5.0} for s in (0, 9e3, 2e4)], "EPSG:32632"
+    )
+    axis = toolbox.lines([{"at": [(500_000.0, 5_500_000.0), (500_000.0, 5_520_000.0)]}], "EPSG:32632")
+    run = toolbox.run("designheights", STATIONS=stations, AXIS=axis)
+    assert not any("as drawn" in text for text in run.warnings)
+
+
+def test_the_axis_layer_wins_and_the_log_says_so(toolbox, line):
+    places = geodesic_points(50.0, 8.0, 40.0, [0.0, 2000.0])
+    axis = {"at": places, "name": "line", "design": "chord", "chain_h": 3000.0, "chain_0": "1+000"}
+    given = {"STATIONS": line["STATIONS"], "AXIS": toolbox.lines([axis])}
+    run = toolbox.run("designheights", CHAINAGE_HEIGHT=120.0, CHAINAGE_START="2+000", **given)
+    assert any(
+        "Axis 'line': chain_h 3000 m of the axis layer is taken, not CHAINAGE_HEIGHT 120" in t for t in run.warnings
+    )
+    assert any("chain_0 1+000 of the axis layer is taken, not CHAINAGE_START 2+000" in t for t in run.warnings)
+    assert "chainage height 3000.0000 m (ellipsoidal, chain_h of the axis layer)" in run.said
+    run = toolbox.run("designheights", **given)
+    assert not any("is taken, not" in text for text in run.warnings)
+    plain = toolbox.run("designheights", CHAINAGE_HEIGHT=120.0, **line)
+    assert "chainage height 120.0000 m (ellipsoidal, as given)" in plain.said
+
+
+def test_a_reference_fitted_with_undulations_of_a_field_serves_ellipsoidal_heights(toolbox, line, tmp_path):
+    """The plane lies where H + N lies: the same points by their ellipsoidal heights have the same residuals."""
+    rows = [dict(zip(("at", "height", "undulation"), row)) for row in _sloping(line)]
+    levelled = toolbox.points(rows)
+    out = str(tmp_path / "reference.gpkg")
+    fitted = toolbox.run("fitreference", STATIONS=levelled, AXIS=line["AXIS"], UNDULATION="field", REFERENCE=out)
+    heights = [{"at": row["at"], "height": row["height"] + row["undulation"]} for row in rows]
+    given = {"AXIS": line["AXIS"], "DESIGN": "reference", "REFERENCE": out}
+    run = toolbox.run("designheights", STATIONS=toolbox.points(heights), UNDULATION="ellipsoidal", **given)
+    assert run.column("residual") == pytest.approx(fitted.column("residual"), abs=1e-9)
+    said = toolbox.refusal("designheights", STATIONS=levelled, UNDULATION="unknown", **given)
+    assert "was made with UNDULATION 'field'" in said
+
+
+def _sloping(line):
+    """Place, height above the geoid and undulation of each station: N slopes by 40 microradians, heights wave."""
+    for k, feature in enumerate(line["STATIONS"].getFeatures()):
+        point = feature.geometry().asPoint()
+        yield (point.x(), point.y()), 100.0 + 0.004 * math.sin(k), 48.0 + 0.01 * k

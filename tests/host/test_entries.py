@@ -9,7 +9,7 @@ TABLE = {
     "placestations": ("Stations", "Place a height list along an axis"),
     "generatestations": ("Stations", "Generate stations along an axis"),
     "measurestations": ("Stations", "Measure chainage and offset"),
-    "convertheights": ("Heights", "Convert between ellipsoidal and geoid heights"),
+    "convertheights": ("Heights", "Convert between ellipsoidal and orthometric heights"),
     "reducesights": ("Heights", "Reduce sights for curvature and refraction"),
     "adjustlevelling": ("Heights", "Adjust levelled height differences"),
     "designheights": ("Design", "Design heights and residuals"),
@@ -349,7 +349,7 @@ def test_record_names_layers_by_their_source(toolbox, tmp_path):
     assert record["units"] == {"height_name": "metre", "chainage_name": "metre"}
 
 
-def test_the_desktop_dresses_what_it_loads(toolbox, tmp_path):
+def test_the_desktop_dresses_what_it_loads(toolbox, tmp_path, window_library):
     """As a run of the form does: results are loaded into the project, each with a style of its own."""
     import processing
     from qgis.core import QgsProcessingContext, QgsProject

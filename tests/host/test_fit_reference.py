@@ -158,6 +158,17 @@ def test_gallery_lines(toolbox, gallery, expected):
         assert reference["tan_state"] == "inside" and reference["kind"] == "line"
         assert reference["str_comb"] == pytest.approx(math.hypot(reference["str_vert"], reference["str_lat"]), rel=1e-9)
         assert reference["str_vert"] == pytest.approx(reference["rms"], rel=1e-9)
+        for zone, ranged in (("zon_vert", "rng_vert"), ("zon_lat", "rng_lat")):
+            assert 0.0 < reference[zone] <= reference[ranged]
+            assert reference[zone] <= reference["zon_cyl"] * (1 + 1e-9) <= 2.0 * reference["max_comb"]
+    assert "minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards" in run.said
+    # The narrowest strip that holds the kept residuals, as a linear programme of its own.
+    from tests.core.test_minimum_zone import zone_by_programme
+
+    for name, reference in references.items():
+        rows = [row for row in run.rows() if row["axis"] == name and row["flag"] == "kept"]
+        along, up = (np.array([row[key] for row in rows]) for key in ("chainage", "residual"))
+        assert reference["zon_vert"] == pytest.approx(zone_by_programme(along, up), rel=1e-4)
     assert "level at 0+7" in run.said and "with the geoid's slope error" in run.said
 
 
@@ -648,7 +659,8 @@ def test_where_most_stations_would_be_blunders_none_is_set_aside(toolbox, robust
     """
     site = Site(toolbox, sigma=5.0)
     run = site.run(toolbox, SIGMA=0.001, ROBUST=robust)
-    (text,) = run.warnings
+    test, text = run.warnings
+    assert "global test failed" in test
     assert f"more than {18 if robust else 3} of 36 stations would have to be set aside as blunders, so none was" in text
     (reference,) = run.rows("REFERENCE")
     assert reference["number"] == 36 and reference["removed"] == 0 and reference["global_t"] == "failed"

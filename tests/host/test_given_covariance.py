@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 pyproj = pytest.importorskip("pyproj")
+qgis_core = pytest.importorskip("qgis.core")
 GEOD = pyproj.Geod(ellps="WGS84")
 KM = 0.0007
 
@@ -33,6 +34,12 @@ class Arm:
         toolbox.run("adjustlevelling", INPUT=self.lines, BENCHMARKS=self.marks, STATIONS=self.places, **files)
         return files
 
+    @staticmethod
+    def without_record(toolbox, files, folder):
+        """The adjusted points as a layer that no record comes with."""
+        layer = qgis_core.QgsVectorLayer(files["POINTS"], "bare", "ogr")
+        return {"POINTS": toolbox.saved(layer, folder / "bare.gpkg")}
+
     def fitted(self, toolbox, files, **more):
         run = toolbox.run(
             "fitreference",
@@ -56,24 +63,88 @@ def test_covariance_of_the_adjustment_is_that_of_levelling_outwards(toolbox, arm
     """A line levelled outwards from its benchmark has C_ij = km^2 min(d_i, d_j): the same fit as by SIGMA_KM."""
     files = arm.adjusted(toolbox, tmp_path)
     given, one = arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"], SIGMA=0.001)
-    _, other = arm.fitted(toolbox, files, SIGMA=0.001, SIGMA_KM=0.7)
+    bare = arm.without_record(toolbox, files, tmp_path)
+    _, other = arm.fitted(toolbox, bare, SIGMA=0.001, SIGMA_KM=0.7)
     for name in ("h0", "nx", "ny", "nz"):
         assert one[name] == pytest.approx(other[name], abs=1e-8)
     for name in ("sd_h", "sd_slope", "var_factor", "tan_sd"):
         assert one[name] == pytest.approx(other[name], rel=1e-6)
-    _, without = arm.fitted(toolbox, files, SIGMA=0.001)
+    _, without = arm.fitted(toolbox, bare, SIGMA=0.001)
     assert one["sd_slope"] > 1.5 * without["sd_slope"]
     assert "covariance of the heights from the layer" in " ".join(given.info)
 
 
-def test_fixed_benchmark_without_sigma_is_named(toolbox, arm, tmp_path):
+def test_record_of_the_stations_names_their_covariance(toolbox, arm, tmp_path):
+    """Nothing is typed: the table is found behind the points, and behind what was measured from them."""
     files = arm.adjusted(toolbox, tmp_path)
-    with pytest.raises(Exception, match="point 'P0' was held fixed .* give SIGMA"):
-        arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"])
+    _, given = arm.fitted(toolbox, files, COVARIANCE=files["COVARIANCE"], SIGMA=0.001)
+    found, one = arm.fitted(toolbox, files, SIGMA=0.001)
+    measured = toolbox.run("measurestations", STATIONS=files["POINTS"], AXIS=arm.axis, OUTPUT=str(tmp_path / "m.gpkg"))
+    _, two = arm.fitted(toolbox, {"POINTS": measured.results["OUTPUT"]}, SIGMA=0.001)
+    for name in ("h0", "sd_h", "sd_slope"):
+        assert one[name] == pytest.approx(given[name], rel=1e-12) == two[name]
+    assert "covariance of the heights from the layer" in found.said
+
+
+def test_covariance_that_was_not_kept_is_told(toolbox, arm, tmp_path):
+    files = {"POINTS": str(tmp_path / "points.gpkg")}
+    toolbox.run("adjustlevelling", INPUT=arm.lines, BENCHMARKS=arm.marks, STATIONS=arm.places, **files)
+    run, _ = arm.fitted(toolbox, files, SIGMA=0.001)
+    assert "their correlation is ignored" in " ".join(run.warnings)
+    files = arm.adjusted(toolbox, tmp_path)
+    (tmp_path / "covariance.gpkg").unlink()
+    run, _ = arm.fitted(toolbox, files, SIGMA=0.001)
+    assert "covariance.gpkg', is not there any more; their correlation is ignored" in " ".join(run.warnings)
+
+
+def test_another_covariance_than_the_recorded_one_is_refused(toolbox, arm, tmp_path):
+    files = arm.adjusted(toolbox, tmp_path)
+    names = [f"P{k}" for k in range(21)]
+    texts = [" ".join("0" if j < k else "4" for j in range(k + 1)) for k in range(21)]
+    other = toolbox.table([{"point": n, "covar": t} for n, t in zip(names, texts)], "other")
+    with pytest.raises(Exception, match="COVARIANCE is the layer 'other', but the record of layer .*covariance.gpkg"):
+        arm.fitted(toolbox, files, COVARIANCE=other, SIGMA=0.001)
+
+
+def test_heights_of_another_field_have_no_recorded_covariance(toolbox, arm, tmp_path):
+    files = arm.adjusted(toolbox, tmp_path)
+    layer = qgis_core.QgsVectorLayer(files["POINTS"], "points", "ogr")
+    layer.startEditing()
+    layer.addAttribute(qgis_core.QgsField("old", layer.fields().field("height").type()))
+    for feature in layer.getFeatures():
+        layer.changeAttributeValue(feature.id(), layer.fields().indexFromName("old"), feature["height"])
+    assert layer.commitChanges()
+    run, one = arm.fitted(toolbox, files, SIGMA=0.001, HEIGHT_FIELD="old")
+    assert "covariance" not in run.said and "correlation is ignored" not in run.said
+
+
+def test_fixed_benchmark_without_sigma_is_good_to_a_tenth_of_a_millimetre(toolbox, arm, tmp_path):
+    """Accuracies of the line by full matrices: levelled outwards, 0.1 mm of setting up at the benchmark."""
+    files = arm.adjusted(toolbox, tmp_path)
+    _, one = arm.fitted(toolbox, files)
+    d = np.arange(0.0, 2001.0, 100.0)
+    matrix = KM**2 / 1000.0 * np.minimum.outer(d, d)
+    matrix[0, 0] = 1e-8
+    a = np.column_stack((np.ones(21), d - 1000.0))
+    sd = np.sqrt(np.diag(np.linalg.inv(a.T @ np.linalg.solve(matrix, a))))
+    assert one["sd_h"] == pytest.approx(sd[0], rel=1e-5)
+
+
+def test_a_fixed_benchmark_as_station_without_its_covariance(toolbox, arm, tmp_path):
+    """The standard deviation 0 of an adjusted height is that of setting up; of any other it is refused."""
+    files = {"POINTS": str(tmp_path / "points.gpkg")}
+    toolbox.run("adjustlevelling", INPUT=arm.lines, BENCHMARKS=arm.marks, STATIONS=arm.places, **files)
+    run, one = arm.fitted(toolbox, files)
+    assert "their correlation is ignored" in " ".join(run.warnings) and one["sd_h"] > 0
+    shape = toolbox.run("testcurvature", STATIONS=files["POINTS"], AXIS=arm.axis, UNDULATION="ellipsoidal")
+    assert "their correlation is ignored" in " ".join(shape.warnings)
+    with pytest.raises(Exception, match="row 1: the standard deviation is 0; it must be positive"):
+        arm.fitted(toolbox, arm.without_record(toolbox, files, tmp_path))
 
 
 def test_bad_covariance_is_one_sentence(toolbox, arm, tmp_path):
     files = arm.adjusted(toolbox, tmp_path)
+    files = arm.without_record(toolbox, files, tmp_path)
     with pytest.raises(Exception, match="Layer 'lines' is no covariance: it lacks the field point, covar"):
         arm.fitted(toolbox, files, COVARIANCE=arm.lines, SIGMA=0.001)
     short = toolbox.table([{"point": f"P{k}", "covar": "1"} for k in range(21)], "short")

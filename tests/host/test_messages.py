@@ -212,7 +212,7 @@ def on_disk(toolbox, tmp_path, axis):
     }
 
 
-def test_shell_hears_the_entry_and_not_the_host(toolbox, tmp_path, axis):
+def test_shell_hears_the_entry_and_not_the_host(toolbox, tmp_path, axis, window_library):
     given = on_disk(toolbox, tmp_path, axis)
     done, refusal, feedback = ended("tautline:designheights", {**given, "UNDULATION_VALUE": 1.0})
     assert done is not None and refusal is None
@@ -222,7 +222,7 @@ def test_shell_hears_the_entry_and_not_the_host(toolbox, tmp_path, axis):
     assert feedback.of_kind(DOUBT) == [doubt]
 
 
-def test_shell_gets_the_refusal_with_its_parameters(toolbox, tmp_path, axis):
+def test_shell_gets_the_refusal_with_its_parameters(toolbox, tmp_path, axis, window_library):
     from tautline.plugin import toolbox as shell
 
     given = on_disk(toolbox, tmp_path, axis)
@@ -237,7 +237,7 @@ def test_shell_gets_the_refusal_with_its_parameters(toolbox, tmp_path, axis):
     assert caught.value.refusal.keys == ("AXIS",)
 
 
-def test_shell_gets_the_last_line_of_a_fault(toolbox, tmp_path, axis, monkeypatch):
+def test_shell_gets_the_last_line_of_a_fault(toolbox, tmp_path, axis, monkeypatch, window_library):
     from tautline.algorithms.design_heights import DesignHeights
 
     def faulty(self, asked):

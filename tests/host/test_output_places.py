@@ -120,7 +120,8 @@ def test_output_in_the_place_of_an_input(toolbox, straight, tmp_path):
     assert {n: b for n, b in contents(tmp_path).items() if not n.endswith(("-wal", "-shm"))} == before
 
 
-def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path):
+def test_output_in_the_place_of_a_list(toolbox, straight, tmp_path, providers):
+    providers("delimitedtext")
     path = tmp_path / "list of heights.csv"
     path.write_text("station,height\n0+100,5.0\n0+200,5.1\n", encoding="utf-8")
     for given in (str(path), f"delimitedtext://{path.as_uri()}?type=csv"):
@@ -177,12 +178,13 @@ def test_the_place_that_the_host_makes_of_a_name(toolbox, straight, tmp_path, as
     assert contents(tmp_path) == before
 
 
-def test_an_input_under_another_name(toolbox, straight, tmp_path):
+def test_an_input_under_another_name(toolbox, straight, tmp_path, providers):
     """A hard link, a folder of Shapefiles, a virtual file, a join and a virtual layer lead to the input all
     the same.
     """
     from qgis.core import QgsVectorLayer, QgsVectorLayerJoinInfo
 
+    providers("virtual")
     stations = toolbox.saved(straight["STATIONS"], tmp_path / "in.shp")
     given = {"STATIONS": stations, "AXIS": straight["AXIS"]}
     for ending in ("shp", "shx", "dbf", "prj", "cpg"):
@@ -340,10 +342,10 @@ def test_rows_that_do_not_arrive_are_noticed(toolbox, straight, tmp_path, monkey
 
 @pytest.fixture
 def small_disk(tmp_path):
-    """A file system of 256 kB of its own, and a function that makes it read-only."""
+    """A file system of 512 kB of its own, and a function that makes it read-only."""
     place = tmp_path / "small"
     place.mkdir()
-    if subprocess.run(["mount", "-t", "tmpfs", "-o", "size=256k", "tmpfs", str(place)], capture_output=True).returncode:
+    if subprocess.run(["mount", "-t", "tmpfs", "-o", "size=512k", "tmpfs", str(place)], capture_output=True).returncode:
         pytest.skip("mounting a small file system is not allowed here")
     try:
         yield place, lambda: subprocess.run(["mount", "-o", "remount,ro", str(place)], check=True)

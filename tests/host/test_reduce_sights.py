@@ -254,6 +254,7 @@ def test_k_by_sight_by_day_and_for_all(toolbox):
         ({"ANGLE_SIGMA": -1.0}, "ANGLE_SIGMA is -1.0, but must be at least 0"),
         ({"ZENITH_FIELD": "z"}, "has no field 'z' (ZENITH_FIELD)"),
         ({"LATITUDE": 95.0}, "beyond 90 degrees"),
+        ({"RADIUS": 6371.0 / 10.0}, "RADIUS is 637.1, and is to be the Earth's in metres"),
     ],
 )
 def test_bad_input(toolbox, change, words):
@@ -263,9 +264,44 @@ def test_bad_input(toolbox, change, words):
     assert words in toolbox.refusal("reducesights", INPUT=table, **{"REFRACTION": 0.13, **change})
 
 
+STEEP = [
+    {"from": "A", "to": "B", "horiz_dist": 1411.402, "vertical": "6 32 58.3"},
+    {"from": "B", "to": "A", "horiz_dist": 1411.402, "vertical": "-6 33 36.7"},
+]
+
+
+def test_what_a_horizontal_distance_is_must_be_said_on_a_steep_line(toolbox):
+    """Surveying (university press textbook, fliphtml5.com/eziky/puvl/surveying-chandra1/93), Example 3.9, whose
+    distance is an arc and whose radius is 6383.393 km: k = 2 x 0.079 by its own angles."""
+    table = toolbox.table(STEEP)
+    said = toolbox.refusal("reducesights", INPUT=table, ANGLE_UNIT="dms")
+    assert "Layer 'list', field 'horiz_dist', row" in said and "2.1 mm" in said and "(HORIZONTAL_AT)" in said
+    said = toolbox.refusal("reducesights", INPUT=table, ANGLE_UNIT="dms", HORIZONTAL_AT="ellipsoid")
+    assert "2.5 mm for each 100 m" in said and "(SITE_HEIGHT)" in said
+    options = {"ANGLE_UNIT": "dms", "RADIUS": 6_383_393.0, "SITE_HEIGHT": 197.8}
+    run = toolbox.run("reducesights", INPUT=table, HORIZONTAL_AT="ellipsoid", **options)
+    (row,) = run.rows()
+    assert row["k_solved"] == pytest.approx(0.1581, abs=2e-4) and "Earth's radius 6383.393 km as given" in run.said
+    assert "arcs on the ellipsoid, the sights 197.8000 m above it" in run.said
+    (row,) = toolbox.run("reducesights", INPUT=table, HORIZONTAL_AT="instrument", **options).rows()
+    assert row["k_solved"] == pytest.approx(0.147, abs=1e-3)
+
+
+def test_readings_in_the_other_unit_are_doubted(toolbox):
+    rows = [{"from": "A", "to": "B", "slope_dist": 100.0, "zenith": 99.5}]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13)
+    (doubt,) = [text for text in run.warnings if "check the unit" in text]
+    assert "read in degrees (ANGLE_UNIT), and look like gon: their middle is 99.50" in doubt
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13, ANGLE_UNIT="gon")
+    assert not any("look like" in text for text in run.warnings)
+    rows = [{"from": "A", "to": "B", "slope_dist": 100.0, "zenith": 90.5}]
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13, ANGLE_UNIT="gon")
+    assert any("look like degrees: their middle is 90.50" in text for text in run.warnings)
+
+
 def test_doubtful_sights_are_warned_of(toolbox):
     rows = [{"from": "A", "to": "B", "horiz_dist": 100.0, "zenith": 2.5}]
-    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13)
+    run = toolbox.run("reducesights", INPUT=toolbox.table(rows), REFRACTION=0.13, HORIZONTAL_AT="instrument")
     assert any("zenith or vertical angles" in text for text in run.warnings)
     feet = [{"from": "A", "to": "B", "back": 14.2, "fore": 3.0}]
     run = toolbox.run("reducesights", INPUT=toolbox.table(feet))

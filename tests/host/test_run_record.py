@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.input_record import InputRecord
-from tautline.algorithms.entry.run_record import RunRecord, unit_warning
+from tautline.algorithms.entry.run_record import RunRecord
 
 PROPERTY = "tautline/record"
 # What a project file, a hand or another program may have left: (text, what is still believed).
@@ -104,9 +104,6 @@ def test_records_of_before_the_schema_are_read():
     # The oldest told units in the form alone.
     record = RunRecord.read({"entry": "tautline:placestations", "parameters": {"HEIGHT_UNIT": "foot"}})
     assert (record.height_unit, record.chainage_unit) == ("foot", "foot")
-    assert unit_warning(record, "s", "foot") is None and "'s' was made with heights in 'foot'" in unit_warning(
-        record, "s", "metre"
-    )
 
 
 # --- the entries
@@ -162,7 +159,7 @@ def test_damaged_records_in_the_rows_of_tables(toolbox, reviewed, tmp_path, case
 
 
 @pytest.mark.parametrize("case", DAMAGED)
-def test_docks_and_forms_survive_a_damaged_record(host, toolbox, reviewed, case):
+def test_docks_and_forms_survive_a_damaged_record(toolbox, reviewed, case, window_library):
     from tautline.plugin.follow_up_forms import known
     from tautline.plugin.review.layer_stations import read_stations
     from tautline.plugin.review.run_again import CannotRunAgain, RunAgain
@@ -295,3 +292,32 @@ def test_a_recorded_tolerance_stays_in_the_unit_it_was_recorded_in(toolbox, tmp_
     record = RunRecord.read(run.layer().customProperty(PROPERTY))
     assert record.axis_number("line", "tolerance") == pytest.approx(0.003048, abs=1e-12)
     assert any("was made with heights in 'foot'" in text for text in run.warnings)
+
+
+def test_the_record_of_many_axes_is_brief(toolbox, tmp_path):
+    """A style is read at each opening: thousands of axes say once what they have alike, and their controls stand in
+    the summary alone; what is asked of an axis is answered as before."""
+    places = [(500000.0, 5540000.0 + 1000.0 * k) for k in range(120)]
+    stations = [{"at": (x + 100.0 * k, y), "height": 50.0} for x, y in places for k in range(4)]
+    axes = [{"at": [(x, y), (x + 300.0, y)], "name": f"a{k}"} for k, (x, y) in enumerate(places)]
+    run = toolbox.run(
+        "designheights",
+        STATIONS=toolbox.points(stations, "EPSG:32631"),
+        AXIS=toolbox.lines(axes, "EPSG:32631"),
+        TOLERANCE=0.02,
+        OUTPUT=str(tmp_path / "many.gpkg"),
+        SUMMARY="memory:",
+    )
+    layer = run.layer()
+    layer.loadDefaultStyle()
+    text = layer.customProperty(PROPERTY)
+    record = RunRecord.read(text)
+    assert len(text) < 10_000 and not record.doubt and "controls" not in text
+    assert record.axis("a7")["design"] == "chord" and record.axis_number("a119", "tolerance") == 0.02
+    assert record.axis_number("a119", "chainage_height") == 50.0
+    assert record.known_axes()[0]["from_stations"] is True
+    row = run.by("axis", "SUMMARY")["a7"]
+    assert len(RunRecord.read(row["record"]).axis("a7")["controls"]) == 2
+    page = tmp_path / "report.html"
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=layer, HTML=str(page))
+    assert "0.02" in page.read_text(encoding="utf-8") or "20" in page.read_text(encoding="utf-8")

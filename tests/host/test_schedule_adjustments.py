@@ -219,8 +219,9 @@ def test_units_of_feet(toolbox):
 
 
 def test_the_unit_that_the_layer_was_made_in(toolbox, gallery):
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot")
-    assert run.warnings[0] == "Layer 'residuals' was made with heights in 'metre', but HEIGHT_UNIT is 'foot'; check it."
+    assert "HEIGHT_UNIT is 'foot', but the record of layer 'residuals' says 'metre'" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot"
+    )
 
 
 def test_one_place_with_two_movements_is_told(toolbox):
@@ -308,7 +309,7 @@ def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
         )
         assert text.count("<thead>") == text.count("</thead>") == 2 and "table-header-group" in text
     rows = cells(table)
-    assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station", "chainage_m", "as_built_m"]
+    assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station_m", "chainage_m", "as_built_m"]
     for row, one in zip(rows, run.rows()):
         assert (
             row["move_m"] == "" if one["move"] is None else float(row["move_m"]) == pytest.approx(one["move"], abs=5e-5)
@@ -340,7 +341,7 @@ def test_text_that_would_run_is_made_text_and_numbers_stay_numbers(toolbox, tmp_
     assert len(found) == len(FORMULAS)
     for row in found:
         assert row["axis"] == "'-a" and (
-            row["station"][0] == "'" or row["station"] == "x"
+            row["station_m"][0] == "'" or row["station_m"] == "x"
         )  # blanks are trimmed in reading
         assert float(row["move_m"]) is not None and re.fullmatch(r"-?\d+\.\d+", row["residual_m"])
     assert {float(row["residual_m"]) < 0 for row in found} == {True, False}
@@ -415,11 +416,11 @@ def test_documents_are_written_whole_or_not_at_all(toolbox, tmp_path, monkeypatc
     sheet.write_text("old", encoding="utf-8")
     output = str(tmp_path / "out.gpkg")
     toolbox.run("scheduleadjustments", STATIONS=reviewed(toolbox, [0.01, 0.02]), OUTPUT=output)
-    from tautline.algorithms.documents import files
+    from tautline.algorithms.boundary import stage_folder
 
-    real = files.os.replace
+    real = stage_folder.os.replace
     monkeypatch.setattr(
-        files.os,
+        stage_folder.os,
         "replace",
         lambda a, b: (
             (_ for _ in ()).throw(OSError(28, "No space left on device")) if str(b) == str(table) else real(a, b)

@@ -104,7 +104,7 @@ def labels_of(layer, row=0):
     return [
         evaluated(rule.settings().fieldName, layer, feature).replace("\u00a0", "")
         for rule in layer.labeling().rootRule().children()
-        if rule.settings().drawLabels and evaluated(rule.filterExpression(), layer, feature)
+        if rule.settings().drawLabels and rule.minimumScale() and evaluated(rule.filterExpression(), layer, feature)
     ]
 
 
@@ -219,6 +219,16 @@ def priority_of(layer, row):
     )
     key = qgis_core.QgsPalLayerSettings.Property.Priority
     return rule.settings().dataDefinedProperties().value(key, context_of(layer, feature)), rule
+
+
+def test_the_worst_are_named_at_every_scale(host):
+    cases = (("high", 0.04), ("low", -0.017), ("high", 0.015), ("within", 0.009), ("low", None))
+    rows = [{"status": status, "residual": residual} for status, residual in cases]
+    layer = dressed(host, rows, tolerance=0.01)
+    (rule,) = [rule for rule in layer.labeling().rootRule().children() if not rule.minimumScale()]
+    assert rule.maximumScale() == 25000 and rule.settings().drawLabels
+    named = [bool(evaluated(rule.filterExpression(), layer, feature)) for feature in layer.getFeatures()]
+    assert named == [True, True, False, False, False]
 
 
 def test_labels_are_for_large_scales_and_the_worst_come_first(host):

@@ -86,6 +86,13 @@ def test_pasted_headings_say_column_and_unit(parts):
     assert found.lines == [{"offset": "3.5", "remark": "by the tower"}] and "left out: 3" in found.notes[0]
 
 
+def test_headings_in_a_unit_that_is_not_read_are_refused(parts):
+    with pytest.raises(Exception, match="'Elev \\(mm\\)' is in a unit"):
+        parts[1].understood(
+            [["Sta", "Elev (mm)"], ["0", "148200"]], ["station", "height", "offset", "remark"], "station"
+        )
+
+
 def test_a_kept_list_is_written_anew_into_its_own_table(parts, tmp_path):
     from qgis.core import QgsProject
 

@@ -101,3 +101,13 @@ def test_a_range_has_one_unit():
 )
 def test_a_grid_has_round_numbers(unit, value, step, text):
     assert ht.grid_text(value, step, unit, sign=True) == text
+
+
+def test_heights_of_one_sentence_share_a_unit():
+    """A blunder of more than a metre beside millimetres: all in metres, to the same 0.1 mm."""
+    metric, feet = ht.amounts_for("metre"), ht.amounts_for("foot")
+    assert metric.alike((0.0041, 1.2034), (False, True)) == ["0.0041 m", "+1.2034 m"]
+    assert metric.alike((0.0041, -0.2034)) == ["4.1 mm", f"{MINUS}203.4 mm"]
+    assert metric.alike((0.0041, 1.5, None)) == ["0.0041 m", "1.5000 m", "none"]
+    assert feet.alike((0.01 * FOOT, 5.0 * FOOT)) == ["0.010 ft", "5.000 ft"]
+    assert ht.small_texts((0.5, 1.0), Units("metre", "metre")) == ["0.5000 m", "1.0000 m"]

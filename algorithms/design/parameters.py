@@ -166,7 +166,8 @@ def given_covariance():
                 tr(
                     "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
                     "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
-                    "is added. Empty: the table that the record of the stations' layer names, if any."
+                    "is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that the record of "
+                    "the stations' layer names, if any."
                 ),
             )
         ),

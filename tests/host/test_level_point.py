@@ -191,3 +191,16 @@ def test_a_hole_near_the_structure_is_told(toolbox, tmp_path):
     assert "49.9875\u00b0, longitude 8.2125\u00b0, within twelve cells" in told
     # 2.5 minutes are 2.8 km: 3 km are not two of them.
     assert "too coarse to show bending" in run.said
+
+
+def test_a_grid_by_name_is_carried_to_the_next_entry(toolbox, tmp_path):
+    """Converted heights go back by the grid of their record; another one beside it is refused."""
+    given, _, _ = straight(toolbox)
+    stations, axis = str(tmp_path / "first.gpkg"), given["AXIS"]
+    toolbox.run("designheights", UNDULATION="grid", GEOID_NAME="egm96_15.gtx", OUTPUT=stations, **given)
+    again = toolbox.run("designheights", STATIONS=stations, AXIS=axis, HEIGHT_FIELD="height")
+    assert "the grid egm96_15.gtx of PROJ" in again.said
+    text = toolbox.refusal(
+        "designheights", STATIONS=stations, AXIS=axis, HEIGHT_FIELD="height", UNDULATION="grid", GEOID_NAME="other.tif"
+    )
+    assert "GEOID_NAME is given, but the record of layer" in text and "the grid egm96_15.gtx of PROJ" in text

@@ -49,14 +49,18 @@ def decimal_sign():
     )
 
 
+def heading_columns(cells):
+    """{key: index} of the columns that a row of ``cells`` heads, -1 for those it does not name."""
+    return {key: next(iter(columns_of([(cell,) for cell in cells], key)), -1) for key in KEYS}
+
+
 def heading_row(source, fields, feedback):
     """The columns by a heading that stands in one of the first rows: ({key: field index}, its row from 0), (fields, -1)
     where there is none. For spreadsheets whose fields have no names of their own."""
     number = source.fields().count()
     table = read_table(source, {}, {str(k): k for k in range(number)}, feedback)
     for row in range(min(_FIRST_ROWS, len(table.ids))):
-        cells = [(table.columns[str(k)][row],) for k in range(number)]
-        found = {key: next(iter(columns_of(cells, key)), -1) for key in KEYS}
+        found = heading_columns([table.columns[str(k)][row] for k in range(number)])
         if found["station"] >= 0 and found["height"] >= 0:
             return {key: fields[key] if fields[key] >= 0 else found[key] for key in KEYS}, row
     return fields, -1

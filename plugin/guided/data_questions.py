@@ -124,7 +124,12 @@ class HeightsQuestion(Question):
         row = QHBoxLayout()
         row.addWidget(self.answer, 1)
         self.body.addLayout(row)
-        self.answer.layout().insertWidget(2, self.open_button)
+        self.typed_button = QPushButton(tr("T&ype or paste…"))
+        self.typed_button.setToolTip(tr("For heights read off drawings: a small table, checked line by line."))
+        sources = QHBoxLayout()
+        sources.addWidget(self.open_button)
+        sources.addWidget(self.typed_button)
+        self.answer.layout().insertLayout(2, sources)
         self.columns = {kind: QgsFieldComboBox() for kind in _COLUMNS}
         for box in self.columns.values():
             box.setAllowEmptyFieldName(True)
@@ -263,6 +268,14 @@ class HeightsQuestion(Question):
         self.answer.say("")
         QgsProject.instance().addMapLayer(layer)
         self.box.setLayer(layer)
+
+    def take_list(self, layer, units):
+        """Choose a typed list in these Units."""
+        self.box.setLayer(layer)
+        self.height_unit.setCurrentIndex(self.height_unit.findData(units.height_name))
+        same = units.chainage_name == units.height_name
+        self.chainage_unit.setCurrentIndex(self.chainage_unit.findData("" if same else units.chainage_name))
+        self._changed()
 
     def propose(self, active):
         """Choose what a new project suggests: the ``active`` layer, else one with heights by its columns or its Z."""

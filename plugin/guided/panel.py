@@ -8,10 +8,13 @@ from qgis.PyQt.QtCore import QSize, Qt, QTimer, pyqtSignal
 from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from ...algorithms.language.translation import tr
+from ...algorithms.language.units import Units
 from . import needed, report, running
 from .data_questions import HeightsQuestion, StructureQuestion
 from .design_questions import AccuracyQuestion, DesignQuestion
 from .settings import Settings, save, saved
+from .typed_list import TypedList
+from .typed_list_layer import is_typed_list
 from .understanding import Understanding
 from .widgets import Sentences, heading_label, wrapped
 
@@ -35,6 +38,7 @@ class GuidedPanel(QgsDockWidget):
         super().__init__(tr("Guided run"), iface.mainWindow())
         self.setObjectName("tautline_guided_run")
         self.iface, self.run, self._watched, self._filling = iface, None, None, True
+        self.typed = None
         self._axes_asked_about, self._answered_since = None, False
         self.understanding = Understanding(self)
         self.understanding.changed.connect(self._show_understood)
@@ -94,6 +98,7 @@ class GuidedPanel(QgsDockWidget):
         body = QWidget()
         body.setLayout(whole)
         self.setWidget(body)
+        self.heights.typed_button.clicked.connect(self.type_list)
         self.answers = {}
         for question in self.questions[1:]:
             self.answers.update(question.answers)
@@ -250,6 +255,16 @@ class GuidedPanel(QgsDockWidget):
         settings = self.settings()
         self._watch(QgsProject.instance().mapLayer(settings.heights))
         self.understanding.look(settings)
+
+    def type_list(self):
+        """Open the table in which a height list is typed or pasted: the chosen one, or a new one."""
+        settings = self.settings()
+        names = [axis.name for axis in self.understanding.found.axes]
+        units = Units(settings.height_unit, settings.chainage_unit or settings.height_unit)
+        layer = QgsProject.instance().mapLayer(settings.heights)
+        self.typed = TypedList(layer if is_typed_list(layer) else None, names, units, settings.place, self)
+        self.typed.kept.connect(self.heights.take_list)
+        self.typed.open()
 
     def _watch(self, layer):
         """Look again when the stations are edited."""

@@ -2,7 +2,7 @@
 
 from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
-from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
+from qgis.PyQt.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
 
 _SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg", "todo": "/mIconInfo.svg"}
 
@@ -16,6 +16,14 @@ def wrapped(text="", parent=None):
     policy.setHeightForWidth(True)
     label.setSizePolicy(policy)
     return label
+
+
+def sign_icon(kind):
+    """The sign of a kind of sentence."""
+    if kind in _SIGNS:
+        return QgsApplication.getThemeIcon(_SIGNS[kind])
+    # The host's own sign for what is critical is white on light.
+    return QApplication.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
 
 
 def heading_label(text):
@@ -41,13 +49,7 @@ class Sentence(QWidget):
         self.label = wrapped(text)
         self.label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         size = self.fontMetrics().height()
-        # The host's own sign for what is critical is white on light.
-        icon = (
-            QgsApplication.getThemeIcon(_SIGNS[kind])
-            if kind in _SIGNS
-            else self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
-        )
-        self._sign.setPixmap(icon.pixmap(size, size))
+        self._sign.setPixmap(sign_icon(kind).pixmap(size, size))
         self._sign.setAccessibleName(kind)
         row.addWidget(self._sign, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.label, 1)

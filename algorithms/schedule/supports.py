@@ -81,7 +81,8 @@ class _Flags:
         number = stations.axis_numbers
         # A row without a chainage is nobody's neighbour.
         self.stretches = moved_stretches(number, stations.chainage, stations.residual, suspected)
-        checked = np.isfinite(tested.w) | suspected
+        # Where no test values are there, every station with a residual counts as tested.
+        checked = np.isfinite(tested.w if np.any(np.isfinite(tested.w)) else stations.residual) | suspected
         hold = flags_hold(number, checked, suspected)
         self.many = [
             (stations.axis[rows[0]], int(suspected[rows].sum()), int(checked[rows].sum()))

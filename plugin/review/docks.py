@@ -56,9 +56,14 @@ class Review:
                 )
                 return None
             self.docks[name] = dock
+            window = self.iface.mainWindow()
+            before = window.size()
             self.iface.addDockWidget(area, dock)
             if area == Qt.DockWidgetArea.RightDockWidgetArea:
-                tabify(self.iface.mainWindow(), dock)
+                tabify(window, dock)
+                # One under the other for a moment, docks can have pushed the window beyond a small screen.
+                if not window.isMaximized() and window.height() > before.height():
+                    window.resize(before)
             dock.visibilityChanged.connect(self._visibility)
             if name == "flagged":
                 dock.profile_wanted.connect(lambda: self.open_profile())

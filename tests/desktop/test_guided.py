@@ -154,7 +154,7 @@ def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
     ]
     assert [table for _, shown, table in layers if not shown] == ["tested_stations", "stations"]
     assert guided["list_style"][0] == "High: above the tolerance" and guided["list_record"] == "tautline:designheights"
-    assert guided["in_view"] and guided["strip_in_view"] and guided["profile"]
+    assert guided["in_view"] and guided["profile"]
 
 
 def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):

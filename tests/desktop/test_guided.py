@@ -213,7 +213,7 @@ def test_looks_again_when_the_points_are_edited(guided):
     ("case", "field", "words"),
     [
         ("no_station", "station_field", "has no field 'station' or 'chainage'"),
-        ("no_height", "height_field", "No station has a height"),
+        ("no_height", "height_field", "has no column of heights"),
         ("feet", "chainage_unit", "they may be in feet"),
         ("no_number", "height_a", "'abc' is not a number"),
         ("no_notation", "chainage_a", "'12+5' is no station"),
@@ -261,7 +261,9 @@ def test_other_problems_stand_below_their_question(guided, case, question, words
 def test_headings_and_remarks_in_a_list_are_no_warnings(guided):
     found = guided["wrong"]["remarks"]
     assert found["can_run"] and "3 stations on 1 axis" in sentences(found["heights"])
-    assert not [text for kind, text in found["heights"] if kind != "fact"], found["heights"]
+    assert "3 rows are no reading" in sentences(found["heights"])
+    # The one doubt is about the line, which the projection draws a little short.
+    assert [text[:28] for kind, text in found["heights"] if kind != "fact"] == ["Axis 'line': 1 row lies beyo"]
 
 
 def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):

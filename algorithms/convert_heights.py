@@ -65,6 +65,7 @@ class ConvertHeights(ToolboxEntry):
             given,
             undulation,
             p.geoid(),
+            p.geoid_name(),
             p.geoid_between(),
             p.undulation_field(),
             p.undulation_value(),

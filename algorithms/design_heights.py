@@ -22,6 +22,7 @@ from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.checks import duplicate_rows, warn_duplicates
 from .structure.height_system import height_system, undulation_index
 from .structure.notation import station_style
+from .structure.stated_slope import stated_slope
 from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
@@ -65,6 +66,7 @@ class DesignHeights(ToolboxEntry):
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
+            *own.geoid_slope(),
             p.gravity(
                 tr(
                     "For the design 'level': a surface of still water, whose heights fall towards the poles. Empty: as "
@@ -103,6 +105,7 @@ class _Run:
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(asked, points, self.units.height, needed)
+        self.stated = stated_slope(asked, self.system.kind)
         self.designs = Designs(
             asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
@@ -158,7 +161,7 @@ class _Run:
             self.n[on],
         )
         spec, tolerance = self.designs.spec(axis, number + 1), self.designs.tolerance(axis, number + 1)
-        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid)
+        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid, self.stated)
         found = design_heights(spec, stations, along)
         self.design[on], self.flat[on] = found.design_h, found.flat_h
         residuals = stations.height - found.design_h

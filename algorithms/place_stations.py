@@ -336,9 +336,11 @@ def _tell(rows, source, fields, axis_count, run_units, asked):
         asked.warn(
             tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), rows.numbers[row], reason),
             ROW_REJECTED,
+            about=(1, int(rows.numbers[row]), reason),
         )
     if len(loud) > 20:
         asked.warn(
             tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are"))),
             ROW_REJECTED,
+            about=(len(loud) - 20, 0, ""),
         )

@@ -31,8 +31,8 @@ def suspicious_readings(chainage, height, written):
 
 
 def explained(standing_off, height, written):
-    """Suspicions among ``standing_off``, a list as off_their_neighbours returns it; ``height``, ``written`` (n,) as for
-    suspicious_readings."""
+    """Suspicions among ``standing_off``, a list as off_their_neighbours returns it; ``height`` (n,) and ``written``
+    (n,) as for suspicious_readings."""
     found = []
     for row, expected, off in standing_off:
         best = _explanation(height[row], expected, off, written[row])

@@ -7,6 +7,7 @@ from ..language.height_text import small_texts
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from ..structure.geoid_grid import say_coarse
 from .curvature_sentences import geoid_sentence, leg_title, radius_sentence, verdict_sentence
 
 MOST_TOLD = 40
@@ -25,6 +26,7 @@ def tell_curvature(run, tested):
         )
     )
     say(run.system.described)
+    say_coarse(run.asked, run.system, [one.profile.length for one in tested])
     for one in tested[:MOST_TOLD]:
         say(verdict_sentence(leg_title(one), one.test, run.units))
         say(radius_sentence(one.test) + " " + geoid_sentence(one.test))

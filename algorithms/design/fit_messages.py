@@ -2,7 +2,6 @@
 
 import numpy as np
 
-from ..core.measure import measure
 from ..core.quantiles import BAARDA
 from ..entry.messages import (
     FIT_FOUND,
@@ -18,6 +17,8 @@ from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import listed, number_text, signed_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from ..structure.geoid_grid import say_coarse
+from .point_messages import tell_points
 
 MOST_TOLD = 40
 
@@ -49,12 +50,7 @@ def tell_fits(run, fits):
         _tell_fit(run, fit)
     if len(fits) > len(told):
         say(tr("{} more, without a doubt: see the reference layer.").format(len(fits) - len(told)))
-    if run.system.kind in ("constant", "unknown"):
-        say(
-            tr("The geoid's slope is not known to this run; the figures with its slope error allow for it.")
-            if run.geoid_sigma is not None
-            else tr("The geoid's slope is not known to this run, and no figure allows for it.")
-        )
+    say_coarse(run.asked, run.system, [run.axes[k].length for fit in fits for k in fit.axes])
 
 
 def _counted(number):
@@ -147,18 +143,13 @@ def _tell_fit(run, fit):
                 "sideways {}, cylinder {} in diameter."
             ).format(fit.name, *small_texts((s.vertical_zone, s.lateral_zone, s.cylinder), units))
         )
-    _tell_level(run, fit)
+    tell_points(run, fit)
     _tell_suspects(run, fit)
 
 
 def _give_or_take(width, text):
     """' ± ...', or nothing where no station is left over to know a width."""
     return f" ± {text}" if np.isfinite(width) else ""
-
-
-def _length_text(metres, run, decimals):
-    """A distance along or across the ground, in the unit of chainages."""
-    return f"{number_text(metres / run.units.chainage, decimals)} {run.units.chainage_label}"
 
 
 def _set_aside(found):
@@ -198,65 +189,6 @@ def _variance_sentence(run, solution):
             number_text(np.sqrt(solution.variance_factor), 2)
         )
     return text
-
-
-def _tell_level(run, fit):
-    say = run.asked.say
-    if fit.level is not None:
-        level = fit.level
-        where = tr("inside the surveyed stretch") if lies_within(run, fit) else tr("outside the surveyed stretch")
-        accuracy = ""
-        if np.isfinite(level.sd):
-            accuracy = tr("; standard deviation {}").format(_length_text(level.sd, run, 1))
-            if level.geoid_sd is not None:
-                accuracy += tr(", {} with the geoid's slope error").format(_length_text(level.geoid_sd, run, 1))
-        say(
-            tr(
-                "Line '{}': level at {}, {}{}. On both sides of it the straight line rises above the level surface."
-            ).format(fit.name, run.notation.text(level.chainage), where, accuracy)
-        )
-        return
-    tangent = fit.tangent
-    if not tangent.well_determined:
-        say(tr("Plane '{}': where it is level is poorly determined; no ellipse is given.").format(fit.name))
-        return
-    beside = [_beside(run, run.axes[k], tangent) for k in fit.axes]
-    state = (
-        tr("inside the area that the stations span")
-        if fit.inside
-        else tr("outside the area that the stations span, {} from the nearest one").format(
-            _length_text(tangent.distance, run, 0)
-        )
-    )
-    say(
-        tr("Plane '{}': level at latitude {}°, longitude {}°, {}; seen from the axes: {}.").format(
-            fit.name, number_text(tangent.lat, 6), number_text(tangent.lon, 6), state, listed(beside)
-        )
-    )
-    sizes = tr("semi-axes of the 95 % ellipse {} and {}").format(
-        *(_length_text(v, run, 0) for v in (tangent.levelling.semi_a, tangent.levelling.semi_b))
-    )
-    if tangent.geoid is not None:
-        sizes += tr(" from the heights alone, {} and {} with the geoid's slope error").format(
-            *(_length_text(v, run, 0) for v in (tangent.geoid.semi_a, tangent.geoid.semi_b))
-        )
-    say(
-        tr("Plane '{}': {}. From there the plane rises above the level surface in every direction.").format(
-            fit.name, sizes
-        )
-    )
-
-
-def lies_within(run, fit):
-    s = run.chainage[fit.rows]
-    return bool(s.min() <= fit.level.chainage <= s.max())
-
-
-def _beside(run, axis, tangent):
-    feet = measure([axis.line], tangent.lat, tangent.lon)
-    s, y = float(axis.chainages(feet.leg, feet.along)[0]), float(axis.offsets(feet.leg, feet.across)[0])
-    side = tr("right") if y > 0 else tr("left")
-    return tr("{} {}, {} to the {}").format(axis.line.name, run.notation.text(s), _length_text(abs(y), run, 0), side)
 
 
 def _flagged_runs(run, fit):

@@ -49,6 +49,7 @@ _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
     "UNDULATION_VALUE": ("UNDULATION", "constant"),
     "GEOID": ("UNDULATION", "grid"),
+    "GEOID_NAME": ("UNDULATION", "grid"),
     "GEOID_BETWEEN": ("UNDULATION", "grid"),
     "RADIUS": ("EARTH", "sphere"),
 }
@@ -307,7 +308,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
-        output_places.check_written(place, destination, table)
+        missing = output_places.check_written(place, destination, table)
+        if missing:
+            asked.warn(missing, keys=(table.key,))
         if "record" in table.columns and place.lower().endswith(output_places.SHORT_TEXTS):
             asked.warn(
                 tr(

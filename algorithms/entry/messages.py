@@ -23,7 +23,7 @@ OTHER_SHAPE = "other shape"
 SET_ASIDE = "set aside"
 # The table of codes; only what another part acts on has one.
 CODES = {
-    ROW_REJECTED: "a row of a list cannot be placed",
+    ROW_REJECTED: "rows of a list cannot be placed; (how many, row in the list or 0 for several, reason or '')",
     STATION_TWICE: "stations stand at one place more than once",
     BEYOND_ENDS: "stations lie beyond the ends of their axis, on its continuation",
     NO_AXIS_NAMED: "a field found by its usual name names no axis at all",

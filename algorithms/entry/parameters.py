@@ -278,7 +278,7 @@ def on_axes(farther=None):
 
 def height_system(parent="STATIONS"):
     """The height system and where undulations come from; ``parent``: key of the layer with a field of them."""
-    return (undulation(), undulation_field(parent), undulation_value(), geoid(), geoid_between())
+    return (undulation(), undulation_field(parent), undulation_value(), geoid(), geoid_name(), geoid_between())
 
 
 def geoid_between():
@@ -302,8 +302,21 @@ def geoid():
         with_help(
             parameter,
             tr(
-                "Raster of geoid undulations in metres, in latitude and longitude. Used with UNDULATION 'grid'. Empty: "
-                "the EGM96 grid that PROJ has."
+                "Raster of geoid undulations in metres, in latitude and longitude (GeoTIFF, GTX and what else the host "
+                "reads). Used with UNDULATION 'grid'. Empty: the grid of GEOID_NAME, else the EGM96 grid that PROJ has."
+            ),
+        )
+    )
+
+
+def geoid_name():
+    return advanced(
+        text_parameter(
+            "GEOID_NAME",
+            tr("Geoid grid of PROJ, by name"),
+            tr(
+                "File name of a geoid grid that PROJ has installed, for example us_nga_egm08_25.tif, instead of a "
+                "raster. Used with UNDULATION 'grid'; nothing is fetched, and a grid that is missing stops the run."
             ),
         )
     )

@@ -37,8 +37,12 @@ REFERENCE_NUMBERS = (
     "tan_lon",
     "tan_chain",
     "tan_sd",
+    "lev_lat",
+    "lev_lon",
+    "lev_chain",
+    "lev_sd",
 )
-REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "record")
+REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "lev_state", "record")
 CURVATURE_NUMBERS = ("factor", "factor_lo", "factor_hi")
 CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
 

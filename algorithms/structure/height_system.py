@@ -1,20 +1,20 @@
 """The height system of a run: undulations of the stations and between them, and how it is said (method page 5)."""
 
-import os
 from dataclasses import dataclass, field
 
 import numpy as np
-from qgis.core import QgsRasterLayer
 
 from ..boundary.input_fields import field_of_kind
-from ..boundary.rasters import raster_grid
 from ..core import geodesy
 from ..core.errors import InputError
-from ..core.undulations import ConstantUndulation, SmoothGrid, StationUndulations, SurfaceUndulation, library_grid
-from ..entry.parameters import BETWEEN
+from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
 from ..entry.recorded_system import height_kind
 from ..language.number_text import number_text
 from ..language.translation import tr
+from .geoid_grid import accuracy_described, between_nodes, geoid_layer, grid_around, grid_name, grid_told, warn_holes
+
+# A degree of the meridian, metres: enough to compare a cell with the length of an axis.
+_DEGREE = 111_000.0
 
 
 @dataclass(frozen=True)
@@ -37,18 +37,31 @@ class HeightSystem:
     told: dict = field(default_factory=dict)
 
     @property
+    def cell_metres(self):
+        """Length of a cell of the grid, metres."""
+        return self.cell * _DEGREE
+
+    def shows_bending(self, length):
+        """True where undulations come from a grid that shows bending over ``length`` metres, more than two cells."""
+        return self.kind == "grid" and length > 2.0 * self.cell_metres
+
+    @property
     def recorded(self):
         """What the record of a run says of it; the next run on its result goes on from there."""
         more = {"geoid_between": self.between} if self.between else {}
         return {"height_system": self.kind, "undulation_source": self.source, **more, **self.told}
 
-    def along(self, chainages, undulations, ellipsoid):
-        """The core's source of undulations along one axis whose stations have these chainages and N, metres."""
+    def along(self, chainages, undulations, ellipsoid, stated=None):
+        """The core's source of undulations along one axis whose stations have these chainages and N, metres.
+
+        ``stated``: slope of the geoid to the east and north, see stated_slope; the horizon of ellipsoidal heights
+        takes it. Heights above the geoid lie in their own horizon already.
+        """
         if self.kind == "grid":
             return SurfaceUndulation(self.surface, self.cell, ellipsoid)
         if self.kind == "field":
             return StationUndulations(chainages, undulations)
-        return ConstantUndulation(self.constant)
+        return ConstantUndulation(self.constant, stated if self.kind == "ellipsoidal" else None)
 
 
 def undulation_text(system):
@@ -125,8 +138,7 @@ def undulations_told(asked):
         value = _constant(asked)
         return {} if value is None else {"undulation_value": value, "undulation_source": f"{value:g}"}
     if kind == "grid":
-        layer = _raster(asked)
-        return {"geoid": layer.source() if layer is not None else "", "geoid_between": _between(asked)}
+        return {**grid_told(asked, geoid_layer(asked)), "geoid_between": between_nodes(asked)}
     return _field_told(asked) if kind == "field" else {}
 
 
@@ -170,7 +182,7 @@ def _field_told(asked):
 
 
 def _from_grid(asked, points, needed):
-    layer = _raster(asked)
+    layer = geoid_layer(asked)
     needed = np.ones(len(points), bool) if needed is None else needed
     lat, lon = points.lat[needed], points.lon[needed]
     ellipsoid = geodesy.ellipsoid_of(_definition(points))
@@ -181,76 +193,19 @@ def _from_grid(asked, points, needed):
                 "transform the stations first."
             ).format(points.name, geodesy.datum_name(_definition(points)))
         )
-    between = _between(asked)
-    if layer is not None:
-        surface, name = raster_grid(layer, lat, lon), tr("the raster '{}'").format(layer.name())
-    else:
-        surface, name = library_grid(), tr("the grid EGM96 of PROJ")
-    cell = surface.cell
-    surface = SmoothGrid(surface) if between == "smooth" else surface
+    between, name = between_nodes(asked), grid_name(asked, layer)
+    surface = grid_around(layer, lat, lon, between)
     undulation = np.zeros(len(points))
     undulation[needed] = surface(lat, lon)
+    warn_holes(asked, surface, name)
     values = undulation[needed]
     text = tr(
-        "The heights are above the geoid; undulations from {} ({} between its nodes), {} to {} m at the stations."
+        "The heights are above the geoid; undulations from {} ({} between its nodes; {}), {} to {} m at the stations."
     )
-    text = text.format(name, between, number_text(values.min(), 3), number_text(values.max(), 3))
-    told = {"geoid": layer.source() if layer is not None else ""}
-    return HeightSystem("grid", undulation, text, name, 0.0, surface, cell, between, told)
-
-
-def _between(asked):
-    """GEOID_BETWEEN of a run: the record's, else the form's, else 'smooth'; InputError where the two differ."""
-    typed, recorded = asked.choice("GEOID_BETWEEN"), asked.record_of(asked.main).more.get("geoid_between")
-    recorded = recorded if recorded in BETWEEN else ""
-    if typed and recorded and typed != recorded:
-        raise InputError(
-            tr("GEOID_BETWEEN is '{}', but the record of layer '{}' says '{}'; they cannot both be right.").format(
-                typed, asked.source(asked.main).sourceName(), recorded
-            ),
-            keys=("GEOID_BETWEEN", asked.main),
-        )
-    return typed or recorded or BETWEEN[0]
-
-
-def _raster(asked):
-    """The raster of undulations: GEOID, else that of the record; None for the grid of PROJ. InputError where the
-    record's is gone, or another one is given although it is there."""
-    layer, record = asked.raster("GEOID"), asked.record_of(asked.main)
-    recorded = record.more.get("geoid")
-    if not isinstance(recorded, str) or record.height_system != "grid":
-        return layer
-    if not recorded:
-        if layer is not None:
-            raise InputError(
-                tr(
-                    "GEOID is the raster '{}', but the record of layer '{}' says that its undulations are from the "
-                    "grid of PROJ; they cannot both be right."
-                ).format(layer.name(), asked.source(asked.main).sourceName()),
-                keys=("GEOID", asked.main),
-            )
-        return None
-    found = asked.layer_behind(recorded)
-    if layer is None and not isinstance(found, QgsRasterLayer):
-        raise InputError(
-            tr(
-                "The record of layer '{}' says that its undulations are from the raster '{}', which is not there any "
-                "more; give it (GEOID)."
-            ).format(asked.source(asked.main).sourceName(), recorded),
-            keys=("GEOID", asked.main),
-        )
-    if layer is not None and isinstance(found, QgsRasterLayer) and not _one_file(layer.source(), recorded):
-        raise InputError(
-            tr("GEOID is the raster '{}', but the record of layer '{}' says '{}'; they cannot both be right.").format(
-                layer.source(), asked.source(asked.main).sourceName(), recorded
-            ),
-            keys=("GEOID", asked.main),
-        )
-    return found if layer is None else layer
-
-
-def _one_file(one, other):
-    return one == other or os.path.realpath(one) == os.path.realpath(other)
+    text = text.format(
+        name, between, accuracy_described(asked, layer), number_text(values.min(), 3), number_text(values.max(), 3)
+    )
+    return HeightSystem("grid", undulation, text, name, 0.0, surface, surface.cell, between, grid_told(asked, layer))
 
 
 def _definition(points):

@@ -3,17 +3,10 @@
 from dataclasses import dataclass, field
 
 import numpy as np
-from qgis.core import (
-    QgsFeatureRequest,
-    QgsProcessingContext,
-    QgsProcessingFeatureSource,
-    QgsProcessingFeedback,
-    QgsProject,
-)
+from qgis.core import QgsProcessingContext, QgsProcessingFeatureSource, QgsProcessingFeedback, QgsProject
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.boundary.axes import read_axes
-from ...algorithms.boundary.cells import as_text
 from ...algorithms.boundary.height_column import height_column
 from ...algorithms.boundary.tables import read_table
 from ...algorithms.core import data_check
@@ -254,7 +247,7 @@ class Understanding(QObject):
             return
         layer = done.context.getMapLayer(done.results["OUTPUT"])
         rejected = done.context.getMapLayer(done.results.get("REJECTED", ""))
-        reasons = self._reasons(rejected) if rejected is not None else []
+        self.found.rejected = rejected.featureCount() if rejected is not None else 0
         settings = self.settings
         height_field = "height" if self.found.is_list else settings.height_field
         chainage_unit = settings.chainage_unit or settings.height_unit
@@ -264,7 +257,7 @@ class Understanding(QObject):
             if error is not None:
                 self._ended_badly(error)
                 return
-            self._understood(looks, reasons, doubts, readings)
+            self._understood(looks, doubts, readings)
 
         def look():
             return looks_at(layer, height_field, settings.height_unit, chainage_unit)
@@ -273,12 +266,7 @@ class Understanding(QObject):
         # Until it has ended, its layers live in the run's context.
         self._running.kept.append(done)
 
-    def _reasons(self, layer):
-        self.found.rejected = layer.featureCount()
-        request = QgsFeatureRequest().setLimit(3)
-        return [(feature["row"], as_text(feature["reason"])) for feature in layer.getFeatures(request)]
-
-    def _understood(self, looks, reasons, doubts, readings):
+    def _understood(self, looks, doubts, readings):
         found, settings = self.found, self.settings
         self._running, found.busy, found.looks = None, False, looks
         with_stations = {look.name for look in looks}
@@ -287,7 +275,7 @@ class Understanding(QObject):
         heights = QgsProject.instance().mapLayer(settings.heights)
         found.heights += sentences.heights(looks, settings, heights.name() if heights is not None else "")
         found.heights += [("fact", reading.text) for reading in readings]
-        found.heights += sentences.rejected(found.rejected, reasons)
+        found.heights += sentences.rejected(doubts)
         for doubt in doubts:
             if settings.drawn and doubt.code == NO_AXIS_NAMED:
                 continue  # The drawn axis has no name to be named by.

@@ -43,10 +43,21 @@ def fit_blocks(number):
             )
     for known in (True, False):
         sigma = f"sigma {'known' if known else 'unknown'}"
-        yield (
-            f"plane over a geoid with a slope error of 4 seconds, {sigma}: ellipses",
-            partial(simulated.geoid_ellipses, _dice(4), number, known=known),
-        )
+        for system in ("above the geoid", "ellipsoidal"):
+            for words, away in (("anywhere", None), ("1.5 km off", 1500.0)):
+                yield (
+                    f"plane over a geoid that slopes and bends, {system}, correlated, {sigma}, {words}: 95 % owed",
+                    partial(
+                        simulated.both_points,
+                        _dice(4),
+                        number,
+                        ellipsoidal=system == "ellipsoidal",
+                        known=known,
+                        correlated=True,
+                        sigma=2.5,
+                        away=away,
+                    ),
+                )
         for kind, correlated in (("independent", False), ("correlated", True)):
             for bent in (False, True):
                 yield (
@@ -55,6 +66,19 @@ def fit_blocks(number):
                         simulated.curvature_factors, _dice(5), number, correlated=correlated, known=known, bent=bent
                     ),
                 )
+    for system in ("above the geoid", "ellipsoidal"):
+        for kind in ("independent", "correlated"):
+            yield (
+                f"line over a geoid that slopes and bends, {system}, {kind}: 95 % owed",
+                partial(
+                    simulated.both_chainages,
+                    _dice(7),
+                    number,
+                    ellipsoidal=system == "ellipsoidal",
+                    correlated=kind == "correlated",
+                    sigma=2.5,
+                ),
+            )
     yield (
         "correlated plane fitted as if independent, ellipse of the tangent point, sigma",
         partial(simulated.ignored_correlation, _dice(6), number),

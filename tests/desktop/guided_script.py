@@ -313,6 +313,9 @@ def wrong_inputs():
     wrong["text_heights"] = looked()
     guided.heights.box.setLayer(table_layer("one bad", ["station:string", "height:double"], [*good, ("here", 5.0)]))
     wrong["one_bad_row"] = looked()
+    remarks = [("Station", None), *good[:2], ("", None), ("# read twice", None), good[2]]
+    guided.heights.box.setLayer(table_layer("remarks", ["station:string", "height:double"], remarks))
+    wrong["remarks"] = looked()
     feet = [(f"{k}+00", 100.0) for k in range(0, 66)]
     guided.heights.box.setLayer(table_layer("feet", ["station:string", "height:double"], feet))
     wrong["feet"] = looked()

@@ -154,7 +154,7 @@ def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
     ]
     assert [table for _, shown, table in layers if not shown] == ["tested_stations", "stations"]
     assert guided["list_style"][0] == "High: above the tolerance" and guided["list_record"] == "tautline:designheights"
-    assert guided["in_view"] and guided["profile"]
+    assert guided["in_view"] and guided["strip_in_view"] and guided["profile"]
 
 
 def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):
@@ -256,6 +256,12 @@ def test_closed_button_says_why(guided, case, why):
 )
 def test_other_problems_stand_below_their_question(guided, case, question, words):
     assert words in sentences(guided["wrong"][case][question])
+
+
+def test_headings_and_remarks_in_a_list_are_no_warnings(guided):
+    found = guided["wrong"]["remarks"]
+    assert found["can_run"] and "3 stations on 1 axis" in sentences(found["heights"])
+    assert not [text for kind, text in found["heights"] if kind != "fact"], found["heights"]
 
 
 def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):

@@ -148,10 +148,13 @@ def test_missing_field_of_a_list(toolbox, straight, key):
 
 
 def test_no_field_with_heights(toolbox, straight):
-    stations = toolbox.points([{"at": (X, Y), "elev": 5.0}], UTM)
+    stations = toolbox.points([{"at": (X, Y), "as_measured": 5.0}], UTM)
     for entry, more in (("designheights", {"AXIS": straight["AXIS"]}), ("convertheights", {})):
         text = toolbox.refusal(entry, STATIONS=stations, **more)
-        assert "Layer 'stations' has no field 'height' and its points have no Z" in text and "HEIGHT_FIELD" in text
+        assert (
+            "Layer 'stations' has no field 'height' and its points have no Z" in text
+            and "(HEIGHT_FIELD) among as_measured" in text
+        )
 
 
 def test_list_without_stations(toolbox, straight):

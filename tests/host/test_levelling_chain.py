@@ -81,6 +81,30 @@ def test_surveys_compared(toolbox, chain):
     assert again.column("sd_bend") == pytest.approx(run.column("sd_bend"), rel=1e-12)
 
 
+def test_adjusted_against_a_survey_of_which_less_is_known(toolbox, chain):
+    """The covariance of one survey and independent heights of the other, or heights of which nothing is known."""
+    other = toolbox.points(
+        [
+            {"at": GEOD.fwd(8.0, 50.0, 40.0, d)[:2], "axis": "A", "chainage": d, "height": float(height), "sd": sd}
+            for d, height, sd in zip(DISTANCE.tolist(), 100.0 + DISTANCE**2 / (2 * 6.38e6), [0.002] * NUMBER)
+        ],
+        name="other",
+    )
+    given = {"SURVEYS": [chain.paths[0], other], "DATES": "2025-03-11; 2026-03-09", "MOTIONS": "memory:"}
+    run = toolbox.run("comparesurveys", **given)
+    assert run.column("sd_change") == pytest.approx(np.sqrt(np.diag(MATRIX) + 4e-6).tolist(), rel=1e-6)
+    assert run.rows("MOTIONS")[0]["shift_verd"] == "not judged" and "not known of 2026-03-09" in run.said
+    levelled = toolbox.run("comparesurveys", SIGMAS=";0.0003", SIGMAS_KM=";1.5", **given)
+    both = 2.25e-9 * DISTANCE + 9e-8 + np.diag(MATRIX)
+    assert levelled.column("sd_change") == pytest.approx(np.sqrt(both).tolist(), rel=1e-6)
+    assert levelled.rows("MOTIONS")[0]["shift_verd"] in ("shown", "not shown")
+    other.startEditing()
+    other.deleteAttribute(other.fields().indexOf("sd"))
+    assert other.commitChanges()
+    nothing = toolbox.run("comparesurveys", **given)
+    assert set(nothing.column("verdict")) == {"no sd"} and nothing.rows("MOTIONS")[0]["shift_verd"] == "not judged"
+
+
 def test_residuals_of_a_chord_through_adjusted_stations(toolbox, chain, tmp_path):
     """The chance within of a report, by full matrices and the normal distribution of the standard library."""
     from statistics import NormalDist

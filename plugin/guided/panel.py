@@ -262,6 +262,8 @@ class GuidedPanel(QgsDockWidget):
         names = [axis.name for axis in self.understanding.found.axes]
         units = Units(settings.height_unit, settings.chainage_unit or settings.height_unit)
         layer = QgsProject.instance().mapLayer(settings.heights)
+        if self.typed is not None:
+            self.typed.deleteLater()
         self.typed = TypedList(layer if is_typed_list(layer) else None, names, units, settings.place, self)
         self.typed.kept.connect(self.heights.take_list)
         self.typed.open()

@@ -96,7 +96,7 @@ def checked(lines, units):
     refused = sum(kind == "problem" for kind, _ in told.values())
     said = {}
     for doubt in doubts(lines.chainage, lines.offset, lines.height, lines.written, lines.axis):
-        said.setdefault(doubt.row, []).append(_sentence(doubt, units))
+        said.setdefault(doubt.row, []).append(_sentence(doubt, units, lines.written[doubt.row]))
     for row, sentences in said.items():
         kind, first = told.get(row, ("doubt", ""))
         told[row] = ("problem" if kind == "problem" else "doubt", " ".join(filter(None, [first, *sentences])))
@@ -130,8 +130,8 @@ def _line(cells, lines, row):
     return Line((values["axis"], values["station"], values["offset"]), dict(cells), values)
 
 
-def _sentence(doubt, units):
-    """A doubt in words, with the number that raised it."""
+def _sentence(doubt, units, text):
+    """A doubt in words, with the number that raised it; ``text``: the height as typed, for its decimals."""
     chainage, height = UNIT_LABELS[units.chainage_name], UNIT_LABELS[units.height_name]
     if doubt.kind == "spacing":
         return tr("{} {} from the line above; usual are {} {}.").format(
@@ -149,7 +149,8 @@ def _sentence(doubt, units):
         "slipped decimal point": tr("Decimal point slipped? {} {} would fit the neighbours."),
         "unit": tr("Read in another unit? {} {} would fit the neighbours."),
     }[doubt.kind]
-    return question.format(number_text(doubt.instead, 3), height)
+    decimals = re.search(r"[.,](\d*)\s*$", text)
+    return question.format(number_text(doubt.instead, min(max(len(decimals[1]) if decimals else 0, 3), 6)), height)
 
 
 def summary(result):

@@ -13,7 +13,6 @@ from .documents.files import Document
 from .documents.html import html_page
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
-from .entry.stale_inputs import warn_of_stale_inputs
 from .entry.version import VERSION
 from .language.number_text import counted
 from .language.translation import tr
@@ -22,6 +21,7 @@ from .report.content import content
 from .report.data import read_reviewed, structure_name
 from .report.findings import findings
 from .report.map import ReportMap
+from .report.old_inputs import old_inputs, without_flags
 from .report.parameters import TITLE_BLOCK, report_parameters
 from .report.sentences import headline, verdict_sentences
 
@@ -74,8 +74,11 @@ class ReviewReport(ToolboxEntry):
             raise InputError(
                 tr("Neither HTML nor PDF is given; say where a report is to be written."), keys=("HTML", "PDF")
             )
+        old, contradicting = old_inputs(asked)
         reviewed = read_reviewed(asked, self.records["STATIONS"])
-        warn_of_stale_inputs(asked, "STATIONS")
+        if contradicting:
+            asked.warn(contradicting, keys=("TESTED",))
+            reviewed = without_flags(reviewed)
         found = findings(reviewed)
         asked.progress(20)
         titles = self._titles(asked)
@@ -94,6 +97,7 @@ class ReviewReport(ToolboxEntry):
             crs=definition(reviewed.points.crs),
             screen=asked.given("HTML"),
             paper=asked.given("PDF"),
+            old=[*old, *filter(None, [contradicting])],
         )
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)

@@ -11,7 +11,6 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
 from .entry.run_record import unit_warning
-from .entry.stale_inputs import warn_of_stale_inputs
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
@@ -90,7 +89,6 @@ class ScheduleAdjustments(ToolboxEntry):
     def computed(self, asked):
         run_units = asked.units()
         supports = read_supports(asked, run_units)
-        warn_of_stale_inputs(asked, "STATIONS")
         made = asked.record_of("STATIONS")
         warning = unit_warning(made, supports.points.name, run_units.height_name)
         if warning:

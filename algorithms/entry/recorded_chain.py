@@ -64,6 +64,16 @@ def stale_line(steps):
     return tr("Out of date: {}.").format("; ".join(told)) if told else ""
 
 
+def short_stale_line(steps):
+    """The same in a few words, for where there is room for one line; '' where nothing is out of date."""
+    names = [layer.name for step in steps for layer in step.layers]
+    if not names:
+        return ""
+    more = tr(" and {} more layers").format(len(names) - 1) if len(names) > 2 else ""
+    shown = names[:1] if more else names
+    return tr("Out of date: {}{}, older than {}.").format(_quoted(shown), more, _quoted(steps[0].causes))
+
+
 def _quoted(names):
     return ", ".join(f"'{name}'" for name in names)
 

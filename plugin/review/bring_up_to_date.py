@@ -31,6 +31,7 @@ class BringUpToDate(QObject):
         if self._runs and not may_run(window, self._question(), tr("Bring up to date")):
             self.ended.emit()
             return
+        self.staleness.held = True
         try:
             for again in self._runs:
                 again.save_edits()
@@ -98,5 +99,6 @@ class BringUpToDate(QObject):
             told.append(tr("Brought up to date: {}.").format(", ".join(again.title for again in self._done)))
         level = Qgis.MessageLevel.Warning if self._left else Qgis.MessageLevel.Success
         tell(self.iface.messageBar(), " ".join([*told, *self._left]), level, 0 if self._left else 10)
+        self.staleness.held = False
         self.staleness.later()
         self.ended.emit()

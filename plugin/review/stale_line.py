@@ -1,8 +1,11 @@
 """The line that says what is older than what, with the button that brings it up to date."""
 
+from html import escape
+
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from ...algorithms.entry.recorded_chain import short_stale_line
 from ...algorithms.language.translation import tr
 
 
@@ -28,7 +31,8 @@ class StaleLine(QWidget):
 
     def refresh(self):
         """Say what is known now."""
-        self.text.setText(self._staleness.line)
+        self.text.setText(short_stale_line(self._staleness.steps))
+        self.text.setToolTip(escape(self._staleness.line))
         self.setVisible(bool(self._staleness.line))
 
     def release(self):

@@ -2,7 +2,7 @@
 
 import os
 
-from qgis.core import QgsApplication, QgsProcessingContext, QgsProject, QgsVectorLayer
+from qgis.core import QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProject, QgsVectorLayer
 from qgis.gui import QgsLayerTreeViewIndicator
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
@@ -20,7 +20,8 @@ _EDITS = ("afterCommitChanges", "dataSourceChanged", "dataChanged", "nameChanged
 
 
 class Staleness(QObject):
-    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before.
+    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before; ``held``: True
+    while nothing is to be read.
 
     What was compared is kept until the file or the layer behind it changes, so that looking again costs nothing.
     """
@@ -32,7 +33,7 @@ class Staleness(QObject):
         super().__init__(parent)
         self.iface, self.steps, self.line = iface, [], ""
         self._states, self._versions, self._records, self._marks = {}, {}, {}, []
-        self._watched, self._task, self._again = set(), None, False
+        self._watched, self._task, self._again, self.held = set(), None, False, False
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_WAIT)
@@ -98,6 +99,10 @@ class Staleness(QObject):
         self._timer.stop()
         if self._task is not None:
             self._again = True
+            return
+        if self.held or _runs_going():
+            # Two at once on one GeoPackage wait for each other.
+            self.later()
             return
         self._watched &= set(QgsProject.instance().mapLayers())
         made, wanted = self._made(), {}
@@ -201,6 +206,10 @@ class Staleness(QObject):
                 view.removeIndicator(node, mark)
             mark.deleteLater()
         self._marks = []
+
+
+def _runs_going():
+    return any(isinstance(task, QgsProcessingAlgRunnerTask) for task in QgsApplication.taskManager().activeTasks())
 
 
 def _vector_layers():

@@ -121,4 +121,4 @@ def test_the_report_never_says_two_things_of_one_station(placed, toolbox, tmp_pa
     toolbox.run("fitreference", STATIONS=layer, AXIS=axis, SIGMA=0.003, REFERENCE="memory:", OUTPUT=tested)
     toolbox.run("reviewreport", STATIONS=residuals, TESTED=tested, HTML=page, OUTPUT=None)
     text = open(page, encoding="utf-8").read()
-    assert "older than" not in text and "same heights" not in text
+    assert "is older than" not in text and "not made from the same heights" not in text

@@ -118,7 +118,13 @@ class AdjustLevelling(ToolboxEntry):
         table = source_of(destination_text(asked.given("COVARIANCE")))
         gravity = "normal" if run.gravity.applied else "none"
         return asked.record(
-            units=run.units, crs=crs, covariance=table, weights=run.lines.weights, free=run.free, gravity=gravity
+            keeps_heights=False,
+            units=run.units,
+            crs=crs,
+            covariance=table,
+            weights=run.lines.weights,
+            free=run.free,
+            gravity=gravity,
         )
 
 

@@ -12,13 +12,12 @@ from .comparison.changes import MATCH_METRES, compared
 from .comparison.chart import MOST_AXES, drawn
 from .comparison.messages import ComparisonReport, tell_comparison
 from .comparison.page import comparison_page
-from .comparison.surveys import read_surveys
+from .comparison.surveys import read_surveys, units_of_surveys
 from .core.errors import InputError
 from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import unit_warning
 from .language.height_text import amounts_for
 from .language.number_text import number_text
 from .language.translation import tr
@@ -97,10 +96,10 @@ class CompareSurveys(ToolboxEntry):
         }
 
     def computed(self, asked):
-        run_units = asked.units()
-        surveys = read_surveys(asked, run_units)
+        units = units_of_surveys(asked)
+        run_units, surveys = units[0], read_surveys(asked, units)
         made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
-        self._warn_of_records(made, run_units, asked)
+        self._warn_of_systems(made, asked)
         tolerance = asked.number("MATCH_TOLERANCE")
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
         by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
@@ -124,11 +123,8 @@ class CompareSurveys(ToolboxEntry):
         record = asked.record(units=run_units, crs=surveys[0].crs, surveys=[survey.label for survey in surveys])
         return Result(self._tables(report, record), report.numbers(), self._documents(report, asked, record))
 
-    def _warn_of_records(self, made, run_units, asked):
-        for name, record in made:
-            warning = unit_warning(record, name, run_units.height_name)
-            if warning:
-                asked.warn(warning, keys=("HEIGHT_UNIT",))
+    @staticmethod
+    def _warn_of_systems(made, asked):
         systems = {record.height_system: name for name, record in made if record.height_system}
         if "ellipsoidal" in systems and len(systems) > 1:
             asked.warn(

@@ -1,21 +1,21 @@
 """Toolbox entry convertheights: ellipsoidal heights and heights above the geoid, both ways (method page 5)."""
 
 import numpy as np
-from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource, QgsWkbTypes
+from qgis.core import QgsProcessing, QgsProcessingParameterEnum, QgsProcessingParameterFeatureSource
 
 from .boundary.height_column import height_column
 from .boundary.output_rows import OutputTable
 from .boundary.points import read_points
-from .boundary.tables import check_geometry
 from .core.errors import InputError
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
+from .entry.recorded_system import UNKNOWN, recorded_kind
 from .language.number_text import counted, number_text
 from .language.translation import tr
-from .structure.checks import warn_unit_by_name
 from .structure.geoid_profiles import GeoidProfiles, grid_described
 from .structure.height_system import height_system, undulation_index
+from .structure.structure import units_of_stations
 from .structure.vertical_system import check_vertical
 from .styles.layer_kinds import StyleSpec
 
@@ -41,17 +41,23 @@ class ConvertHeights(ToolboxEntry):
 
     def entry_parameters(self):
         undulation = QgsProcessingParameterEnum(
-            "UNDULATION", tr("Undulation from"), options=list(SOURCES), usesStaticStrings=True, defaultValue="grid"
+            "UNDULATION", tr("Undulation from"), options=list(SOURCES), usesStaticStrings=True, optional=True
         )
-        undulation.setHelp(tr("grid: a raster or the grid of PROJ; field: of the points; constant: one value."))
+        undulation.setHelp(
+            tr(
+                "grid: a raster or the grid of PROJ; field: of the points; constant: one value. Empty: as the record "
+                "of the layer says, else the grid."
+            )
+        )
         given = QgsProcessingParameterEnum(
-            "HEIGHTS_ARE",
-            tr("The heights given are"),
-            options=list(DIRECTIONS),
-            usesStaticStrings=True,
-            defaultValue="ellipsoidal",
+            "HEIGHTS_ARE", tr("The heights given are"), options=list(DIRECTIONS), usesStaticStrings=True, optional=True
         )
-        given.setHelp(tr("ellipsoidal: as from GNSS; geoid: orthometric, above the geoid, as from levelling."))
+        given.setHelp(
+            tr(
+                "ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling. Empty: as the record of the "
+                "layer says, else ellipsoidal."
+            )
+        )
         return [
             p.any_points(),
             p.height_field(),
@@ -59,6 +65,7 @@ class ConvertHeights(ToolboxEntry):
             given,
             undulation,
             p.geoid(),
+            p.geoid_name(),
             p.geoid_between(),
             p.undulation_field(),
             p.undulation_value(),
@@ -73,20 +80,17 @@ class ConvertHeights(ToolboxEntry):
 
     def computed(self, asked):
         source = asked.source("STATIONS")
-        run_units = asked.units()
-        check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
+        run_units = units_of_stations(asked)
         heights = height_column(source, asked.text("HEIGHT_FIELD"))
         find = undulation_index(asked)
         points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
-        if heights.index >= 0:
-            warn_unit_by_name(source.fields()[heights.index].name(), run_units.height_name, asked)
         field = source.fields()[heights.index].name() if heights.index >= 0 else ""
-        check_vertical(asked, points, run_units.height_name, field, key="HEIGHTS_ARE")
+        check_vertical(asked, points, run_units.height_name, field, key="HEIGHTS_ARE", said=_direction(asked))
         given = points.columns["height"] if heights.index >= 0 else points.z
         asked.progress(30)
         system = height_system(asked, points, run_units.height)
         n = system.undulation / run_units.height
-        from_ellipsoid = asked.choice("HEIGHTS_ARE") == "ellipsoidal"
+        from_ellipsoid = _direction(asked) == "ellipsoidal"
         columns = {
             "undulation": n,
             "height_ell": given if from_ellipsoid else given + n,
@@ -102,7 +106,12 @@ class ConvertHeights(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            asked.record(units=run_units, crs=points.crs, **system.recorded).text(),
+            asked.record(
+                units=run_units,
+                crs=points.crs,
+                **system.recorded,
+                height_fields=_kinds(source, heights.index, system.kind, from_ellipsoid),
+            ).text(),
         )
         table = OutputTable(
             "OUTPUT",
@@ -146,6 +155,29 @@ class ConvertHeights(ToolboxEntry):
                 counted(int(np.isnan(given).sum()), tr("point has"), tr("points have")),
             )
         )
+
+
+def _direction(asked):
+    """HEIGHTS_ARE: the record's, else the form's, else 'ellipsoidal'. InputError where the two contradict each other,
+    both named."""
+    typed, record = asked.choice("HEIGHTS_ARE"), asked.record_of("STATIONS")
+    kind = recorded_kind(record, asked.text("HEIGHT_FIELD"))
+    recorded = "" if not kind else "ellipsoidal" if kind == "ellipsoidal" else "geoid"
+    if typed and recorded and typed != recorded:
+        raise InputError(
+            tr("HEIGHTS_ARE is '{}', but the record of layer '{}' says '{}'; they cannot both be right.").format(
+                typed, asked.source("STATIONS").sourceName(), kind
+            ),
+            keys=("HEIGHTS_ARE", "STATIONS"),
+        )
+    # A run that did not know the undulation took the heights as above the geoid.
+    return typed or recorded or ("geoid" if record.height_system == UNKNOWN else "ellipsoidal")
+
+
+def _kinds(source, index, kind, from_ellipsoid):
+    """What the heights in each field of the result are, for its record: {name: of UNDULATION}."""
+    given = {source.fields()[index].name(): "ellipsoidal" if from_ellipsoid else kind} if index >= 0 else {}
+    return {**given, "height_ell": "ellipsoidal", "height_geo": kind}
 
 
 def _optional_axis():

@@ -19,10 +19,11 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
-from .structure.checks import duplicate_rows, warn_duplicates, warn_unit_by_name
+from .structure.checks import duplicate_rows, warn_duplicates
 from .structure.height_system import height_system, undulation_index
 from .structure.notation import station_style
-from .structure.structure import read_structure
+from .structure.stated_slope import stated_slope
+from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
 
@@ -65,6 +66,7 @@ class DesignHeights(ToolboxEntry):
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
+            *own.geoid_slope(),
             p.gravity(
                 tr(
                     "For the design 'level': a surface of still water, whose heights fall towards the poles. Empty: as "
@@ -94,7 +96,7 @@ class _Run:
 
     def __init__(self, asked):
         self.asked = asked
-        self.units = asked.units()
+        self.units = units_of_stations(asked)
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
         self.notation = station_style(asked, self.units, len(self.structure.axes))
@@ -103,6 +105,7 @@ class _Run:
         needed = np.zeros(len(points), bool)
         needed[feet.station[~self.structure.off]] = True
         self.system = height_system(asked, points, self.units.height, needed)
+        self.stated = stated_slope(asked, self.system.kind)
         self.designs = Designs(
             asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
@@ -114,10 +117,6 @@ class _Run:
         self.tolerances, self.reports = [], []
 
     def result(self):
-        if self.heights.index >= 0:
-            warn_unit_by_name(
-                self.structure.source.fields()[self.heights.index].name(), self.units.height_name, self.asked
-            )
         order = np.argsort(self.structure.feet.axis, kind="stable")
         bounds = np.searchsorted(self.structure.feet.axis[order], np.arange(len(self.structure.axes) + 1))
         for number, axis in enumerate(self.structure.axes):
@@ -162,7 +161,7 @@ class _Run:
             self.n[on],
         )
         spec, tolerance = self.designs.spec(axis, number + 1), self.designs.tolerance(axis, number + 1)
-        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid)
+        along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid, self.stated)
         found = design_heights(spec, stations, along)
         self.design[on], self.flat[on] = found.design_h, found.flat_h
         residuals = stations.height - found.design_h

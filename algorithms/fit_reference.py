@@ -10,6 +10,7 @@ from .boundary.reference_systems import definition
 from .boundary.tables import read_table
 from .core.geodesy import ellipsoid_of
 from .design import parameters as own
+from .design.fit_geoid import RunGeoid
 from .design.fit_messages import tell_fits
 from .design.reference_groups import groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
@@ -21,12 +22,22 @@ from .styles.layer_kinds import StyleSpec
 
 
 class FitReference(ToolboxEntry):
-    """Stations and axes in; fitted lines or planes, their tangent points with ellipses, and tested stations out."""
+    """Stations and axes in; fitted lines or planes, their tangent and level points, and tested stations out."""
 
     ID = "fitreference"
     TITLE = "Fit a straight line or plane"
     GROUP, GROUP_ID = "Design", "design"
-    TAGS = ("fit", "plane", "line", "straightness", "blunder", "outlier", "tangent point", "least squares")
+    TAGS = (
+        "fit",
+        "plane",
+        "line",
+        "straightness",
+        "blunder",
+        "outlier",
+        "tangent point",
+        "level point",
+        "least squares",
+    )
     HELP = (
         "Fits the straight line of each axis, or the plane that several axes share, to the surveyed heights by least "
         "squares on the exact model, tests every station for a blunder, and tells where the line or plane is level, "
@@ -34,8 +45,10 @@ class FitReference(ToolboxEntry):
         "w is the residual over its standard deviation as the test sees it; beyond 3.29 a blunder is suspected. Each "
         "suspect is listed and stays in the output. Neighbours that are flagged together are more likely a stretch "
         "that has moved than blunders.\n\n"
-        "The tangent point of a short structure is known to hundreds of metres only: one second of arc of geoid slope "
-        "moves it by 31 m. Two ellipses say so: from the levelling alone, and with the geoid's slope error.\n\n"
+        "Two places are told apart. At the level point the plane lies in the horizon, and water on it would stand "
+        "still; at the tangent point it is parallel to the ellipsoid. Heights above the geoid know the level point, "
+        "and the tangent point only as well as the slope of the geoid; ellipsoidal heights the reverse. One second of "
+        "arc of slope is 31 m. Each point has a 95 % ellipse of its own.\n\n"
         "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
         "ones. Results are for review; a licensed surveyor or engineer decides."
     )
@@ -54,12 +67,17 @@ class FitReference(ToolboxEntry):
             *own.given_covariance(),
             own.group_field(),
             own.robust(),
-            own.geoid_slope_sigma(),
+            *own.geoid_slope(),
             *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
             p.sink("REFERENCE", tr("Reference")),
             p.sink("OUTPUT", tr("Tested stations")),
-            p.sink("ELLIPSE", tr("Ellipses of the tangent point"), QgsProcessing.SourceType.TypeVectorPolygon, True),
+            p.sink(
+                "ELLIPSE",
+                tr("Ellipses of the tangent and level points"),
+                QgsProcessing.SourceType.TypeVectorPolygon,
+                True,
+            ),
         ]
 
     def result_numbers(self):
@@ -76,6 +94,7 @@ class _Run(SurveyedHeights):
         super().__init__(asked)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
         self.axes = self._axes()
+        self.geoid = RunGeoid(asked, self.system, self.ellipsoid)
 
     def _axes(self):
         """Core axes at their chainage heights, and chainage and offset of all rows."""
@@ -94,19 +113,9 @@ class _Run(SurveyedHeights):
         kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
         options = {"remove": self.asked.flag("REMOVE_BLUNDERS"), "robust": self.asked.flag("ROBUST")}
-        self.geoid_sigma = self._geoid_sigma()
         fits = [group.fitted(self, **options) for group in make(self)]
         tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
-
-    def _geoid_sigma(self):
-        """Standard deviation of the geoid's slope in seconds of arc, None for ellipsoidal heights (method page 6)."""
-        typed = self.asked.number("GEOID_SLOPE_SIGMA")
-        if self.system.kind == "ellipsoidal" or typed == 0:
-            return None
-        if typed is not None:
-            return typed
-        return 2.5 if self.system.kind == "grid" and self.system.cell <= 5.0 / 60.0 + 1e-9 else 4.0
 
     def dates(self, stations):
         """First and last text of the stations' field 'date', '' without one."""
@@ -175,7 +184,7 @@ class _Run(SurveyedHeights):
             )
         ]
         tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
-        ellipses = ellipse_table(self, fits, crs, style("ellipse", tr("Tangent point, 95 % ellipses")))
+        ellipses = ellipse_table(self, fits, crs, style("ellipse", tr("Tangent and level points, 95 % ellipses")))
         return tables + [ellipses]
 
     def _numbers(self, fits):

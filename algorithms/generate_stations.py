@@ -1,6 +1,7 @@
 """Toolbox entry generatestations: points along an axis at an interval, at vertices and at listed chainages."""
 
 import re
+from dataclasses import replace
 
 import numpy as np
 from qgis.core import QgsWkbTypes
@@ -89,13 +90,15 @@ class GenerateStations(ToolboxEntry):
             "offset": np.zeros(len(chainage)),
             "azimuth": azimuth,
         }
+        # There are no heights yet: of their unit the record says only what is stated.
+        record = asked.record(units=run_units, crs=crs)
         style = StyleSpec(
             "stations",
             tr("Generated stations"),
             run_units.height_name,
             run_units.chainage_name,
             None,
-            asked.record(units=run_units, crs=crs).text(),
+            (record if asked.choice("HEIGHT_UNIT") else replace(record, height_unit="")).text(),
         )
         table = OutputTable("OUTPUT", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
         return Result([table], {"COUNT": len(chainage)})

@@ -1,5 +1,7 @@
 """Toolbox entry measurestations: axis, chainage and offset of any points."""
 
+from dataclasses import replace
+
 import numpy as np
 
 from .boundary.cancel import check_cancel
@@ -8,12 +10,13 @@ from .boundary.points import placed_points
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
+from .entry.stated_units import height_unit_stated
 from .language.height_text import height_with_unit
 from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.notation import station_style
-from .structure.structure import read_structure
+from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
 
@@ -51,7 +54,7 @@ class MeasureStations(ToolboxEntry):
         return {"COUNT": tr("Measured points")}
 
     def computed(self, asked):
-        run_units = asked.units()
+        run_units = units_of_stations(asked, with_heights=False)
         structure, _ = read_structure(asked, run_units, with_heights=False)
         notation = station_style(asked, run_units, len(structure.axes))
         feet, points, fields = structure.feet, structure.points, AxisFields(structure.axis_source)
@@ -105,7 +108,7 @@ class MeasureStations(ToolboxEntry):
             run_units.height_name,
             run_units.chainage_name,
             None,
-            asked.record(units=run_units, crs=structure.points.crs).text(),
+            _record(asked, run_units, structure.points.crs).text(),
         )
         table = OutputTable(
             "OUTPUT",
@@ -120,3 +123,9 @@ class MeasureStations(ToolboxEntry):
             moved=moved,
         )
         return Result([table], {"COUNT": int(on.sum())})
+
+
+def _record(asked, run_units, crs):
+    """The record: of the heights, which stay as they are, it says only what is stated."""
+    record = asked.record(units=run_units, crs=crs)
+    return record if height_unit_stated(asked, asked.record_of("STATIONS")) else replace(record, height_unit="")

@@ -6,7 +6,8 @@ import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
 from .boundary.axes import read_axes
-from .boundary.input_fields import named_field
+from .boundary.file_rows import file_rows
+from .boundary.input_fields import field_of_kind, headings_of
 from .boundary.output_rows import OutputTable
 from .boundary.points import placed_points
 from .boundary.reference_systems import checked_crs
@@ -15,13 +16,16 @@ from .core.errors import InputError
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.messages import ROW_REJECTED
+from .entry.recorded_system import UNKNOWN, height_kind
+from .entry.stated_units import stated_units
 from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.axis_words import tell_axes
-from .structure.checks import duplicate_rows, warn_beyond_ends, warn_duplicates, warn_unit_by_name
-from .structure.height_list import decimal_sign, heading_row, read_height_list, suspicions, told
+from .structure.checks import duplicate_rows, warn_beyond_ends, warn_duplicates
+from .structure.height_list import decimal_sign, heading_row, headings_within, read_height_list, suspicions, told
+from .structure.height_system import undulations_told
 from .structure.list_undulations import list_undulation_index, list_undulations
 from .structure.notation import station_style
 from .styles.layer_kinds import StyleSpec
@@ -52,8 +56,9 @@ class PlaceStations(ToolboxEntry):
         "heading further down, blank and comment rows, an axis named once above its rows. The log says how each column "
         "was read. Readings that look like slips (digits exchanged, a slipped decimal point, a wrong unit, a station "
         "out of order) are named with their rows; nothing is changed.\n\n"
-        "Undulations, where given, serve the chainage height only: give the same here and in 'Design heights and "
-        "residuals', and both take the same chainages.\n\n"
+        "A unit in a heading counts, as in 'Elev (ft)'; one that the form contradicts is refused. Units and height "
+        "system stated here go with the points: later steps take them from there.\n\n"
+        "Undulations, where given, serve the chainage height only here.\n\n"
         "A row that cannot be placed goes to REJECTED with its row number and the reason. Without that output the log "
         "names them."
     )
@@ -83,7 +88,9 @@ class PlaceStations(ToolboxEntry):
 
     def computed(self, asked):
         source, axis_source = asked.source("INPUT"), asked.source("AXIS")
-        fields = {key: named_field(source, asked.text(name), name, defaults) for key, (name, defaults) in _KEYS.items()}
+        fields = {
+            key: field_of_kind(source, asked.text(name), name, key, first) for key, (name, first) in _KEYS.items()
+        }
         heading = -1
         if fields["station"] < 0:
             fields, heading = heading_row(source, fields, asked.feedback)
@@ -91,8 +98,8 @@ class PlaceStations(ToolboxEntry):
             raise InputError(
                 tr(
                     "Layer '{}' has no field 'station' or 'chainage'; choose the field with the station "
-                    "(STATION_FIELD)."
-                ).format(source.sourceName()),
+                    "(STATION_FIELD) among {}."
+                ).format(source.sourceName(), _columns_text(source)),
                 keys=("STATION_FIELD",),
             )
         columns = {**fields, "undulation": list_undulation_index(asked, source)}
@@ -102,15 +109,15 @@ class PlaceStations(ToolboxEntry):
         crs = checked_crs(axis_source)
         axes = read_axes(axis_source, asked.text("AXIS_FIELD"), asked.feedback)
         tell_axes(asked, axes, axis_source)
-        run_units = asked.units()
-        if fields["height"] >= 0:
-            warn_unit_by_name(source.fields()[fields["height"]].name(), run_units.height_name, asked)
+        run_units = self._units(asked, source, fields, table, heading + 1)
         notation = station_style(asked, run_units, len(axes))
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
         sign = asked.choice("DECIMAL_SIGN")
-        heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1)
+        numbers = file_rows(asked.layer("INPUT"), table.ids)
+        heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1, numbers)
         rows.read(heights)
         rows.refuse_if_none(source.sourceName())
+        _refuse_without_heights(rows, source, fields)
         _tell(rows, source, fields, len(axes), run_units, asked)
         told(heights, source, asked)
         for sentence in suspicions(rows, heights, rows.names, notation):
@@ -118,11 +125,20 @@ class PlaceStations(ToolboxEntry):
         n = list_undulations(asked, table.columns["undulation"], rows, axes, crs, run_units.height, sign)
         lat, lon = self._places(asked, axes, axis_source, rows, n, notation, run_units)
         warn_duplicates(
-            duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset, rows.row))),
+            duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset)), numbers[rows.row] - 1),
             source.sourceName(),
             asked,
         )
-        return self._result(asked, source, table, rows, axes, lat, lon, crs, notation, run_units)
+        return self._result(asked, source, table, fields, rows, axes, lat, lon, crs, notation, run_units)
+
+    @staticmethod
+    def _units(asked, source, fields, table, first):
+        """Units of the run by form, record and all headings: names of the fields, and rows of headings."""
+        heights, chainages = headings_within(table.columns, first)
+        # A heading row names columns whose fields have no names of their own.
+        heights += headings_of(source, fields["height"])
+        chainages += [text for key in ("station", "offset") for text in headings_of(source, fields[key])]
+        return stated_units(asked, asked.record_of("INPUT"), source.sourceName(), heights, chainages)
 
     def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
@@ -153,7 +169,16 @@ class PlaceStations(ToolboxEntry):
             warn_beyond_ends(asked, axis.line.name, s, (first, last), words, notation, run_units)
         return lat, lon
 
-    def _result(self, asked, source, table, rows, axes, lat, lon, crs, notation, run_units):
+    @staticmethod
+    def _record(asked, fields, source, run_units, crs):
+        """The record: the placed heights are those of the list's column, and the list's own record tells of 'height'
+        only."""
+        kind = height_kind(asked)
+        more = {} if kind == UNKNOWN else {"height_system": kind, **undulations_told(asked)}
+        own = fields["height"] >= 0 and source.fields()[fields["height"]].name().lower() == "height"
+        return asked.record(units=run_units, crs=crs, keeps_heights=own, **more)
+
+    def _result(self, asked, source, table, fields, rows, axes, lat, lon, crs, notation, run_units):
         x, y = placed_points(lat, lon, crs)
         chainage = np.array(rows.chainage)
         columns = {
@@ -163,7 +188,7 @@ class PlaceStations(ToolboxEntry):
             "offset": np.array(rows.offset) / run_units.chainage,
             "height": np.array(rows.height),
         }
-        record = asked.record(units=run_units, crs=crs).text()
+        record = self._record(asked, fields, source, run_units, crs).text()
         style = StyleSpec(
             "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
         )
@@ -181,7 +206,10 @@ class PlaceStations(ToolboxEntry):
         )
         rejected = OutputTable(
             "REJECTED",
-            {"row": [k + 1 for k, _ in rows.rejected], "reason": [reason for _, reason in rows.rejected]},
+            {
+                "row": [int(rows.numbers[k]) for k, _ in rows.rejected],
+                "reason": [reason for _, reason in rows.rejected],
+            },
             QgsCoordinateReferenceSystem(),
             QgsWkbTypes.Type.NoGeometry,
             StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record),
@@ -207,11 +235,12 @@ class _Rows:
     height: list = field(default_factory=list)
     rejected: list = field(default_factory=list)
     quiet: set = field(default_factory=set)
+    numbers: object = None
 
     def read(self, heights):
         """Sort the rows of a HeightList."""
         index = {name: k for k, name in enumerate(self.names)}
-        self.quiet = heights.quiet
+        self.quiet, self.numbers = heights.quiet, heights.numbers
         for k, (station, axis) in enumerate(zip(heights.station, heights.axis)):
             try:
                 if k in heights.quiet:
@@ -248,9 +277,34 @@ class _Rows:
             row, reason = next((one for one in self.rejected if one[0] not in self.quiet), self.rejected[0])
             raise InputError(
                 tr("Layer '{}': none of {} can be placed; row {}: {}").format(
-                    layer, counted(len(self.rejected), tr("row"), tr("rows")), row + 1, reason
+                    layer, counted(len(self.rejected), tr("row"), tr("rows")), self.numbers[row], reason
                 )
             )
+
+
+def _columns_text(source):
+    return listed([f"'{field.name()}'" for field in source.fields()], 12) or tr("none")
+
+
+def _refuse_without_heights(rows, source, fields):
+    """InputError where no placed row has a height: a column by another name, or an empty one. A list that holds
+    nothing but stations is one to be set out."""
+    others = set(range(source.fields().count())) - set(fields.values())
+    if np.any(np.isfinite(rows.height)) or (fields["height"] < 0 and not others):
+        return
+    if fields["height"] < 0:
+        raise InputError(
+            tr("Layer '{}' has no column of heights; choose it (HEIGHT_FIELD) among {}.").format(
+                source.sourceName(), _columns_text(source)
+            ),
+            keys=("HEIGHT_FIELD",),
+        )
+    raise InputError(
+        tr("Layer '{}', field '{}': no row has a height; the columns are {}.").format(
+            source.sourceName(), source.fields()[fields["height"]].name(), _columns_text(source)
+        ),
+        keys=("HEIGHT_FIELD",),
+    )
 
 
 def _tell(rows, source, fields, axis_count, run_units, asked):
@@ -279,9 +333,14 @@ def _tell(rows, source, fields, axis_count, run_units, asked):
     )
     loud = [one for one in rows.rejected if one[0] not in rows.quiet]
     for row, reason in loud[:20]:
-        asked.warn(tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), row + 1, reason), ROW_REJECTED)
+        asked.warn(
+            tr("Layer '{}', row {} is rejected: {}").format(source.sourceName(), rows.numbers[row], reason),
+            ROW_REJECTED,
+            about=(1, int(rows.numbers[row]), reason),
+        )
     if len(loud) > 20:
         asked.warn(
             tr("{} rejected; see REJECTED.").format(counted(len(loud) - 20, tr("more row is"), tr("more rows are"))),
             ROW_REJECTED,
+            about=(len(loud) - 20, 0, ""),
         )

@@ -1,6 +1,7 @@
 """Toolbox entry reviewreport: one document for the screen and one for paper, from stations with residuals."""
 
 from datetime import date
+from pathlib import Path
 
 from qgis.core import Qgis
 
@@ -24,10 +25,13 @@ from .report.map import ReportMap
 from .report.old_inputs import old_inputs, without_flags
 from .report.parameters import TITLE_BLOCK, report_parameters
 from .report.sentences import headline, verdict_sentences
+from .report.slide import KINDS, slide
+
+OUTPUTS = ("HTML", "PDF", "SLIDE")
 
 
 class ReviewReport(ToolboxEntry):
-    """Stations with residuals in; an HTML file and a PDF out."""
+    """Stations with residuals in; an HTML file, a PDF and a slide out."""
 
     ID = "reviewreport"
     TITLE = "Write the review report"
@@ -39,7 +43,8 @@ class ReviewReport(ToolboxEntry):
         "at and all stations, what was computed with which versions, the calls to make it again, terms with their "
         "signs, and cautions.\n\n"
         "Stations with residuals are enough. Tested stations, references, the table of curvature and decisions add "
-        "what they know; where one is missing the report says so.\n\n"
+        "what they know; where one is missing the report says so. SLIDE puts map, profile and verdict into one "
+        "picture for a talk.\n\n"
         "The verdict counts a station against the structure where it is out of tolerance and its height is believed. "
         "Suspected blunders, readings decided to be errors and stations to be measured again are named but not "
         "counted, unless at least three neighbours depart together. With standard deviations of the heights it says of "
@@ -70,11 +75,12 @@ class ReviewReport(ToolboxEntry):
             )
 
     def computed(self, asked):
-        if not (asked.given("HTML") or asked.given("PDF")):
+        if not any(asked.given(key) for key in OUTPUTS):
             raise InputError(
-                tr("Neither HTML nor PDF is given; say where a report is to be written."), keys=("HTML", "PDF")
+                tr("Neither HTML nor PDF nor SLIDE is given; say where a report is to be written."), keys=OUTPUTS
             )
         old, contradicting = old_inputs(asked)
+        kind = _slide_kind(asked)
         reviewed = read_reviewed(asked, self.records["STATIONS"])
         if contradicting:
             asked.warn(contradicting, keys=("TESTED",))
@@ -88,6 +94,26 @@ class ReviewReport(ToolboxEntry):
         for sentence in (headline(found, structure), *verdict_sentences(found)):
             asked.say(sentence) if sentence else None
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
+        documents = self._pages(asked, found, titles, structure, chart, [*old, *filter(None, [contradicting])])
+        if kind:
+            check_cancel(asked.feedback)
+            documents.append(Document("SLIDE", slide(found, chart, structure, kind, asked.text("SLIDE_AXIS"))))
+        asked.progress(100)
+        unit = reviewed.units.height
+        numbers = {
+            "COUNT": found.all.number,
+            "WITHIN": int(sum(reviewed.status == "within")),
+            "FLAGGED": len(found.flagged),
+            "RMS": found.all.rms / unit,
+            "MAX_ABS": abs(found.all.greatest) / unit,
+        }
+        return Result([], numbers, documents)
+
+    def _pages(self, asked, found, titles, structure, chart, old):
+        """The report for the screen and that for paper, each where it is asked for."""
+        if not (asked.given("HTML") or asked.given("PDF")):
+            return []
+        reviewed = found.reviewed
         drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
             found,
@@ -97,7 +123,7 @@ class ReviewReport(ToolboxEntry):
             crs=definition(reviewed.points.crs),
             screen=asked.given("HTML"),
             paper=asked.given("PDF"),
-            old=[*old, *filter(None, [contradicting])],
+            old=old,
         )
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)
@@ -112,16 +138,7 @@ class ReviewReport(ToolboxEntry):
                     ),
                 )
             )
-        asked.progress(100)
-        unit = reviewed.units.height
-        numbers = {
-            "COUNT": found.all.number,
-            "WITHIN": int(sum(reviewed.status == "within")),
-            "FLAGGED": len(found.flagged),
-            "RMS": found.all.rms / unit,
-            "MAX_ABS": abs(found.all.greatest) / unit,
-        }
-        return Result([], numbers, documents)
+        return documents
 
     def _titles(self, asked):
         titles = {key: asked.text(key) for key, _, _ in TITLE_BLOCK}
@@ -158,6 +175,19 @@ class ReviewReport(ToolboxEntry):
             else tr("No imagery was handed in.")
         )
         return Map(chart, image, kind, alt, caption, chart.legend())
+
+
+def _slide_kind(asked):
+    """The kind of the slide by the ending of its file, '' where none is asked for; InputError for another."""
+    if not asked.given("SLIDE"):
+        return ""
+    ending = Path(asked.file("SLIDE")).suffix.lower().lstrip(".")
+    if ending not in KINDS:
+        raise InputError(
+            tr("SLIDE is a PNG picture or a PDF page; its file must end in .png or .pdf, not in '{}'.").format(ending),
+            keys=("SLIDE",),
+        )
+    return ending
 
 
 def _tell_understood(reviewed, asked):

@@ -10,7 +10,7 @@ from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.run_record import unit_warning
+from .entry.stated_units import stated_units
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
@@ -87,12 +87,9 @@ class ScheduleAdjustments(ToolboxEntry):
         }
 
     def computed(self, asked):
-        run_units = asked.units()
-        supports = read_supports(asked, run_units)
         made = asked.record_of("STATIONS")
-        warning = unit_warning(made, supports.points.name, run_units.height_name)
-        if warning:
-            asked.warn(warning, keys=("HEIGHT_UNIT",))
+        run_units = stated_units(asked, made, asked.source("STATIONS").sourceName())
+        supports = read_supports(asked, run_units)
         rules = self._rules(asked, run_units.height)
         asked.progress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)

@@ -134,7 +134,7 @@ class _Run(SurveyedHeights):
         points, station = self.structure.points, self.structure.feet.station[rows]
         arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
-        fine = self.system.kind == "grid" and self.system.cell * 111_000.0 < 0.5 * float(np.ptp(s))
+        fine = self.system.shows_bending(float(np.ptp(s)))
         profile = SurveyedLeg(
             axis,
             points.lat[station],

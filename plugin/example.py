@@ -144,7 +144,7 @@ def _layers(folder):
         "bars": None,
         "strip": None,
         "plane": QgsVectorLayer(_source(folder, "plane"), tr("Fitted plane"), "ogr"),
-        "ellipses": QgsVectorLayer(_source(folder, "ellipses"), tr("Tangent point, 95 % ellipses"), "ogr"),
+        "ellipses": QgsVectorLayer(_source(folder, "ellipses"), tr("Tangent and level points, 95 % ellipses"), "ogr"),
         "tested": QgsVectorLayer(_source(folder, "tested"), tr("Tested stations"), "ogr"),
         "stations": QgsVectorLayer(_source(folder, "stations"), tr("Placed stations"), "ogr"),
         "axis": QgsVectorLayer(_source(folder, "axis"), tr("Axis"), "ogr"),

@@ -37,14 +37,17 @@ def text(with_bars):
         ),
         (
             "li",
-            tr("The cross is the tangent point of the plane that fits both arms best. Only there is the plane level."),
+            tr(
+                "The triangle is the level point of the plane that fits both arms best: only there would water on it "
+                "stand still. The cross is its tangent point, where it is parallel to the ellipsoid of the coordinates."
+            ),
         ),
         (
             "li",
             tr(
-                "The ellipses say how well that place is known: it lies inside with a probability of 95 percent. The "
-                "inner one counts the levelling alone; the outer one also that nobody knows exactly which way is down: "
-                "one second of arc moves the point by 31 m."
+                "The ellipses say how well these places are known: each lies inside its own with a probability of 95 "
+                "percent. Levelling finds the level point by itself; the tangent point also needs to know which way is "
+                "down, and one second of arc moves it by 31 m."
             ),
         ),
     ]

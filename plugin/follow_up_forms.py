@@ -7,10 +7,13 @@ from qgis.PyQt.QtWidgets import QMenu
 
 from ..algorithms.boundary.output_places import place_of_layer, same_place
 from ..algorithms.entry.layer_records import record_of_layer
+from ..algorithms.entry.recorded_system import recorded_kind
 from ..algorithms.language.translation import tr
+from ..algorithms.structure.reviewed_stations import units_of
 from . import toolbox
 from .decisions import decision_store
 
+DESIGN = "tautline:designheights"
 # Fields by which a layer of the project is known for what another run has left.
 _SIGNS = {
     "SUMMARY": {"design", "max_abs", "max_at"},
@@ -29,15 +32,20 @@ def _entries():
     )
 
 
-def menu(parent, layer, open_form):
+def menu(parent, layer, open_form, save_slide=None):
     """A menu of the follow-up forms. ``layer()``: the stations as they are when an item is chosen, or None;
-    ``open_form(parameters, entry)`` opens a form."""
+    ``open_form(parameters, entry)`` opens a form; ``save_slide(layer)`` asks for the file of a slide."""
     made = QMenu(parent)
     for entry, text in _entries():
         if toolbox.has(entry):
             action = made.addAction(text)
             action.setData(entry)
             action.triggered.connect(lambda _checked=False, entry=entry: open_form(known(entry, layer()), entry))
+    if save_slide is not None:
+        made.addSeparator()
+        action = made.addAction(tr("One &slide…"))
+        action.setObjectName("tautline_slide")
+        action.triggered.connect(lambda: save_slide(layer()))
     return made
 
 
@@ -50,23 +58,74 @@ def known(entry, layer):
     found = {
         "SURVEYS": [layer.id()],
         "STATIONS": layer.id(),
-        "AXIS": _recorded_axis(layer),
+        "AXIS": _recorded_layer(layer, "AXIS"),
         "DECISIONS": _decisions(layer),
         "IMAGERY": _imagery(),
         **_siblings(layer),
     }
+    if "STATIONS" in asked:
+        found.update(_recorded_units(layer))
     return {key: value for key, value in found.items() if key in asked and value}
 
 
-def _recorded_axis(layer):
-    """The project's layer that the recorded run took for the axis, else its source where it can still be read."""
-    source = record_of_layer(layer).parameter("AXIS")
+def _recorded_units(layer):
+    """Units and height system as the record says; of several surveys each has its own."""
+    record = record_of_layer(layer)
+    return {
+        "HEIGHT_UNIT": record.height_unit,
+        "CHAINAGE_UNIT": record.chainage_unit,
+        "UNDULATION": recorded_kind(record),
+    }
+
+
+# What a design heights form takes from the run that made the stations, besides its layers and its design.
+_KEPT = ("HEIGHT_FIELD", "STATION_AXIS_FIELD", "AXIS_FIELD", "MAX_DISTANCE", "CHAINAGE_START", "CHAINAGE_HEIGHT")
+_KEPT += ("EQUATIONS", "UNDULATION", "UNDULATION_FIELD", "UNDULATION_VALUE", "GEOID", "GEOID_BETWEEN", "TOLERANCE")
+
+
+def chord(layer, controls, axis):
+    """(parameters, doubt) of the form of designheights for the stations of ``layer`` and the chord through two core
+    Controls on the axis named ``axis``; ``doubt``: '' or a sentence on what the form cannot keep others from."""
+    record = record_of_layer(layer)
+    units = units_of(record)
+    kept = {key: record.parameters[key] for key in _KEPT if record.parameters.get(key) not in (None, "")}
+    found = {
+        **(kept if record.entry == DESIGN else {}),
+        "STATIONS": layer.id(),
+        "AXIS": _recorded_layer(layer, "AXIS"),
+        "HEIGHT_UNIT": units.height_name,
+        "CHAINAGE_UNIT": units.chainage_name,
+        "DESIGN": "chord",
+    }
+    stations = _recorded_layer(layer, "STATIONS")
+    if record.entry == DESIGN and stations in QgsProject.instance().mapLayers():
+        found["STATIONS"] = stations
+    for letter, control in zip("AB", controls):
+        found[f"CHAINAGE_{letter}"] = f"{control.chainage / units.chainage:.4f}"
+        found[f"HEIGHT_{letter}"] = round(control.height / units.height, 6)
+    return {key: value for key, value in found.items() if value is not None}, _overridden(found["AXIS"], axis)
+
+
+def _overridden(axis_layer, axis):
+    """A sentence where the axis layer states designs of its own, which go before the form; '' elsewhere."""
+    layer = QgsProject.instance().mapLayer(axis_layer or "")
+    if layer is None or "design" not in [field.name().lower() for field in layer.fields()]:
+        return ""
+    return tr(
+        "Axis layer '{}' has a field 'design': what it states for {} goes before the chord in the form. Empty it "
+        "there, or take an axis without it."
+    ).format(layer.name(), tr("axis '{}'").format(axis) if axis else tr("the axis"))
+
+
+def _recorded_layer(layer, key):
+    """The project's layer that the recorded run took for ``key``, else its source where it can still be read."""
+    source = record_of_layer(layer).parameter(key)
     # The context owns what it has opened: it must live as long as the layer is looked at.
     context = QgsProcessingContext()
-    axis = QgsProcessingUtils.mapLayerFromString(source, context) if source else None
-    if axis is None:
+    found = QgsProcessingUtils.mapLayerFromString(source, context) if source else None
+    if found is None:
         return None
-    place = place_of_layer(axis, None)
+    place = place_of_layer(found, None)
     for other in QgsProject.instance().mapLayers().values():
         if isinstance(other, QgsVectorLayer) and other.isSpatial() and same_place(place, place_of_layer(other, None)):
             return other.id()

@@ -24,9 +24,10 @@ from ..algorithms import (
     styles,
 )
 from ..algorithms.language.translation import speak_by, tr
-from . import decisions, example, follow_up_forms, guided, profile, review, toolbox
+from . import decisions, example, follow_up_forms, guided, profile, review, slide, toolbox
 from .message_bar import shown
 from .provider import ICON, TautlineProvider
+from .review.tabs import tabify
 
 try:
     from qgis.PyQt.QtGui import QAction
@@ -159,22 +160,25 @@ class TautlinePlugin:
         self.guide.form_wanted.connect(lambda: self.open_form(parameters))
         self.guide.guided_wanted.connect(self.open_guided)
         self._dock_right(self.guide)
-        QgsProject.instance().cleared.connect(self._close_guide)
+        QgsProject.instance().cleared.connect(self._leave_example)
 
     def _close_guide(self):
         guide, self.guide = self.guide, None
         if guide is not None:
-            QgsProject.instance().cleared.disconnect(self._close_guide)
+            QgsProject.instance().cleared.disconnect(self._leave_example)
             self.iface.removeDockWidget(guide)
             guide.deleteLater()
+
+    def _leave_example(self):
+        """Another project has come: what was said of the example goes."""
+        self._close_guide()
+        self._close_message()
 
     def _dock_right(self, dock):
         """Put a panel on the right, wide enough to be read, in front of one that is there already."""
         window = self.iface.mainWindow()
-        others = [other for other in (self.guide, self.guided) if other is not None and other is not dock]
         self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, dock)
-        if others:
-            window.tabifyDockWidget(others[0], dock)
+        tabify(window, dock)
         window.resizeDocks([dock], [32 * dock.fontMetrics().averageCharWidth() + 140], Qt.Orientation.Horizontal)
 
     def open_guided(self):
@@ -188,7 +192,11 @@ class TautlinePlugin:
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
-            self.guided.offer_follow_up_forms(lambda layer: follow_up_forms.menu(self.guided, layer, self.open_form))
+            self.guided.offer_follow_up_forms(
+                lambda layer: follow_up_forms.menu(
+                    self.guided, layer, self.open_form, lambda stations: slide.ask(self.guided, stations)
+                )
+            )
         self.guided.setUserVisible(True)
 
     def _close_guided(self):

@@ -134,7 +134,18 @@ def start(entry, parameters, ended):
             started._end(None, _refusal(feedback))
 
     task.executed.connect(executed)
-    QgsApplication.taskManager().addTask(task)
+    return _begun(started)
+
+
+def _begun(started):
+    """Give the task to the host and return ``started``, which lives from now on until the host has deleted the task.
+
+    As long as Python alone held them, all that a run works with was gone as soon as nobody here knew of it: of one that
+    was forgotten, context and feedback were cleared away under the thread that was beginning it, which ended the host.
+    A property belongs to the task itself, whatever becomes of this module.
+    """
+    started.task.setProperty("tautline_started", started)
+    QgsApplication.taskManager().addTask(started.task)
     return started
 
 
@@ -173,8 +184,7 @@ def aside(title, function, ended):
     """
     task = _Aside(title, function, lambda value, error: started._end(value, error))
     started = Started(task, ended)
-    QgsApplication.taskManager().addTask(task)
-    return started
+    return _begun(started)
 
 
 def geopackage_table(path, table, geometry="geom"):

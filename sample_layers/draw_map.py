@@ -39,7 +39,7 @@ def layers_of(result, imagery):
     axis = QgsVectorLayer(f"{result}|layername=axis", "Axis", "ogr")
     stations = QgsVectorLayer(f"{result}|layername=residuals", "Residuals", "ogr")
     plane = QgsVectorLayer(f"{result}|layername=plane", "Fitted plane", "ogr")
-    ellipses = QgsVectorLayer(f"{result}|layername=ellipses", "Tangent point, 95 %", "ogr")
+    ellipses = QgsVectorLayer(f"{result}|layername=ellipses", "Tangent and level points, 95 %", "ogr")
     for layer in (ground, axis, stations, plane, ellipses):
         if not layer.isValid():
             raise SystemExit(f"{layer.name()}: the layer cannot be read")
@@ -126,7 +126,7 @@ def draw(layers, picture):
     _label(
         layout,
         "Two straight arms in one plane. A straight structure rises above the level surface on both sides of its "
-        "tangent point.",
+        "level point.",
         10,
         15,
         277,

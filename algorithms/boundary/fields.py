@@ -64,9 +64,7 @@ _ALL = (
     ),
     OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, not fitted, no height or off axis"),
     OutputField("name", TEXT, NONE, "Name", "Name of the reference: an axis, a leg of it, or a group of axes"),
-    OutputField(
-        "kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: levelling, or geoid with the geoid's slope error"
-    ),
+    OutputField("kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: tangent or level, the point it belongs to"),
     OutputField("axes", TEXT, NONE, "Axes", "Names of the axes it was fitted to, separated by semicolons"),
     OutputField("lat0", REAL, DEGREE, "Latitude of the point", "Latitude of the point of the plane"),
     OutputField("lon0", REAL, DEGREE, "Longitude of the point", "Longitude of the point of the plane"),
@@ -114,13 +112,26 @@ _ALL = (
         "1 where the stated accuracies hold; where none was stated, the variance of one height in square metres",
     ),
     OutputField("global_t", TEXT, NONE, "Global test", "passed, failed, or none where no accuracy was stated"),
-    OutputField("tan_lat", REAL, DEGREE, "Latitude where level", "Latitude of the tangent point"),
-    OutputField("tan_lon", REAL, DEGREE, "Longitude where level", "Longitude of the tangent point"),
-    OutputField("tan_chain", REAL, CHAINAGE, "Chainage where level", "Chainage of the line's zero slope"),
+    OutputField("tan_lat", REAL, DEGREE, "Tangent point, latitude", "Where the normal is that of the ellipsoid"),
+    OutputField("tan_lon", REAL, DEGREE, "Tangent point, longitude", "Where the normal is that of the ellipsoid"),
+    OutputField("tan_chain", REAL, CHAINAGE, "Tangent point, chainage", "Where the line's slope on the ellipsoid is 0"),
     OutputField(
-        "tan_sd", REAL, CHAINAGE, "Its standard deviation", "Of the tangent point, its greater part; levelling only"
+        "tan_sd",
+        REAL,
+        CHAINAGE,
+        "Tangent point, standard deviation",
+        "All that is uncertain; of a plane the greater one",
     ),
     OutputField("tan_state", TEXT, NONE, "Tangent point", "inside, outside or poorly determined"),
+    OutputField("lev_lat", REAL, DEGREE, "Level point, latitude", "Where the normal is that of the horizon"),
+    OutputField("lev_lon", REAL, DEGREE, "Level point, longitude", "Where the normal is that of the horizon"),
+    OutputField(
+        "lev_chain", REAL, CHAINAGE, "Level point, chainage", "Where the line's slope against the horizon is 0"
+    ),
+    OutputField(
+        "lev_sd", REAL, CHAINAGE, "Level point, standard deviation", "All that is uncertain; of a plane the greater one"
+    ),
+    OutputField("lev_state", TEXT, NONE, "Level point", "inside, outside or poorly determined"),
     OutputField("first_date", TEXT, NONE, "First day of survey", "From the stations' field 'date', where there is one"),
     OutputField("last_date", TEXT, NONE, "Last day of survey", "From the stations' field 'date', where there is one"),
     OutputField("semi_a", REAL, CHAINAGE, "Longer semi-axis", "Of the 95 percent ellipse"),
@@ -360,6 +371,11 @@ REFERENCE = (
     "tan_chain",
     "tan_sd",
     "tan_state",
+    "lev_lat",
+    "lev_lon",
+    "lev_chain",
+    "lev_sd",
+    "lev_state",
     "first_date",
     "last_date",
     "record",

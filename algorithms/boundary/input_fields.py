@@ -1,6 +1,7 @@
 """Which field of a layer is meant: named by the user, or found by its usual names."""
 
 from ..core.errors import InputError
+from ..core.headings import columns_of
 from ..language.number_text import listed
 from ..language.translation import tr
 
@@ -42,3 +43,29 @@ def named_field(source, given, key, defaults=()):
             keys=(key,),
         )
     return -1
+
+
+def headings_of(source, index):
+    """What a field is called, a tuple: its name and its alias, where it has one; () for the index -1."""
+    if index < 0:
+        return ()
+    field = source.fields()[index]
+    return tuple(text for text in (field.name(), field.alias()) if text)
+
+
+def field_of_kind(source, given, key, kind, first=()):
+    """Index of the field ``given`` by the user, else of one called as in ``first``, else of one that core.headings
+    knows for ``kind``; -1 for none. InputError as ``named_field``, and where several fields have the same heading."""
+    index = named_field(source, given, key, first)
+    if index >= 0:
+        return index
+    fields = range(source.fields().count())
+    found = columns_of([headings_of(source, k) for k in fields], kind)
+    if len(found) > 1:
+        raise InputError(
+            tr("Layer '{}' has the fields {}, and each may be the {}; name the one that is meant ({}).").format(
+                source.sourceName(), listed([f"'{source.fields()[k].name()}'" for k in found]), tr(kind), key
+            ),
+            keys=(key,),
+        )
+    return found[0] if found else -1

@@ -6,6 +6,7 @@ from urllib.parse import unquote
 
 from qgis.core import (
     QgsDataSourceUri,
+    QgsFeatureSource,
     QgsMapLayer,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
@@ -25,6 +26,7 @@ from ..language.decision_words import ENDING
 from ..language.number_text import listed
 from ..language.translation import tr
 
+_NO_INDEX = QgsFeatureSource.SpatialIndexPresence.SpatialIndexNotPresent
 _DATABASES = ("postgres:", "postgis:", "spatialite:", "mssql:")
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 # What a GeoPackage writes beside itself.
@@ -261,12 +263,13 @@ def unfit_document(key, text, filters):
 
 
 def check_written(asked, destination, table):
-    """InputError where the closed file does not hold all rows: a full disk shows only now.
+    """InputError where the closed file does not hold all rows: a full disk shows only now. Else a sentence on what is
+    missing beside them, '' for nothing.
 
     ``asked``: the parameter's text; ``destination``: what the host made of it.
     """
     if place_of(asked) is None or place_of(destination) is None:
-        return
+        return ""
     uri = ogr_uri(destination) if destination.startswith("ogr:") else destination
     if table.wkb == QgsWkbTypes.Type.NoGeometry and uri.lower().endswith(".shp"):
         uri = uri[:-4] + ".dbf"  # all that there is of a Shapefile without geometry
@@ -279,3 +282,6 @@ def check_written(asked, destination, table):
             ),
             keys=(table.key,),
         )
+    if layer.isSpatial() and layer.storageType() == "GPKG" and layer.hasSpatialIndex() == _NO_INDEX:
+        return tr("{} has no spatial index; make one, or the map draws it slowly.").format(table.key)
+    return ""

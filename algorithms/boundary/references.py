@@ -13,6 +13,8 @@ from .cells import as_number, as_text
 from .input_fields import field_indices
 from .readings import note, reading
 
+# The fields that fix a plane: a layer with all of them holds references.
+NEEDED = ("name", "lat0", "lon0", "h0", "nx", "ny", "nz")
 _TEXTS = ("h_system", "undul", "h_unit", "axes", "datum")
 
 
@@ -28,9 +30,14 @@ class ReferenceRow:
         return axis == self.name or axis in [name.strip() for name in self.values["axes"].split(";")]
 
 
+def holds_references(fields):
+    """Whether a layer with these ``fields`` can hold references."""
+    return set(NEEDED) <= {field.name().lower() for field in fields}
+
+
 def read_references(source, feedback):
     """Rows of a reference layer; InputError where it lacks the fields that fix a plane."""
-    needed = ("name", "lat0", "lon0", "h0", "nx", "ny", "nz")
+    needed = NEEDED
     indices = field_indices(source)
     missing = [name for name in needed if name not in indices]
     if missing:

@@ -53,13 +53,13 @@ class ComparisonReport:
                 c.first.station[at],
             )
         ]
+        if motion.congruency is not None:
+            parts.append(self.congruency_words(motion.congruency))
         count = self.counts(motion, c.verdicts)
         if count["no sd"] < len(motion.rows):
             parts.append(
                 tr("{} settled, {} risen, {} possible").format(count["settled"], count["risen"], count["possible"])
             )
-        if motion.congruency is not None:
-            parts.append(self.congruency_words(motion.congruency))
         if motion.told is not None:
             parts += self.set_aside_words(motion)
             parts.append(self.common_words(motion))
@@ -93,9 +93,9 @@ class ComparisonReport:
     def congruency_words(found):
         """Whether anything at all has changed."""
         text = (
-            tr("both surveys agree within chance (chi squared {} of {}, 95 %)")
+            tr("both surveys agree within chance (chi squared {}, limit {} at 95 %)")
             if found.holds
-            else tr("the surveys differ by more than chance (chi squared {} of {}, 95 %)")
+            else tr("the surveys differ by more than chance (chi squared {}, limit {} at 95 %)")
         )
         return text.format(number_text(found.chi, 1), number_text(found.limit, 1))
 
@@ -117,18 +117,18 @@ class ComparisonReport:
         found = motion.motion
         text = tr("common shift {}").format(self._interval(found.shift, found.sd_shift, motion.judged))
         if self.asked["tilt"]:
-            text += tr(", tilt {} per km").format(
-                self._interval(1000.0 * found.tilt, 1000.0 * found.sd_tilt, motion.judged)
-            )
+            tilt = self._interval(1000.0 * found.tilt, 1000.0 * found.sd_tilt, motion.judged, tr("per km"))
+            text += tr(", tilt {}").format(tilt)
         return text if motion.judged else text + tr(" (not judged)")
 
-    def _interval(self, value, sd, judged):
-        """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'."""
+    def _interval(self, value, sd, judged, over=""):
+        """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'; ``over``: what the unit is divided by."""
+        unit = f"{self.amounts.label} {over}".strip()
         if not judged:
-            return self.amounts.with_unit(value, True)
+            return f"{self.amounts.signed(value)} {unit}"
         said = tr("beyond chance") if abs(value) > NORMAL_95 * sd else tr("not beyond chance")
         return tr("{} ± {} {} (95 %, {})").format(
-            self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), self.amounts.label, said
+            self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), unit, said
         )
 
     def judged_sentence(self):

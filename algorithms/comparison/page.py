@@ -87,7 +87,11 @@ def _motions(report):
         Column(tr("Set aside"), "n"),
         Column(tr("Common shift ({})").format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
-        *([Column(tr("Tilt ({} per km)").format(small), "n"), Column(tr("± 95 %"), "n")] if tilt else []),
+        *(
+            [Column(tr("Tilt ({} per km)").format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")]
+            if tilt
+            else []
+        ),
         Column(tr("RMS left ({})").format(small), "n"),
         Column(tr("Settled"), "n"),
         Column(tr("Risen"), "n"),

@@ -39,10 +39,14 @@ class SurveyAccuracy:
         return np.sqrt(self.own**2 + walk)
 
     def of(self, rows, distance):
-        """Covariance of some heights as a matrix, square metres; ``distance``: of these, from the origin, metres."""
+        """Covariance of some heights as a matrix, square metres, NaN for those whose deviation is not known;
+        ``distance``: of these, from the origin, metres."""
         if self.matrix is not None:
             return self.matrix[np.ix_(rows, rows)]
-        return levelled(self.own[rows], distance < 0.0, np.abs(distance), self.km or 0.0).matrix
+        own = self.own[rows]
+        if self.km is None or not np.all(np.isfinite(own)):
+            return np.diag(own**2)
+        return levelled(own, distance < 0.0, np.abs(distance), self.km).matrix
 
 
 def change_covariance(first, rows, second, others, distance):

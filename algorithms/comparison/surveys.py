@@ -7,15 +7,16 @@ from typing import Optional
 import numpy as np
 from qgis.core import QgsVectorLayer, QgsWkbTypes
 
-from ..boundary.input_fields import named_field
+from ..boundary.input_fields import headings_of, named_field
 from ..boundary.points import read_points
 from ..boundary.reference_systems import checked_crs
 from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
 from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.number_text import counted
 from ..language.translation import tr
-from ..language.units import UNIT_LABELS
+from ..language.units import Units
 from ..structure.recorded_covariance import given_covariance, with_marks
 from .survey import Survey
 from .survey_accuracy import LISTS, SurveyAccuracy, stated
@@ -45,16 +46,29 @@ def survey_layers(asked):
     return layers
 
 
-def read_surveys(asked, run_units):
-    """Read all surveys, the earliest first where all have dates, else in their order."""
+def units_of_surveys(asked):
+    """Units of each survey in the order given, by form, its record and its headings; the run is in those of the
+    first."""
+    found, records = [], asked.records.get("SURVEYS", ())
+    for number, layer in enumerate(survey_layers(asked)):
+        source = asked.source_of("SURVEYS", layer)
+        record = records[number] if number < len(records) else RunRecord()
+        height = named_field(source, asked.text("HEIGHT_FIELD"), "HEIGHT_FIELD", ("height",))
+        found.append(stated_units(asked, record, source.sourceName(), headings_of(source, height)))
+    return found
+
+
+def read_surveys(asked, units):
+    """Read all surveys, the earliest first where all have dates, else in their order. ``units``: of each; what is typed
+    is in those of the first."""
     layers = survey_layers(asked)
     typed = _typed_dates(asked.text("DATES"), len(layers))
     sigmas, km = (stated(asked, key, len(layers)) for key in LISTS)
     surveys = []
     for number, layer in enumerate(layers):
         source = asked.source_of("SURVEYS", layer)
-        told = _Stated(number, sigmas[number], None if km[number] is None else km[number] / 1000.0)
-        surveys.append(_survey(asked, run_units, source, typed[number] if typed else None, told))
+        told = _Stated(number, sigmas[number], None if km[number] is None else km[number] / 1000.0, units[0])
+        surveys.append(_survey(asked, units[number], source, typed[number] if typed else None, told))
         asked.progress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
@@ -94,12 +108,13 @@ def _typed_dates(text, number):
 
 @dataclass(frozen=True)
 class _Stated:
-    """What the form says of the accuracy of survey ``number``, from 0: ``sigma``, in the unit of heights, ``km``,
-    metres; None where it says nothing."""
+    """What the form says of the accuracy of survey ``number``, from 0: ``sigma``, in the unit of heights of ``units``,
+    ``km``, metres; None where it says nothing."""
 
     number: int
     sigma: Optional[float]
     km: Optional[float]
+    units: Units
 
 
 def _survey(asked, run_units, source, typed, told):
@@ -143,7 +158,7 @@ def _survey(asked, run_units, source, typed, told):
         raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
     chainage = chainage * run_units.chainage
     accuracy = _accuracy(asked, columns, source, unit, field, told)
-    origin = (asked.number("LEVELLED_FROM") or 0.0) * run_units.chainage
+    origin = (asked.number("LEVELLED_FROM") or 0.0) * told.units.chainage
     if accuracy.km is not None and not np.all(np.isfinite(chainage[np.isfinite(columns["height"])])):
         raise InputError(
             tr("Layer '{}': SIGMA_KM needs the chainage of every station.").format(source.sourceName()),
@@ -179,7 +194,7 @@ def _from_notation(stations, source):
 def _accuracy(asked, columns, source, unit, field, told):
     """SurveyAccuracy of one survey: of its covariance, else of what is stated, else of its field 'sd'."""
     record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
-    sigma = None if told.sigma is None else told.sigma * unit
+    sigma = None if told.sigma is None else told.sigma * told.units.height
     given = given_covariance(asked, source, sigma, field, key=f"COVARIANCE_{told.number + 1}", record=record)
     if given is not None:
         rows = np.flatnonzero(np.isfinite(columns["height"]))
@@ -188,7 +203,7 @@ def _accuracy(asked, columns, source, unit, field, told):
         return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, tr("covariance in '{}'").format(given.layer))
     own, words = columns["sd"] * unit, tr("field 'sd'")
     if sigma is not None:
-        own, words = np.full(len(own), sigma), f"{told.sigma:g} {UNIT_LABELS[asked.units().height_name]}"
+        own, words = np.full(len(own), sigma), f"{told.sigma:g} {told.units.height_label}"
     else:
         own = with_marks(own, record)
     bad = np.flatnonzero(own <= 0.0)

@@ -9,6 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from .errors import InputError
+from .headings import columns_of, unit_in_heading
+from .units import METRES
 
 # Mean radius of the Earth, metres; half a percent of it does not change a first look.
 RADIUS = 6_371_000.0
@@ -18,18 +20,6 @@ _GEOID_BENDING, _GEOID_LENGTH = 0.04, 3_000.0
 _LEAST, _OUTSTANDING = 8, 6.0
 _GAP = 1.75
 SHAPES = ("straight", "level", "between", "feet", "undecided", "few")
-_NAMES = {
-    "station": ("station", "chainage", "stationing", "sta", "ch", "kp", "pk"),
-    "height": ("height", "elevation", "elev", "level", "asbuilt", "as_built", "reduced_level", "rl", "h", "z"),
-    "offset": ("offset", "off"),
-    "axis": ("axis", "line", "alignment"),
-    "undulation": ("undulation", "geoid_height", "geoidheight", "undul", "n"),
-}
-_UNITS = {
-    "metre": ("m", "metre", "metres", "meter", "meters"),
-    "us_foot": ("usft", "ftus", "us_ft", "ft_us"),
-    "foot": ("ft", "feet", "foot"),
-}
 _HUNDREDS = re.compile(r"^\D*\d+\s*\+\s*\d{2}(\.\d*)?\D*$")
 
 
@@ -154,26 +144,15 @@ def ends(feet, order=None):
 
 
 def guessed_unit(name):
-    """Unit that a column's ``name`` ends with ('metre', 'foot', 'us_foot'): height_ft, H [m]; '' for none."""
-    text = re.sub(r"[\s\W_]+", "_", name.lower()).strip("_")
-    for unit in ("us_foot", "foot", "metre"):
-        if any(text.endswith("_" + ending) for ending in _UNITS[unit]):
-            return unit
-    return ""
+    """Unit that a column's ``name`` tells ('metre', 'foot', 'us_foot'): height_ft, H [m]; '' for none."""
+    unit = unit_in_heading(name)
+    return unit if unit in METRES else ""
 
 
 def guessed_column(names, kind):
-    """The first of ``names`` that says ``kind`` ('station', 'height', 'offset', 'axis', 'undulation'), with or without
-    a unit at its end; '' for none."""
-    plain = {}
-    for name in names:
-        text = re.sub(r"[\s\W_]+", "_", name.lower()).strip("_")
-        for ending in sorted((e for group in _UNITS.values() for e in group), key=len, reverse=True):
-            if text.endswith("_" + ending):
-                text = text[: -len(ending) - 1]
-                break
-        plain.setdefault(text, name)
-    return next((plain[known] for known in _NAMES[kind] if known in plain), "")
+    """The first of ``names`` that says ``kind`` (of core.headings), with or without a unit; '' for none."""
+    found = columns_of([(name,) for name in names], kind)
+    return names[found[0]] if found else ""
 
 
 def counts_hundreds(texts):

@@ -38,3 +38,12 @@ def sphere_chord(along, height_a, height_b, length, radius, chainage_height):
 def field_rule(along, height):
     """Height of the tangent by the field rule, 8 inches per mile squared; metres (n,)."""
     return height + np.asarray(along, float) ** 2 / (2.0 * FIELD_RULE_RADIUS)
+
+
+def field_rule_between(from_a, to_b):
+    """Straight line through A and B less the flat one, by the field rule; metres (n,), below 0 between A and B.
+
+    ``from_a``, ``to_b``: distances to A and B, metres, below 0 beyond them. It follows from the tangent's rule: a line
+    that leaves a tangent by s squared over 2 R and meets it at two points leaves the chord by their product.
+    """
+    return -np.asarray(from_a, float) * np.asarray(to_b, float) / (2.0 * FIELD_RULE_RADIUS)

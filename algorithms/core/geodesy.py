@@ -4,6 +4,10 @@ Angles are degrees, lengths metres; arrays broadcast. Sources: method page 2 and
 Mueller, Geodesy (4th ed.), for M, nu and Euler's radius; geodesics by Karney (2013) through PROJ.
 """
 
+import os
+import pathlib
+import sqlite3
+from contextlib import closing
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -373,6 +377,44 @@ def library_geoid(geoid="EPSG:5773"):
     way = found.transformers[0]
     grids = [grid.short_name for step in way.operations or () for grid in step.grids]
     return ", ".join(grids), way.accuracy if way.accuracy >= 0.0 else float("nan")
+
+
+def grid_folders():
+    """Folders in which PROJ looks for grids: list of paths."""
+    return [*pyproj.datadir.get_data_dir().split(os.pathsep), pyproj.datadir.get_user_data_dir()]
+
+
+def installed_grid(name):
+    """Path of the grid file ``name``, a text, that PROJ has installed; None where it has none."""
+    if os.path.basename(name) != name:
+        return None
+    paths = [os.path.join(folder, name) for folder in grid_folders()]
+    return next((path for path in paths if os.path.isfile(path)), None)
+
+
+def grid_accuracy(name):
+    """Accuracy that PROJ's database states for undulations from a grid file, metres; NaN where it states none.
+
+    Of several operations by one grid the most cautious counts.
+    """
+    paths = [os.path.join(folder, "proj.db") for folder in grid_folders()]
+    path = next((path for path in paths if os.path.isfile(path)), None)
+    if path is None:
+        return float("nan")
+    # The library's own interface answers for pairs of reference systems only, not for a grid.
+    try:
+        with closing(sqlite3.connect(pathlib.Path(path).as_uri() + "?mode=ro", uri=True)) as database:
+            found = database.execute(_ACCURACY, (name, name, name)).fetchone()
+    except sqlite3.Error:
+        return float("nan")
+    return float("nan") if found[0] is None else float(found[0])
+
+
+_ACCURACY = """
+    SELECT max(g.accuracy) FROM grid_transformation g
+    LEFT JOIN grid_alternatives a ON a.original_grid_name = g.grid_name
+    WHERE NOT g.deprecated AND (g.grid_name = ? OR a.proj_grid_name = ? OR a.old_proj_grid_name = ?)
+"""
 
 
 def is_like_wgs84(ellipsoid):

@@ -95,6 +95,27 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
     return Column(values, reasons, sign, tuple(sorted(notes)), feet)
 
 
+def typed_number(text, *, comma="", in_feet=False):
+    """The number that one field holds: float.
+
+    ``comma``: what a comma is that could be either, 'comma' (the decimal sign where the user lives) or '' (not known);
+    ``in_feet``: as in ``read_column``. InputError for what is no number, and for such a comma where it is not known.
+    """
+    try:
+        column = read_column([text], name="entry", in_feet=in_feet)
+    except InputError:
+        if comma != "comma":
+            raise InputError(
+                f"'{text}' may have a decimal comma or a group of thousands: write it with a point, or without a comma."
+            ) from None
+        column = read_column([text], name="entry", sign=comma, in_feet=in_feet)
+    if column.reasons:
+        raise InputError(column.reasons[0])
+    if np.isnan(column.values[0]):
+        raise InputError(f"The entry '{text}' is not a number.")
+    return float(column.values[0])
+
+
 def _all_plain(texts):
     """Values of a column of nothing but plain numbers and blanks, as most are; None for any other."""
     numbers = plain_numbers(texts)

@@ -47,6 +47,11 @@ class AxisProfile:
         return bool(np.any(np.isfinite(self.design)))
 
     @property
+    def built(self):
+        """As-built heights, metres (n,)."""
+        return self.design + self.residual
+
+    @property
     def level(self):
         """Height of the level line, metres: the design height of the first station that has one; NaN without."""
         known = np.flatnonzero(np.isfinite(self.design))
@@ -70,16 +75,31 @@ class AxisProfile:
         'level': above the level line, where a straight structure is a curve. 'straight': from the design line, where
         the level line is the curve. InputError for another view.
         """
-        if view not in VIEWS:
-            raise InputError(f"The view '{view}' is unknown; known are {', '.join(VIEWS)}.")
         heights = {
             "flat": self.flat,
             "level": np.full(len(self), self.level),
             "design": self.design,
-            "as-built": self.design + self.residual,
+            "as-built": self.built,
         }
-        base = self.level if view == "level" else self.design
+        base = self._base(view)
         return {name: value - base for name, value in heights.items()}
+
+    def seen(self, chainage, heights, view):
+        """Any ``heights`` as ``view`` shows them, metres (m,); ``chainage``: of each, metres (m,)."""
+        return heights - self.base_at(chainage, view)
+
+    def base_at(self, chainage, view):
+        """Height from which ``view`` counts at any ``chainage``, metres (m,): that of the level line, or of the design
+        line between its stations. NaN without a design height."""
+        base, known = np.broadcast_to(self._base(view), len(self)), np.isfinite(self.design)
+        if not np.any(known):
+            return np.full(np.shape(chainage), np.nan)
+        return np.interp(chainage, self.chainage[known], base[known])
+
+    def _base(self, view):
+        if view not in VIEWS:
+            raise InputError(f"The view '{view}' is unknown; known are {', '.join(VIEWS)}.")
+        return self.level if view == "level" else self.design
 
     def shown_range(self, view):
         """(lowest, highest) that a chart of ``view`` holds, metres: design, flat and level line, ordinary residuals.

@@ -2,8 +2,9 @@
 
 A median or a consensus of single stations takes the movement of a third at one end for a tilt, and then flags the
 unmoved neighbours. So whole runs are tested, T = |e^T W v| / sqrt(e^T W Q_v W e) with e = 1 on the run, and the run of
-the greatest T is set aside. T is the test value of Baarda (1968), A testing procedure for use in geodetic networks, for
-an alternative hypothesis of one dimension; the limit is for all runs of an axis together, found by simulation.
+the greatest T is set aside, the shortest of those that are equally great. T is the test value of Baarda (1968), A
+testing procedure for use in geodetic networks, for an alternative hypothesis of one dimension; the limit is for all
+runs of an axis together, found by simulation.
 """
 
 from dataclasses import dataclass
@@ -13,9 +14,13 @@ import numpy as np
 
 # Of axes up to 31 stations; longer ones have more runs, as the square of their stations where heights are levelled.
 RUN_LIMIT, _STATIONS_OF_LIMIT = 4.4, 31
-# Up to so many stations every run is tested; beyond, long runs are tried at a 32nd of their length, then refined.
+# Difference of T that does not tell two runs apart.
+_EQUALLY = 0.15
+# Up to so many stations every run is tested; beyond, long runs are tried at a 32nd of their length, and between the
+# places where a step stands out most (the ends of a run of levelled heights are seen nowhere else), then refined.
 _EVERY_RUN = 512
 _SHORT = 64
+_MOST_STEPS, _STEP_APART, _STEP_REFINED = 256, 8, 4
 # On such long axes runs apart from each other, all but as great as the greatest, go in one pass.
 _ALIKE = 0.9
 _MOST_AT_ONCE = 2_000
@@ -36,9 +41,11 @@ class StablePart:
 
 
 def run_limit(number):
-    """Limit of T, without unit, on an axis with ``number`` stations: 4.4, beyond 31 stations rising so that the chance
-    of a false run on the whole axis stays below 0.5 % (simulated, up to 1,000 stations: 4.4 alone sets a run aside on
-    68 % of levelled axes of 1,000 stations that moved nowhere)."""
+    """Limit of T, without unit, on an axis with ``number`` stations: 4.4, rising beyond 31 stations.
+
+    So the chance of a false run on the whole axis stays below 0.5 % (simulated, up to 1,000 stations); 4.4 alone sets a
+    run aside on 68 % of levelled axes of 1,000 stations that moved nowhere.
+    """
     return float(np.sqrt(RUN_LIMIT**2 + 4.0 * np.log(max(number / _STATIONS_OF_LIMIT, 1.0))))
 
 
@@ -99,8 +106,13 @@ def _standing_out(changes, columns, covariance, limit):
     if len(changes) <= _EVERY_RUN:
         first, last = _every_run(len(changes))
         size = sizes(first, last)
-        best = int(np.argmax(size)) if len(size) else -1
-        return [(int(first[best]), int(last[best]))] if best >= 0 and size[best] > limit**2 else []
+        greatest = float(np.sqrt(size.max(initial=0.0)))
+        if greatest <= limit:
+            return []
+        # Two runs may explain the changes all but equally: then the one by which fewer stations have moved.
+        equal = np.flatnonzero(size >= max(greatest - _EQUALLY, limit) ** 2 * (1.0 - 1e-12))
+        best = equal[np.lexsort((-size[equal], (last - first)[equal]))[0]]
+        return [(int(first[best]), int(last[best]))]
     return _of_a_long_axis(len(changes), sizes, limit)
 
 
@@ -114,7 +126,9 @@ def _every_run(number):
 
 def _of_a_long_axis(number, sizes, limit):
     kept, greatest = [], limit**2
-    for first, last, step in _tried_runs(number):
+    for first, last, step in (*_tried_runs(number), _between_steps(number, sizes)):
+        if not len(first):
+            continue
         size = sizes(first, last)
         greatest = max(greatest, float(size.max()))
         standing = np.flatnonzero(size >= _ALIKE**2 * greatest)
@@ -143,6 +157,20 @@ def _tried_runs(number):
             first = np.arange(0, number - length + 1, step)
             yield first, first + length, step
         step *= 2
+
+
+def _between_steps(number, sizes):
+    """(first, before last, step) of the long runs between the places from which a step stands out most."""
+    places = np.arange(1, number)
+    size = sizes(places, np.full(number - 1, number))
+    # The greatest of each group of neighbours, whatever T it has.
+    groups = np.pad(size, (0, -len(size) % _STEP_APART), constant_values=-1.0).reshape(-1, _STEP_APART)
+    peaks = _STEP_APART * np.arange(len(groups)) + np.argmax(groups, axis=1)
+    peaks = np.sort(peaks[np.argsort(-size[peaks], kind="stable")[:_MOST_STEPS]])
+    ends = np.concatenate(([0], places[peaks], [number]))
+    first, last = (ends[index] for index in np.triu_indices(len(ends), 1))
+    long = (last - first > _SHORT) & (last - first <= number // 2)
+    return first[long], last[long], _STEP_REFINED
 
 
 def _refined(first, last, step, number, sizes):

@@ -1,7 +1,7 @@
 """Geoid undulations N, h = H + N, and the geoid's slope, from the source that a run states (method page 5)."""
 
 from dataclasses import dataclass, field
-from typing import Callable, Protocol
+from typing import Callable, Optional, Protocol
 
 import numpy as np
 
@@ -26,17 +26,21 @@ class AlongAxis(Protocol):
 
 @dataclass(frozen=True)
 class ConstantUndulation:
-    """One undulation for all, metres (0 where the heights are ellipsoidal or N is not known): its slope is unknown."""
+    """One undulation for all, metres (0 where the heights are ellipsoidal or N is not known).
+
+    ``rise``: slope of the geoid that was stated, metres per metre to the east and to the north; None where not known.
+    """
 
     value: float = 0.0
+    rise: Optional[tuple] = None
 
     def at(self, lat, lon, chainage):
         """The one undulation, metres, wherever."""
         return self.value
 
     def slope(self, lat, lon, chainage, azimuth):
-        """None: the slope, rise per metre, is not known."""
-        return None
+        """The stated slope, rise per metre to the east and to the north; None where it is not known."""
+        return self.rise
 
 
 @dataclass(frozen=True)
@@ -179,9 +183,10 @@ def library_grid():
 
 
 # Cells of one tile of a smooth grid, and of the margin around it: a node twelve cells away moves a spline by 1e-7 of
-# its
-# height (measured), so that tiles meet without a seam and two surveys get the same N whatever stations they have.
+# its height (measured), so that tiles meet without a seam and two surveys get the same N whatever stations they have.
 _TILE, _MARGIN = 64, 12
+# Beside unknown nodes each cell has a window of its own, with as much of the margin as is known.
+_MARGINS = (_MARGIN, 6, 3, 1)
 # Fewer nodes than this on a side determine no cubic spline.
 _LEAST_NODES = 4
 
@@ -190,21 +195,29 @@ _LEAST_NODES = 4
 class SmoothGrid:
     """A bicubic spline through the nodes of a Grid: N and its slope from one surface, without kinks at cells' edges.
 
-    Source: de Boor, A Practical Guide to Splines, through scipy (FITPACK). Where a node of the margin is unknown, the
-    margin shrinks. Where a node of the tile itself is, all of the tile is bilinear, its slope is refused, and so is a
-    point beside the unknown node (InputError).
+    Source: de Boor, A Practical Guide to Splines, through scipy (FITPACK). Each cell is taken with twelve cells around
+    it, or to the edge of the grid. Where a node among them is unknown the margin shrinks to 6, 3 or 1 cells, and
+    ``shortened`` names the place; where one cell around is not known either, the point is refused (InputError). An
+    unknown node is never filled in, and nothing falls back to bilinear cells.
     """
 
     grid: Grid
-    _tiles: dict = field(default_factory=dict, repr=False, compare=False)
+    _splines: dict = field(default_factory=dict, repr=False, compare=False)
+    _shortened: dict = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def cell(self):
         """The longer side of a cell, degrees."""
         return self.grid.cell
 
+    @property
+    def shortened(self):
+        """Of each cell evaluated so far with less than the margin: latitude and longitude of a point in it and of an
+        unknown node near it, degrees: tuple of (lat, lon, lat, lon)."""
+        return tuple(self._shortened.values())
+
     def __call__(self, lat, lon):
-        """Undulations at lat, lon degrees (n,), metres; InputError where a point lies outside or on a hole."""
+        """Undulations at lat, lon degrees (n,), metres; InputError where a point lies outside or beside a hole."""
         return self._evaluated(lat, lon, 0, 0)
 
     def gradient(self, lat, lon):
@@ -216,51 +229,103 @@ class SmoothGrid:
 
     def _evaluated(self, lat, lon, down, along):
         v, u = self.grid.places(lat, lon)
-        rows = self.grid.values.shape[0]
-        tile_row = np.floor(np.clip(v, 0, rows - 1) / _TILE).astype(int)
-        tile_column = np.floor(np.maximum(u, 0.0) / _TILE).astype(int)
+        lat, lon = np.asarray(lat, float), np.asarray(lon, float)
+        row = np.floor(np.clip(v, 0, self.grid.values.shape[0] - 1)).astype(int)
+        column = np.floor(np.maximum(u, 0.0)).astype(int)
         result = np.empty(len(v))
-        keys = tile_row * 1_000_000 + tile_column
-        for key in np.unique(keys):
-            mine = keys == key
-            spline = self._spline(int(key // 1_000_000), int(key % 1_000_000))
-            if spline is None:
-                # Unknown nodes close by: what bilinear cells can tell, or their refusal.
-                if down or along:
-                    raise InputError("The geoid grid has holes here; its slope is not known.")
-                result[mine] = self.grid(np.asarray(lat)[mine], np.asarray(lon)[mine])
+        for mine, tile in _alike(row // _TILE, column // _TILE):
+            spline = self._tile(*tile)
+            if spline is not None:
+                result[mine] = spline.ev(v[mine], u[mine], dx=down, dy=along)
                 continue
-            result[mine] = spline.ev(v[mine], u[mine], dx=down, dy=along)
+            for part, cell in _alike(row[mine], column[mine]):
+                at = mine[part]
+                spline = self._cell(*cell, float(lat[at[0]]), float(lon[at[0]]))
+                result[at] = spline.ev(v[at], u[at], dx=down, dy=along)
         return _without_holes(result, lat, lon)
 
-    def _spline(self, tile_row, tile_column):
-        """The spline of a tile, None where a node of the tile itself is unknown."""
-        key = (tile_row, tile_column)
-        if key not in self._tiles:
-            for margin in (_MARGIN, 6, 3, 1, 0):
-                found = self._made(tile_row, tile_column, margin)
+    def _tile(self, row, column):
+        """The spline of a tile, None where a node of it or of its margin is unknown."""
+        key = ("tile", row, column)
+        if key not in self._splines:
+            nodes = self._nodes(row * _TILE, (row + 1) * _TILE, column * _TILE, (column + 1) * _TILE, _MARGIN)
+            self._splines[key] = _spline(*nodes)
+        return self._splines[key]
+
+    def _cell(self, row, column, lat, lon):
+        """The spline of one cell with as much of its margin as is known; InputError without any. ``lat``, ``lon``: of a
+        point in it, degrees."""
+        key = ("cell", row, column)
+        if key not in self._splines:
+            found = None
+            for margin in _MARGINS:
+                nodes = self._nodes(row, row + 1, column, column + 1, margin)
+                found = _spline(*nodes)
                 if found is not None:
                     break
-            self._tiles[key] = found
-        return self._tiles[key]
+                hole = self._hole(*nodes, row, column)
+            else:
+                raise InputError(
+                    f"The geoid grid has no value at latitude {hole[0]:.5f}, longitude {hole[1]:.5f}, beside latitude "
+                    f"{lat:.5f}, longitude {lon:.5f}: too close for a smooth surface between the nodes. Take a grid "
+                    "that covers the structure and some cells around it, or set GEOID_BETWEEN to bilinear."
+                )
+            if margin < _MARGIN:
+                self._shortened[key] = (lat, lon, *hole)
+            self._splines[key] = found
+        return self._splines[key]
 
-    def _made(self, tile_row, tile_column, margin):
-        try:
-            from scipy.interpolate import RectBivariateSpline
-        except ImportError:
-            raise InputError(
-                "Undulations between the nodes of a grid need scipy in QGIS's own Python; install it (python3-scipy on "
-                "Debian and Ubuntu), or set GEOID_BETWEEN to bilinear."
-            ) from None
+    def _nodes(self, first, last, left, right, margin):
+        """Rows, columns (which may run over the seam) and values of a window with a margin, inside the grid."""
         rows, columns = self.grid.values.shape
-        first, last = tile_row * _TILE - margin, (tile_row + 1) * _TILE + margin
-        left, right = tile_column * _TILE - margin, (tile_column + 1) * _TILE + margin
-        i = np.arange(max(first, 0), min(last, rows - 1) + 1)
+        i = np.arange(max(first - margin, 0), min(last + margin, rows - 1) + 1)
         if self.grid.whole_turn:
-            j = np.arange(left, min(right, left + columns - 1) + 1)
+            j = np.arange(left - margin, min(right + margin, left - margin + columns - 1) + 1)
         else:
-            j = np.arange(max(left, 0), min(right, columns - 1) + 1)
-        if len(i) < _LEAST_NODES or len(j) < _LEAST_NODES:
-            return None
-        values = np.asarray(self.grid.values[np.ix_(i, j % columns)], float)
-        return RectBivariateSpline(i, j, values, kx=3, ky=3, s=0.0) if np.all(np.isfinite(values)) else None
+            j = np.arange(max(left - margin, 0), min(right + margin, columns - 1) + 1)
+        # At the edge of the grid there may be too few on one side, but enough on the other.
+        i, j = _enough(i, rows), j if self.grid.whole_turn else _enough(j, columns)
+        return i, j, np.asarray(self.grid.values[np.ix_(i, j % columns)], float)
+
+    def _hole(self, i, j, values, row, column):
+        """Latitude and longitude of the unknown node of a window nearest to a cell, degrees."""
+        away = np.hypot(i[:, None] - row - 0.5, j[None, :] - column - 0.5)
+        k, m = np.unravel_index(np.argmin(np.where(np.isfinite(values), np.inf, away)), values.shape)
+        lon = (self.grid.west + float(j[m]) * self.grid.step_lon + 180.0) % 360.0 - 180.0
+        return self.grid.north - float(i[k]) * self.grid.step_lat, lon
+
+
+def _alike(first, second):
+    """(indices, (first, second)) of each pair that occurs, in their order."""
+    order = np.lexsort((second, first))
+    if not len(order):
+        return
+    new = np.flatnonzero(np.diff(first[order]) | np.diff(second[order])) + 1
+    for part in np.split(order, new):
+        yield part, (int(first[part[0]]), int(second[part[0]]))
+
+
+def _enough(indices, size):
+    """Consecutive indices, more of them where they are too few for a spline and the grid has more."""
+    lacking = min(_LEAST_NODES, size) - len(indices)
+    if lacking <= 0:
+        return indices
+    first = max(int(indices[0]) - lacking, 0)
+    return np.arange(first, min(first + _LEAST_NODES, size))
+
+
+def _spline(rows, columns, values):
+    """The bicubic spline through nodes, None where one of them is unknown; InputError for too few of them."""
+    try:
+        from scipy.interpolate import RectBivariateSpline
+    except ImportError:
+        raise InputError(
+            "Undulations between the nodes of a grid need scipy in QGIS's own Python; install it (python3-scipy on "
+            "Debian and Ubuntu), or set GEOID_BETWEEN to bilinear."
+        ) from None
+    if min(values.shape) < _LEAST_NODES:
+        raise InputError(
+            f"The geoid grid has {values.shape[0]} by {values.shape[1]} nodes; a smooth surface between them needs "
+            f"{_LEAST_NODES} by {_LEAST_NODES}. Set GEOID_BETWEEN to bilinear."
+        )
+    return RectBivariateSpline(rows, columns, values, kx=3, ky=3, s=0.0) if np.all(np.isfinite(values)) else None

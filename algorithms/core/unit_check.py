@@ -3,6 +3,7 @@
 import numpy as np
 
 FOOT_RATIO = 1.0 / 0.3048
+_RADIUS = 6_371_000.0
 
 
 def unit_doubt(stations, design, spec):
@@ -24,6 +25,42 @@ def unit_doubt(stations, design, spec):
             if abs(factor - wrong) < max(4.0 * deviation, 0.03) and abs(factor - 1.0) > 6.0 * deviation:
                 return _sentence(stations, f"bend {factor:.2f} times as much as a straight structure does", guess)
     return ""
+
+
+def unit_by_bend(chainage, curv_eff):
+    """The unit that numbers of a straight design are in, by the bend of its curvature effect: 'metre', 'foot'; '' where
+    it shows too little of it.
+
+    ``chainage``: metres (n,); ``curv_eff``: design height minus flat height, unit in question (n,); NaN where there is
+    none. A straight line in space rises over the level surface by s^2/2R: mean radius of the Earth, 0.7 % at most off.
+    """
+    known = np.isfinite(chainage) & np.isfinite(curv_eff)
+    s, bend = chainage[known] - (chainage[known].mean() if np.any(known) else 0.0), curv_eff[known]
+    if len(s) < 4 or np.ptp(bend) < 0.02:
+        return ""
+    curve = _off_line(s, s**2 / (2.0 * _RADIUS))
+    power = float(np.sum(curve**2))
+    if power <= 0.0:
+        return ""
+    factor = float(np.sum(curve * _off_line(s, bend))) / power
+    left = _off_line(s, bend) - factor * curve
+    if float(np.sum(left**2)) > 0.01 * float(np.sum(_off_line(s, bend) ** 2)):
+        return ""
+    return next((unit for unit, size in (("metre", 1.0), ("foot", FOOT_RATIO)) if abs(factor / size - 1.0) < 0.05), "")
+
+
+def unit_by_distance(chainage, x, y, axis):
+    """The unit that ``chainage`` (n,) is in, by the distances between the places ``x``, ``y`` (n,), metres, of
+    neighbours on one axis (``axis``: index (n,)): 'metre', 'foot'; '' where neither fits."""
+    rows = np.flatnonzero(np.isfinite(chainage) & np.isfinite(x) & np.isfinite(y))
+    rows = rows[np.lexsort((chainage[rows], axis[rows]))]
+    step = np.diff(chainage[rows])
+    same = (np.diff(axis[rows]) == 0) & (step > 0.0)
+    if not np.any(same):
+        return ""
+    # Offsets make a distance longer than a step of chainage; the usual pair of neighbours has none.
+    ratio = float(np.median(step[same] / np.maximum(np.hypot(np.diff(x[rows]), np.diff(y[rows]))[same], 1e-9)))
+    return next((unit for unit, size in (("metre", 1.0), ("foot", FOOT_RATIO)) if abs(ratio / size - 1.0) < 0.03), "")
 
 
 def curvature_shown(stations, design):

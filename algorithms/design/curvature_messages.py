@@ -2,10 +2,12 @@
 
 import numpy as np
 
+from ..entry.messages import OTHER_SHAPE, SET_ASIDE
 from ..language.height_text import small_texts
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from ..structure.geoid_grid import say_coarse
 from .curvature_sentences import geoid_sentence, leg_title, radius_sentence, verdict_sentence
 
 MOST_TOLD = 40
@@ -24,6 +26,7 @@ def tell_curvature(run, tested):
         )
     )
     say(run.system.described)
+    say_coarse(run.asked, run.system, [one.profile.length for one in tested])
     for one in tested[:MOST_TOLD]:
         say(verdict_sentence(leg_title(one), one.test, run.units))
         say(radius_sentence(one.test) + " " + geoid_sentence(one.test))
@@ -40,21 +43,27 @@ def tell_curvature(run, tested):
                 tr(
                     "{}: more than {} of {} stations would have to be set aside as blunders, so none was: the heights "
                     "do not follow one curve within their standard deviations."
-                ).format(leg_title(one), one.beyond, len(one.kept))
+                ).format(leg_title(one), one.beyond, len(one.kept)),
+                OTHER_SHAPE,
+                about=(one.name,),
             )
         aside = np.flatnonzero(~one.kept)
         if len(aside):
             run.asked.warn(
                 tr("{}: suspected of a blunder and set aside: {}.").format(
                     leg_title(one), listed(run.notation.texts(one.profile.chainage[aside]))
-                )
+                ),
+                SET_ASIDE,
+                about=(one.name,),
             )
         for rows in one.moved:
             run.asked.warn(
                 tr(
                     "{}: {} neighbours from {} to {} are set aside on one side: that looks like a stretch that has "
                     "moved, not like blunders. The shape is told of the other stations."
-                ).format(leg_title(one), len(rows), *run.notation.texts(one.profile.chainage[rows[[0, -1]]]))
+                ).format(leg_title(one), len(rows), *run.notation.texts(one.profile.chainage[rows[[0, -1]]])),
+                SET_ASIDE,
+                about=(one.name,),
             )
     if len(tested) > MOST_TOLD:
         say(tr("{} more: see the table.").format(len(tested) - MOST_TOLD))

@@ -4,10 +4,13 @@ import numpy as np
 
 from ..core.design import STRAIGHT, level_heights
 from ..core.errors import InputError
+from ..core.geoid_slope import ARC_SECOND
 from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..structure.checks import warn_beyond_ends
+from ..structure.geoid_grid import say_coarse
+from ..structure.stated_slope import slope_text
 
 MOST_AXES_TOLD = 40
 
@@ -27,6 +30,8 @@ def tell_designs(run, reports):
         )
     )
     say(run.system.described)
+    say_coarse(run.asked, run.system, [report.axis.length for report in reports])
+    _tell_slope(run, reports)
     for name, fields in run.designs.overridden[:MOST_AXES_TOLD]:
         say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
     for report in reports[:MOST_AXES_TOLD]:
@@ -45,6 +50,41 @@ def tell_designs(run, reports):
                 run.asked.warn(sentence)
         if report.spec is not None:
             _warn_axis(run, report)
+
+
+def _tell_slope(run, reports):
+    """What a stated slope of the geoid does to this run."""
+    asked, sigma = run.asked, run.asked.number("GEOID_SLOPE_SIGMA")
+    if run.stated is None:
+        if sigma is not None:
+            asked.warn(
+                tr("GEOID_SLOPE_SIGMA is given, but not used: no slope of the geoid is stated."),
+                keys=("GEOID_SLOPE_SIGMA",),
+            )
+        return
+    leaning = [r for r in reports if r.spec is not None and r.spec.kind in ("tangent", "inclined")]
+    if not leaning:
+        asked.warn(
+            tr("A slope of the geoid is stated, but not used: no axis has the design tangent or inclined."),
+            keys=("GEOID_SLOPE_E", "GEOID_SLOPE_N"),
+        )
+    elif run.system.kind != "ellipsoidal":
+        asked.say(
+            tr(
+                "The stated slope of the geoid ({}) changes no design height: heights above the geoid count from its "
+                "horizon already."
+            ).format(slope_text(run.stated))
+        )
+    else:
+        text = tr("The horizon leans with the stated slope of the geoid: {}").format(slope_text(run.stated))
+        if sigma is not None:
+            far = max(
+                float(np.abs(run.chainage[r.rows] - r.found.controls[0].chainage).max()) for r in leaning if r.found
+            )
+            text += tr("; its standard deviation of {}\u2033 is {} at the station farthest from the control").format(
+                number_text(sigma, 2), small_text(sigma * ARC_SECOND * far, run.units)
+            )
+        asked.say(text + ".")
 
 
 def _tell_axis(run, report):

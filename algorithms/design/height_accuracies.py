@@ -8,11 +8,10 @@ import numpy as np
 from ..boundary.input_fields import named_field
 from ..core.covariance import independent, levelled
 from ..core.errors import InputError
+from ..core.meeting import MEETING
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..structure.recorded_covariance import with_marks
-
-MEETING = 10.0
 
 
 @dataclass(frozen=True)

@@ -166,7 +166,8 @@ def given_covariance():
                 tr(
                     "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
                     "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
-                    "is added. Empty: the table that the record of the stations' layer names, if any."
+                    "is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that the record of "
+                    "the stations' layer names, if any."
                 ),
             )
         ),
@@ -225,18 +226,32 @@ def remove_blunders():
     )
 
 
-def geoid_slope_sigma():
-    return advanced(
-        number_parameter(
-            "GEOID_SLOPE_SIGMA",
-            tr("Standard deviation of the geoid's slope (seconds of arc)"),
-            tr(
-                "For each component; one second moves the tangent point by 31 m. Empty: 4 for EGM96-like grids and "
-                "unknown undulations, 2.5 for grids of 5 minutes or finer."
-            ),
-            None,
-            0.0,
-        )
+def geoid_slope():
+    """A slope of the geoid that the project knows, by components, and the accuracy of whatever slope is used."""
+    parts = (
+        ("GEOID_SLOPE_E", tr("Slope of the geoid to the east (seconds of arc)"), tr("east"), "\u03b7"),
+        ("GEOID_SLOPE_N", tr("Slope of the geoid to the north (seconds of arc)"), tr("north"), "\u03be"),
+    )
+    text = tr(
+        "Rise of the undulation N towards the {}, at the structure, where the project knows its deflection of the "
+        "vertical: the slope is the deflection's component {} with the opposite sign. It sets horizon, level point and "
+        "tangent point. Not with UNDULATION 'field' or 'grid', which bring a slope of their own."
+    )
+    return (
+        *(advanced(number_parameter(key, label, text.format(side, sign))) for key, label, side, sign in parts),
+        advanced(
+            number_parameter(
+                "GEOID_SLOPE_SIGMA",
+                tr("Standard deviation of the geoid's slope (seconds of arc)"),
+                tr(
+                    "For each component; one second is 31 m of the point that needs the slope. Empty: 4 for EGM96, 2.5 "
+                    "for grids of 5 minutes or finer and for a field of undulations, 8 where nothing is known. Needed "
+                    "with a stated slope."
+                ),
+                None,
+                0.0,
+            )
+        ),
     )
 
 

@@ -1,7 +1,7 @@
 """What is fitted together: each axis or leg as a line, or the axes of a group as a plane; and the result of a fit."""
 
 from dataclasses import dataclass, field
-from typing import Optional
+from typing import Optional, Union
 
 import numpy as np
 
@@ -13,8 +13,9 @@ from ..core.legs import LEAST_ON_LEG, rows_on, stretches
 from ..core.moved_stretches import many_flagged, moved_stretches
 from ..core.quantiles import BAARDA
 from ..core.straightness import Straightness, straightness
-from ..core.tangent_point import LevelPlace, TangentPoint, level_place, tangent_point
+from ..core.tangent_point import LinePlace, SurfacePoint, line_places, plane_points
 from ..language.translation import tr
+from .fit_geoid import FitGeoid
 from .height_accuracies import levelling_arms
 
 SAME_PLACE = 0.01
@@ -34,7 +35,8 @@ class Fit:
     """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
     into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
     ``moved``: runs of three and more neighbours flagged on one side, tuples of the fit's own rows; ``many``: more than
-    a tenth of all is flagged. Both look like deformation rather than like blunders.
+    a tenth of all is flagged. Both look like deformation rather than like blunders. ``tangent``: where it is tangent to
+    the ellipsoid, ``level``: where it lies in the horizon; ``inside``: of both in that order, True within the stations.
     """
 
     name: str
@@ -48,9 +50,10 @@ class Fit:
     moved: tuple
     many: bool
     slopes: tuple
-    tangent: Optional[TangentPoint] = None
-    inside: bool = False
-    level: Optional[LevelPlace] = None
+    tangent: Union[SurfacePoint, LinePlace]
+    level: Union[SurfacePoint, LinePlace]
+    inside: tuple
+    geoid: FitGeoid
     straightness: Optional[Straightness] = None
     step: Optional[Step] = None
     arms_apart: int = 0
@@ -94,7 +97,7 @@ class Group:
         for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
             flagged[row] = True
         moved = moved_stretches(run.structure.feet.axis[rows], run.chainage[rows], surface.residuals, flagged)
-        more = self._level_place(run, surface, lat, lon, height)
+        more = self._points(run, surface, lat, lon, height, run.n[rows])
         return Fit(
             self.name,
             self.kind,
@@ -122,16 +125,23 @@ class Group:
         sections = tuple(outwards[arms[outwards] == arm] for arm in np.unique(arms))
         return covariance, sections, datums if datums.max() > 0 else None
 
-    def _level_place(self, run, surface, lat, lon, height):
-        kept, more = surface.search.kept, {}
+    def _points(self, run, surface, lat, lon, height, undulation):
+        kept, geoid = surface.search.kept, run.geoid.around(surface, lat, lon, undulation)
         if self.kind == "plane":
-            more["tangent"] = tangent_point(surface, lat, lon, geoid_slope_sigma=run.geoid_sigma)
-            more["inside"] = _inside(more["tangent"].lat, more["tangent"].lon, lat, lon, run.ellipsoid)
-        else:
-            middle = 0.5 * (self.stretch.first + self.stretch.last)
-            more["level"] = level_place(surface, run.axes[self.axes[0]], middle, geoid_slope_sigma=run.geoid_sigma)
-            more["straightness"] = straightness(surface, lat[kept], lon[kept], height[kept])
-        return more
+            found = plane_points(surface, lat, lon, geoid.slope)
+            places = (found.tangent, found.level)
+            inside = tuple(_inside(place.lat, place.lon, lat, lon, run.ellipsoid) for place in places)
+            return {"tangent": places[0], "level": places[1], "inside": inside, "geoid": geoid}
+        middle = 0.5 * (self.stretch.first + self.stretch.last)
+        found = line_places(surface, run.axes[self.axes[0]], middle, lat, lon, geoid.slope)
+        s, places = run.chainage[self.rows], (found.tangent, found.level)
+        return {
+            "tangent": places[0],
+            "level": places[1],
+            "inside": tuple(bool(s.min() <= place.chainage <= s.max()) for place in places),
+            "geoid": geoid,
+            "straightness": straightness(surface, lat[kept], lon[kept], height[kept]),
+        }
 
 
 def groups_of_lines(run):

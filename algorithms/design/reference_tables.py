@@ -1,4 +1,4 @@
-"""The reference layer of a fit, and the ellipses of its tangent points."""
+"""The reference layer of a fit, and the ellipses of its tangent and level points."""
 
 import numpy as np
 from qgis.core import QgsGeometry, QgsPointXY, QgsWkbTypes
@@ -9,41 +9,42 @@ from ..boundary.points import placed_points
 from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import datum_name
+from ..core.tangent_point import LinePlace
 from ..core.units import metres_per
 from ..structure.height_system import undulation_text
-from .fit_messages import lies_within, slope_deviation
+from .fit_messages import slope_deviation
 
 
 def reference_table(run, fits, crs, record, style):
-    """The references as an OutputTable: a point where the plane or line is level, else at its own place."""
+    """The references as an OutputTable: of each the level point and the tangent point, in this order, those that are
+    well determined; else its own place."""
     rows = [_reference_row(run, fit, record) for fit in fits]
-    lat, lon = (np.array([_mark(fit)[k] for fit in fits]) for k in (0, 1))
-    x, y = _safe_points(fits, lat, lon, crs)
+    shapes = [QgsGeometry.fromMultiPointXY(_marks(fit, crs)) for fit in fits]
     columns = {name: [row[name] for row in rows] for name in REFERENCE}
-    return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.Point, style, points=(x, y))
+    return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
 
 
-def _mark(fit):
-    if fit.level is not None:
-        return fit.level.lat, fit.level.lon
-    if fit.tangent.well_determined:
-        return fit.tangent.lat, fit.tangent.lon
-    return fit.surface.frame.lat, fit.surface.frame.lon
+def _marks(fit, crs):
+    own = fit.surface.frame
+    places = [place for place in (fit.level, fit.tangent) if is_known(place)] or [own]
+    return [_safe_point(place, own, crs) for place in places]
 
 
-def _safe_points(fits, lat, lon, crs):
-    """Map coordinates of the marks; a mark outside the projection's domain goes to the fit's own place."""
-    x, y = np.empty(len(fits)), np.empty(len(fits))
-    for k, fit in enumerate(fits):
-        for place in ((lat[k], lon[k]), (fit.surface.frame.lat, fit.surface.frame.lon)):
-            try:
-                px, py = placed_points(np.array([place[0]]), np.array([place[1]]), crs)
-            except InputError:
-                continue
-            if np.isfinite(px[0]) and np.isfinite(py[0]):
-                x[k], y[k] = px[0], py[0]
-                break
-    return x, y
+def _safe_point(place, own, crs):
+    """Map coordinates of a mark; one outside the projection's domain goes to the fit's own place."""
+    for one in (place, own):
+        try:
+            x, y = placed_points(np.array([one.lat]), np.array([one.lon]), crs)
+        except InputError:
+            continue
+        if np.isfinite(x[0]) and np.isfinite(y[0]):
+            return QgsPointXY(float(x[0]), float(y[0]))
+    return QgsPointXY()
+
+
+def is_known(place):
+    """True for a place of a line, and for one of a plane that is well determined."""
+    return isinstance(place, LinePlace) or place.well_determined
 
 
 def _reference_row(run, fit, record):
@@ -94,54 +95,46 @@ def _reference_row(run, fit, record):
             ("zon_cyl", s.cylinder),
         ):
             row[name] = value / unit.height
-    row.update(_level_columns(run, fit))
+    for name, place, inside in zip(("tan", "lev"), (fit.tangent, fit.level), fit.inside):
+        row.update(_point_columns(run, name, place, inside))
     return row
 
 
-def _level_columns(run, fit):
-    inside, outside = "inside", "outside"
-    if fit.level is not None:
-        level = fit.level
-        return {
-            "tan_lat": level.lat,
-            "tan_lon": level.lon,
-            "tan_chain": level.chainage / run.units.chainage,
-            "tan_sd": level.sd / run.units.chainage,
-            "tan_state": inside if lies_within(run, fit) else outside,
-        }
-    if not fit.tangent.well_determined:
-        return {"tan_state": "poorly determined"}
-    spread = float(np.sqrt(max(fit.tangent.covariance[0, 0], fit.tangent.covariance[1, 1])))
+def _point_columns(run, name, place, inside):
+    """Columns of one of the two points: ``name`` is 'tan' or 'lev'."""
+    if not is_known(place):
+        return {f"{name}_state": "poorly determined"}
+    line = isinstance(place, LinePlace)
     return {
-        "tan_lat": fit.tangent.lat,
-        "tan_lon": fit.tangent.lon,
-        "tan_sd": spread / run.units.chainage,
-        "tan_state": inside if fit.inside else outside,
+        f"{name}_lat": place.lat,
+        f"{name}_lon": place.lon,
+        f"{name}_chain": place.chainage / run.units.chainage if line else None,
+        f"{name}_sd": (place.sd if line else place.deviation) / run.units.chainage,
+        f"{name}_state": "inside" if inside else "outside",
     }
 
 
 def ellipse_table(run, fits, crs, style):
-    """The 95 % ellipses of all well-determined planes as an OutputTable of polygons, true on the ellipsoid."""
-    rows, shapes = [], []
+    """The 95 % ellipses of the well-determined points of planes: an OutputTable of polygons, true on the ellipsoid."""
+    rows, shapes, metre = [], [], metres_per(run.units.chainage_name)
     for fit in fits:
-        if fit.tangent is None:
+        if fit.kind != "plane":
             continue
-        for kind, ellipse in (("geoid", fit.tangent.geoid), ("levelling", fit.tangent.levelling)):
-            if ellipse is None:
-                continue
-            lat, lon = ellipse.outline(fit.tangent.lat, fit.tangent.lon, run.ellipsoid)
+        found = [(kind, place) for kind, place in (("tangent", fit.tangent), ("level", fit.level)) if is_known(place)]
+        # The wider one first, so that it does not cover the other.
+        for kind, place in sorted(found, key=lambda one: -one[1].ellipse.semi_a):
+            lat, lon = place.ellipse.outline(place.lat, place.lon, run.ellipsoid)
             x, y = placed_points(lat, lon, crs)
             if not np.all(np.isfinite(x + y)):
                 continue
             shapes.append(QgsGeometry.fromPolygonXY([[QgsPointXY(a, b) for a, b in zip(x.tolist(), y.tolist())]]))
-            metre = metres_per(run.units.chainage_name)
             rows.append(
                 {
                     "name": fit.name,
                     "kind": kind,
-                    "semi_a": ellipse.semi_a / metre,
-                    "semi_b": ellipse.semi_b / metre,
-                    "azimuth": ellipse.azimuth,
+                    "semi_a": place.ellipse.semi_a / metre,
+                    "semi_b": place.ellipse.semi_b / metre,
+                    "azimuth": place.ellipse.azimuth,
                 }
             )
     columns = {name: [row[name] for row in rows] for name in ELLIPSE}

@@ -8,7 +8,7 @@ from ..structure.axis_overrides import AxisFields, axis_at_height
 from ..structure.height_system import height_system, undulation_index
 from ..structure.notation import station_style
 from ..structure.recorded_covariance import given_covariance
-from ..structure.structure import read_structure
+from ..structure.structure import read_structure, units_of_stations
 from .height_accuracies import accuracies, sigma_index
 
 
@@ -19,7 +19,7 @@ class SurveyedHeights:
 
     def __init__(self, asked):
         self.asked = asked
-        self.units = asked.units()
+        self.units = units_of_stations(asked)
         sigma, undulation = sigma_index(asked), undulation_index(asked)
         self.structure, self.heights = read_structure(
             asked, self.units, more_numbers={"undulation": undulation, "sigma": sigma}

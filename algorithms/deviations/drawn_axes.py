@@ -11,12 +11,13 @@ from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.station_notation import station_equations
 from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.axis_overrides import AxisFields
 from ..structure.notation import Notation
-from ..structure.reviewed_stations import recorded_tolerance, units_of
+from ..structure.reviewed_stations import recorded_tolerance
 from ..structure.structure import read_structure
 
 # What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the
@@ -88,7 +89,7 @@ def read_drawn(asked, *, with_design):
     InputError for fields that are missing, and where the chainages are not those of the axis.
     """
     record = asked.record_of("STATIONS")
-    units = units_of(record, asked.choice("HEIGHT_UNIT"), asked.choice("CHAINAGE_UNIT"))
+    units = stated_units(asked, record, asked.source("STATIONS").sourceName())
     numbers = {
         "residual": _column("residual"),
         "chainage": _maybe("chainage"),

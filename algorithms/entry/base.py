@@ -34,6 +34,7 @@ from ..language.translation import speak_by, tr
 from ..styles import saved_styles
 from .layer_records import layer_of, record_of_layer
 from .messages import REFUSAL, Message, hand
+from .recorded_system import check_reference_system, height_kind
 from .request import Request
 from .run_record import RunRecord
 from .stale_inputs import warn_of_stale_inputs
@@ -50,9 +51,12 @@ _ONLY_WITH = {
     "UNDULATION_FIELD": ("UNDULATION", "field"),
     "UNDULATION_VALUE": ("UNDULATION", "constant"),
     "GEOID": ("UNDULATION", "grid"),
+    "GEOID_NAME": ("UNDULATION", "grid"),
     "GEOID_BETWEEN": ("UNDULATION", "grid"),
     "RADIUS": ("EARTH", "sphere"),
 }
+# Inputs whose coordinates are measured.
+_MEASURED = ("STATIONS", "SURVEYS")
 _INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 # What an entry states of its run that the record has a name for, beside units and reference system.
 _STATED = ("height_system", "undulation_source", "accuracy", "covariance", "axes")
@@ -144,6 +148,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             if not valid:
                 raise InputError(message, keys=self._refused_by_host(parameters, context))
             self._check_places(parameters, context)
+            for key, value in self._inputs(parameters):
+                if key in _MEASURED:
+                    check_reference_system(key, value, record_of_layer(value, context), context)
         except InputError as error:
             _tell_refusal(context.feedback(), error)
             return False, _sentence(error)
@@ -246,7 +253,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key, (other, value) in _ONLY_WITH.items():
             if not asked.has(key) or asked.given(key) in (None, ""):
                 continue
-            if asked.has(other) and asked.choice(other) != value:
+            if not asked.has(other):
+                continue
+            if (height_kind(asked) if other == "UNDULATION" else asked.choice(other)) != value:
                 asked.warn(
                     tr("{} is given, but not used, since {} is not '{}'.").format(key, other, value), keys=(key, other)
                 )
@@ -304,7 +313,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
-        output_places.check_written(place, destination, table)
+        missing = output_places.check_written(place, destination, table)
+        if missing:
+            asked.warn(missing, keys=(table.key,))
         if "record" in table.columns and place.lower().endswith(output_places.SHORT_TEXTS):
             asked.warn(
                 tr(
@@ -344,14 +355,14 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         """An input's value as a text: a layer by its source."""
         return _recorded(value, context)
 
-    def run_record(self, asked, *, units=None, crs=None, **more):
+    def run_record(self, asked, *, units=None, crs=None, keeps_heights=True, **more):
         """The RunRecord of the run: entry, parameters as given, versions, what was read of each input, and ``more``.
 
         ``units``: language.units.Units, None where the run has none; ``crs``: of the output layer. Of ``more`` what
-        RunRecord has a name for is taken as such, the rest goes into its ``more``. What the record of STATIONS tells of
-        their heights is handed on where ``more`` does not say otherwise.
+        RunRecord has a name for is taken as such, the rest goes into its ``more``. ``keeps_heights``: what the record
+        of the layer that the run goes on from tells of its heights holds for the result too, save what ``more`` says.
         """
-        more = {**asked.record_of("STATIONS").carried(), **more}
+        more = {**(asked.record_of(asked.main).carried() if keeps_heights else {}), **more}
         given = {}
         for definition in self.parameterDefinitions():
             value = asked.given(definition.name())

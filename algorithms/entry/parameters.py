@@ -80,7 +80,7 @@ def station_axis_field(parent="STATIONS"):
         field_parameter(
             "STATION_AXIS_FIELD",
             tr("Field that names the axis, at the stations"),
-            tr("Empty: a field 'axis', else each station belongs to the nearest axis."),
+            tr("Empty: a field such as axis, arm or line, else each station belongs to the nearest axis."),
             parent,
         )
     )
@@ -92,7 +92,7 @@ def station_field():
         tr("Field with the station"),
         tr(
             "Station notation such as 12+50 (stations of 100) or 1+250 (of 1000), or a distance. Empty: a field "
-            "'station' or 'chainage'."
+            "such as station, sta or chainage."
         ),
         "INPUT",
     )
@@ -102,16 +102,16 @@ def offset_field():
     return field_parameter(
         "OFFSET_FIELD",
         tr("Field with the offset"),
-        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field 'offset', else 0."),
+        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field such as offset, else 0."),
         "INPUT",
     )
 
 
 def height_field(parent="STATIONS"):
     text = (
-        tr("Empty: a field 'height', else the point's Z.")
+        tr("Empty: a field 'height', else the point's Z, else a field such as elevation, elev, level or rl.")
         if parent == "STATIONS"
-        else tr("Empty: a field 'height', else the rows have no height.")
+        else tr("Empty: a column such as height, elevation, elev, level or rl, with or without its unit.")
     )
     return field_parameter("HEIGHT_FIELD", tr("Field with the as-built height"), text, parent)
 
@@ -122,16 +122,21 @@ def height_unit():
         tr("Unit of heights"),
         tr(
             "Unit of heights in and out: metre, international foot, or US survey foot. Tolerance, typed undulations "
-            "and residuals are in it too."
+            "and residuals are in it too. Empty: as the record of the layer says, or the heading of the heights "
+            "('Elev (ft)', height_ft), else metre, and the log says so."
         ),
         METRES,
-        "metre",
     )
 
 
 def chainage_unit():
     return advanced(
-        choice_parameter("CHAINAGE_UNIT", tr("Unit of chainages and offsets"), tr("Empty: as the heights."), METRES)
+        choice_parameter(
+            "CHAINAGE_UNIT",
+            tr("Unit of chainages and offsets"),
+            tr("Empty: as the record of the layer says, or a heading, else as the heights."),
+            METRES,
+        )
     )
 
 
@@ -191,10 +196,10 @@ def undulation():
             tr(
                 "What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' "
                 "or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so. "
-                "A reference system of the stations whose vertical part says otherwise is refused."
+                "Empty or 'unknown': as the record of the layer says, if it does. A reference system of the stations "
+                "whose vertical part says otherwise is refused."
             ),
             UNDULATIONS,
-            "unknown",
         )
     )
 
@@ -273,7 +278,7 @@ def on_axes(farther=None):
 
 def height_system(parent="STATIONS"):
     """The height system and where undulations come from; ``parent``: key of the layer with a field of them."""
-    return (undulation(), undulation_field(parent), undulation_value(), geoid(), geoid_between())
+    return (undulation(), undulation_field(parent), undulation_value(), geoid(), geoid_name(), geoid_between())
 
 
 def geoid_between():
@@ -297,8 +302,21 @@ def geoid():
         with_help(
             parameter,
             tr(
-                "Raster of geoid undulations in metres, in latitude and longitude. Used with UNDULATION 'grid'. Empty: "
-                "the EGM96 grid that PROJ has."
+                "Raster of geoid undulations in metres, in latitude and longitude (GeoTIFF, GTX and what else the host "
+                "reads). Used with UNDULATION 'grid'. Empty: the grid of GEOID_NAME, else the EGM96 grid that PROJ has."
+            ),
+        )
+    )
+
+
+def geoid_name():
+    return advanced(
+        text_parameter(
+            "GEOID_NAME",
+            tr("Geoid grid of PROJ, by name"),
+            tr(
+                "File name of a geoid grid that PROJ has installed, for example us_nga_egm08_25.tif, instead of a "
+                "raster. Used with UNDULATION 'grid'; nothing is fetched, and a grid that is missing stops the run."
             ),
         )
     )

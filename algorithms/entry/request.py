@@ -7,9 +7,10 @@ from ..boundary.readings import readings_of
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
-from .layer_records import record_of_layer
+from .layer_records import layer_of, record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .run_record import RunRecord
+from .stale_inputs import layer_behind
 from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 
 
@@ -103,11 +104,15 @@ class Request:
         """The path of an output file."""
         return self.entry.parameterAsFileOutput(self.parameters, key, self.context)
 
+    @property
+    def main(self):
+        """Key of the layer that the run goes on from: STATIONS, else INPUT."""
+        return "STATIONS" if self.has("STATIONS") else "INPUT"
+
     def units(self):
-        """Units of the run: chainage as heights unless set."""
-        height = self.choice("HEIGHT_UNIT") if self.has("HEIGHT_UNIT") else ""
-        chainage = self.choice("CHAINAGE_UNIT")
-        return Units(height or chainage or "metre", chainage or height or "metre")
+        """Units of a run on no layer of ours, as the form says: chainage as heights unless set."""
+        height = self.choice("HEIGHT_UNIT") or "metre"
+        return Units(height, self.choice("CHAINAGE_UNIT") or height)
 
     def record_of(self, key):
         """The RunRecord of the run that made the layer of an input; an empty one, which is false, where there is
@@ -118,19 +123,29 @@ class Request:
         """The record of the run that made the layer which a ``source``, a text, opens; in the host's main thread."""
         return record_of_layer(source, self.context)
 
+    def layer(self, key):
+        """The map layer of an input, None where it is empty."""
+        return layer_of(self.given(key), self.context)
+
+    def layer_behind(self, source):
+        """The map layer that a recorded ``source``, a text, opens; None where it is not there any more."""
+        layer, _ = layer_behind(source, self.context)
+        return layer if layer is not None and layer.isValid() else None
+
     def record(self, **more):
         """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""
         return self.entry.run_record(self, **more)
 
-    def say(self, text, code="", keys=()):
-        """Put a fact into the log. ``code``: one of messages.CODES; ``keys``: the parameters it is about."""
+    def say(self, text, code="", keys=(), about=()):
+        """Put a fact into the log. ``code``: one of messages.CODES, which say what ``about`` holds; ``keys``: the
+        parameters it is about."""
         self.feedback.pushInfo(text)
-        hand(self.feedback, Message(FACT, code, text, tuple(keys)))
+        hand(self.feedback, Message(FACT, code, text, tuple(keys), tuple(about)))
 
-    def warn(self, text, code="", keys=()):
-        """Put a doubt into the log; ``code`` and ``keys`` as in ``say``."""
+    def warn(self, text, code="", keys=(), about=()):
+        """Put a doubt into the log; ``code``, ``keys`` and ``about`` as in ``say``."""
         self.feedback.pushWarning(text)
-        hand(self.feedback, Message(DOUBT, code, text, tuple(keys)))
+        hand(self.feedback, Message(DOUBT, code, text, tuple(keys), tuple(about)))
 
     def read_as(self, text, short=""):
         """Put into the log how an input was read. ``short``: what a listener gets of it, where not the whole."""

@@ -23,6 +23,8 @@ _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
 _AXIS_TEXTS = ("design", "earth", "horizon")
 _AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
+# What a record tells of undulations and of the heights in its fields, beside the height system.
+_OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields")
 # The entry whose heights share their errors.
 _ADJUSTMENT = "tautline:adjustlevelling"
 _KNOWN = {
@@ -137,9 +139,11 @@ class RunRecord:
         return self.entry == _ADJUSTMENT or self.more.get("heights_of") == _ADJUSTMENT
 
     def carried(self):
-        """What a run that keeps the layer's field 'height' hands on: {name: value} for its own record."""
-        adjusted = {"heights_of": _ADJUSTMENT} if self.adjusted else {}
-        return {**({"covariance": self.covariance} if self.covariance else {}), **adjusted}
+        """What a run that keeps the layer's heights hands on, for its own record: {name: value}."""
+        found = {"height_system": self.height_system, "undulation_source": self.undulation_source}
+        found.update(covariance=self.covariance, heights_of=_ADJUSTMENT if self.adjusted else "")
+        found.update({key: self.more[key] for key in _OF_HEIGHTS if key in self.more})
+        return {key: value for key, value in found.items() if value not in ("", None)}
 
     def with_axes(self, axes):
         """The same record with what was used on each axis."""
@@ -170,15 +174,6 @@ class RunRecord:
         except (TypeError, ValueError, OverflowError):
             return None
         return value if math.isfinite(value) else None
-
-
-def unit_warning(record: RunRecord, name, unit) -> Optional[str]:
-    """A sentence where the ``record`` of layer ``name`` tells another unit of heights than ``unit``, None elsewhere."""
-    if not record.height_unit or record.height_unit == unit:
-        return None
-    return tr("Layer '{}' was made with heights in '{}', but HEIGHT_UNIT is '{}'; check it.").format(
-        name, record.height_unit, unit
-    )
 
 
 def _is_number(value):

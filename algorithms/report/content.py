@@ -212,7 +212,7 @@ def _station_columns(found, with_axis, with_remark):
     unit = UNIT_LABELS[one.units.height_name]
     columns = [Column(tr("Axis"), "", 20)] if with_axis else []
     columns += [
-        Column(tr("Station"), "k", 18),
+        Column(tr("Station ({})").format(one.units.chainage_label), "k", 18),
         Column(tr("As built ({})").format(unit), "n", 20),
         Column(tr("Design ({})").format(unit), "n", 20),
         Column(tr("Residual ({})").format(small), "n", 16),

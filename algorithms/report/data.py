@@ -1,6 +1,7 @@
 """What a review report is written about: reviewed stations in their order, rows of references and curvatures."""
 
 from dataclasses import dataclass
+from typing import Optional
 
 import numpy as np
 
@@ -10,18 +11,13 @@ from ..core.errors import InputError
 from ..core.residuals import statuses
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
+from ..entry.stated_units import stated_units
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
 from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
-from ..structure.recorded_covariance import with_marks
-from ..structure.reviewed_stations import (
-    read_decisions,
-    read_reviewed_stations,
-    read_tested,
-    recorded_tolerance,
-    units_of,
-)
+from ..structure.recorded_covariance import covariance_behind, with_marks
+from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, recorded_tolerance
 
 REFERENCE_NUMBERS = (
     "number",
@@ -41,8 +37,12 @@ REFERENCE_NUMBERS = (
     "tan_lon",
     "tan_chain",
     "tan_sd",
+    "lev_lat",
+    "lev_lon",
+    "lev_chain",
+    "lev_sd",
 )
-REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "record")
+REFERENCE_TEXTS = ("name", "kind", "axes", "h_unit", "global_t", "tan_state", "lev_state", "record")
 CURVATURE_NUMBERS = ("factor", "factor_lo", "factor_hi")
 CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
 
@@ -66,6 +66,7 @@ class Reviewed:
     flat: np.ndarray
     sd: np.ndarray
     sd_source: str
+    covariance: Optional[np.ndarray]
     tolerance: np.ndarray
     status: np.ndarray
     date: list
@@ -112,7 +113,7 @@ def read_reviewed(asked, record):
     without residuals.
     """
     record = record or _summary_record(asked) or record
-    units = units_of(record, asked.choice("HEIGHT_UNIT"), asked.choice("CHAINAGE_UNIT"))
+    units = stated_units(asked, record, asked.source("STATIONS").sourceName())
     stations = read_reviewed_stations(asked, units, record)
     if not np.any(np.isfinite(stations.residual)):
         raise InputError(tr("Layer '{}': no station has a residual; there is nothing to review.").format(stations.name))
@@ -125,6 +126,7 @@ def read_reviewed(asked, record):
     tolerance = _tolerances(asked, axis, record, units)
     tested, decided = read_tested(asked, stations), read_decisions(asked, stations)
     sd, sd_source = _deviations(asked, stations, tested.record)
+    covariance = _covariance(asked, stations)
     place = {int(row): here for here, row in enumerate(order)}
     return Reviewed(
         stations.points,
@@ -138,6 +140,7 @@ def read_reviewed(asked, record):
         stations.flat[order],
         sd[order],
         sd_source,
+        None if covariance is None else covariance[np.ix_(order, order)],
         tolerance,
         _statuses(status, residual, tolerance),
         date,
@@ -228,6 +231,19 @@ def _deviations(asked, stations, tested):
         unit = metres_per(tested.height_unit or stations.units.height_name)
         return np.full(len(given), value * unit), tr("as stated for the run that tested the stations")
     return np.full(len(given), np.nan), ""
+
+
+def _covariance(asked, stations):
+    """Covariance of the heights (n, n), square metres, in the order of the layer, NaN where there is no residual; None
+    where the record names no table with one, or SIGMA says another accuracy."""
+    if asked.number("SIGMA") is not None or not np.any(np.isfinite(stations.sd)):
+        return None
+    given = covariance_behind(asked, asked.record_of("STATIONS"), stations.source, None, "height")
+    if given is None:
+        return None
+    rows, matrix = np.flatnonzero(np.isfinite(stations.residual)), np.full((len(stations),) * 2, np.nan)
+    matrix[np.ix_(rows, rows)] = given.covariance(rows).matrix
+    return matrix
 
 
 def doubtful(reviewed, suspected):

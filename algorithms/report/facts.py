@@ -63,11 +63,22 @@ def _reference_facts(one):
         text = tr("{}: {} stations, {} set aside, global test {}").format(
             row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none")
         )
-        if np.isfinite(row["tan_lat"]):
-            text += tr("; level at latitude {}°, longitude {}°, {}").format(
-                number_text(row["tan_lat"], 5), number_text(row["tan_lon"], 5), _state(row["tan_state"])
-            )
+        text += "".join(_place(row, name, words) for name, words in (("lev", tr("level")), ("tan", tr("tangent"))))
         yield tr("Reference {}").format(row["name"]), text
+
+
+def _place(row, name, words):
+    """Where a reference is level, or tangent to the ellipsoid, with its standard deviation; '' where it is not told."""
+    if not np.isfinite(row[f"{name}_lat"]):
+        state = row[f"{name}_state"]
+        return tr("; {} point {}").format(words, tr(state)) if state else ""
+    text = tr("; {} point at latitude {}°, longitude {}°").format(
+        words, number_text(row[f"{name}_lat"], 5), number_text(row[f"{name}_lon"], 5)
+    )
+    if np.isfinite(row[f"{name}_sd"]):
+        unit = row["record"].chainage_unit or row["h_unit"] or "metre"
+        text += tr(", standard deviation {} {}").format(number_text(row[f"{name}_sd"], 0), UNIT_LABELS[unit])
+    return text + ", " + _state(row[f"{name}_state"])
 
 
 def _state(text):

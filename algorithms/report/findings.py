@@ -10,13 +10,15 @@ from ..core.conformance import Accuracy, Figures, Verdict, accuracy_95, conforma
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
 from ..language.height_text import Amounts, amounts_within
 from .data import Reviewed, accepted, doubtful
+from .residual_errors import deviations_of_residuals
 
 
 @dataclass(frozen=True)
 class Findings:
     """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
     that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
-    ``believed``: Figures with and without those; ``amounts``: how small heights are written."""
+    ``believed``: Figures with and without those; ``amounts``: how small heights are written; ``through_stations``:
+    whether the design goes through stations of the survey, whose errors then are in the probabilities."""
 
     reviewed: Reviewed
     verdict: Verdict
@@ -28,6 +30,7 @@ class Findings:
     believed: Figures
     accuracy: Accuracy
     amounts: Amounts
+    through_stations: bool
 
     @property
     def known(self):
@@ -54,7 +57,8 @@ def findings(reviewed):
     beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
     moved = moved_stretches(number, one.chainage, one.residual, beyond)
     doubt = doubtful(one, suspected & ~in_stretch(len(one), moved))
-    probability = conformance(one.residual, one.tolerance, one.sd)
+    spread, through_stations = deviations_of_residuals(one)
+    probability = conformance(one.residual, one.tolerance, spread)
     on = np.where(one.status == "off axis", np.nan, one.residual)
     believed = np.where(doubt, np.nan, on)
     said = verdict(on, one.status, probability, doubtful=doubt, accepted=accepted(one))
@@ -69,6 +73,7 @@ def findings(reviewed):
         figures(believed),
         accuracy_95(believed, own_heights=own_heights(one)),
         _amounts(one),
+        through_stations,
     )
 
 

@@ -32,6 +32,7 @@ MM = QgsUnitTypes.LayoutUnit.LayoutMillimeters
 _DISTANCE = QgsUnitTypes.DistanceUnit
 NORTH = ":/images/north_arrows/layout_default_north_arrow.svg"
 _CORNERS = ((False, False), (True, False), (False, True), (True, True))  # right, top
+_NARROW = 100.0  # millimetres
 SCREEN = (150.0, 220)  # width of the screen's map in millimetres, and its dots per inch
 
 
@@ -123,9 +124,11 @@ class ReportMap:
             _DISTANCE.DistanceFeet if feet else _DISTANCE.DistanceKilometers if kilo else _DISTANCE.DistanceMeters
         )
         bar.setUnitLabel("ft" if feet else "km" if kilo else "m")
-        bar.setNumberOfSegments(2)
+        # The numbers of a short bar would run into each other.
+        parts = 1 if width < _NARROW else 2
+        bar.setNumberOfSegments(parts)
         bar.setNumberOfSegmentsLeft(0)
-        bar.setUnitsPerSegment(half / 1000.0 if kilo else half)
+        bar.setUnitsPerSegment(2.0 / parts * (half / 1000.0 if kilo else half))
         bar.setHeight(2.0)
         form = QgsTextFormat()
         form.setFont(QFont("DejaVu Sans"))
@@ -140,7 +143,11 @@ class ReportMap:
     def image(self):
         """The map for the screen: (bytes, kind)."""
         width, dpi = SCREEN
-        height = self.height(width, 150.0)
+        kind = "JPG" if self.imagery is not None else "PNG"
+        return self.rendered(width, self.height(width, 150.0), dpi, kind), "jpeg" if kind == "JPG" else "png"
+
+    def rendered(self, width, height, dpi, kind="PNG"):
+        """The map as the bytes of a picture of ``kind``; millimetres, dots per inch."""
         layout = QgsPrintLayout(self.project)
         layout.initializeDefaults()
         layout.pageCollection().page(0).setPageSize(QgsLayoutSize(width + 0.6, height + 0.6, MM))
@@ -148,8 +155,7 @@ class ReportMap:
         picture = QgsLayoutExporter(layout).renderPageToImage(0, QSize(), dpi)
         if picture.isNull():
             raise InputError(tr("The map could not be drawn."))
-        kind = "JPG" if self.imagery is not None else "PNG"
-        return _encoded(picture, kind), "jpeg" if kind == "JPG" else "png"
+        return _encoded(picture, kind)
 
     def legend(self):
         """(text, PNG bytes) of every look on the map."""

@@ -8,7 +8,7 @@ from qgis.core import (
     QgsProcessingParameterString,
 )
 
-from ..entry.parameter_builders import advanced, file_parameter
+from ..entry.parameter_builders import advanced, file_parameter, text_parameter
 from ..entry.parameters import recorded_units, reviewed_stations
 from ..language.translation import tr
 
@@ -107,4 +107,20 @@ def report_parameters():
             True,
         ),
         file_parameter("PDF", tr("Report for paper"), tr("A PDF of A4 pages."), tr("PDF files (*.pdf)"), True),
+        advanced(
+            text_parameter(
+                "SLIDE_AXIS",
+                tr("Axis on the slide"),
+                tr("Whose profile the slide shows. Empty: the axis of the greatest residual."),
+            )
+        ),
+        file_parameter(
+            "SLIDE",
+            tr("One slide"),
+            tr(
+                "One picture, 16:9, for a talk or a page: map, profile with the straight, the level and the flat line, "
+                "the verdict in a sentence, caution. The ending says which: a PNG of 3840 by 2160 pixels, or a PDF."
+            ),
+            tr("PNG pictures (*.png);;PDF files (*.pdf)"),
+        ),
     ]

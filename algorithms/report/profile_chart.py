@@ -13,7 +13,7 @@ from ..language.units import UNIT_LABELS
 from ..styles import palette
 
 # As on the map: colour and shape say the same; all are dark enough on white.
-_LOOKS = {
+LOOKS = {
     "high": ("^", palette.HIGH.light),
     "low": ("v", palette.LOW.light),
     "within": ("o", palette.WITHIN.light),
@@ -28,21 +28,9 @@ def profile_picture(found, axis, *, screen, paper):
     height.
     """
     one = found.reviewed
-    rows = one.rows(axis)
-    rows = rows[np.isfinite(one.chainage[rows]) & np.isfinite(one.design[rows])]
-    if len(rows) < 2 or not np.ptp(one.chainage[rows]) > 0.0:
+    profile, rows = axis_profile(one, axis)
+    if profile is None:
         return None
-    rows = rows[np.argsort(one.chainage[rows], kind="stable")]
-    flat = np.where(np.isfinite(one.flat[rows]), one.flat[rows], one.design[rows])
-    tolerance = one.tolerance[rows][0]
-    profile = AxisProfile(
-        one.chainage[rows],
-        one.design[rows],
-        flat,
-        one.residual[rows],
-        one.sd[rows],
-        None if np.isnan(tolerance) else float(tolerance),
-    )
     known = one.residual[rows][np.isfinite(one.residual[rows])]
     low, high = (
         found.amounts.with_unit(float(end), True) if len(known) else tr("none")
@@ -55,6 +43,20 @@ def profile_picture(found, axis, *, screen, paper):
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
     svg, png = _drawn(found, profile, rows, screen, paper)
     return Picture(svg, alt, caption, png, _HEIGHT / _WIDTH)
+
+
+def axis_profile(one, axis):
+    """(AxisProfile, rows of ``one``, a Reviewed) of an axis; None for the profile where no two stations have a
+    design height."""
+    rows = one.rows(axis)
+    rows = rows[np.isfinite(one.chainage[rows]) & np.isfinite(one.design[rows])]
+    if len(rows) < 2 or not np.ptp(one.chainage[rows]) > 0.0:
+        return None, rows
+    rows = rows[np.argsort(one.chainage[rows], kind="stable")]
+    flat = np.where(np.isfinite(one.flat[rows]), one.flat[rows], one.design[rows])
+    tolerance = one.tolerance[rows][0]
+    limit = None if np.isnan(tolerance) else float(tolerance)
+    return AxisProfile(one.chainage[rows], one.design[rows], flat, one.residual[rows], one.sd[rows], limit), rows
 
 
 def _caption(profile, doubted):
@@ -134,7 +136,7 @@ def _draw_level(axes, found, profile):
     axes.set_ylim(low, high)
     axes.set_xlim(*widened(s[0], s[-1], 0.015))
     _common(axes, found, tr("above level ({})").format(unit), 1.0)
-    ticks.set_major_formatter(_plain_ticks)
+    ticks.set_major_formatter(plain_ticks)
     axes.legend(
         frameon=False,
         fontsize=8,
@@ -146,7 +148,7 @@ def _draw_level(axes, found, profile):
     )
 
 
-def _plain_ticks(value, _place):
+def plain_ticks(value, _place):
     text = f"{value:.6f}".rstrip("0").rstrip(".")
     return ("0" if text in ("-0", "") else text).replace("-", "\u2212")
 
@@ -168,7 +170,7 @@ def _draw_straight(axes, found, profile, rows):
     shown[_thin(profile, y)] = True
     shown |= np.isin(one.status[rows].astype(str), ("high", "low"))
     shown &= np.isfinite(y)
-    for status, (shape, color) in _LOOKS.items():
+    for status, (shape, color) in LOOKS.items():
         k = shown & (one.status[rows] == status)
         axes.plot(
             s[k],
@@ -202,5 +204,5 @@ def _draw_straight(axes, found, profile, rows):
         artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller
     axes.set_ylim(low, high)
     _common(axes, found, tr("from design ({})").format(amounts.label), factor)
-    axes.yaxis.set_major_formatter(_plain_ticks)
+    axes.yaxis.set_major_formatter(plain_ticks)
     axes.set_xlabel(tr("station"))

@@ -80,26 +80,11 @@ def headline(found, structure):
 
 def verdict_sentences(found):
     """The sentences after the headline: what was found, what is doubted, how certain it is."""
-    v, one = found.verdict, found.reviewed
+    v = found.verdict
     said = []
     if np.any(v.out):
         said.append(tr("Beyond the tolerance: {}.").format(named_rows(found, np.flatnonzero(v.out))))
-    for rows in found.moved[:3]:
-        greatest = float(one.residual[rows][np.argmax(np.abs(one.residual[rows]))])
-        words = (
-            tr(
-                "{} to {} lie high together, by up to {}: neighbours that depart to one side are a movement of the "
-                "structure rather than errors of reading."
-            )
-            if greatest > 0
-            else tr(
-                "{} to {} lie low together, by up to {}: neighbours that depart to one side are a movement of the "
-                "structure rather than errors of reading."
-            )
-        )
-        said.append(
-            words.format(one.named(rows[0], alone=True), one.named(rows[-1]), found.amounts.with_unit(abs(greatest)))
-        )
+    said += moved_sentences(found)
     if np.any(v.doubted):
         said.append(
             (
@@ -123,6 +108,22 @@ def verdict_sentences(found):
     said += _not_judged(found)
     said.append(certainty(found))
     return said
+
+
+def moved_sentences(found):
+    """What is said of the stretches that have moved: one sentence each, or one for all where they are many."""
+    one = found.reviewed
+    reason = tr("neighbours that depart to one side are a movement of the structure rather than errors of reading")
+    told = []
+    for rows in found.moved:
+        greatest = float(one.residual[rows][np.argmax(np.abs(one.residual[rows]))])
+        words = tr("{} to {} lie high together, {} by up to {}")
+        words = words if greatest > 0 else tr("{} to {} lie low together, {} by up to {}")
+        size = found.amounts.with_unit(abs(greatest))
+        told.append(words.format(one.named(rows[0], alone=True), one.named(rows[-1]), _stations(len(rows)), size))
+    if len(told) > _MOST:
+        return [tr("{} stretches have moved: {}; {}.").format(len(told), "; ".join(told), reason)]
+    return [f"{text}: {reason}." for text in told]
 
 
 def _not_judged(found):
@@ -171,6 +172,10 @@ def certainty(found):
     ).format(deviation, found.reviewed.sd_source, _stations(int(v.sure_in.sum())), int(v.sure_out.sum()) or tr("none"))
     unsure = int(v.unsure.sum())
     text += tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
+    if found.through_stations:
+        return text + tr(" The errors of the stations that the design goes through are counted.")
+    if "own heights" in found.accuracy.against:
+        return text + tr(" The design comes from these heights; its own errors are not counted.")
     return text + tr(" The design is taken as exact.")
 
 

@@ -218,5 +218,5 @@ def tell_schedule(schedule, asked):
     )
     for sentence in (schedule.result_sentence(), *schedule.left_out()):
         asked.say(sentence)
-    for sentence in filter(None, (*schedule.infeasible(), schedule.untested())):
+    for sentence in filter(None, (*schedule.supports.moved, *schedule.infeasible(), schedule.untested())):
         asked.warn(sentence)

@@ -88,7 +88,8 @@ def tested_stations():
         parameter,
         tr(
             "Output of 'Fit a straight line or plane': stations suspected of a blunder are left out. Three and more "
-            "suspected neighbours are a stretch that has moved, and are scheduled."
+            "suspected neighbours on one side are a stretch that has moved, and are scheduled; so are all of an axis "
+            "where more than a tenth of its stations is suspected."
         ),
     )
 

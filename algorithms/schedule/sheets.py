@@ -42,6 +42,9 @@ def _about(schedule, record):
     unit, facts = UNIT_LABELS[schedule.units.height_name], []
     system = _system(made)
     facts.append((tr("Heights"), tr("in {}").format(unit) + (", " + system if system else "")))
+    if not made.height_unit:
+        facts.append((tr("Unit"), tr("as stated for this sheet; the stations carry no record of their run")))
+    facts.append((tr("Stations and chainages"), tr("in {}").format(schedule.units.chainage_label)))
     designs = {one.get("design") for one in made.axes.values()} - {None}
     if designs:
         facts.append((tr("Design"), ", ".join(sorted(designs))))
@@ -108,26 +111,31 @@ def schedule_sheet(schedule, title, record):
     """The schedule as a page to print, bytes."""
     unit, small = UNIT_LABELS[schedule.units.height_name], schedule.amounts.label
     columns = [
-        Column(tr("Station"), "k"),
+        Column(tr("Station ({})").format(schedule.units.chainage_label), "k"),
         Column(tr("As built ({})").format(unit), "n"),
         Column(tr("Design ({})").format(unit), "n"),
         Column(tr("Residual ({})").format(small), "n"),
         Column(tr("Movement ({})").format(small), "k"),
     ]
-    columns += [Column(tr("Steps"), "n")] if schedule.rules.step else []
+    columns += (
+        [Column(tr("Steps of {}").format(schedule.amounts.with_unit(schedule.rules.step)), "n")]
+        if schedule.rules.step
+        else []
+    )
     columns += [
         Column(tr("Predicted ({})").format(small), "n"),
         Column(tr("After")),
         Column(tr("Remark")),
-        Column(tr("Reading after, initials"), "b"),
+        Column(tr("Reading after ({}), initials").format(unit), "b"),
     ]
     parts = [
         Paragraph(schedule.result_sentence(), "lead"),
         Paragraph(tr("Asked for: {}.").format(schedule.method_sentence())),
     ]
-    parts += [Paragraph(text, "warn") for text in filter(None, (schedule.untested(), *schedule.infeasible()))] + [
-        Paragraph(text) for text in schedule.left_out()
-    ]
+    parts += [
+        Paragraph(text, "warn")
+        for text in filter(None, (*schedule.supports.moved, schedule.untested(), *schedule.infeasible()))
+    ] + [Paragraph(text) for text in schedule.left_out()]
     parts += [
         cautions(
             tr(
@@ -175,13 +183,13 @@ def setting_out_sheet(schedule, title, record):
         )
     label = UNIT_LABELS[unit]
     columns = [
-        Column(tr("Station"), "k"),
+        Column(tr("Station ({})").format(chainage_unit), "k"),
         Column(tr("Chainage ({})").format(chainage_unit), "n"),
         Column(tr("Offset ({})").format(chainage_unit), "n"),
         Column(tr("Design height ({})").format(label), "n"),
         Column(tr("As built ({})").format(label), "n"),
-        Column(tr("Reading"), "b"),
-        Column(tr("Difference"), "b"),
+        Column(tr("Reading ({})").format(label), "b"),
+        Column(tr("Difference ({})").format(label), "b"),
         Column(tr("Checked by"), "b"),
     ]
     count = int(np.isfinite(supports.design).sum())
@@ -247,7 +255,7 @@ def schedule_csv(schedule):
     return csv_bytes(
         [
             column("axis", supports.axis, None),
-            column("station", supports.station, None),
+            column(f"station_{c}", supports.station, None),
             column(f"chainage_{c}", supports.chainage, 3),
             column(f"as_built_{h}", (supports.design + supports.residual) / unit.height, 4),
             column(f"design_h_{h}", supports.design / unit.height, 4),

@@ -5,10 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..core.errors import InputError
-from ..core.moved_stretches import in_stretch, moved_stretches
+from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of
 from ..language.translation import tr
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested
+from .unit_doubt import check_units
 
 # What a decision means: '' for taken in although flagged, else the action.
 MEANINGS = {ACCEPT: "keep", MOVE: "", MEASURE_AGAIN: "measure again", READING_ERROR: "left out"}
@@ -18,7 +19,8 @@ MEANINGS = {ACCEPT: "keep", MOVE: "", MEASURE_AGAIN: "measure again", READING_ER
 class Supports:
     """Supports as read: ``points``; ``residual``, ``design``: metres (n,), NaN where there is none; ``chainage``,
     ``offset`` in their unit as read; ``axis``, ``station``: texts; ``action``: '' where one is to be computed, else
-    why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders."""
+    why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders;
+    ``moved``: sentences on stretches that have moved and on flags that are too many to be blunders."""
 
     source: object
     points: object
@@ -31,6 +33,7 @@ class Supports:
     action: np.ndarray
     reason: np.ndarray
     tested: bool = True
+    moved: tuple = ()
 
     def __len__(self):
         return len(self.residual)
@@ -44,7 +47,9 @@ def read_supports(asked, run_units):
     """Read STATIONS, TESTED and DECISIONS; InputError for stations without residuals and for decisions that cannot be
     understood."""
     stations = read_reviewed_stations(asked, run_units, asked.record_of("STATIONS"))
+    check_units(asked, stations, run_units)
     tested, decided = read_tested(asked, stations), read_decisions(asked, stations)
+    flags = _Flags(stations, tested)
     supports = Supports(
         stations.source,
         stations.points,
@@ -57,8 +62,9 @@ def read_supports(asked, run_units):
         np.full(len(stations), "", dtype=object),
         np.full(len(stations), "", dtype=object),
         tested.known or decided is not None,
+        flags.sentences(),
     )
-    _leave_out(supports, stations.status, _flags(stations, tested), decided or {})
+    _leave_out(supports, stations.status, flags.held, decided or {})
     if not np.any(np.isfinite(supports.residual)):
         raise InputError(
             tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(stations.name)
@@ -66,13 +72,47 @@ def read_supports(asked, run_units):
     return supports
 
 
-def _flags(stations, tested):
-    """Flags that hold, a list (n,). Neighbours that are suspected together are a stretch that has moved and is to be
-    adjusted; a station that is suspected alone or with one neighbour is a doubted reading."""
-    # A row without a chainage is nobody's neighbour.
-    moved = moved_stretches(stations.axis_numbers, stations.chainage, stations.residual, tested.suspected)
-    together = in_stretch(len(stations), moved)
-    return ["" if together[row] and flag == SUSPECTED else flag for row, flag in enumerate(tested.flag)]
+class _Flags:
+    """Which flags hold. Neighbours that are suspected together are a stretch that has moved and is to be adjusted, as
+    are all of an axis where more than a tenth of it is suspected; one alone or two are doubted readings."""
+
+    def __init__(self, stations, tested):
+        self.stations, suspected = stations, tested.suspected
+        number = stations.axis_numbers
+        # A row without a chainage is nobody's neighbour.
+        self.stretches = moved_stretches(number, stations.chainage, stations.residual, suspected)
+        checked = np.isfinite(tested.w) | suspected
+        hold = flags_hold(number, checked, suspected)
+        self.many = [
+            (stations.axis[rows[0]], int(suspected[rows].sum()), int(checked[rows].sum()))
+            for rows in (np.flatnonzero(number == k) for k in np.unique(number[suspected & ~hold]))
+        ]
+        lifted = in_stretch(len(stations), self.stretches) | ~hold
+        self.held = ["" if lifted[row] and flag == SUSPECTED else flag for row, flag in enumerate(tested.flag)]
+
+    def sentences(self):
+        """What is told of it, a tuple."""
+        said = []
+        for rows in self.stretches:
+            first, last = (self.stations.station[row] or tr("row {}").format(row + 1) for row in rows[[0, -1]])
+            said.append(
+                tr(
+                    "{}{} to {}: {} neighbours are flagged on one side; a stretch that has moved, not blunders; it is "
+                    "scheduled."
+                ).format(_on(self.stations.axis[rows[0]]), first, last, len(rows))
+            )
+        for axis, flagged, tested in self.many:
+            said.append(
+                tr(
+                    "{}{} of {} stations are flagged, more than a tenth: the structure has another shape than was "
+                    "fitted, and these are not blunders; they are scheduled."
+                ).format(_on(axis), flagged, tested)
+            )
+        return tuple(said)
+
+
+def _on(axis):
+    return tr("Axis '{}': ").format(axis) if axis else ""
 
 
 def _leave_out(supports, statuses, flags, decided):

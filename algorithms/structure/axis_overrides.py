@@ -6,6 +6,7 @@ from ..boundary.cells import as_text, optional_number
 from ..boundary.input_fields import field_indices
 from ..core.axis import Axis
 from ..core.errors import InputError
+from ..entry.recorded_system import UNKNOWN, height_kind
 from ..language.translation import tr
 
 # Of how many axes a run tells that their own fields win.
@@ -74,7 +75,7 @@ def axis_at_height(asked, axis, row, fields, notation_, run_units, heights):
 
 def _median_words(asked):
     """What the median of a run's heights is: ellipsoidal only where N is known."""
-    known = asked.has("UNDULATION") and asked.choice("UNDULATION") != "unknown"
+    known = asked.has("UNDULATION") and height_kind(asked) != UNKNOWN
     if known:
         return tr("ellipsoidal, median of the heights")
     return tr("median of the heights, standing in for ellipsoidal ones")

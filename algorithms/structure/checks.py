@@ -1,7 +1,4 @@
-"""What looks wrong in the stations of a run: one station twice, one beyond the ends of its axis, a unit that its
-field's name contradicts."""
-
-import re
+"""What looks wrong in the stations of a run: one station twice, one beyond the ends of its axis."""
 
 import numpy as np
 
@@ -34,17 +31,6 @@ def warn_duplicates(pairs, name, asked):
                 name, listed([tr("{} and {}").format(*sorted(pair)) for pair in pairs])
             ),
             STATION_TWICE,
-        )
-
-
-def warn_unit_by_name(field_name, unit, asked):
-    """Warn where a field's name says another unit than the run's."""
-    feet = re.search(r"(^|[_\W\d])(ft|feet|foot)$", field_name, re.IGNORECASE)
-    metres = re.search(r"(^|[_\W\d])(m|metres?|meters?)$", field_name, re.IGNORECASE)
-    if (feet and unit == "metre") or (metres and unit != "metre"):
-        asked.warn(
-            tr("The field '{}' sounds like another unit than '{}'; check HEIGHT_UNIT.").format(field_name, unit),
-            keys=("HEIGHT_UNIT",),
         )
 
 

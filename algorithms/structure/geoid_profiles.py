@@ -6,8 +6,6 @@ from qgis.core import QgsWkbTypes
 from ..boundary.axes import read_axes
 from ..boundary.output_rows import OutputTable
 from ..boundary.points import placed_points
-from ..boundary.rasters import raster_grid
-from ..core import geodesy
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.geoid_along import geoid_from_grid, geoid_from_stations
@@ -17,6 +15,7 @@ from ..language.height_text import small_text
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
+from .geoid_grid import accuracy_described, geoid_layer, grid_around, grid_name
 from .notation import Notation
 
 # Points farther than this from an axis say nothing about it, metres.
@@ -41,7 +40,7 @@ class GeoidProfiles:
                 )
             )
         elif system.kind == "grid":
-            layer = asked.raster("GEOID")
+            layer = geoid_layer(asked)
             self.found = [(axis, geoid_from_grid(axis, _surface(layer, axis, system), system.cell)) for axis in axes]
         else:
             self._from_points(axes, points, system)
@@ -124,20 +123,15 @@ def _surface(layer, axis, system):
     if layer is None:
         return system.surface
     margin = 3.0 * system.cell
-    return raster_grid(layer, np.array([axis.line.lat.min() - margin, axis.line.lat.max() + margin]), axis.line.lon[:2])
+    around = np.array([axis.line.lat.min() - margin, axis.line.lat.max() + margin])
+    return grid_around(layer, around, axis.line.lon[:2], system.between)
 
 
 def grid_described(asked, system):
     """Name, cell and stated accuracy of the grid of a run, for its log; '' where no grid is used."""
     if system.kind != "grid":
         return ""
-    cell = tr("cells of {}\u2032").format(number_text(system.cell * 60.0, 1))
-    layer = asked.raster("GEOID")
-    if layer is not None:
-        return tr("Grid: the raster '{}', {}; a raster does not state its accuracy, its publisher does.").format(
-            layer.name(), cell
-        )
-    name, accuracy = geodesy.library_geoid()
-    return tr("Grid: EGM96, file {}, {}; accuracy of an undulation {} m as PROJ states it.").format(
-        name, cell, number_text(accuracy, 1)
+    layer = geoid_layer(asked)
+    return tr("Grid: {}, cells of {}\u2032; {}.").format(
+        grid_name(asked, layer), number_text(system.cell * 60.0, 1), accuracy_described(asked, layer)
     )

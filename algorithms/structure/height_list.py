@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..boundary.tables import read_table
+from ..core.headings import column_kind, columns_of
 from ..core.number_reading import SIGNS, read_column
 from ..core.suspicious_readings import out_of_order, suspicious_readings
 from ..entry.parameter_builders import advanced, choice_parameter
@@ -12,13 +13,6 @@ from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 
 KEYS = ("station", "offset", "height", "axis")
-# What headings call the columns, in lower case without brackets.
-HEADINGS = {
-    "station": {"station", "sta", "sta.", "stationing", "chainage", "ch", "ch."},
-    "offset": {"offset", "off", "off."},
-    "height": {"height", "elevation", "elev", "elev.", "el", "el.", "level", "reduced level", "rl", "h", "z"},
-    "axis": {"axis", "arm", "line", "alignment"},
-}
 _COMMENT = ("#", "//", ";", "*")
 _FIRST_ROWS = 12
 
@@ -26,14 +20,15 @@ _FIRST_ROWS = 12
 @dataclass
 class HeightList:
     """The four columns of a list: ``station`` and ``axis`` texts, ``offset`` and ``height`` numbers as read (n,), NaN
-    for none; ``reasons``: {row: why it cannot be used}; ``quiet``: rows that are no readings at all; ``notes``: how
-    columns were read."""
+    for none; ``numbers``: of the rows, as the list's file counts them (n,); ``reasons``: {row: why it cannot be used};
+    ``quiet``: rows that are no readings at all; ``notes``: how columns were read."""
 
     station: list
     axis: list
     offset: np.ndarray
     height: np.ndarray
     written: list
+    numbers: np.ndarray
     reasons: dict = field(default_factory=dict)
     quiet: set = field(default_factory=set)
     notes: list = field(default_factory=list)
@@ -54,9 +49,9 @@ def decimal_sign():
     )
 
 
-def _plain(text):
-    """A heading's words: lower case, without what stands in brackets after them."""
-    return text.lower().split("(")[0].split("[")[0].strip(" :")
+def heading_columns(cells):
+    """{key: index} of the columns that a row of ``cells`` heads, -1 for those it does not name."""
+    return {key: next(iter(columns_of([(cell,) for cell in cells], key)), -1) for key in KEYS}
 
 
 def heading_row(source, fields, feedback):
@@ -65,18 +60,34 @@ def heading_row(source, fields, feedback):
     number = source.fields().count()
     table = read_table(source, {}, {str(k): k for k in range(number)}, feedback)
     for row in range(min(_FIRST_ROWS, len(table.ids))):
-        cells = [_plain(table.columns[str(k)][row]) for k in range(number)]
-        found = {key: next((k for k, cell in enumerate(cells) if cell in names), -1) for key, names in HEADINGS.items()}
+        found = heading_columns([table.columns[str(k)][row] for k in range(number)])
         if found["station"] >= 0 and found["height"] >= 0:
             return {key: fields[key] if fields[key] >= 0 else found[key] for key in KEYS}, row
     return fields, -1
 
 
-def read_height_list(columns, axis_names, units, sign, first=0):
-    """HeightList of the columns {key: texts}; rows before ``first`` are headings. InputError where a decimal sign is
-    open."""
+def headings_within(columns, first):
+    """Headings that stand among the rows of the columns {key: texts}, those before ``first`` and further down:
+    (of heights, of chainages and offsets), lists of texts."""
+    heights, chainages = [], []
+    for row, (station, offset, height, _) in enumerate(zip(*(columns[key] for key in KEYS))):
+        if row < first or _is_heading(station, height):
+            heights.append(height)
+            chainages += [station, offset]
+    return heights, chainages
+
+
+def _is_heading(station, height):
+    """Whether a row's cells are headings."""
+    return column_kind(station) == "station" or column_kind(height) == "height"
+
+
+def read_height_list(columns, axis_names, units, sign, first=0, numbers=None):
+    """HeightList of the columns {key: texts}; rows before ``first`` are headings. ``numbers``: of the rows in the
+    list's file (n,), None: from 1. InputError where a decimal sign is open."""
     station, axis = list(columns["station"]), list(columns["axis"])
-    found = HeightList(station, axis, np.zeros(0), np.zeros(0), list(columns["height"]))
+    numbers = np.arange(1, len(station) + 1) if numbers is None else numbers
+    found = HeightList(station, axis, np.zeros(0), np.zeros(0), list(columns["height"]), numbers)
     by_case = {name.casefold(): name for name in axis_names}
     current, filled, merged = "", 0, _is_merged(axis)
     for row, cells in enumerate(zip(*(columns[key] for key in KEYS))):
@@ -121,7 +132,7 @@ def _no_reading(cells, by_case, current, heading):
     first = station or axis or height or offset
     if first.startswith(_COMMENT):
         return tr("The row is a comment."), current
-    if heading or _plain(station) in HEADINGS["station"] or _plain(height) in HEADINGS["height"]:
+    if heading or _is_heading(station, height):
         return tr("The row is a heading."), current
     alone = (station or axis).casefold()
     if not height and not offset and not (station and axis) and alone in by_case:
@@ -168,10 +179,16 @@ def suspicions(rows, listed_rows, names, notation):
         for one in suspicious_readings(chainage[mine], height[mine], written)[:10]:
             yield tr(
                 "row {} of axis '{}', height {}: looks like {} ({} would fit its neighbours); left as it is"
-            ).format(row[mine[one.row]] + 1, name, written[one.row], tr(one.kind), number_text(one.instead, 3))
+            ).format(
+                listed_rows.numbers[row[mine[one.row]]],
+                name,
+                written[one.row],
+                tr(one.kind),
+                number_text(one.instead, 3),
+            )
         for j in out_of_order(chainage[mine]):
             yield tr("row {} of axis '{}', station {}: out of the order of the list; left as it is").format(
-                row[mine[j]] + 1, name, notation.text(chainage[mine[j]])
+                listed_rows.numbers[row[mine[j]]], name, notation.text(chainage[mine[j]])
             )
 
 
@@ -184,6 +201,6 @@ def told(height_list, source, asked):
             tr("Layer '{}': {} no reading (empty, a heading, a comment or an axis' name): row {}.").format(
                 source.sourceName(),
                 counted(len(height_list.quiet), tr("row is"), tr("rows are")),
-                listed([row + 1 for row in sorted(height_list.quiet)], 8),
+                listed([height_list.numbers[row] for row in sorted(height_list.quiet)], 8),
             )
         )

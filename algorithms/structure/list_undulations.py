@@ -8,6 +8,7 @@ from ..boundary.points import Points
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.number_reading import read_column
+from ..entry.recorded_system import height_kind
 from ..language.translation import tr
 from .height_system import height_system, undulation_index
 
@@ -23,7 +24,7 @@ def list_undulations(asked, texts, rows, axes, crs, unit, sign):
     ``texts``: the column's cells of all rows of the list, or None; ``rows``: the placed ones; ``axes``: AxisRow list;
     ``unit``: metres per unit of heights. InputError for a cell that is no number, or a grid that is missing.
     """
-    kind = asked.choice("UNDULATION")
+    kind = height_kind(asked)
     number = len(rows.row)
     if kind == "field":
         column = read_column([texts[row] for row in rows.row], name=tr("undulation"), sign=sign, in_feet=unit != 1.0)

@@ -12,7 +12,6 @@ from ..core.covariance import Covariance
 from ..core.covariance_text import covariance_of
 from ..core.errors import InputError
 from ..entry.run_record import RunRecord
-from ..entry.stale_inputs import layer_behind
 from ..language.number_text import listed
 from ..language.translation import tr
 from .named_points import NAMES
@@ -120,8 +119,8 @@ def _place(record, height_field):
 
 def _table_at(asked, place):
     """The feature source of a recorded place, None where it is not there any more."""
-    layer = layer_behind(place, asked.context)[0] if place else None
-    return None if layer is None or not layer.isValid() else asked.source_of("COVARIANCE", layer)
+    layer = asked.layer_behind(place) if place else None
+    return None if layer is None else asked.source_of("COVARIANCE", layer)
 
 
 def _of_table(asked, table, source, sigma):

@@ -41,11 +41,10 @@ def review_fields(source):
     }
 
 
-def units_of(record, height="", chainage=""):
-    """Units of a layer: those given by name, else those of the ``record`` of its run, else metres; chainages as heights
-    where nothing tells them."""
-    height = height or record.height_unit or chainage or "metre"
-    return Units(height, chainage or record.chainage_unit or height)
+def units_of(record):
+    """Units of a layer by the ``record`` of its run, else metres; chainages as heights where nothing tells them."""
+    height = record.height_unit or "metre"
+    return Units(height, record.chainage_unit or height)
 
 
 def recorded_tolerance(record, axis, units):

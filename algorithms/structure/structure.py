@@ -8,7 +8,7 @@ from qgis.core import QgsWkbTypes
 from ..boundary.axes import assigned_axes, read_axes
 from ..boundary.cancel import check_cancel
 from ..boundary.height_column import height_column
-from ..boundary.input_fields import named_field
+from ..boundary.input_fields import field_of_kind
 from ..boundary.points import Points, read_points
 from ..boundary.reference_systems import definition
 from ..boundary.tables import check_geometry
@@ -16,6 +16,7 @@ from ..core.errors import InputError
 from ..core.geodesy import datum_name
 from ..core.measure import Feet, Measurer
 from ..entry.messages import NO_AXIS_NAMED
+from ..entry.stated_units import stated_units
 from ..language.number_text import listed, number_text
 from ..language.translation import tr
 from .axis_words import tell_axes
@@ -40,6 +41,15 @@ class Structure:
         return [axis.line.name for axis in self.axes]
 
 
+def units_of_stations(asked, with_heights=True):
+    """Units of a run on STATIONS: as form, record and the heading of the heights state. InputError where these
+    contradict each other. ``with_heights``: whether the run reads heights."""
+    source = asked.source("STATIONS")
+    check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
+    headings = height_column(source, asked.text("HEIGHT_FIELD")).headings if with_heights else ()
+    return stated_units(asked, asked.record_of("STATIONS"), source.sourceName(), headings)
+
+
 def read_structure(asked, run_units, with_heights=True, more_numbers=None):
     """Read STATIONS and AXIS, and measure each station.
 
@@ -54,7 +64,7 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
     if heights is not None:
         numbers["height"] = heights.index
     wanted = asked.text("STATION_AXIS_FIELD")
-    naming = named_field(source, wanted, "STATION_AXIS_FIELD", ("axis",))
+    naming = field_of_kind(source, wanted, "STATION_AXIS_FIELD", "axis", ("axis",))
     points = read_points(source, asked.feedback, numbers, {"axis": naming} if naming >= 0 else {})
     if heights is not None and heights.index < 0:
         points.columns["height"] = points.z

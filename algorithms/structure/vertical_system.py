@@ -5,6 +5,7 @@ from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import vertical_part
 from ..core.units import metres_per
+from ..entry.recorded_system import height_kind
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
@@ -12,17 +13,17 @@ from ..language.units import UNIT_LABELS
 CONVERTED = "height_ell"
 
 
-def check_vertical(asked, points, unit_name, field, *, key="UNDULATION"):
+def check_vertical(asked, points, unit_name, field, *, key="UNDULATION", said=""):
     """InputError where the two contradict each other; a warning where only the unit does.
 
     ``points``: boundary.points.Points; ``unit_name``: unit of heights; ``field``: name of the field with the heights,
     '' where they are the points' own Z, of which the reference system speaks first; ``key``: the choice that is
-    'ellipsoidal' or something else.
+    'ellipsoidal' or something else; ``said``: what it is, by default the height system of the run.
     """
     part = vertical_part(definition(points.crs))
     if part is None:
         return
-    said = asked.choice(key)
+    said = said or height_kind(asked)
     if part.ellipsoidal and said != "ellipsoidal" and not field:
         raise InputError(
             tr(

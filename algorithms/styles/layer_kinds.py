@@ -101,7 +101,7 @@ def _fitted(layer, spec, _own):
 def _reference(layer, spec, _own):
     look, fields = reference_marks, layer.fields()
     tip = look.reference_tip(fields, spec.height_unit)
-    _put_on(layer, look.reference_renderer(), look.reference_labeling(fields), tip)
+    _put_on(layer, look.reference_renderer(fields), look.reference_labeling(fields), tip)
 
 
 def _ellipse(layer, _spec, _own):

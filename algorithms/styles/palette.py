@@ -60,6 +60,8 @@ NOTICE = Look("#8a6d00", "#ffd23f")
 UNCHANGED = Look("#9a9aa0", "#d9d9de")
 # A station that is chosen, in docks and on the map.
 CHOSEN = Look("#d4007a", "#ffe14d")
+# A line that is tried in the profile; which of the three it is, its dashes say.
+TRIED = Look("#b3006b", "#ff8fd0", width=1.7)
 
 # Grid of a chart on paper.
 GRID = "#e5e7eb"

@@ -1,13 +1,16 @@
-"""Look of fitted references: where a line or plane is level, the ellipses around it, and the tested stations."""
+"""Look of fitted references: their level points and tangent points with the ellipses, and the tested stations."""
 
 from qgis.core import (
     QgsCategorizedSymbolRenderer,
     QgsFillSymbol,
+    QgsGeometryGeneratorSymbolLayer,
+    QgsMarkerSymbol,
     QgsRendererCategory,
     QgsRuleBasedLabeling,
     QgsRuleBasedRenderer,
     QgsSimpleFillSymbolLayer,
-    QgsSingleSymbolRenderer,
+    QgsSymbol,
+    QgsWkbTypes,
 )
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
@@ -24,21 +27,81 @@ SUSPECT = QColor(palette.SUSPECT.dark)
 KEPT = QColor(palette.WITHIN.dark)
 
 
-def reference_renderer():
-    """Return the renderer of references: one bold mark where the line or plane is level."""
-    return QgsSingleSymbolRenderer(marker(Shape.Cross2, 5.0, outline=0.9, halo=0.6))
+# A reference's geometry holds its level point first and its tangent point last, or the one that is known.
+_LEVEL_AT, _TANGENT_AT = "geometry_n($geometry, 1)", "geometry_n($geometry, num_geometries($geometry))"
+
+
+def _points(fields):
+    """(filter, place, label, text on the map, marker) of the level point, of the tangent point and of neither.
+
+    Apart by shape, not by colour: the triangle that plans put on a water level, and a cross.
+    """
+    level, tangent = (column(fields, name) for name in ("lev_lat", "tan_lat"))
+    return (
+        (
+            f"{tangent} IS NOT NULL",
+            _TANGENT_AT,
+            tr("Tangent point: parallel to the ellipsoid"),
+            _text(fields, tr("tangent point"), "tan_state"),
+            marker(Shape.Cross2, 4.4, outline=0.9, halo=0.6),
+        ),
+        (
+            f"{level} IS NOT NULL",
+            _LEVEL_AT,
+            tr("Level point: in the horizon, water stands still"),
+            _text(fields, tr("level point"), "lev_state"),
+            marker(Shape.EquilateralTriangle, 5.4, angle=180.0, outline=0.8, halo=0.6),
+        ),
+        (
+            f"{level} IS NULL AND {tangent} IS NULL",
+            _LEVEL_AT,
+            tr("Fitted; where it is level is poorly determined"),
+            _text(fields, tr("fitted"), ""),
+            marker(Shape.Diamond, 4.4, outline=0.8, halo=0.6),
+        ),
+    )
+
+
+def _text(fields, words, state):
+    name = column(fields, "name")
+    if not state:
+        return f"{name} || '\\n' || {literal(words)}"
+    outside = f"CASE WHEN {column(fields, state)} = 'outside' THEN {literal(tr(', outside the stations'))} ELSE '' END"
+    return f"{name} || '\\n' || {literal(words)} || {outside}"
+
+
+def _at(place, mark):
+    """A symbol that draws the marker ``mark`` at one part of the geometry, an expression."""
+    layer = QgsGeometryGeneratorSymbolLayer.create({"geometryModifier": place})
+    layer.setSymbolType(QgsSymbol.SymbolType.Marker)
+    layer.setSubSymbol(mark)
+    symbol = QgsMarkerSymbol()
+    symbol.changeSymbolLayer(0, layer)
+    return symbol
+
+
+def reference_renderer(fields):
+    """Return the renderer of references: a mark each for the level point and the tangent point."""
+    root = QgsRuleBasedRenderer.Rule(None)
+    for condition, place, label, _, mark in _points(fields):
+        root.appendChild(QgsRuleBasedRenderer.Rule(_at(place, mark), filterExp=condition, label=label))
+    return QgsRuleBasedRenderer(root)
 
 
 def reference_labeling(fields):
-    """Return the labelling: the name, and that it is level there."""
-    name, state = column(fields, "name"), column(fields, "tan_state")
-    place = (
-        f"CASE WHEN {column(fields, 'tan_lat')} IS NULL THEN {literal(tr('fitted'))} WHEN {state} = 'outside' "
-        f"THEN {literal(tr('level here, outside the stations'))} ELSE {literal(tr('level here'))} END"
-    )
-    settings = point_label(f"{name} || '\\n' || {place}", points=8.5, priority="8", radius="2.5")
+    """Return the labelling: the name, and which of the two points it is."""
     root = QgsRuleBasedLabeling.Rule(None)
-    root.appendChild(QgsRuleBasedLabeling.Rule(settings))
+    for condition, place, _, text, _ in _points(fields):
+        settings = point_label(text, points=8.5, priority="8", radius="2.7")
+        # A generated place has no symbol whose bounds the host would keep clear of.
+        settings.offsetType = settings.OffsetType.FromPoint
+        settings.dist = 4.0
+        settings.geometryGenerator = place
+        settings.geometryGeneratorType = QgsWkbTypes.GeometryType.PointGeometry
+        settings.geometryGeneratorEnabled = True
+        rule = QgsRuleBasedLabeling.Rule(settings)
+        rule.setFilterExpression(condition)
+        root.appendChild(rule)
     return QgsRuleBasedLabeling(root)
 
 
@@ -63,18 +126,10 @@ def _outline(color, width, style, fill):
 
 
 def ellipse_renderer():
-    """Return the renderer of ellipses: solid from the heights alone, dashed with the geoid's slope error."""
+    """Return the renderer of ellipses: solid around the level point, dashed around the tangent point."""
     categories = (
-        (
-            "levelling",
-            tr("Level here, 95 %: heights alone"),
-            _outline(INK, 0.6, Qt.PenStyle.SolidLine, tinted(palette.NOTICE.dark, 90)),
-        ),
-        (
-            "geoid",
-            tr("The same with the geoid's slope"),
-            _outline(INK, 0.5, Qt.PenStyle.DashLine, tinted(palette.PAPER, 40)),
-        ),
+        ("level", tr("Level point, 95 %"), _outline(INK, 0.6, Qt.PenStyle.SolidLine, tinted(palette.NOTICE.dark, 90))),
+        ("tangent", tr("Tangent point, 95 %"), _outline(INK, 0.5, Qt.PenStyle.DashLine, tinted(palette.PAPER, 40))),
     )
     return QgsCategorizedSymbolRenderer(
         "kind", [QgsRendererCategory(*category[::2], category[1]) for category in categories]

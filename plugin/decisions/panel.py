@@ -20,10 +20,14 @@ from qgis.PyQt.QtWidgets import (
 
 from ...algorithms.language.decision_words import DECISIONS, decision_help, decision_label
 from ...algorithms.language.translation import tr
+from ..profile.flow import FlowLayout
+from ..review.scrolled import scrolled
 
 CHOICES = (*DECISIONS, "")
 KEYS = (*(str(number) for number in range(1, len(CHOICES))), "0")
 ALL, OPEN = "all", "open"
+# Rows of the list that are in sight however low the dock is: the rest of it is scrolled to.
+FEWEST_ROWS = 6
 
 
 class FlaggedPanel(QgsDockWidget):
@@ -63,7 +67,7 @@ class FlaggedPanel(QgsDockWidget):
         self.empty.setMargin(24)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.pages = QStackedWidget(self)
-        self.pages.addWidget(page)
+        self.pages.addWidget(scrolled(page, self.pages))
         self.pages.addWidget(self.empty)
         self.setWidget(self.pages)
 
@@ -78,7 +82,9 @@ class FlaggedPanel(QgsDockWidget):
         view.setWordWrap(False)
         view.setTabKeyNavigation(False)
         view.verticalHeader().hide()
-        view.verticalHeader().setDefaultSectionSize(int(view.fontMetrics().height() * 1.6))
+        row = int(view.fontMetrics().height() * 1.6)
+        view.verticalHeader().setDefaultSectionSize(row)
+        view.setMinimumHeight(FEWEST_ROWS * row + view.horizontalHeader().sizeHint().height() + 2 * view.frameWidth())
         view.horizontalHeader().setHighlightSections(False)
         view.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         view.horizontalHeader().setStretchLastSection(True)
@@ -90,12 +96,17 @@ class FlaggedPanel(QgsDockWidget):
     def _build_choice(self):
         box = QVBoxLayout(self.choice)
         box.setContentsMargins(0, 0, 0, 0)
+        # As many side by side as the dock is wide: what they take from the height the list has.
+        choices = QWidget(self.choice)
+        flow = FlowLayout(choices, 6)
+        flow.setContentsMargins(0, 0, 0, 0)
+        box.addWidget(choices)
         self.group, self.radios = QButtonGroup(self), {}
         for number, (word, key) in enumerate(zip(CHOICES, KEYS)):
-            radio = self.radios[word] = QRadioButton(f"{decision_label(word)}   ({key})", self.choice)
+            radio = self.radios[word] = QRadioButton(f"{decision_label(word)} ({key})", choices)
             radio.setToolTip(decision_help(word))
             self.group.addButton(radio, number)
-            box.addWidget(radio)
+            flow.addWidget(radio)
         self.note = QLineEdit(self.choice)
         self.note.setPlaceholderText(tr("Note: why, or what is to be done"))
         self.note.setAccessibleName(tr("Note"))

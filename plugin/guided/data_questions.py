@@ -2,36 +2,22 @@
 
 from pathlib import Path
 
-from qgis.core import QgsFieldProxyModel, QgsMapLayerProxyModel, QgsProject, QgsVectorLayer, QgsWkbTypes
-from qgis.gui import QgsFieldComboBox, QgsMapLayerComboBox
+from qgis.core import QgsFieldProxyModel, QgsProject, QgsVectorLayer, QgsWkbTypes
+from qgis.gui import QgsFieldComboBox
 from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QComboBox, QFileDialog, QGridLayout, QHBoxLayout, QLineEdit, QPushButton, QRadioButton
 
 from ...algorithms.core.data_check import guessed_column, guessed_unit
 from ...algorithms.language.translation import tr
-from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from .layer_box import KINDS_OF_LAYERS, LayerBox, is_result
 from .widgets import Answer, Question
 
-_LAYERS = QgsMapLayerProxyModel.Filter
 _LINE, _POINT, _NONE = (
     QgsWkbTypes.GeometryType.LineGeometry,
     QgsWkbTypes.GeometryType.PointGeometry,
     QgsWkbTypes.GeometryType.NullGeometry,
 )
 _COLUMNS = ("station", "height", "offset", "axis", "undulation")
-
-
-def layer_box(filters):
-    """A box with the project's layers of a kind, and an empty line."""
-    box = QgsMapLayerComboBox()
-    box.setFilters(filters)
-    box.setAllowEmptyLayer(True)
-    box.setLayer(None)
-    return box
-
-
-def layer_id(box):
-    return box.currentLayer().id() if box.currentLayer() is not None else ""
 
 
 def choice_box(options):
@@ -44,8 +30,30 @@ def choice_box(options):
     return box
 
 
-def _is_result(layer):
-    return bool(layer.customProperty(RECORD_PROPERTY, ""))
+def _listed_layers():
+    """The project's layers as the tree shows them, the topmost first, and those that it does not show."""
+    layers = [node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers()]
+    layers = [layer for layer in layers if layer is not None]
+    shown = {layer.id() for layer in layers}
+    return layers + [layer for layer in QgsProject.instance().mapLayers().values() if layer.id() not in shown]
+
+
+def _is_axis(layer):
+    """Whether the layer may be what a new run has its axes from."""
+    return isinstance(layer, QgsVectorLayer) and layer.geometryType() == _LINE and not is_result(layer)
+
+
+def _has_heights(layer):
+    """Whether the layer may be what a new run has its heights from: by its columns, or points by their Z."""
+    if not isinstance(layer, QgsVectorLayer) or layer.geometryType() not in (_POINT, _NONE):
+        return False
+    names = [field.name() for field in layer.fields()]
+    if "residual" in names:
+        # Results have heights too, but a new run begins with what they came from.
+        return False
+    if layer.isSpatial() and QgsWkbTypes.hasZ(layer.wkbType()) and not is_result(layer):
+        return True
+    return bool(guessed_column(names, "height") and (layer.isSpatial() or guessed_column(names, "station")))
 
 
 class StructureQuestion(Question):
@@ -62,7 +70,7 @@ class StructureQuestion(Question):
         self.by_stations.setToolTip(
             tr("Where there is no line layer: points with heights are enough, and a line layer is made from them.")
         )
-        self.box = layer_box(_LAYERS.LineLayer)
+        self.box = LayerBox(KINDS_OF_LAYERS.LineLayer, lambda layer: not is_result(layer))
         self.answer = Answer(
             tr("A&xis layer"),
             self.box,
@@ -72,16 +80,6 @@ class StructureQuestion(Question):
             self.body.addWidget(widget)
         self.by_layer.toggled.connect(self._changed)
         self.box.layerChanged.connect(self._changed)
-        self._excluded = set()
-        self._exclude_results()
-
-    def _exclude_results(self):
-        results = [layer for layer in QgsProject.instance().mapLayers().values() if _is_result(layer)]
-        ids = {layer.id() for layer in results}
-        # The box keeps bare pointers: asked for them after a project was closed, it hands out layers that are gone.
-        if ids != self._excluded:
-            self.box.setExceptedLayerList(results)
-            self._excluded = ids
 
     def _changed(self, *_):
         self.answer.setVisible(self.by_layer.isChecked())
@@ -89,19 +87,18 @@ class StructureQuestion(Question):
 
     def propose(self):
         """Choose what a new project suggests: its topmost line layer."""
-        self._exclude_results()
-        lines = [node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers()]
-        lines = [
-            layer
-            for layer in lines
-            if isinstance(layer, QgsVectorLayer) and layer.geometryType() == _LINE and not _is_result(layer)
-        ]
-        self.box.setLayer(lines[0] if lines else None)
+        self.box.update_layers()
+        self.box.setLayer(next((layer for layer in _listed_layers() if _is_axis(layer)), None))
         self.by_layer.setChecked(True)
+
+    def propose_of(self, layers):
+        """Choose one of these new layers where nothing is chosen yet."""
+        if self.by_layer.isChecked() and not self.box.layer_id():
+            self.box.setLayer(next((layer for layer in layers if _is_axis(layer)), None))
 
     def values(self):
         drawn = self.by_stations.isChecked()
-        return {"drawn": drawn, "axis": "" if drawn else layer_id(self.box)}
+        return {"drawn": drawn, "axis": "" if drawn else self.box.layer_id()}
 
     def fill(self, settings):
         (self.by_stations if settings.drawn else self.by_layer).setChecked(True)
@@ -116,7 +113,7 @@ class HeightsQuestion(Question):
     def __init__(self, parent=None):
         question = tr("Where are the surveyed heights, and what are they measured from?")
         super().__init__(2, tr("Heights"), question, parent)
-        self.box = layer_box(_LAYERS.PointLayer | _LAYERS.NoGeometry)
+        self.box = LayerBox(KINDS_OF_LAYERS.PointLayer | KINDS_OF_LAYERS.NoGeometry)
         self.open_button = QPushButton(tr("&Open a file…"))
         self.open_button.setToolTip(tr("A height list as CSV file or spreadsheet, or a layer with points."))
         self.answer = Answer(
@@ -127,7 +124,12 @@ class HeightsQuestion(Question):
         row = QHBoxLayout()
         row.addWidget(self.answer, 1)
         self.body.addLayout(row)
-        self.answer.layout().insertWidget(2, self.open_button)
+        self.typed_button = QPushButton(tr("T&ype or paste…"))
+        self.typed_button.setToolTip(tr("For heights read off drawings: a small table, checked line by line."))
+        sources = QHBoxLayout()
+        sources.addWidget(self.open_button)
+        sources.addWidget(self.typed_button)
+        self.answer.layout().insertLayout(2, sources)
         self.columns = {kind: QgsFieldComboBox() for kind in _COLUMNS}
         for box in self.columns.values():
             box.setAllowEmptyFieldName(True)
@@ -267,19 +269,23 @@ class HeightsQuestion(Question):
         QgsProject.instance().addMapLayer(layer)
         self.box.setLayer(layer)
 
+    def take_list(self, layer, units):
+        """Choose a typed list in these Units."""
+        self.box.setLayer(layer)
+        self.height_unit.setCurrentIndex(self.height_unit.findData(units.height_name))
+        same = units.chainage_name == units.height_name
+        self.chainage_unit.setCurrentIndex(self.chainage_unit.findData("" if same else units.chainage_name))
+        self._changed()
+
     def propose(self, active):
         """Choose what a new project suggests: the ``active`` layer, else one with heights by its columns or its Z."""
+        layers = [active, *_listed_layers()]
+        self.box.setLayer(next((layer for layer in layers if layer is not None and _has_heights(layer)), None))
 
-        def fits(layer):
-            if not isinstance(layer, QgsVectorLayer) or layer.geometryType() not in (_POINT, _NONE):
-                return False
-            names = [field.name() for field in layer.fields()]
-            height = guessed_column(names, "height")
-            # Results have heights too, but a new run begins with what they came from.
-            return bool(height and "residual" not in names and (layer.isSpatial() or guessed_column(names, "station")))
-
-        layers = [active, *(node.layer() for node in QgsProject.instance().layerTreeRoot().findLayers())]
-        self.box.setLayer(next((layer for layer in layers if layer is not None and fits(layer)), None))
+    def propose_of(self, layers):
+        """Choose one of these new layers where nothing is chosen yet."""
+        if not self.box.layer_id():
+            self.box.setLayer(next((layer for layer in layers if _has_heights(layer)), None))
 
     def values(self):
         found = {
@@ -293,7 +299,7 @@ class HeightsQuestion(Question):
             )
         }
         return {
-            "heights": layer_id(self.box),
+            "heights": self.box.layer_id(),
             "height_unit": self.height_unit.currentData(),
             "chainage_unit": self.chainage_unit.currentData(),
             "undulation": self.system.currentData(),

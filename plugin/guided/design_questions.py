@@ -1,6 +1,6 @@
 """The last two questions: what the structure was meant to be, and how exact it has to be and was measured."""
 
-from qgis.core import QgsMapLayerProxyModel, QgsProject
+from qgis.core import QgsProject
 from qgis.PyQt.QtCore import Qt, pyqtSignal
 from qgis.PyQt.QtWidgets import QButtonGroup, QCheckBox, QGridLayout, QLineEdit, QRadioButton, QVBoxLayout, QWidget
 
@@ -8,7 +8,7 @@ from ...algorithms.language.height_text import full_height
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .. import toolbox
-from .data_questions import layer_box, layer_id
+from .layer_box import KINDS_OF_LAYERS, LayerBox, is_reference
 from .requests import CONTROLS, WITH_SLOPE
 from .sketches import Sketch
 from .widgets import Answer, Question, wrapped
@@ -83,7 +83,7 @@ class DesignQuestion(Question):
             column.addWidget(choice)
             choice.button.toggled.connect(self._changed)
         self.body.addLayout(column)
-        self.reference = layer_box(QgsMapLayerProxyModel.Filter.VectorLayer)
+        self.reference = LayerBox(KINDS_OF_LAYERS.VectorLayer, is_reference)
         self.reference.layerChanged.connect(self._changed)
         self.edits = {key: QLineEdit() for key in ("chainage_a", "height_a", "chainage_b", "height_b", "slope")}
         for edit in self.edits.values():
@@ -182,12 +182,13 @@ class DesignQuestion(Question):
     def values(self):
         return {
             "design": self.design(),
-            "reference": layer_id(self.reference),
+            "reference": self.reference.layer_id(),
             **{key: edit.text().strip() for key, edit in self.edits.items()},
         }
 
     def fill(self, settings):
         self._given = None
+        self.reference.update_layers()
         self.buttons.get(settings.design, self.buttons["chord"]).setChecked(True)
         self.reference.setLayer(QgsProject.instance().mapLayer(settings.reference))
         for key, edit in self.edits.items():
@@ -259,7 +260,34 @@ class AccuracyQuestion(Question):
             box.setVisible(toolbox.has(entry))
             self.more[key] = box
             self.body.addWidget(box)
+            if key == "fit":
+                self.body.addLayout(self._plane_question())
         self.body.addWidget(self.answers["place"])
+
+    def _plane_question(self):
+        """Whether several axes share a plane; below the fit, whose question it is."""
+        self.plane_hint, self.one_plane = wrapped(), QCheckBox()
+        self.one_plane.toggled.connect(self._changed)
+        column = QVBoxLayout()
+        column.setContentsMargins(24, 0, 0, 0)
+        column.setSpacing(2)
+        for widget in (self.plane_hint, self.one_plane):
+            widget.setVisible(False)
+            column.addWidget(widget)
+        return column
+
+    def ask_for_plane(self, axes, meet):
+        """Ask where there are several: ``axes``, how many have stations; ``meet``: whether they all hang together by
+        their ends. Each is fitted alone unless the user says otherwise."""
+        asked = axes > 1 and self.more["fit"].isChecked()
+        for widget in (self.plane_hint, self.one_plane):
+            widget.setVisible(asked)
+        self.plane_hint.setText(
+            tr("The axes meet: do they share one plane? Else a line is fitted to each alone.")
+            if meet
+            else tr("The axes do not all meet, so a line is fitted to each alone.")
+        )
+        self.one_plane.setText(tr("They &share one plane") if meet else tr("They &share one plane all the same"))
 
     def _changed(self, *_):
         self.answered.emit()
@@ -274,6 +302,7 @@ class AccuracyQuestion(Question):
             "place": self.place.filePath().strip(),
             **{key: edit.text().strip() for key, edit in self.edits.items()},
             **{key: box.isChecked() and not box.isHidden() for key, box in self.more.items()},
+            "one_plane": self.one_plane.isChecked(),
         }
 
     def fill(self, settings):
@@ -281,4 +310,5 @@ class AccuracyQuestion(Question):
             edit.setText(getattr(settings, key))
         for key, box in self.more.items():
             box.setChecked(getattr(settings, key))
+        self.one_plane.setChecked(settings.one_plane)
         self.place.setFilePath(settings.place)

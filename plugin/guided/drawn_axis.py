@@ -73,5 +73,5 @@ def kept(layer, path, table):
     options.actionOnExistingFile = action.CreateOrOverwriteLayer if there else action.CreateOrOverwriteFile
     outcome = QgsVectorFileWriter.writeAsVectorFormatV3(layer, path, QgsCoordinateTransformContext(), options)
     if outcome[0] != QgsVectorFileWriter.WriterError.NoError:
-        raise InputError(tr("The drawn axis could not be written into '{}': {}").format(path, outcome[1]))
+        raise InputError(tr("The layer '{}' could not be written into '{}': {}").format(layer.name(), path, outcome[1]))
     return QgsVectorLayer(f"{path}|layername={table}", layer.name(), "ogr")

@@ -2,6 +2,11 @@
 
 import re
 
+from qgis.PyQt.QtCore import QLocale
+
+from ...algorithms.core.errors import InputError
+from ...algorithms.core.number_reading import typed_number
+from ...algorithms.core.station_notation import notation
 from ...algorithms.language.translation import tr
 
 # The parameter of an entry, the answer it comes from, and what the panel calls it.
@@ -37,10 +42,14 @@ _LABELS.update(
     height_a=_LABELS["HEIGHT_A"],
     height_b=_LABELS["HEIGHT_B"],
 )
+# Not asked here, but told of by its name in the form.
+_LABELS["EXAGGERATION"] = "Exaggeration"
 _NAMED = re.compile(r"\b(" + "|".join(sorted(_LABELS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
-_NUMBERS = ("undulation_value", "height_a", "height_b", "slope", "tolerance", "sigma")
+_HEIGHTS = ("undulation_value", "height_a", "height_b", "tolerance", "sigma")
+_NUMBERS = (*_HEIGHTS, "slope")
+_STATIONS = ("chainage_a", "chainage_b")
 CONTROLS = {
     "chord": ("A", "B"),
     "tangent": ("A",),
@@ -62,6 +71,43 @@ def answer_of(keys):
     return next((ANSWERS[key][0] for key in keys if key in ANSWERS), "")
 
 
+def label_of(answer):
+    """What the panel calls an answer."""
+    return tr(next(label for name, label in ANSWERS.values() if name == answer))
+
+
+def _comma():
+    """What a comma means here that could be either, see ``typed_number``: the user's locale says."""
+    return "comma" if QLocale().decimalPoint() == "," else ""
+
+
+def read_answer(settings, name):
+    """A typed answer as the entries take it: a number, or a station's notation with a decimal point; None where it is
+    empty. InputError for what cannot be read."""
+    text = getattr(settings, name)
+    if text == "":
+        return None
+    if name in _NUMBERS:
+        return typed_number(text, comma=_comma(), in_feet=name in _HEIGHTS and settings.height_unit != "metre")
+    if name in _STATIONS and "," in text:
+        before, plus, rest = text.partition("+")
+        # Behind the plus nobody groups thousands.
+        text = (
+            before + plus + rest.replace(",", ".")
+            if before.strip() and plus
+            else repr(typed_number(text, comma=_comma()))
+        )
+    if name in _STATIONS:
+        notation(text)
+    return text
+
+
+def controls_of(design):
+    """The answers that a design's controls are typed into, in the panel's order."""
+    found = [f"{kind}_{letter.lower()}" for letter in CONTROLS[design] for kind in ("chainage", "height")]
+    return found + (["slope"] if design in WITH_SLOPE else [])
+
+
 def _given(settings, keys):
     """{key: answer} of the answers that are given; numbers as numbers where they are."""
     found = {}
@@ -71,11 +117,11 @@ def _given(settings, keys):
         # The one axis that is drawn has no name that a column could hold.
         if value == "" or key == "STATION_AXIS_FIELD" and settings.drawn:
             continue
-        if name in _NUMBERS:
+        if name in (*_NUMBERS, *_STATIONS):
             try:
-                value = float(value.replace("\u2212", "-"))
-            except ValueError:
-                pass  # The entry says in one sentence that it is no number.
+                value = read_answer(settings, name)
+            except InputError:
+                pass  # The panel says so beside the answer, and does not run.
         found[key] = value
     return found
 
@@ -128,11 +174,11 @@ def comparing(settings, stations, axis, placed):
 
 
 def fitting(settings, stations, axis, placed, several):
-    """Parameters of fitreference but for its outputs; one plane where there are several axes."""
+    """Parameters of fitreference but for its outputs: each axis alone, unless ``several`` are said to share a plane."""
     return {
         **_reading(settings, stations, axis, placed),
         **_given(settings, ["SIGMA"]),
-        "FIT": "plane" if several else "line",
+        "FIT": "plane" if several and settings.one_plane else "line",
     }
 
 

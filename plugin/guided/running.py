@@ -20,6 +20,8 @@ from .. import toolbox
 from . import drawn_axis, kept_edits, requests
 
 GROUP_MARK = "tautline/guided"
+# On a group: the id of its layer with the residuals, for whoever opens the project again.
+RESULT_MARK = "tautline/guided_result"
 # The layers of the group, the topmost first; those that repeat others are there, but not drawn.
 _ORDER = (
     "bars",
@@ -51,13 +53,14 @@ class Step:
 
 @dataclass
 class Outcome:
-    """What came out: layers by table, sentences on steps that failed, the numbers of the main run, and the doubts of
-    all (Messages)."""
+    """What came out: layers by table, sentences on steps that failed, the numbers of the main run; Messages: the
+    ``doubts`` of all, and all that the entries ``said`` with a code, each once."""
 
     layers: dict = field(default_factory=dict)
     failed: list = field(default_factory=list)
     numbers: dict = field(default_factory=dict)
     doubts: list = field(default_factory=list)
+    said: list = field(default_factory=list)
 
 
 class GuidedRun(QObject):
@@ -252,6 +255,7 @@ class GuidedRun(QObject):
             self.outcome.layers[table] = owned
         doubts = done.feedback.of_kind(DOUBT)
         self.outcome.doubts += [doubt for doubt in doubts if doubt not in self.outcome.doubts]
+        self.outcome.said += [one for one in done.feedback.messages if one.code and one not in self.outcome.said]
         if step.entry == "tautline:designheights":
             self.outcome.numbers = {key: done.results.get(key) for key in ("COUNT", "WITHIN", "RMS", "MAX_ABS")}
 
@@ -298,6 +302,7 @@ def show(outcome, title, place):
                 root.removeChildNode(group)
     group = root.insertGroup(0, title)
     group.setCustomProperty(GROUP_MARK, True)
+    group.setCustomProperty(RESULT_MARK, outcome.layers["residuals"].id())
     for table in (table for table in _ORDER if table in outcome.layers):
         layer = outcome.layers[table]
         project.addMapLayer(layer, False)
@@ -305,6 +310,13 @@ def show(outcome, title, place):
         node.setExpanded(table == "residuals")
         node.setItemVisibilityChecked(table not in _HIDDEN)
     return group
+
+
+def kept_result():
+    """The layer with the residuals of the last run that the project holds, None for none."""
+    project = QgsProject.instance()
+    marks = [group.customProperty(RESULT_MARK, "") for group in project.layerTreeRoot().findGroups()]
+    return next((layer for layer in map(project.mapLayer, filter(None, marks)) if layer is not None), None)
 
 
 def _in_own_group(root, layer_id):

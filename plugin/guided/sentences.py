@@ -5,6 +5,7 @@ import numpy as np
 from ...algorithms.core import data_check
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import metres_per
+from ...algorithms.entry.messages import ROW_REJECTED
 from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
 from ...algorithms.language.translation import tr
@@ -153,11 +154,14 @@ def _shape(look, settings):
     return kind, varying + endings[shape.suggests].format(number_text(shape.factor, 2))
 
 
-def rejected(number, reasons):
-    """Rows that a list's run will not place; ``reasons``: (row, sentence) of the first."""
-    if not number:
+def rejected(said):
+    """Rows that a list's run will not place, by its Messages: headings and remarks among the rows are none of them."""
+    rows = [one.about for one in said if one.code == ROW_REJECTED]
+    if not rows:
         return []
-    first = "; ".join(tr("row {}: {}").format(row, reason.rstrip(".")) for row, reason in reasons)
+    number = sum(count for count, _, _ in rows)
+    named = [(row, reason) for count, row, reason in rows if count == 1 and reason][:_MOST]
+    first = "; ".join(tr("row {}: {}").format(row, reason.rstrip(".")) for row, reason in named)
     return [("doubt", tr("{} cannot be placed: {}.").format(counted(number, tr("row"), tr("rows")), first))]
 
 

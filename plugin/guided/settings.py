@@ -35,6 +35,7 @@ class Settings:
     sigma: str = ""
     test_shape: bool = False
     fit: bool = False
+    one_plane: bool = False
     draw: bool = False
     place: str = ""
 

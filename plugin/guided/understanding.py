@@ -3,21 +3,16 @@
 from dataclasses import dataclass, field
 
 import numpy as np
-from qgis.core import (
-    QgsFeatureRequest,
-    QgsProcessingContext,
-    QgsProcessingFeatureSource,
-    QgsProcessingFeedback,
-    QgsProject,
-)
+from qgis.core import QgsProcessingContext, QgsProcessingFeatureSource, QgsProcessingFeedback, QgsProject
 from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.boundary.axes import read_axes
-from ...algorithms.boundary.cells import as_text
 from ...algorithms.boundary.height_column import height_column
 from ...algorithms.boundary.tables import read_table
 from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
+from ...algorithms.core.geodesy import foot_and_normal
+from ...algorithms.core.meeting import meeting_axes
 from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import DOUBT, NO_AXIS_NAMED, READING, ROW_REJECTED, STATION_TWICE
 from ...algorithms.language.translation import tr
@@ -33,7 +28,8 @@ _MOST_AXES = 300
 @dataclass
 class Understood:
     """Sentences for each question: lists of (kind, sentence), kind 'fact', 'doubt' or 'problem'; ``beside``: {answer:
-    sentence} of problems with one field; ``ready``: a run can be started."""
+    sentence} of problems with one field; ``meet``: all axes hang together by their ends; ``ready``: the data are known
+    well enough for a run."""
 
     structure: list = field(default_factory=list)
     heights: list = field(default_factory=list)
@@ -44,17 +40,20 @@ class Understood:
     rejected: int = 0
     is_list: bool = False
     drawn: object = None
+    meet: bool = False
     busy: bool = False
     ready: bool = False
 
 
 @dataclass(frozen=True)
 class AxisKnown:
-    """An axis of the layer: ``name``, ``length`` on the ellipsoid in metres, the ``design`` it states itself or ''."""
+    """An axis of the layer: ``name``, ``length`` on the ellipsoid in metres, the ``design`` it states itself or '';
+    ``ends``: Earth-centred, metres (2, 3)."""
 
     name: str
     length: float
     design: str
+    ends: np.ndarray
 
 
 @dataclass(frozen=True)
@@ -90,9 +89,13 @@ def known_axes(layer):
     source = QgsProcessingFeatureSource(layer, context)
     own = AxisFields(source)
     return [
-        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"))
+        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"), _ends(axis.line))
         for axis in read_axes(source, "", QgsProcessingFeedback(False))
     ]
+
+
+def _ends(line):
+    return foot_and_normal(line.lat[[0, -1]], line.lon[[0, -1]], line.ellipsoid)[0]
 
 
 def looks_at(layer, height_field, unit, chainage_unit):
@@ -171,7 +174,7 @@ class Understanding(QObject):
         if not self.settings.drawn:
             self._structure(project.mapLayer(self.settings.axis))
         if heights is None:
-            found.heights.append(("fact", tr("Choose a layer or open a file: a height list, or points with heights.")))
+            found.heights.append(("todo", tr("Choose a layer or open a file: a height list, or points with heights.")))
             return
         if self.settings.drawn:
             self._draw(heights)
@@ -179,12 +182,12 @@ class Understanding(QObject):
             self._preview(self.settings.axis)
         else:
             number = heights.featureCount()
-            found.heights.append(("fact", sentences.rows_waiting(number)))
+            found.heights.append(("todo", sentences.rows_waiting(number)))
 
     def _structure(self, axis):
         found = self.found
         if axis is None:
-            found.structure.append(("fact", tr("Choose the line layer of the structure, or have the axis drawn.")))
+            found.structure.append(("todo", tr("Choose the line layer of the structure, or have the axis drawn.")))
             return
         if axis.featureCount() > _MOST_AXES:
             found.structure.append(("doubt", sentences.many_lines(axis.featureCount())))
@@ -244,7 +247,7 @@ class Understanding(QObject):
             return
         layer = done.context.getMapLayer(done.results["OUTPUT"])
         rejected = done.context.getMapLayer(done.results.get("REJECTED", ""))
-        reasons = self._reasons(rejected) if rejected is not None else []
+        self.found.rejected = rejected.featureCount() if rejected is not None else 0
         settings = self.settings
         height_field = "height" if self.found.is_list else settings.height_field
         chainage_unit = settings.chainage_unit or settings.height_unit
@@ -254,7 +257,7 @@ class Understanding(QObject):
             if error is not None:
                 self._ended_badly(error)
                 return
-            self._understood(looks, reasons, doubts, readings)
+            self._understood(looks, doubts, readings)
 
         def look():
             return looks_at(layer, height_field, settings.height_unit, chainage_unit)
@@ -263,18 +266,16 @@ class Understanding(QObject):
         # Until it has ended, its layers live in the run's context.
         self._running.kept.append(done)
 
-    def _reasons(self, layer):
-        self.found.rejected = layer.featureCount()
-        request = QgsFeatureRequest().setLimit(3)
-        return [(feature["row"], as_text(feature["reason"])) for feature in layer.getFeatures(request)]
-
-    def _understood(self, looks, reasons, doubts, readings):
+    def _understood(self, looks, doubts, readings):
         found, settings = self.found, self.settings
         self._running, found.busy, found.looks = None, False, looks
+        with_stations = {look.name for look in looks}
+        ends = [axis.ends for axis in found.axes if axis.name in with_stations]
+        found.meet = len(ends) > 1 and len(meeting_axes(ends)) == 1
         heights = QgsProject.instance().mapLayer(settings.heights)
         found.heights += sentences.heights(looks, settings, heights.name() if heights is not None else "")
         found.heights += [("fact", reading.text) for reading in readings]
-        found.heights += sentences.rejected(found.rejected, reasons)
+        found.heights += sentences.rejected(doubts)
         for doubt in doubts:
             if settings.drawn and doubt.code == NO_AXIS_NAMED:
                 continue  # The drawn axis has no name to be named by.

@@ -2,9 +2,9 @@
 
 from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
-from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
+from qgis.PyQt.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
 
-_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg"}
+_SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg", "todo": "/mIconInfo.svg"}
 
 
 def wrapped(text="", parent=None):
@@ -18,8 +18,26 @@ def wrapped(text="", parent=None):
     return label
 
 
+def sign_icon(kind):
+    """The sign of a kind of sentence."""
+    if kind in _SIGNS:
+        return QgsApplication.getThemeIcon(_SIGNS[kind])
+    # The host's own sign for what is critical is white on light.
+    return QApplication.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
+
+
+def heading_label(text):
+    """The heading of a part of the panel."""
+    heading = QLabel(text)
+    font = heading.font()
+    font.setBold(True)
+    font.setPointSizeF(font.pointSizeF() * 1.15)
+    heading.setFont(font)
+    return heading
+
+
 class Sentence(QWidget):
-    """A sentence with a sign before it: 'fact', 'doubt', 'problem' or 'wait'."""
+    """A sentence with a sign before it: 'fact', 'doubt', 'problem', 'todo' or 'wait'."""
 
     def __init__(self, kind, text, parent=None):
         super().__init__(parent)
@@ -31,13 +49,7 @@ class Sentence(QWidget):
         self.label = wrapped(text)
         self.label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         size = self.fontMetrics().height()
-        # The host's own sign for what is critical is white on light.
-        icon = (
-            QgsApplication.getThemeIcon(_SIGNS[kind])
-            if kind in _SIGNS
-            else self.style().standardIcon(QStyle.StandardPixmap.SP_MessageBoxCritical)
-        )
-        self._sign.setPixmap(icon.pixmap(size, size))
+        self._sign.setPixmap(sign_icon(kind).pixmap(size, size))
         self._sign.setAccessibleName(kind)
         row.addWidget(self._sign, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.label, 1)
@@ -114,12 +126,7 @@ class Question(QWidget):
             line.setFrameShape(QFrame.Shape.HLine)
             line.setFrameShadow(QFrame.Shadow.Sunken)
             column.addWidget(line)
-        heading = QLabel(f"{number}  {title}")
-        font = heading.font()
-        font.setBold(True)
-        font.setPointSizeF(font.pointSizeF() * 1.15)
-        heading.setFont(font)
-        column.addWidget(heading)
+        column.addWidget(heading_label(f"{number}  {title}"))
         column.addWidget(wrapped(question))
         self.body, self.notes = QVBoxLayout(), Sentences()
         self.body.setSpacing(6)

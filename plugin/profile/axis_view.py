@@ -1,6 +1,6 @@
 """What the chart shows of one axis, in the units that are displayed, and the ranges it is shown in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -17,6 +17,16 @@ class Ranges:
     x: tuple
     y: tuple
     r: tuple
+
+
+@dataclass(frozen=True)
+class Overlay:
+    """A line that is tried over the chart, in display units: ``x`` (m,), ``lines`` {'flat', 'level', 'straight': (m,)},
+    none without a line; ``ends``: (x, y) of its points."""
+
+    x: np.ndarray
+    lines: dict
+    ends: tuple
 
 
 @dataclass(frozen=True)
@@ -52,6 +62,30 @@ class AxisView:
         y = np.array(self.profile.shown_range(self.view)) / METRES[self.height_unit]
         r = np.array(self.profile.residual_range()) / amounts_for(self.height_unit).metres
         return Ranges(widened(low, high, 0.02), widened(*y.tolist(), 0.08), widened(*r.tolist(), 0.12))
+
+    def overlay(self, line, points):
+        """A core LineThrough (or None) and its points, Controls, as this view shows them: an Overlay."""
+        s, metres = np.array([point.chainage for point in points]), METRES[self.height_unit]
+        ends = self.profile.seen(s, np.array([point.height for point in points]), self.view) / metres
+        known = np.zeros(0) if line is None else line.chainage
+        lines = {} if line is None else line.lines
+        seen = {name: self.profile.seen(known, value, self.view) / metres for name, value in lines.items()}
+        return Overlay(known / METRES[self.chainage_unit], seen, (s / METRES[self.chainage_unit], ends))
+
+    def place_of(self, x, y):
+        """(chainage, height) in metres of a point of the upper chart."""
+        chainage = x * METRES[self.chainage_unit]
+        return chainage, float(self.profile.base_at(chainage, self.view)) + y * METRES[self.height_unit]
+
+    def with_room(self, ranges, over):
+        """The ``ranges`` with heights widened so that an Overlay is seen between its ends."""
+        inside = (over.x >= over.ends[0].min()) & (over.x <= over.ends[0].max())
+        values = np.concatenate([over.ends[1], *(y[inside] for y in over.lines.values())])
+        values = values[np.isfinite(values)]
+        if not len(values):
+            return ranges
+        low, high = widened(float(values.min()), float(values.max()), 0.05)
+        return replace(ranges, y=(min(low, ranges.y[0]), max(high, ranges.y[1])))
 
     def station_at(self, chainage):
         return station_text(chainage / METRES[self.chainage_unit], self.chainage_unit)

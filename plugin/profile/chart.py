@@ -14,6 +14,7 @@ from ...algorithms.language.translation import tr
 from .axis_view import Ranges
 from .colours import look_of
 from .drawing import PIECES, Drawing
+from .tried_line import TriedLine
 
 # Pixels of the screen: what is still a click, and how far from a station one may point at it.
 CLICK, REACH = 5, 40
@@ -29,6 +30,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
     opened = pyqtSignal(int)
     stepped = pyqtSignal(int)
     ranges_changed = pyqtSignal()
+    escaped = pyqtSignal()
     # The host's widget sends events before this one is made.
     drawing = None
 
@@ -47,6 +49,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self.ranges = Ranges((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
         self.current, self.hover, self.chosen = -1, -1, np.zeros(0, int)
         self._ground, self._press, self._corner = None, None, None
+        # A line that is tried over the heights, and where the last click was in the upper chart.
+        self.over, self.clicked_at, self._pointing = None, None, False
         for name, slot in (
             ("draw_event", self._keep_ground),
             ("motion_notify_event", self._moved),
@@ -56,6 +60,10 @@ class ProfileCanvas(FigureCanvasQTAgg):
             ("figure_leave_event", lambda _event: self._set_hover(-1)),
         ):
             self.mpl_connect(name, slot)
+
+    def sizeHint(self):  # noqa: N802 - the host's name
+        """No larger than needed: where the dock is low, the page around is scrolled before the chart is."""
+        return self.minimumSize()
 
     def _look(self):
         # Only now does the pattern have the colours of the theme's style sheet.
@@ -100,6 +108,20 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self.hover = self.hover if hover is None else hover
         self._draw_overlay()
 
+    def lay_over(self, over):
+        """Lay an Overlay over the heights, in place of the one before; None takes it away."""
+        begins_or_ends, self.over = (over is None) != (self.over is None), over
+        if begins_or_ends and self.shown is not None:
+            # The legend lies in what is copied: drawing it takes longer than all that moves.
+            self._tried.show_legend(over is not None)
+            self.draw_idle()
+        elif not self._pointing:
+            self._draw_overlay()
+
+    def make_room(self, over):
+        """Show greater heights where an Overlay needs them."""
+        self.set_ranges(self.shown.with_room(self.ranges, over))
+
     def bring_into_view(self, row):
         """Move the chainages shown so that a station is among them, and clear of the edges."""
         if self.shown is None or not 0 <= row < len(self.drawing.x):
@@ -131,6 +153,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
             box = Rectangle((0, 0), 0, 0, facecolor=look.chosen, edgecolor=look.chosen, alpha=0.25, animated=True)
             chart.add_patch(box)
             self._over.append((chart, y, chosen, current, hover, line, at, box))
+        self._tried = TriedLine(self.drawing.upper, look)
+        self._tried.show_legend(self.over is not None)
 
     def _residual_inside(self):
         low, high = self.ranges.r
@@ -161,6 +185,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
                 there = 0 <= row < count
                 artist.set_data(x[row : row + 1] if there else [], y[row : row + 1] if there else [])
                 bar.set_xdata([x[row], x[row]] if there else [np.nan, np.nan])
+            if chart is self.drawing.upper and self.over is not None:
+                self._tried.paint(self.over, self.ranges.x)
             for artist in (at, line, rings, current, hover):
                 chart.draw_artist(artist)
             if self._corner is not None and self._press[1] is chart:
@@ -193,9 +219,13 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     def _set_hover(self, row):
         if row != self.hover:
-            self.hover = row
+            # Drawn once, with what those who hear of it lay over the heights.
+            self.hover, self._pointing = row, True
+            try:
+                self.hovered.emit(row)
+            finally:
+                self._pointing = False
             self._draw_overlay()
-            self.hovered.emit(row)
 
     def _moved(self, event):
         if self._press is None:
@@ -231,6 +261,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     def _released(self, event):
         press, corner = self._press, self._corner
+        self.clicked_at = press[2] if press is not None and press[1] is self.drawing.upper else None
         self._press = self._corner = None
         if press is None or press[3] != 1:
             return
@@ -284,6 +315,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
             self.zoom(1.0 / _WHEEL if event.key() == keys.Key_Plus else _WHEEL)
         elif event.key() in (keys.Key_Return, keys.Key_Enter) and self.current >= 0:
             self.opened.emit(self.current)
+        elif event.key() == keys.Key_Escape:
+            self.escaped.emit()
         else:
             return super().keyPressEvent(event)
         event.accept()

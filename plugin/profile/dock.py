@@ -13,6 +13,7 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
+from .. import slide
 from ..message_bar import tell
 from ..review.station_texts import factor_text, station_story
 from .axis_view import AxisView
@@ -31,11 +32,13 @@ class ProfileDock(ProfilePanel):
         from .chart import ProfileCanvas
         from .ranges_panel import RangesPanel
         from .table import StationTable
+        from .what_if import WhatIf
 
         self.iface, self.subject, self.link = iface, subject, link
         self.rows, self._kept, self._shown_of = np.zeros(0, int), {}, None
         self.ranges_panel, self.table = RangesPanel(self), StationTable(self)
         self.chart = ProfileCanvas(self, self.table)
+        self.what_if = WhatIf(self)
         self._build()
         self._connect()
         self.refresh()
@@ -61,6 +64,8 @@ class ProfileDock(ProfilePanel):
         chart.hovered.connect(self._pointed_in_chart)
         chart.picked.connect(self._picked)
         chart.boxed.connect(lambda places, more: self.subject.select(self.rows[places], more))
+        chart.escaped.connect(self.what_if.leave)
+        self.line.toggled.connect(lambda on: self.what_if.start() if on else self.what_if.leave())
         chart.stepped.connect(self._stepped)
         chart.opened.connect(self._opened)
         self.table.chosen.connect(lambda lines: self.subject.select(self.rows[lines]))
@@ -116,6 +121,7 @@ class ProfileDock(ProfilePanel):
             self.chart.current = -1
             self.rows, self._shown_of = np.zeros(0, int), None
             self.table.show_stations(None, self.rows)
+            self.what_if.leave()
             self.empty.setText(self._why_empty())
             self.pages.setCurrentIndex(1)
             return
@@ -158,7 +164,9 @@ class ProfileDock(ProfilePanel):
         self.views.setEnabled(shown.profile.has_design)
         self.table.show_stations(stations, rows)
         self.chart.chosen, self.chart.current = self._places(self.subject.selected()), self._place(self.subject.current)
+        self.line.setEnabled(shown.profile.has_design)
         self.chart.show_axis(shown, self._ranges_for(shown))
+        self.what_if.shown_anew()
         self._follow_selection()
         self._tell_story()
 
@@ -254,7 +262,16 @@ class ProfileDock(ProfilePanel):
         self.chart.mark(hover=self._place(row))
         self._tell_story(row)
 
+    def what_if_left(self):
+        """The line that was tried is gone."""
+        self.line.setChecked(False)
+        self._tell_story()
+
     def _picked(self, place, more):
+        if self.what_if.active:
+            if self.what_if.pick(place, self.chart.clicked_at if more else None):
+                self._tell_story(self.rows[place] if place >= 0 else -1)
+            return
         if place < 0:
             if not more:
                 self.subject.select([])
@@ -267,11 +284,18 @@ class ProfileDock(ProfilePanel):
         self.link.show(int(self.rows[place]))
 
     def _opened(self, place):
+        if self.what_if.active:
+            self.what_if.pick(place)
+            return
         self.subject.set_current(self.rows[place])
         self.link.zoom_to([self.rows[place]])
 
     def _tell_story(self, row=-1):
         stations, row = self.subject.stations, row if row >= 0 else self.subject.current
+        tried = self.what_if.point_at(self._place(row))
+        if tried:
+            self.story.setText(tried)
+            return
         if stations is not None and 0 <= row < len(stations):
             self.story.setText(station_story(stations, row))
             return
@@ -334,6 +358,10 @@ class ProfileDock(ProfilePanel):
             )
             return
         tell(bar, tr("The chart is saved as {}.").format(path), Qgis.MessageLevel.Success, 6)
+
+    def save_slide(self):
+        """Ask for a file, and make one slide of the axis shown."""
+        slide.ask(self, self.subject.layer, self.axis or "")
 
     def copy_chart(self):
         """Put the chart onto the clipboard as a picture."""

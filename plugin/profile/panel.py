@@ -16,6 +16,7 @@ from qgis.PyQt.QtWidgets import (
 )
 
 from ...algorithms.language.translation import tr
+from ..review.scrolled import scrolled
 from .flow import FlowLayout
 
 # The slider's steps of one tenfold, and its ends: 1 to 100,000 times.
@@ -58,6 +59,16 @@ class ProfilePanel(QgsDockWidget):
             controls, flow, tr("Zoom &map"), tr("Zoom the map to the selected stations, or to all of this axis.")
         )
         self.fix = self._button(controls, flow, tr("&Ranges"), tr("Type the ranges of the chart, and keep them."), True)
+        self.line = self._button(
+            controls,
+            flow,
+            tr("What &if"),
+            tr(
+                "Try a straight line through two stations: click one, then the other; nothing is run or written. With "
+                "Ctrl the very point of the chart is taken, Enter takes the current station, Esc leaves."
+            ),
+            True,
+        )
         self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
         self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
@@ -72,6 +83,7 @@ class ProfilePanel(QgsDockWidget):
         column.addWidget(controls)
         self.ranges_panel.hide()
         column.addWidget(self.ranges_panel)
+        column.addWidget(self.what_if.bar)
         self.splitter = QSplitter(Qt.Orientation.Horizontal, page)
         self.splitter.addWidget(self.chart)
         self.splitter.addWidget(self.table)
@@ -94,7 +106,7 @@ class ProfilePanel(QgsDockWidget):
         self.empty.setMargin(24)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.pages = QStackedWidget(self)
-        self.pages.addWidget(page)
+        self.pages.addWidget(scrolled(page, self.pages))
         self.pages.addWidget(self.empty)
         self.setWidget(self.pages)
         self._order(
@@ -106,6 +118,7 @@ class ProfilePanel(QgsDockWidget):
                 self.whole,
                 self.go,
                 self.fix,
+                self.line,
                 self.values,
                 self.export,
                 self.follow_up,
@@ -150,6 +163,9 @@ class ProfilePanel(QgsDockWidget):
             (".pdf", tr("Save as &PDF…")),
         ):
             menu.addAction(text).triggered.connect(lambda _checked=False, ending=ending: self._ask_and_save(ending))
+        slide = menu.addAction(tr("Save one s&lide: map, profile and verdict…"))
+        slide.setObjectName("tautline_save_slide")
+        slide.triggered.connect(lambda: self.save_slide())
         menu.addSeparator()
         menu.addAction(tr("&Copy the chart")).triggered.connect(lambda: self.copy_chart())
         menu.addAction(tr("Copy the &table")).triggered.connect(lambda: self.table.copy())

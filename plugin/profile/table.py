@@ -53,7 +53,7 @@ class StationModel(QAbstractTableModel):
             return number_text(s.chainage[k] / chainage, 3) if np.isfinite(s.chainage[k]) else ""
 
         columns = [
-            (tr("Station"), lambda k: s.station[k], False),
+            (tr("Station ({})").format(UNIT_LABELS[s.chainage_unit]), lambda k: s.station[k], False),
             (tr("Residual ({})").format(amounts.label), lambda k: amounts.signed(residual[k]), True),
         ]
         if any(s.status):

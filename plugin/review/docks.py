@@ -11,6 +11,7 @@ from .map_link import MapLink
 from .stale_line import StaleLine, on_top_of
 from .staleness import Staleness
 from .subject import Subject
+from .tabs import tabify
 
 
 class Review:
@@ -29,7 +30,15 @@ class Review:
         dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
         if dock is not None and dock.follow_up.menu() is None:
             dock.follow_up.setMenu(follow_up_forms.menu(dock, lambda: self.subject.layer, self.open_form))
+            dock.what_if.design_wanted.connect(self._design_wanted)
         return dock
+
+    def _design_wanted(self, layer, controls, axis):
+        """Open the form of the design with a line that was tried as its chord."""
+        parameters, doubt = follow_up_forms.chord(layer, controls, axis)
+        if doubt:
+            tell(self.iface.messageBar(), doubt, Qgis.MessageLevel.Warning)
+        self.open_form(parameters)
 
     def open_flagged(self):
         """Open the list of flagged stations with their decisions."""
@@ -53,6 +62,8 @@ class Review:
             self.docks[name] = dock
             self.show_stale_line(dock)
             self.iface.addDockWidget(area, dock)
+            if area == Qt.DockWidgetArea.RightDockWidgetArea:
+                tabify(self.iface.mainWindow(), dock)
             dock.visibilityChanged.connect(self._visibility)
             if name == "flagged":
                 dock.profile_wanted.connect(lambda: self.open_profile())

@@ -20,8 +20,8 @@ _EDITS = ("afterCommitChanges", "dataSourceChanged", "dataChanged", "nameChanged
 
 
 class Staleness(QObject):
-    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before; ``held``: True
-    while nothing is to be read.
+    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before;
+    ``held``: True while nothing is to be read.
 
     What was compared is kept until the file or the layer behind it changes, so that looking again costs nothing.
     """

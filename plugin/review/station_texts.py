@@ -73,6 +73,50 @@ def station_lines(stations, row):
     return "<br>".join([f"<b>{escape(_name(stations, row))}</b>", *map(escape, parts)])
 
 
+def _apart(value, unit):
+    """'12.3 mm below' of a height in metres that is counted up."""
+    return " ".join((amounts_for(unit).with_unit(abs(value)), tr("above") if value > 0 else tr("below")))
+
+
+def what_if_story(line, row, height, station, unit):
+    """One line on a station beside a line that is tried (a core LineThrough, ``row`` of its stations); ``height``: its
+    as-built height, metres."""
+    at = int(line.rows[row])
+    gap, rule = line.gap[at], line.rule[at]
+    parts = [
+        tr("What if, {}").format(station),
+        tr("straight line {} the flat drawing (rule of thumb {})").format(
+            _apart(gap, unit), amounts_for(unit).with_unit(abs(rule))
+        ),
+        tr("{} the level surface through A").format(_apart(line.straight[at] - line.level[at], unit)),
+    ]
+    if np.isfinite(height):
+        parts.append(tr("as-built {} the straight line").format(_apart(height - line.straight[at], unit)))
+    return "   ·   ".join(parts)
+
+
+def what_if_sentence(line, points, station_at, unit, height_system, refusal=""):
+    """What stands over the chart while a line is tried: that nothing is written, and what is asked or was found."""
+    lead = tr("What if: nothing is written.")
+    if refusal:
+        return f"{lead} {refusal}"
+    if not points:
+        return f"{lead} " + tr("Click the first station. Ctrl and a click take the very point of the chart.")
+    named = [
+        tr("{} ({})").format(station_at(point.chainage), full_height(point.height, unit))
+        for point in (line.controls if line is not None else points)
+    ]
+    if line is None:
+        return f"{lead} " + tr("A straight line from {}: click the second station.").format(named[0])
+    gap, at = line.greatest_gap
+    text = tr("Straight from A {} to B {}. Farthest from the flat drawing at {}: {} it, rule of thumb {}.").format(
+        *named, station_at(line.chainage[at]), _apart(gap, unit), amounts_for(unit).with_unit(abs(line.rule[at]))
+    )
+    if height_system in ("", "unknown", "constant"):
+        text += " " + tr("The geoid's slope and bending are not known here.")
+    return f"{lead} {text}"
+
+
 def factor_text(factor):
     """An exaggeration to three digits: 1.25, 12.5, 640, 12,300."""
     digits = max(2 - int(np.floor(np.log10(factor))), 0)

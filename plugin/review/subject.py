@@ -7,6 +7,8 @@ from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 from ...algorithms.language.translation import tr
 from .layer_stations import is_reviewable, read_stations
 
+# Where the project keeps the id of the layer under review.
+SCOPE, KEY = "tautline", "review/layer"
 # Edits come one by one; the layer is read again once they pause.
 PAUSE = 150
 _EDITS = (
@@ -46,6 +48,8 @@ class Subject(QObject):
         project.layersWillBeRemoved.connect(self._forget)
         project.layersAdded.connect(self._tell_candidates)
         project.layersRemoved.connect(self._tell_candidates)
+        project.writeProject.connect(self._keep_in_project)
+        project.readProject.connect(self._take_kept)
 
     def close(self):
         """Let go of the project and of the layer."""
@@ -53,6 +57,8 @@ class Subject(QObject):
         project.layersWillBeRemoved.disconnect(self._forget)
         project.layersAdded.disconnect(self._tell_candidates)
         project.layersRemoved.disconnect(self._tell_candidates)
+        project.writeProject.disconnect(self._keep_in_project)
+        project.readProject.disconnect(self._take_kept)
         self._release()
         self.deleteLater()
 
@@ -83,10 +89,24 @@ class Subject(QObject):
         """Take the preferred layer, else one that can be reviewed, where there is none under review."""
         if preferred is not None and is_reviewable(preferred):
             self.set_layer(preferred)
-        elif self.layer is None:
+        elif self.layer is None and not self._take_kept():
             found = self.candidates()
             judged = [layer for layer in found if layer.fields().indexOf("status") >= 0]
             self.set_layer((judged or found or [None])[0])
+
+    def _keep_in_project(self, *_):
+        """Tell the project that is being saved what is under review; looking at another layer changes no project."""
+        if self.layer is not None:
+            QgsProject.instance().writeEntry(SCOPE, KEY, self.layer.id())
+
+    def _take_kept(self, *_):
+        """Review the layer that the project was saved with, where it is there; return whether it is."""
+        kept, found = QgsProject.instance().readEntry(SCOPE, KEY, "")
+        layer = QgsProject.instance().mapLayer(kept) if found and kept else None
+        if layer is None or not is_reviewable(layer):
+            return False
+        self.set_layer(layer)
+        return True
 
     def _release(self):
         self._timer.stop()

@@ -6,22 +6,23 @@ against 50-digit arithmetic in ``tests/core/test_plane.py``.
 """
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
+from simulated_tally import Tally
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.curvature import SurveyedLeg, test_curvature
 from tautline.algorithms.core.fit import Frame, Heights, fit_surface, line_frame, plane_frame
-from tautline.algorithms.core.geodesy import Ellipsoid, east_north, foot_and_normal
+from tautline.algorithms.core.geodesy import Ellipsoid, foot_and_normal
+from tautline.algorithms.core.geoid_slope import ARC_SECOND, GeoidSlope
 from tautline.algorithms.core.least_squares import suspected_step
 from tautline.algorithms.core.plane import inclined_plane
-from tautline.algorithms.core.tangent_point import level_place, tangent_point
+from tautline.algorithms.core.tangent_point import line_places, plane_points, stations_extent
 
 EARTH = Ellipsoid(6378137.0, 1 / 298.257223563)
-ARC_SECOND = np.pi / (180.0 * 3600.0)
 INDEPENDENT_SIGMA, READING_SIGMA, SIGMA_KM = 0.003, 0.0005, 0.0015
 
 
@@ -97,9 +98,9 @@ class Survey:
         return second
 
 
-def survey(dice, arms, *, correlated):
-    """A survey at a random place: one arm with 31 stations, or two at 50 to 130 degrees with 26 each and one at the
-    corner."""
+def survey(dice, arms, *, correlated, stations=31):
+    """A survey at a random place: one arm with so many ``stations``, or two at 50 to 130 degrees with 26 each and one
+    at the corner."""
     lat0, lon0 = float(np.degrees(np.arcsin(dice.uniform(-0.97, 0.97)))), float(dice.uniform(-180.0, 180.0))
     azimuth, height = float(dice.uniform(0.0, 360.0)), float(dice.uniform(0.0, 2000.0))
     turns = [0.0] if arms == 1 else [0.0, float(dice.uniform(50.0, 130.0) * dice.choice([-1.0, 1.0]))]
@@ -108,7 +109,7 @@ def survey(dice, arms, *, correlated):
     for number, (turn, length) in enumerate(zip(turns, lengths)):
         lat, lon, _ = EARTH.forward(np.full(2, lat0), np.full(2, lon0), np.full(2, azimuth + turn), [0.0, length])
         axis = Axis(AxisLine(f"arm {number}", lat, lon, EARTH), height)
-        chainage = np.linspace(0.0, axis.length, 31 if arms == 1 else 27)[number:]
+        chainage = np.linspace(0.0, axis.length, stations if arms == 1 else 27)[number:]
         parts.append((np.full(len(chainage), number), chainage, *axis.place(chainage)[:2]))
         axes.append(axis)
     arm, chainage, lat, lon = (np.concatenate([part[k] for part in parts]) for k in range(4))
@@ -144,26 +145,15 @@ def fit_coverage(one, fit):
     slopes = np.abs(fit.slopes - one.true_slopes(frame)) <= half[1:]
     held.update(zip(("slope east", "slope north") if len(slopes) == 2 else ("slope",), slopes.tolist()))
     if len(one.arms) == 2:
-        found = tangent_point(fit, one.lat, one.lon)
+        found = plane_points(fit, one.lat, one.lon).tangent
         held["tangent point, ellipse"] = found.well_determined and _holds(
-            found.levelling, (found.lat, found.lon), one.true_tangent
+            found.ellipse, (found.lat, found.lon), one.true_tangent
         )
     else:
         middle = 0.5 * float(one.chainage.min() + one.chainage.max())
-        place = level_place(fit, one.arms[0], middle)
+        place = line_places(fit, one.arms[0], middle, one.lat, one.lon).level
         held["chainage where level"] = abs(place.chainage - one.true_level()) <= solution.interval_factor * place.sd
     return {name: bool(value) for name, value in held.items()}
-
-
-@dataclass
-class Tally:
-    """Counts of what held by name, over ``number`` surveys."""
-
-    number: int
-    held: Counter
-
-    def share(self, name):
-        return self.held[name] / self.number
 
 
 def fits(dice, number, arms, *, correlated, known, remove=False):
@@ -218,20 +208,102 @@ def ignored_correlation(dice, number):
     return Tally(number, held)
 
 
-def geoid_ellipses(dice, number, *, known, sigma=4.0):
-    """Planes over a geoid that slopes by ``sigma`` seconds of arc in each component, which the fit is not told."""
+# The method page's bending of the geoid along 3 km, as a share of the Earth's curvature.
+BENDING, BENDING_LENGTH = 0.04, 3000.0
+
+
+@dataclass(frozen=True)
+class Bent:
+    """A geoid that slopes by ``slope`` (2,) at a frame's place and bends by ``second`` (3,): d2N/de2, d2N/dedn,
+    d2N/dn2, 1/m; N, metres, at latitudes and longitudes in degrees."""
+
+    frame: Frame
+    slope: np.ndarray
+    second: np.ndarray
+
+    def __call__(self, lat, lon):
+        x, y = self._plan(lat, lon)
+        bend = 0.5 * self.second[0] * x**2 + self.second[1] * x * y + 0.5 * self.second[2] * y**2
+        return self.slope[0] * x + self.slope[1] * y + bend
+
+    def _plan(self, lat, lon):
+        feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), EARTH)[0]
+        return ((feet - foot_and_normal(self.frame.lat, self.frame.lon, EARTH)[0]) @ self.frame.directions.T).T
+
+
+def standing_water(plane, undulation, start):
+    """Where a plane's height above the geoid is least, so that water would stand still there: lat, lon, degrees.
+
+    By the parabola through nine heights about the place, moved to its vertex until it stays, nothing of the code that
+    is tested.
+    """
+    lat, lon = start
+    turn, reach = np.array([0.0, 45.0, 90.0, 135.0, 180.0, 225.0, 270.0, 315.0]), 3000.0
+    for _ in range(4):
+        at_lat, at_lon, _ = EARTH.forward(np.full(8, lat), np.full(8, lon), turn, np.full(8, reach))
+        at_lat, at_lon = np.append(at_lat, lat), np.append(at_lon, lon)
+        height = plane.heights(at_lat, at_lon, EARTH) - undulation(at_lat, at_lon)
+        x = np.append(np.sin(np.radians(turn)), 0.0)
+        y = np.append(np.cos(np.radians(turn)), 0.0)
+        a = np.linalg.lstsq(np.column_stack([np.ones(9), x, y, x * x, x * y, y * y]), height, rcond=None)[0]
+        dx, dy = np.linalg.solve([[2 * a[3], a[4]], [a[4], 2 * a[5]]], [-a[1], -a[2]])
+        lat, lon, _ = EARTH.forward(lat, lon, float(np.degrees(np.arctan2(dx, dy))), reach * float(np.hypot(dx, dy)))
+        lat, lon = float(lat), float(lon)
+    return lat, lon
+
+
+def both_points(dice, number, *, ellipsoidal, known, correlated, sigma, away=None):
+    """Planes over a geoid that slopes by ``sigma`` seconds of arc in each component and bends by the method page's
+    share, of which the fit is told no more than this: coverage of the ellipses of both points, and of those that leave
+    the bending out. ``ellipsoidal``: heights above the ellipsoid, else above the geoid; ``away``: metres of the tangent
+    point from the stations' centre, None for anywhere within some 2.5 km.
+    """
     held = Counter()
     for _ in range(number):
-        one = survey(dice, 2, correlated=True)
-        east, north = east_north(one.lat[0], one.lon[0])
-        away = foot_and_normal(one.lat, one.lon, EARTH)[0] - foot_and_normal(one.lat[0], one.lon[0], EARTH)[0]
-        slope = dice.normal(0.0, sigma * ARC_SECOND, 2)
-        undulation = away @ east * slope[0] + away @ north * slope[1]
-        fit = one.fit(one.errors(dice) - undulation, known=known, remove=False)
-        found = tangent_point(fit, one.lat, one.lon, geoid_slope_sigma=sigma)
-        ellipses = {"with the geoid's slope error": found.geoid, "from the heights alone": found.levelling}
-        for name, ellipse in ellipses.items():
-            held[name] += int(ellipse is not None and _holds(ellipse, (found.lat, found.lon), one.true_tangent))
+        one = survey(dice, 2, correlated=correlated)
+        frame = one.frame
+        if away is not None:
+            turn = dice.uniform(0.0, 2.0 * np.pi)
+            slopes = away / float(EARTH.radius_across(frame.lat)) * np.array([np.sin(turn), np.cos(turn)])
+            one = replace(one, truth=frame.plane(float(dice.uniform(0.0, 2000.0)), slopes))
+        extent = stations_extent(one.lat, one.lon, EARTH)
+        second = BENDING * BENDING_LENGTH / extent / 6.371e6
+        geoid = Bent(frame, dice.normal(0.0, sigma * ARC_SECOND, 2), dice.normal(0.0, second, 3))
+        errors = one.errors(dice) - (0.0 if ellipsoidal else geoid(one.lat, one.lon))
+        fit = one.fit(errors, known=known, remove=False)
+        found = plane_points(fit, one.lat, one.lon, GeoidSlope(ellipsoidal, sigma=sigma, bending=second))
+        stiff = plane_points(fit, one.lat, one.lon, GeoidSlope(ellipsoidal, sigma=sigma))
+        level = standing_water(one.truth, geoid, one.true_tangent)
+        for name, point, truth in (
+            ("tangent point", found.tangent, one.true_tangent),
+            ("level point", found.level, level),
+            ("level point, bending left out", stiff.level, level),
+        ):
+            held[name] += int(point.well_determined and _holds(point.ellipse, (point.lat, point.lon), truth))
+    return Tally(number, held)
+
+
+def both_chainages(dice, number, *, ellipsoidal, correlated, sigma):
+    """Lines over such a geoid: coverage of 1.96 standard deviations of both chainages, sigma of the heights known."""
+    held = Counter()
+    for _ in range(number):
+        one = survey(dice, 1, correlated=correlated)
+        axis, length = one.arms[0], float(np.ptp(one.chainage))
+        second = BENDING * BENDING_LENGTH / length / 6.371e6
+        slope, bend = dice.normal(0.0, sigma * ARC_SECOND), dice.normal(0.0, second)
+
+        def undulation(chainage, slope=slope, bend=bend, middle=0.5 * length):
+            return slope * (chainage - middle) + 0.5 * bend * (chainage - middle) ** 2
+
+        errors = one.errors(dice) - (0.0 if ellipsoidal else undulation(one.chainage))
+        fit = one.fit(errors, known=True, remove=False)
+        geoid = GeoidSlope(ellipsoidal, sigma=sigma, bending=second)
+        found = line_places(fit, axis, 0.5 * length, one.lat, one.lon, geoid)
+        s = np.linspace(-4000.0, length + 4000.0, 9)
+        heights = one.truth.heights(*axis.place(s)[:2], EARTH)
+        for name, place, below in (("tangent", found.tangent, 0.0), ("level", found.level, undulation(s))):
+            a = np.polyfit(s / 1000.0, heights - below, 2)
+            held[name] += int(abs(place.chainage + 500.0 * a[1] / a[0]) <= 1.96 * place.sd)
     return Tally(number, held)
 
 

@@ -128,7 +128,7 @@ def test_units_in_names(name, unit):
         (["height", "elevation"], "height", "height"),
         (["id", "remark"], "height", ""),
         (["H (m)"], "height", "H (m)"),
-        (["N"], "undulation", "N"),
+        (["N"], "undulation", ""),  # as often a northing
         (["US ft", "level_us_ft"], "height", "level_us_ft"),
     ],
 )

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.number_reading import decimal_sign, read_column
+from tautline.algorithms.core.number_reading import decimal_sign, read_column, typed_number
 from tautline.algorithms.core.suspicious_readings import out_of_order, suspicious_readings
 
 
@@ -127,3 +127,40 @@ def test_order():
         spoiled[row] = wrong
         assert out_of_order(spoiled) == [row]
     assert out_of_order([5.0, 1.0, 4.0, 2.0, 3.0, 9.0]) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "comma", "value"),
+    [
+        ("12.5", "", 12.5),
+        ("12,5", "", 12.5),
+        ("12,5", "comma", 12.5),
+        ("0,003", "", 0.003),
+        ("\u22120,25", "", -0.25),
+        ("1.234,5", "", 1234.5),
+        ("1,234.5", "comma", 1234.5),
+        ("1,234", "comma", 1.234),
+        ("1.234", "comma", 1.234),
+        ("  7 ", "", 7.0),
+        ("1e-3", "", 0.001),
+    ],
+)
+def test_a_typed_number(text, comma, value):
+    assert typed_number(text, comma=comma) == pytest.approx(value, abs=1e-15)
+
+
+def test_a_typed_number_in_feet_and_inches():
+    assert typed_number("12'-6\"", in_feet=True) == 12.5
+    with pytest.raises(InputError, match="not in the unit of the run"):
+        typed_number("12'-6\"")
+
+
+@pytest.mark.parametrize("text", ["abc", "", "-", "12,5,1", "nan", "inf", "1_0", "1,2.3,4"])
+def test_what_is_no_typed_number(text):
+    with pytest.raises(InputError):
+        typed_number(text)
+
+
+def test_a_typed_comma_that_could_be_either_is_asked_about():
+    with pytest.raises(InputError, match="decimal comma or a group of thousands"):
+        typed_number("1,234")

@@ -150,3 +150,18 @@ def test_worst_first():
 
 def test_equally_bad_stations_keep_their_order():
     assert views.worst_first(np.ones(3, bool), np.full(3, np.nan), np.array([0.1, -0.1, 0.2])).tolist() == [2, 0, 1]
+
+
+def test_any_height_as_a_view_shows_it():
+    """Heights between the stations and beyond the known design: counted from the same line as the stations'."""
+    profile = tangent(np.linspace(-0.01, 0.01, 31))
+    for view in views.VIEWS:
+        lines = profile.lines(view)
+        assert profile.seen(profile.chainage, profile.built, view) == pytest.approx(lines["as-built"], abs=1e-12)
+        assert profile.seen(profile.chainage, profile.flat, view) == pytest.approx(lines["flat"], abs=1e-12)
+    assert profile.base_at(np.array([50.0]), "straight")[0] == pytest.approx(0.5 * sum(profile.design[:2]))
+    assert profile.base_at(np.array([50.0, 9e9]), "level").tolist() == [100.0, 100.0]
+    blank = AxisProfile(np.arange(3.0), *(np.full(3, np.nan) for _ in range(4)))
+    assert np.all(np.isnan(blank.seen(np.arange(2.0), np.ones(2), "level")))
+    with pytest.raises(InputError, match="view"):
+        profile.base_at(np.zeros(1), "sideways")

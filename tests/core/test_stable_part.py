@@ -16,17 +16,21 @@ def by_matrices(changes, columns, matrix):
             return run
         a, w = columns[rows], np.linalg.inv(matrix[np.ix_(rows, rows)])
         left = w - w @ a @ np.linalg.inv(a.T @ w @ a) @ a.T @ w
-        best, where = 0.0, None
+        tested = []
         for length in range(1, len(rows) // 2 + 1):
             for first in range(len(rows) - length + 1):
                 e = np.zeros(len(rows))
                 e[first : first + length] = 1.0
                 size = abs(e @ left @ changes[rows]) / np.sqrt(e @ left @ e)
-                if size > best:
-                    best, where = size, rows[first : first + length]
+                tested.append((size, length, first))
+        best = max(tested)[0]
         if best <= 4.4:
             return run
-        run[where] = found
+        # Of those within 0.15 of the greatest the shortest, of these the greatest.
+        _, length, first = min(
+            (one for one in tested if one[0] >= max(best - 0.15, 4.4)), key=lambda one: (one[1], -one[0])
+        )
+        run[rows[first : first + length]] = found
         found += 1
 
 
@@ -53,7 +57,7 @@ def test_limit_grows_with_the_stations():
     assert run_limit(8) == run_limit(31) == 4.4 and 5.5 < run_limit(1000) < 6.0
 
 
-@pytest.mark.parametrize("walk", [0.0, 2e-10])
+@pytest.mark.parametrize("walk", [0.0, 2e-10, 4e-9])
 def test_long_axes_are_searched_by_a_grid_that_finds_the_same(walk):
     """6,000 stations; long and short stretches of known place move by far more than their noise, the rest by none."""
     random, distance = np.random.default_rng(5), 10.0 * np.arange(6000)

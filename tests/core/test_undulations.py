@@ -15,7 +15,8 @@ from tautline.algorithms.core.undulations import (
 
 
 def test_constant():
-    """Its slope is not known, which is not the same as none."""
+    """Its slope is not known, which is not the same as none, unless it is stated."""
+    assert ConstantUndulation(5.0, (1e-5, -2e-5)).slope(45.0, 7.0, 100.0, 30.0) == (1e-5, -2e-5)
     assert ConstantUndulation(-31.6).at(45.0, 7.0, 100.0) == -31.6 and ConstantUndulation().at(0.0, 0.0, 0.0) == 0.0
     assert ConstantUndulation(5.0).slope(45.0, 7.0, 100.0, 30.0) is None
 
@@ -156,10 +157,45 @@ def test_holes_and_edges():
     values[0, 0] = np.nan
     smooth = SmoothGrid(Grid(values, 6.0, 46.0, 0.2, 0.25))
     assert smooth(np.array([44.6]), np.array([7.5])) == pytest.approx(_plane(44.6, 7.5), abs=1e-9)
-    with pytest.raises(InputError, match="no value at latitude 45.90000"):
+    assert smooth.shortened[0] == (44.6, 7.5, 46.0, 6.0)
+    with pytest.raises(InputError, match="no value at latitude 46.00000, longitude 6.00000, beside latitude 45.90000"):
         smooth(np.array([45.9]), np.array([6.1]))
     with pytest.raises(InputError, match="does not reach"):
         smooth(np.array([46.6]), np.array([6.1]))
+
+
+def test_a_hole_far_away_takes_no_cell_for_bilinear():
+    """One node of 160 x 150 unknown: beyond twelve cells the surface is the spline as before, to 1e-6; nearer the
+    margin shrinks and says where; beside the hole it is refused, and N never reads as 0."""
+    rng = np.random.default_rng(5)
+    values = 40.0 + rng.normal(size=(160, 150)).cumsum(axis=0).cumsum(axis=1) * 1e-3
+    whole = SmoothGrid(Grid(values.copy(), 6.0, 60.0, 0.1, 0.1))
+    values[75, 70] = np.nan  # 52.5, 13.0
+    holed = SmoothGrid(Grid(values, 6.0, 60.0, 0.1, 0.1))
+    lat, lon = rng.uniform(51.0, 54.0, 200), rng.uniform(11.0, 15.0, 200)
+    away = np.maximum(np.abs(lat - 52.5), np.abs(lon - 13.0)) / 0.1
+    far, near = away > 14.0, (away > 3.0) & (away < 10.0)
+    assert far.sum() > 10 and near.sum() > 10
+    assert np.allclose(holed(lat[far], lon[far]), whole(lat[far], lon[far]), rtol=0.0, atol=1e-6)
+    assert holed.shortened == ()
+    bilinear = holed.grid(lat[near], lon[near])
+    smooth = holed(lat[near], lon[near])
+    # With one cell of margin a spline is still nearer to the truth than bilinear cells are, which are no spline at all.
+    assert (
+        np.abs(smooth - whole(lat[near], lon[near])).max() < 0.5 * np.abs(bilinear - whole(lat[near], lon[near])).max()
+    )
+    assert holed.shortened and all(place[2:] == pytest.approx((52.5, 13.0), abs=1e-9) for place in holed.shortened)
+    for reader in (holed, holed.gradient):
+        with pytest.raises(
+            InputError, match="no value at latitude 52.50000, longitude 13.00000, beside latitude 52.55"
+        ):
+            reader(np.array([52.55]), np.array([13.02]))
+
+
+def test_a_grid_too_small_for_a_smooth_surface_is_refused():
+    small = SmoothGrid(Grid(np.ones((3, 9)), 6.0, 46.0, 0.2, 0.25))
+    with pytest.raises(InputError, match="3 by 9 nodes; .* needs 4 by 4. Set GEOID_BETWEEN to bilinear"):
+        small(np.array([45.8]), np.array([6.3]))
 
 
 @pytest.mark.parametrize(
@@ -183,7 +219,7 @@ def test_kinks_at_the_edges_of_cells_are_gone():
     """Lines of 3 km north-south, centred on grid rows: what a straight line shows as residual is half of the second
     difference of N. Bilinear cells: 162 mm near a steep island; the true bending there is a twentieth."""
     rng, half = np.random.default_rng(6), 1500.0 / 111_000.0
-    lat, lon = np.round(rng.uniform(27.0, 60.0, 150) * 4.0) / 4.0, rng.uniform(-20.0, 20.0, 150)
+    lat, lon = np.round(rng.uniform(-60.0, 60.0, 2000) * 4.0) / 4.0, rng.uniform(-180.0, 180.0, 2000)
     lat[0], lon[0] = 28.25, -16.75
     smooth = _second_differences(SmoothGrid(library_grid()), lat, lon, half)
     bilinear = _second_differences(library_grid(), lat, lon, half)

@@ -5,7 +5,7 @@ import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.design import DesignSpec, DesignStations, design_heights
-from tautline.algorithms.core.unit_check import curvature_shown, unit_doubt
+from tautline.algorithms.core.unit_check import curvature_shown, unit_by_bend, unit_by_distance, unit_doubt
 
 FOOT = 0.3048
 
@@ -63,3 +63,20 @@ def test_too_few_heights(wgs84):
     nothing = _stations(wgs84, lambda s: np.full(len(s), np.nan))
     level = DesignSpec("level", 0.0, 5.0)
     assert unit_doubt(nothing, design_heights(level, nothing), level) == ""
+
+
+def test_bend_of_a_straight_design_tells_its_unit():
+    """A chord on a sphere of 6378 km, in closed form: s(s - L)/2R of the flat line, 3.28084 times that in feet."""
+    s = np.linspace(0.0, 3000.0, 31)
+    bend = s * (s - 3000.0) / (2.0 * 6.378e6)
+    assert unit_by_bend(s, bend) == "metre" and unit_by_bend(s, bend / 0.3048) == "foot"
+    assert unit_by_bend(s, 0.0 * bend) == "" and unit_by_bend(s, 2.0 * bend) == "" == unit_by_bend(s[:3], bend[:3])
+    # Readings or a wave are no design.
+    assert unit_by_bend(s, bend + 0.05 * np.sin(s / 100.0)) == ""
+
+
+def test_distances_tell_the_unit_of_chainages():
+    x, axis = np.arange(10) * 100.0, np.repeat([0, 1], 5)
+    nothing = np.zeros(10)
+    assert unit_by_distance(x, x, nothing, axis) == "metre" and unit_by_distance(x / 0.3048, x, nothing, axis) == "foot"
+    assert unit_by_distance(2.0 * x, x, nothing, axis) == "" == unit_by_distance(np.full(10, np.nan), x, x, axis)

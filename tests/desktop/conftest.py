@@ -65,13 +65,16 @@ def _environment(screen, folder):
     return environment
 
 
-def driven(screen, folder, script, archive=None):
+def driven(screen, folder, script, archive=None, scale=1):
     """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it
-    saw. The profile has the checkout as plugin or, where an ``archive`` is to be installed, nothing.
+    saw. The profile has the checkout as plugin or, where an ``archive`` is to be installed, nothing. ``scale``: pixels
+    of the screen in one of the window.
     """
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
     environment = _environment(screen, folder)
+    if scale != 1:
+        environment["QT_SCALE_FACTOR"] = str(scale)
     if archive is None:
         (plugins / "tautline").symlink_to(ROOT)
     else:
@@ -109,7 +112,7 @@ def driven(screen, folder, script, archive=None):
 @pytest.fixture(scope="session")
 def drive(screen, tmp_path_factory):
     """A function that runs a script of this folder in a new window and gives what it saw."""
-    return lambda script: driven(screen, tmp_path_factory.mktemp("window"), script)
+    return lambda script, scale=1: driven(screen, tmp_path_factory.mktemp("window"), script, scale=scale)
 
 
 @pytest.fixture(scope="session")

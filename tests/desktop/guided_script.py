@@ -18,6 +18,7 @@ from stage import (
     dock_names,
     history,
     load_plugin,
+    messages,
     modules,
     picture,
     play,
@@ -58,7 +59,9 @@ def said():
         "structure": guided.structure.notes.told(),
         "heights": guided.heights.notes.told(),
         "design": guided.design.notes.told(),
-        "outcome": guided.outcome.told(),
+        "outcome": guided.outcome.told() + guided.trouble.told(),
+        "why": guided.why_closed.text(),
+        "tip": guided.run_button.toolTip(),
         "beside": {key: answer.problem.told()[0][1] for key, answer in guided.answers.items() if answer.problem.told()},
         "can_run": guided.run_button.isEnabled() and guided.run_button.isVisible(),
     }
@@ -67,7 +70,7 @@ def said():
 def run():
     """Press the button and wait for the end."""
     panel().run_button.click()
-    until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
+    until(lambda: panel().run is not None or said()["outcome"], "the run begun")
     during = {"cancel": panel().cancel_button.isVisible(), "answers": panel().scroll.isEnabled()}
     until(lambda: panel().run is None, "the run's end")
     settle()
@@ -126,17 +129,42 @@ def list_of_the_gallery():
     SEEN["tabs"] = tab_order()
     for box in guided.accuracy.more.values():
         box.click()
-    type_into(guided.accuracy.edits["sigma"], "0.003")
+    type_into(guided.accuracy.edits["sigma"], "0,003")
     guided.accuracy.place.setFilePath(str(PLACE / "results.gpkg"))
     looked()
+    SEEN["plane_asked"] = {
+        "hint": guided.accuracy.plane_hint.isVisible() and guided.accuracy.plane_hint.text(),
+        "box": guided.accuracy.one_plane.isVisible() and guided.accuracy.one_plane.isChecked(),
+    }
     SEEN["list_run"] = run()
+    SEEN["list_scrolled"] = guided.scroll.verticalScrollBar().value()
+    SEEN["least_height"] = guided.minimumSizeHint().height()
+    SEEN["list_fits"] = sorted([row["kind"], row["name"]] for row in layer("Reference").getFeatures())
     SEEN["list_groups"], SEEN["list_history"] = groups(), history()
     SEEN["list_residuals"] = residuals_by_station(layer("Residuals"))
     SEEN["list_style"] = rule_labels(layer("Residuals"))
     SEEN["list_record"] = json.loads(layer("Residuals").customProperty("tautline/record"))["entry"]
-    SEEN["in_view"] = iface.mapCanvas().extent().contains(layer("Residuals").extent())
+    SEEN["in_view"] = all(
+        iface.mapCanvas().extent().contains(node.layer().extent())
+        for node in QgsProject.instance().layerTreeRoot().findLayers()
+        if table(node.layer()) in ("residuals", "bars", "strip")
+    )
     SEEN["profile"] = "tautline_profile" in dock_names()
     panel_picture("guided_list")
+
+
+def one_plane_when_said():
+    """The axes meet: the same run with one plane for both, then back; and what stands in the box of references."""
+    guided = panel()
+    box = guided.design.reference
+    SEEN["references"] = {"there": [box.itemText(k) for k in range(box.count())], "chosen": box.currentText()}
+    guided.accuracy.one_plane.click()
+    SEEN["older"] = [guided.older.isVisible(), looked() and guided.older.isVisible()]
+    SEEN["plane_run"] = run()
+    SEEN["plane_fits"] = [[row["kind"], row["axes"]] for row in layer("Reference").getFeatures()]
+    SEEN["references_after"] = {"there": [box.itemText(k) for k in range(box.count())], "chosen": box.currentText()}
+    guided.accuracy.one_plane.click()
+    looked()
 
 
 def tab_order():
@@ -187,7 +215,11 @@ def again_and_reopened():
     project.setFileName(str(PLACE / "kept.qgz"))
     assert project.write(), project.error()
     iface.newProject(False)
-    SEEN["new_project"] = {**vars(panel().settings()), **{"can_run": panel().run_button.isEnabled()}}
+    SEEN["new_project"] = {
+        **vars(panel().settings()),
+        "can_run": panel().run_button.isEnabled(),
+        "offered": panel().profile_button.isVisible(),
+    }
     assert project.read(str(PLACE / "kept.qgz"))
     looked()
     SEEN["kept"] = {
@@ -195,6 +227,7 @@ def again_and_reopened():
         "wanted": vars(settings),
         "dirty": project.isDirty(),
         "can_run": panel().run_button.isEnabled(),
+        "offered": panel().profile_button.isVisible() and panel()._kept_result().name(),
     }
     # Closing a project that holds results crashed the window now and then: its layers are gone when the panel hears of
     # it.
@@ -280,6 +313,9 @@ def wrong_inputs():
     wrong["text_heights"] = looked()
     guided.heights.box.setLayer(table_layer("one bad", ["station:string", "height:double"], [*good, ("here", 5.0)]))
     wrong["one_bad_row"] = looked()
+    remarks = [("Station", None), *good[:2], ("", None), ("# read twice", None), good[2]]
+    guided.heights.box.setLayer(table_layer("remarks", ["station:string", "height:double"], remarks))
+    wrong["remarks"] = looked()
     feet = [(f"{k}+00", 100.0) for k in range(0, 66)]
     guided.heights.box.setLayer(table_layer("feet", ["station:string", "height:double"], feet))
     wrong["feet"] = looked()
@@ -288,16 +324,15 @@ def wrong_inputs():
     assert looked()["can_run"]
     layers = set(QgsProject.instance().mapLayers())
     guided.design.buttons["inclined"].click()
-    looked()
-    wrong["no_slope"] = run()
+    wrong["no_slope"] = looked()
+    guided.design.buttons["reference"].click()
+    wrong["no_reference"] = looked()
     guided.design.buttons["chord"].click()
     type_into(guided.design.edits["height_a"], "abc")
-    looked()
-    wrong["no_number"] = run()
+    wrong["no_number"] = looked()
     guided.design.edits["height_a"].clear()
     type_into(guided.design.edits["chainage_a"], "12+5")
-    looked()
-    wrong["no_notation"] = run()
+    wrong["no_notation"] = looked()
     guided.design.edits["chainage_a"].clear()
     guided.accuracy.place.setFilePath(str(PLACE / "nowhere" / "results.gpkg"))
     looked()
@@ -328,6 +363,64 @@ def wrong_inputs():
     SEEN["wrong"] = wrong
 
 
+def layers_that_come_later():
+    """A line and points with Z join an empty project while the panel is open; then results of a run, which do not."""
+    iface.newProject(False)
+    guided = panel()
+    guided.fill()
+    SEEN["later_before"] = looked()
+    line = QgsGeometry.fromPolylineXY([QgsPointXY(300000, 6500000), QgsPointXY(300000, 6502000)])
+    record = {"entry": "tautline:placestations"}
+    added_layer("result", "LineString?crs=EPSG:32734", [], [([], line)], record)
+    added_layer("line", "LineString?crs=EPSG:32734", ["name:string"], [(["line"], line)])
+    places = [QgsGeometry(QgsPoint(300000, 6500000 + 100 * k, 5.0 + 0.001 * k)) for k in range(21)]
+    added_layer("result points", "PointZ?crs=EPSG:32734", [], [([], place) for place in places], record)
+    added_layer("points", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
+    SEEN["later"] = looked()
+    SEEN["later_chosen"] = [box.currentText() for box in (guided.structure.box, guided.heights.box)]
+    other = added_layer("other", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
+    looked()
+    SEEN["later_kept"] = guided.heights.box.currentText()
+    guided.heights.box.setLayer(other)
+    QgsProject.instance().removeMapLayer(other.id())
+    looked()
+    SEEN["later_gone"] = guided.heights.box.currentText()
+
+
+def two_axes_apart():
+    """Two axes that do not meet, straight in space within 1 mm: 13 neighbours of the one have sunk by 30 mm, one
+    reading of the other is 60 mm off. Stated with 2 mm."""
+    iface.newProject(False)
+    guided = panel()
+    guided.fill()
+    axes, rows = [], []
+    for name, east, number in (("north beam", 300000, 151), ("south beam", 305000, 101)):
+        ends = [QgsPointXY(east, 6500000), QgsPointXY(east, 6500000 + 30 * (number - 1))]
+        axes.append(([name], QgsGeometry.fromPolylineXY(ends)))
+        for k in range(number):
+            # Straight in space: above the level surface of its middle by s²/2R; and 1 mm of a pattern without a bend.
+            s = 30.0 * (k - 0.5 * (number - 1))
+            height = 50.0 + s * s / 2 / 6371000.0 + 0.001 * ((k * k * 37) % 17 - 8) / 8.0
+            height -= 0.030 if name == "north beam" and 15 <= k <= 27 else 0.0
+            height += 0.060 if name == "south beam" and k == 60 else 0.0
+            rows.append(([name, f"{30 * k // 1000}+{30 * k % 1000:03d}", height], None))
+    line = added_layer("beams", "LineString?crs=EPSG:32734", ["name:string"], axes)
+    list_ = added_layer("list", "NoGeometry?", ["axis:string", "station:string", "height:double"], rows)
+    guided.structure.box.setLayer(line)
+    guided.heights.box.setLayer(list_)
+    looked()
+    for key in ("test_shape", "fit"):
+        guided.accuracy.more[key].setChecked(True)
+    type_into(guided.accuracy.edits["tolerance"], "0,01")
+    type_into(guided.accuracy.edits["sigma"], "0.002")
+    looked()
+    SEEN["apart_hint"] = guided.accuracy.plane_hint.text()
+    SEEN["apart"] = run()
+    SEEN["apart_fits"] = sorted([row["kind"], row["name"]] for row in layer("Reference").getFeatures())
+    panel_picture("guided_apart")
+    iface.newProject(False)
+
+
 def example_then_guided():
     """From the example's own text into the guided run, as a beginner goes."""
     from tautline.plugin import example
@@ -344,10 +437,15 @@ def example_then_guided():
     panel().fill()
     SEEN["in_example"] = looked()
     SEEN["in_example_settings"] = vars(panel().settings())
+    SEEN["example_said"] = messages()
+    iface.newProject(False)
+    settle()
+    SEEN["said_after_new_project"] = messages()
 
 
 def unload_while_it_goes():
     """The panel open and a run going, when the plugin is taken away; then again without one."""
+    assert QgsProject.instance().read(str(PLACE / "kept.qgz"))
     looked()
     rounds = []
     for going in (True, False):
@@ -376,9 +474,12 @@ play(
     widen,
     load,
     list_of_the_gallery,
+    one_plane_when_said,
     again_and_reopened,
     plain_points,
     wrong_inputs,
+    layers_that_come_later,
+    two_axes_apart,
     example_then_guided,
     unload_while_it_goes,
     no_questions,

@@ -11,21 +11,25 @@ from time import monotonic
 import numpy as np
 from qgis.core import QgsFeatureRequest, QgsGeometry, QgsPointXY, QgsProject, QgsVectorLayer
 from qgis.gui import QgsVertexMarker
-from qgis.PyQt.QtCore import QCoreApplication, QEvent, QPoint, QPointF, Qt
-from qgis.PyQt.QtGui import QColor, QMouseEvent, QPalette
+from qgis.PyQt.QtCore import QCoreApplication, QEvent, QPoint, Qt
+from qgis.PyQt.QtGui import QColor, QPalette
 from qgis.PyQt.QtTest import QTest
 from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
 from stage import (
     GALLERY,
+    LEFT,
+    NO_BUTTON,
     PLACE,
     SEEN,
     Clicker,
     added_layer,
+    click,
     dock_names,
     load_plugin,
     messages,
     modules,
+    mouse,
     picture,
     play,
     plugin,
@@ -37,12 +41,7 @@ from stage import (
     widen,
 )
 
-LEFT, NO_BUTTON = Qt.MouseButton.LeftButton, Qt.MouseButton.NoButton
-PLAIN, CONTROL, ALT = (
-    Qt.KeyboardModifier.NoModifier,
-    Qt.KeyboardModifier.ControlModifier,
-    Qt.KeyboardModifier.AltModifier,
-)
+CONTROL, ALT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.AltModifier
 THINGS = {}
 
 
@@ -75,19 +74,6 @@ def in_chart(place, chart=None):
     x, y = canvas._place_of(place, chart or canvas.drawing.lower)
     ratio = canvas.devicePixelRatioF()
     return QPoint(round(x / ratio), round(canvas.height() - y / ratio))
-
-
-def mouse(widget, kind, at, button=NO_BUTTON, buttons=NO_BUTTON, modifiers=PLAIN):
-    position = QPointF(at)
-    QApplication.sendEvent(
-        widget, QMouseEvent(kind, position, QPointF(widget.mapToGlobal(at)), button, buttons, modifiers)
-    )
-    QCoreApplication.processEvents()
-
-
-def click(widget, at, modifiers=PLAIN):
-    mouse(widget, QEvent.Type.MouseButtonPress, at, LEFT, LEFT, modifiers)
-    mouse(widget, QEvent.Type.MouseButtonRelease, at, LEFT, NO_BUTTON, modifiers)
 
 
 def drag(widget, start, end):

@@ -16,7 +16,8 @@ from time import monotonic
 import qgis.utils
 from qgis.core import QgsFeature, QgsProject, QgsVectorLayer
 from qgis.gui import QgsGui
-from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
+from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QPointF, Qt, QTimer
+from qgis.PyQt.QtGui import QMouseEvent
 from qgis.PyQt.QtWidgets import QApplication, QDockWidget, QMessageBox
 from qgis.utils import iface
 
@@ -100,6 +101,22 @@ class Clicker:
     def done(self):
         self._timer.stop()
         return {"asked": self.asked, "unanswered": [str(answer) for answer in self.answers]}
+
+
+LEFT, NO_BUTTON, PLAIN = Qt.MouseButton.LeftButton, Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier
+
+
+def mouse(widget, kind, at, button=NO_BUTTON, buttons=NO_BUTTON, modifiers=PLAIN):
+    position = QPointF(at)
+    QApplication.sendEvent(
+        widget, QMouseEvent(kind, position, QPointF(widget.mapToGlobal(at)), button, buttons, modifiers)
+    )
+    QCoreApplication.processEvents()
+
+
+def click(widget, at, modifiers=PLAIN):
+    mouse(widget, QEvent.Type.MouseButtonPress, at, LEFT, LEFT, modifiers)
+    mouse(widget, QEvent.Type.MouseButtonRelease, at, LEFT, NO_BUTTON, modifiers)
 
 
 def trigger(name):

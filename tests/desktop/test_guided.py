@@ -26,6 +26,9 @@ def test_panel_opens_and_asks_for_what_is_missing(guided):
     assert guided["dock"] == "Guided run" and not found["can_run"]
     assert "north arm (2.40 km), east arm (1.70 km)" in sentences(found["structure"])
     assert "Choose a layer or open a file" in sentences(found["heights"])
+    # What is still to be done has no green tick.
+    assert [kind for kind, _ in found["heights"]] == ["todo"]
+    assert found["why"] == found["tip"] == "To run, choose the heights."
 
 
 def test_says_at_once_what_it_understood_of_the_list(guided, expected):
@@ -70,8 +73,62 @@ def test_run_from_the_list_has_the_residuals_computed_without_the_plugin(guided,
     }
     within = sum(s["status"] == "within" for s in expected)
     number = sum(s["residual"] is not None for s in expected)
-    assert f"{within} of {number} stations within the tolerance" in sentences(guided["list_run"]["outcome"])
+    first = guided["list_run"]["outcome"][0][1]
+    assert f"within the tolerance of ±10.0 mm: {within} of {number} stations with a height are within it." in first
+    assert first.startswith("Structure of north arm and east arm was not built to its design")
     assert not [text for kind, text in guided["list_run"]["outcome"] if kind == "problem"]
+
+
+def test_verdicts_stand_first_each_with_what_to_do(guided):
+    """Residuals, shape, fit and its test, blunders against stretches; the panel shows them from the top."""
+    told = [text for _, text in guided["list_run"]["outcome"]]
+    order = ["was not built to its design", "Axis 'north arm' is straight in space", "Axis 'east arm' is straight"]
+    order += ["Line 'north arm': 44 stations", "Line 'east arm': 33 stations", "3 neighbours from 1+600 to 1+700"]
+    order += ["suspected blunder at 0+850", "suspected blunder at 1+150"]
+    assert [next(k for k, text in enumerate(told) if words in text) for words in order] == list(range(len(order)))
+    assert all("\n→ " in text for text in told[: len(order)])
+    assert "global test passed" in told[3] and "lie low" in told[5] and guided["list_scrolled"] == 0
+
+
+def test_axes_are_fitted_alone_unless_said_to_share_a_plane(guided):
+    assert guided["plane_asked"]["hint"].startswith("The axes meet: do they share one plane?")
+    assert guided["plane_asked"]["box"] is False
+    assert guided["list_fits"] == [["line", "east arm"], ["line", "north arm"]]
+    assert guided["plane_fits"] == [["plane", "north arm; east arm"]]
+    assert any("Plane 'common plane'" in text for _, text in guided["plane_run"]["outcome"])
+    assert guided["apart_hint"].startswith("The axes do not all meet")
+    assert guided["apart_fits"] == [["line", "north beam"], ["line", "south beam"]]
+
+
+def test_failed_global_test_and_moved_stretch_are_not_hidden(guided):
+    """13 neighbours are one stretch, one reading is a blunder; the heights agree better than the 2 mm stated."""
+    told = [text for _, text in guided["apart"]["outcome"]]
+    assert any("13 neighbours from 0+450 to 0+810 of 'north beam' lie low" in text for text in told)
+    assert sum("suspected blunder at" in text for text in told) == 1
+    failed = [text for text in told if "global test failed" in text]
+    assert len(failed) == 2 and all("agree better than stated" in text for text in failed)
+    assert any("'north beam' bends on average like a straight line" in text for text in told)
+
+
+def test_answer_to_reference_holds_references_only_and_never_chooses_by_itself(guided):
+    wanted = {"there": ["", "Reference"], "chosen": ""}
+    assert guided["references"] == guided["references_after"] == wanted
+
+
+def test_result_of_earlier_answers_says_so(guided):
+    assert guided["older"] == [False, True]
+
+
+def test_layers_that_come_later_are_proposed_points_with_z_too(guided):
+    assert not guided["later_before"]["can_run"]
+    assert guided["later_chosen"] == ["line", "points"] and guided["later"]["can_run"]
+    assert "21 stations on 1 axis, heights from 5.0000 to 5.0200 m" in sentences(guided["later"]["heights"])
+    assert guided["later_kept"] == "points" and guided["later_gone"] == ""
+
+
+def test_panel_fits_a_small_screen(guided):
+    """600 pixels at 200 % are 300 of the window's own."""
+    assert guided["least_height"] <= 300
 
 
 def test_window_lives_while_it_runs(guided):
@@ -97,13 +154,13 @@ def test_results_are_one_group_of_styled_layers_in_the_geopackage(guided):
     ]
     assert [table for _, shown, table in layers if not shown] == ["tested_stations", "stations"]
     assert guided["list_style"][0] == "High: above the tolerance" and guided["list_record"] == "tautline:designheights"
-    assert guided["in_view"] and guided["profile"]
+    assert guided["in_view"] and guided["strip_in_view"] and guided["profile"]
 
 
 def test_what_it_ran_is_in_the_history_and_what_it_looked_at_is_not(guided):
     assert sorted(entries(guided["list_history"])) == sorted(ENTRIES)
     assert guided["points_commands"] == 1 and sorted(entries(guided["points_history"])) == sorted(
-        2 * ENTRIES + ["designheights"]
+        3 * ENTRIES + ["designheights"]
     )
 
 
@@ -115,9 +172,10 @@ def test_second_run_replaces_the_layers_of_the_first(guided):
 def test_answers_are_kept_in_the_project(guided):
     assert guided["kept"]["closed"] == 6
     assert guided["new_project"]["heights"] == guided["new_project"]["sigma"] == guided["new_project"]["place"] == ""
-    assert not guided["new_project"]["can_run"]
+    assert not guided["new_project"]["can_run"] and not guided["new_project"]["offered"]
+    assert guided["kept"]["offered"] == "Residuals"
     kept = guided["kept"]
-    assert kept["settings"] == kept["wanted"] and kept["settings"]["sigma"] == "0.003" and kept["settings"]["fit"]
+    assert kept["settings"] == kept["wanted"] and kept["settings"]["sigma"] == "0,003" and kept["settings"]["fit"]
     assert kept["can_run"] and not kept["dirty"]
 
 
@@ -144,7 +202,7 @@ def test_chord_through_plain_points_begins_and_ends_at_zero(guided):
     assert values["number"] == 49 and values["first"][1] == pytest.approx(0.0, abs=1e-6)
     assert values["last"] == pytest.approx([2400.0 / 0.3048, 0.0], abs=0.2)
     # The built-in slip of 0.1 m is what stands out.
-    assert re.search(r"greatest residual 0\.3\d\d ft", sentences(guided["points_run"]["outcome"]))
+    assert "tolerance of ±0.050 ft: 45 of 48 stations" in sentences(guided["points_run"]["outcome"])
 
 
 def test_looks_again_when_the_points_are_edited(guided):
@@ -157,8 +215,7 @@ def test_looks_again_when_the_points_are_edited(guided):
         ("no_station", "station_field", "has no field 'station' or 'chainage'"),
         ("no_height", "height_field", "No station has a height"),
         ("feet", "chainage_unit", "they may be in feet"),
-        ("no_slope", "slope", "needs a slope"),
-        ("no_number", "height_a", "'abc', which is no number"),
+        ("no_number", "height_a", "'abc' is not a number"),
         ("no_notation", "chainage_a", "'12+5' is no station"),
         ("no_folder", "place", "There is no folder"),
         ("no_file", "heights", "cannot be read as a table or layer"),
@@ -167,6 +224,23 @@ def test_looks_again_when_the_points_are_edited(guided):
 def test_problem_stands_beside_its_field(guided, case, field, words):
     assert list(guided["wrong"][case]["beside"]) == [field]
     assert words in guided["wrong"][case]["beside"][field]
+
+
+@pytest.mark.parametrize(
+    ("case", "why"),
+    [
+        ("no_slope", "To run, give ‘Slope’."),
+        ("no_reference", "To run, give ‘Reference layer’."),
+        ("no_number", "To run, put right what is marked at ‘Height at A’."),
+        ("no_notation", "To run, put right what is marked at ‘Station A’."),
+        ("no_height", "To run, put right what is marked at ‘Height’."),
+        ("far", "To run, put right what is marked under ‘Heights’."),
+        ("line_gone", "To run, choose the axis layer or have the axis drawn."),
+    ],
+)
+def test_closed_button_says_why(guided, case, why):
+    found = guided["wrong"][case]
+    assert not found["can_run"] and found["why"] == found["tip"] == why
 
 
 @pytest.mark.parametrize(
@@ -182,6 +256,12 @@ def test_problem_stands_beside_its_field(guided, case, field, words):
 )
 def test_other_problems_stand_below_their_question(guided, case, question, words):
     assert words in sentences(guided["wrong"][case][question])
+
+
+def test_headings_and_remarks_in_a_list_are_no_warnings(guided):
+    found = guided["wrong"]["remarks"]
+    assert found["can_run"] and "3 stations on 1 axis" in sentences(found["heights"])
+    assert not [text for kind, text in found["heights"] if kind != "fact"], found["heights"]
 
 
 def test_what_cannot_run_is_not_run_and_nothing_is_left(guided):
@@ -202,6 +282,10 @@ def test_example_leads_into_the_guided_run(guided):
     assert guided["in_example"]["can_run"] and "2 axes" in sentences(guided["in_example"]["structure"])
     assert guided["in_example_settings"]["heights"].startswith("Placed_stations")
     assert guided["in_example_settings"]["place"].endswith("tautline_results.gpkg")
+
+
+def test_new_project_takes_what_was_said_of_the_example_away(guided):
+    assert len(guided["example_said"]) == 1 and guided["said_after_new_project"] == []
 
 
 def test_unloads_without_leftovers_while_a_run_goes_on(guided):

@@ -141,7 +141,7 @@ def test_export_copies_and_failure(seen, expected):
     north = [station for station in expected if station["axis"] == "north arm"]
     assert len(found["table"]) == len(north) + 1
     header, rows = found["table"][0].split("\t"), [line.split("\t") for line in found["table"][1:]]
-    assert header[:3] == ["Station", "Residual (mm)", "Status"]
+    assert header[:3] == ["Station (m)", "Residual (mm)", "Status"]
     for station, row in zip(north, rows):
         residual = "" if station["residual"] is None else millimetres(station["residual"]).replace(" mm", "")
         assert row[0] == station["station"]

@@ -18,7 +18,7 @@ LAYERS = [
     "Residual bars",
     "Profile strip",
     "Fitted plane",
-    "Tangent point, 95 % ellipses",
+    "Tangent and level points, 95 % ellipses",
     "Tested stations",
     "Placed stations",
     "Axis",
@@ -131,7 +131,7 @@ def test_example_shows_the_plane_and_where_it_is_level(seen):
     (plane,) = seen["example"]["plane"]
     line = Geodesic.WGS84.Inverse(*seen["example"]["corner"], plane["tan_lat"], plane["tan_lon"])
     assert plane["kind"] == "plane" and line["s12"] == pytest.approx(760.0, abs=120.0)
-    assert seen["example"]["ellipses"] == ["geoid", "levelling"]
+    assert seen["example"]["ellipses"] == ["level", "tangent"]
 
 
 def test_example_teaches_with_its_own_figures(seen):

@@ -198,7 +198,7 @@ def open_example():
         "plane": [
             {name: f[name] for name in ("kind", "tan_lat", "tan_lon")} for f in named["Fitted plane"].getFeatures()
         ],
-        "ellipses": sorted(f["kind"] for f in named["Tangent point, 95 % ellipses"].getFeatures()),
+        "ellipses": sorted(f["kind"] for f in named["Tangent and level points, 95 % ellipses"].getFeatures()),
         "corner": corner(axis),
         "curvature": {f"{f['axis']} {f['station']}": f["curv_eff"] for f in residuals.getFeatures()},
         "docks": [dock.windowTitle() for dock in docks()],

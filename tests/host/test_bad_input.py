@@ -148,10 +148,13 @@ def test_missing_field_of_a_list(toolbox, straight, key):
 
 
 def test_no_field_with_heights(toolbox, straight):
-    stations = toolbox.points([{"at": (X, Y), "elev": 5.0}], UTM)
+    stations = toolbox.points([{"at": (X, Y), "as_measured": 5.0}], UTM)
     for entry, more in (("designheights", {"AXIS": straight["AXIS"]}), ("convertheights", {})):
         text = toolbox.refusal(entry, STATIONS=stations, **more)
-        assert "Layer 'stations' has no field 'height' and its points have no Z" in text and "HEIGHT_FIELD" in text
+        assert (
+            "Layer 'stations' has no field 'height' and its points have no Z" in text
+            and "(HEIGHT_FIELD) among as_measured" in text
+        )
 
 
 def test_list_without_stations(toolbox, straight):
@@ -425,10 +428,13 @@ def test_heights_in_feet_read_as_metres(toolbox, straight):
 
 def test_name_of_the_field_tells_another_unit(toolbox, straight):
     rows = [{"at": row["at"], "elev_ft": 160.0} for row in places()]
-    run = toolbox.run(
-        "designheights", STATIONS=toolbox.points(rows, UTM), AXIS=straight["AXIS"], HEIGHT_FIELD="elev_ft"
+    assert "HEIGHT_UNIT is 'metre', but the heading 'elev_ft' of layer 'stations' says 'foot'" in toolbox.refusal(
+        "designheights",
+        STATIONS=toolbox.points(rows, UTM),
+        AXIS=straight["AXIS"],
+        HEIGHT_FIELD="elev_ft",
+        HEIGHT_UNIT="metre",
     )
-    assert any("'elev_ft' sounds like another unit" in text for text in run.warnings)
     feet = toolbox.run(
         "designheights",
         STATIONS=toolbox.points(rows, UTM),

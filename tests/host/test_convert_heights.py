@@ -94,7 +94,7 @@ def test_rasters_that_do_not_serve(toolbox, tmp_path):
             raster("m.tif", 32632, (4e5, 1000.0, 0.0, 6e6, 0.0, -1000.0), 40.0),
             "not in latitude and longitude",
         ),
-        ("holes", raster("h.tif", 4326, degrees, -9999.0), "has no value at latitude 50.00000, longitude 8.00000"),
+        ("holes", raster("h.tif", 4326, degrees, -9999.0), "beside latitude 50.00000, longitude 8.00000"),
         (
             "elsewhere",
             raster("e.tif", 4326, (17.0, 0.5, 0.0, 51.0, 0.0, -0.5), 40.0),

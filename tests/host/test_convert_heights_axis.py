@@ -19,7 +19,9 @@ def site(toolbox):
 def test_grid_of_the_projection_library_is_named_and_too_coarse(toolbox, site):
     """Cells of 15' are 27.8 km: 1.1 km show no bending. EGM96 is stated to 1 m by PROJ."""
     run = toolbox.run("convertheights", **site, CURVE="memory:")
-    assert "us_nga_egm96_15" in run.said and "cells of 15.0\u2032" in run.said and "1.0 m as PROJ states it" in run.said
+    assert (
+        "us_nga_egm96_15" in run.said and "cells of 15.0\u2032" in run.said and "1.00 m as PROJ states it" in run.said
+    )
     assert "too coarse to show bending" in run.said and "Axis 'north': over its 1106 m the geoid" in run.said
     rows = run.rows("CURVE")
     assert len(rows) == 41 and {row["n_bend"] for row in rows} == {None} and rows[0]["n_change"] == 0.0

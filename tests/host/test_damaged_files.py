@@ -107,3 +107,21 @@ def test_a_document_in_the_name_of_a_layer(toolbox, straight, tmp_path, ending):
 @pytest.mark.parametrize("place", ["memory:", "ogr:dbname='/tmp/x.gpkg' table=\"t\"", "postgres:x"])
 def test_a_document_where_layers_are_kept(toolbox, straight, place):
     assert "a document goes into a file" in toolbox.refusal("testcurvature", HTML=place, **straight)
+
+
+def test_a_missing_spatial_index_is_told(toolbox, straight, tmp_path, monkeypatch):
+    """The host says nothing where the index of a written layer could not be made."""
+    from tautline.algorithms.boundary import output_places
+
+    class WithoutIndex(output_places.QgsVectorLayer):
+        def __init__(self, path, *given):
+            with sqlite3.connect(path.split("|")[0]) as connection:
+                connection.execute("DELETE FROM gpkg_extensions WHERE extension_name = 'gpkg_rtree_index'")
+                connection.execute("DROP TABLE rtree_plain_geom")
+            super().__init__(path, *given)
+
+    run = toolbox.run("designheights", OUTPUT=str(tmp_path / "indexed.gpkg"), **straight)
+    assert "spatial index" not in run.said
+    monkeypatch.setattr(output_places, "QgsVectorLayer", WithoutIndex)
+    run = toolbox.run("designheights", OUTPUT=str(tmp_path / "plain.gpkg"), **straight)
+    assert [text for text in run.warnings if "OUTPUT has no spatial index" in text]

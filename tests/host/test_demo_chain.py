@@ -80,12 +80,12 @@ def test_residuals_and_plane_of_the_levelled_heights(toolbox, levelled, expected
 
 
 def _inside(fit, plane):
-    """The truth within the narrow 95 % ellipse, since the invented geoid is known to the run."""
+    """The truth within the 95 % ellipse of the tangent point."""
     pyproj = pytest.importorskip("pyproj")
     reference = fit.rows("REFERENCE")[0]
     azimuth, _, away = pyproj.Geod(ellps="WGS84").inv(
         reference["tan_lon"], reference["tan_lat"], plane["tangent_lon"], plane["tangent_lat"]
     )
-    ellipse = next(row for row in fit.rows("ELLIPSE") if row["kind"] == "levelling")
+    ellipse = next(row for row in fit.rows("ELLIPSE") if row["kind"] == "tangent")
     turn = np.radians(azimuth - ellipse["azimuth"])
     return (away * np.cos(turn) / ellipse["semi_a"]) ** 2 + (away * np.sin(turn) / ellipse["semi_b"]) ** 2 <= 1.0

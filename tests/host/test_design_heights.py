@@ -660,7 +660,7 @@ def test_second_reading_gives_the_same(toolbox, line, corner, tmp_path, read_twi
     saved = toolbox.saved(line["STATIONS"], tmp_path / "in.gpkg")
     run = toolbox.run("designheights", STATIONS=saved, AXIS=line["AXIS"])
     twice = toolbox.run("designheights", **corner)
-    list_ = toolbox.table([{"station": s, "remark": s} for s in ("0+100", "x", "0+200", "y")])
+    list_ = toolbox.table([{"station": s, "height": 5.0, "remark": s} for s in ("0+100", "x", "0+200", "y")])
     placed = toolbox.run("placestations", INPUT=list_, AXIS=line["AXIS"], REJECTED="memory:")
     moved = toolbox.run("measurestations", STATIONS=saved, AXIS=line["AXIS"], ONTO_AXIS=True)
     assert placed.column("remark") == ["0+100", "0+200"] and placed.column("remark", "REJECTED") == ["x", "y"]

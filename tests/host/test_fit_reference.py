@@ -81,8 +81,8 @@ def truth():
     return 50.0 + dy, 8.0 + dx
 
 
-def holds(ellipse, reference, lat, lon):
-    azimuth, _, distance = GEOD.inv(reference["tan_lon"], reference["tan_lat"], lon, lat)
+def holds(ellipse, reference, lat, lon, point="tan"):
+    azimuth, _, distance = GEOD.inv(reference[f"{point}_lon"], reference[f"{point}_lat"], lon, lat)
     turn = math.radians(azimuth - ellipse["azimuth"])
     along, aside = distance * math.cos(turn), distance * math.sin(turn)
     return math.hypot(along / ellipse["semi_a"], aside / ellipse["semi_b"]) <= 1.0
@@ -124,11 +124,13 @@ def test_gallery_plane(toolbox, gallery, expected):
     (reference,) = run.rows("REFERENCE")
     true_lat, true_lon = told["common_plane"]["tangent_lat"], told["common_plane"]["tangent_lon"]
     ellipses = run.by("kind", "ELLIPSE")
-    assert holds(ellipses["levelling"], reference, true_lat, true_lon)
-    assert holds(ellipses["geoid"], reference, true_lat, true_lon)
-    # 4 seconds of arc in each component: 2.45 x 4 x 31 m, and little more.
-    assert ellipses["geoid"]["semi_a"] == pytest.approx(303.0, abs=3.0) and ellipses["levelling"]["semi_a"] < 20.0
-    assert reference["tan_state"] == "inside" and "inside the area" in run.said
+    assert holds(ellipses["tangent"], reference, true_lat, true_lon)
+    # 2.5 seconds of arc in each component, of a field: 2.45 x 2.5 x 31 m, and some per cent for bending.
+    assert 190.0 < ellipses["tangent"]["semi_a"] < 200.0
+    assert reference["tan_state"] == reference["lev_state"] == "inside" and "inside the area" in run.said
+    # Bending of the geoid alone moves the level point: 0.04 x 3 km / extent of its distance from the centre, and 2.45.
+    assert 20.0 < ellipses["level"]["semi_a"] < 120.0
+    assert "the tangent point needs the slope of the geoid, from the stations' own undulations" in run.said
     assert reference["global_t"] == "passed" and reference["var_factor"] == pytest.approx(1.0, abs=0.35)
     n = told["common_plane"]["normal"]
     # 3 mm over 2 km with 76 stations: better than a second of arc.
@@ -155,7 +157,11 @@ def test_gallery_lines(toolbox, gallery, expected):
         # The design's slope counts from the geoid's horizon at the corner, the reference's from the ellipsoid's.
         want = controls["slope"] + expected["axes"][name]["geoid_slope_at_a"]
         assert slope == pytest.approx(want, abs=4 * deviation) and deviation < 2e-6
-        assert reference["tan_state"] == "inside" and reference["kind"] == "line"
+        assert reference["tan_state"] == reference["lev_state"] == "inside" and reference["kind"] == "line"
+        # One microradian is 6.4 m: both chainages are apart by the slope of the invented geoid.
+        apart = reference["tan_chain"] - reference["lev_chain"]
+        assert apart == pytest.approx(-6.38e6 * expected["axes"][name]["geoid_slope_at_a"], rel=0.2)
+        assert reference["tan_sd"] > reference["lev_sd"] > 0.0
         assert reference["str_comb"] == pytest.approx(math.hypot(reference["str_vert"], reference["str_lat"]), rel=1e-9)
         assert reference["str_vert"] == pytest.approx(reference["rms"], rel=1e-9)
         for zone, ranged in (("zon_vert", "rng_vert"), ("zon_lat", "rng_lat")):
@@ -169,7 +175,7 @@ def test_gallery_lines(toolbox, gallery, expected):
         rows = [row for row in run.rows() if row["axis"] == name and row["flag"] == "kept"]
         along, up = (np.array([row[key] for row in rows]) for key in ("chainage", "residual"))
         assert reference["zon_vert"] == pytest.approx(zone_by_programme(along, up), rel=1e-4)
-    assert "level at 0+7" in run.said and "with the geoid's slope error" in run.said
+    assert "level, against the horizon, at 0+6" in run.said and "tangent to the ellipsoid at 0+7" in run.said
 
 
 def test_robust_gallery_does_not_propose_what_was_done(toolbox, gallery):
@@ -183,16 +189,17 @@ def test_plane_of_two_arms(toolbox):
     run = site.run(toolbox)
     (reference,) = run.rows("REFERENCE")
     lat, lon = truth()
-    (ellipse,) = run.rows("ELLIPSE")
-    assert ellipse["kind"] == "levelling" and holds(ellipse, reference, lat, lon)
+    ellipses = run.by("kind", "ELLIPSE")
+    assert set(ellipses) == {"tangent", "level"} and holds(ellipses["tangent"], reference, lat, lon)
+    assert ellipses["level"]["semi_a"] > 2.4 * 4.0 * 31.0 > ellipses["tangent"]["semi_a"]
     assert reference["axes"] == "A; B" and reference["name"] == "one" and reference["undul"] == "ellipsoidal"
     assert reference["h_system"] == "ellipsoidal" and reference["h_unit"] == "metre"
     assert run.results["COUNT"] == 36 and run.results["SUSPECTED"] == 0
     residuals = [row["residual"] for row in run.rows() if row["axis"] == "A" or row["mark"] > 0]
     assert run.results["RMS"] == pytest.approx(math.sqrt(sum(r * r for r in residuals) / 36), rel=1e-9)
     (place,) = run.layer("REFERENCE").getFeatures()
-    assert place.geometry().asPoint().y() == pytest.approx(reference["tan_lat"], abs=1e-9)
-    assert place.geometry().asPoint().x() == pytest.approx(reference["tan_lon"], abs=1e-9)
+    for at, name in zip(place.geometry().asMultiPoint(), ("lev", "tan")):
+        assert (at.y(), at.x()) == pytest.approx((reference[f"{name}_lat"], reference[f"{name}_lon"]), abs=1e-9)
 
 
 def test_ellipse_on_the_map_has_its_size_in_another_crs(toolbox):
@@ -245,6 +252,8 @@ def test_fields_and_numbers(toolbox):
         "undul",
         "tan_lat",
         "tan_lon",
+        "lev_lat",
+        "lev_lon",
         "sd_h",
         "rms",
         "var_factor",
@@ -285,7 +294,7 @@ def test_sigma_from_field_constant_and_unknown(toolbox):
 def test_levelled_heights_have_wider_ellipses(toolbox):
     site = Site(toolbox)
     independent, levelled = site.run(toolbox), site.run(toolbox, SIGMA=0.001, SIGMA_KM=3.0)
-    narrow, wide = (run.rows("ELLIPSE")[0] for run in (independent, levelled))
+    narrow, wide = (run.by("kind", "ELLIPSE")["tangent"] for run in (independent, levelled))
     assert wide["semi_a"] > 1.5 * narrow["semi_a"]
     assert "give SIGMA_KM" in independent.said and "give SIGMA_KM" not in levelled.said
 
@@ -318,18 +327,23 @@ def test_levelling_starts_where_the_arms_meet_however_they_are_drawn(toolbox):
         assert w == pytest.approx(first[1], abs=1e-5)
 
 
-@pytest.mark.parametrize(
-    "given, seconds", [({}, 4.0), ({"GEOID_SLOPE_SIGMA": 8.0}, 8.0), ({"GEOID_SLOPE_SIGMA": 0.0}, None)]
-)
+@pytest.mark.parametrize("given, seconds", [({}, 4.0), ({"GEOID_SLOPE_SIGMA": 8.0}, 8.0)])
 def test_slope_error_of_the_geoid(toolbox, given, seconds):
     run = Site(toolbox, sigma=1e-5).run(toolbox, SIGMA=1e-5, UNDULATION="unknown", **given)
-    ellipses = run.by("kind", "ELLIPSE")
-    if seconds is None:
-        assert set(ellipses) == {"levelling"} and "no figure allows for it" in run.said
-    else:
-        # Factor of a 95 % ellipse, root of 5.99, times the Earth's radius times the angle.
-        want = 5.991**0.5 * 6.38e6 * math.radians(seconds / 3600)
-        assert ellipses["geoid"]["semi_a"] == pytest.approx(want, rel=0.01)
+    ellipse = run.by("kind", "ELLIPSE")["tangent"]
+    # Factor of a 95 % ellipse, root of 5.99, times the Earth's radius times the angle; bending adds a few per cent.
+    want = 5.991**0.5 * 6.38e6 * math.radians(seconds / 3600)
+    assert want < ellipse["semi_a"] < 1.05 * want
+    assert f"standard deviation of {seconds:.2f}\u2033 for each component" in run.said
+
+
+def test_a_slope_that_is_sure_leaves_the_bending(toolbox):
+    ellipse = (
+        Site(toolbox, sigma=1e-5)
+        .run(toolbox, SIGMA=1e-5, UNDULATION="unknown", GEOID_SLOPE_SIGMA=0.0)
+        .by("kind", "ELLIPSE")["tangent"]
+    )
+    assert 1.0 < ellipse["semi_a"] < 100.0
 
 
 def test_a_step_in_the_levelling_is_told_and_no_station_removed(toolbox):
@@ -461,8 +475,8 @@ def test_reference_in_feet(toolbox, unit, size):
     assert two["tan_sd"] * size == pytest.approx(one["tan_sd"], rel=1e-6)
     assert [two[k] for k in ("nx", "ny", "nz")] == pytest.approx([one[k] for k in ("nx", "ny", "nz")], abs=1e-13)
     label = {"foot": " ft", "us_foot": " US ft"}[unit]
-    (size_text,) = [text for text in feet.info if "semi-axes" in text]
-    assert label in size_text and " m " not in size_text
+    sizes = [text for text in feet.info if "semi-axes" in text]
+    assert len(sizes) == 2 and all(label in text and " m " not in text for text in sizes)
     # A reference in feet serves a survey in metres, and its own.
     for layer, name, scale in ((site.stations, "metre", 1.0), (toolbox.points(rows), unit, size)):
         design = toolbox.run(
@@ -511,7 +525,7 @@ def test_styled_in_a_geopackage(toolbox, tmp_path):
     path = str(tmp_path / "fit.gpkg")
     places = {key: f"ogr:dbname='{path}' table=\"{key.lower()}\" (geom)" for key in ("OUTPUT", "REFERENCE", "ELLIPSE")}
     run = site.run(toolbox, **places, UNDULATION="unknown")
-    for key, kind in (("OUTPUT", "RuleRenderer"), ("REFERENCE", "singleSymbol"), ("ELLIPSE", "categorizedSymbol")):
+    for key, kind in (("OUTPUT", "RuleRenderer"), ("REFERENCE", "RuleRenderer"), ("ELLIPSE", "categorizedSymbol")):
         layer = run.layer(key)
         assert layer.featureCount() > 0 and layer.renderer().type() == kind, key
         assert layer.customProperty("tautline/record") or "record" in " ".join(layer.customPropertyKeys()), key
@@ -556,20 +570,21 @@ def test_two_arms_of_the_trade(toolbox, earth):
     else:
         crs, geod = qgis_core.QgsCoordinateReferenceSystem("EPSG:4326"), GEOD
     given = trade_case(toolbox, crs, geod)
-    run = toolbox.run(
-        "fitreference", FIT="plane", SIGMA=0.02, REMOVE_BLUNDERS=False, REFERENCE="memory:", ELLIPSE="memory:", **given
-    )
+    options = {"FIT": "plane", "SIGMA": 0.02, "REMOVE_BLUNDERS": False, "REFERENCE": "memory:", "ELLIPSE": "memory:"}
+    run = toolbox.run("fitreference", **options, **given)
     (reference,) = run.rows("REFERENCE")
     assert reference["number"] == 5
-    azimuth, _, distance = geod.inv(-100.0, 40.0, reference["tan_lon"], reference["tan_lat"])
+    # Levelled heights: they know where the plane is level.
+    azimuth, _, distance = geod.inv(-100.0, 40.0, reference["lev_lon"], reference["lev_lat"])
     # In coordinates of the arms: along the first, to the north, and along the second, to the east.
     first, second = (distance / FOOT * f(math.radians(azimuth)) for f in (math.cos, math.sin))
     margin = 1.0 if earth == "sphere" else 70.0
     assert (first, second) == (pytest.approx(6594.0, abs=margin), pytest.approx(13019.0, abs=margin))
-    assert reference["tan_sd"] == pytest.approx(43.0, abs=1.0)
-    assert reference["tan_state"] == "outside"
-    (place,) = [text for text in run.info if "seen from the axes" in text]
-    assert "outside the area that the stations span" in place
+    (bare,) = toolbox.run("fitreference", UNDULATION="ellipsoidal", **options, **given).rows("REFERENCE")
+    assert bare["tan_sd"] == pytest.approx(43.0, abs=1.0) and reference["lev_sd"] > bare["tan_sd"]
+    assert reference["lev_state"] == "outside"
+    place = [text for text in run.info if "seen from the axes" in text][1]
+    assert "level point" in run.said and "outside the area that the stations span" in run.said
     assert "ft to the right" in place
     assert ("1 65+" in place or "1 66+" in place) and ("2 130+" in place or "2 129+" in place)
     chord = toolbox.run("designheights", DESIGN="chord", **given)
@@ -659,7 +674,8 @@ def test_where_most_stations_would_be_blunders_none_is_set_aside(toolbox, robust
     """
     site = Site(toolbox, sigma=5.0)
     run = site.run(toolbox, SIGMA=0.001, ROBUST=robust)
-    (text,) = run.warnings
+    test, text = run.warnings
+    assert "global test failed" in test
     assert f"more than {18 if robust else 3} of 36 stations would have to be set aside as blunders, so none was" in text
     (reference,) = run.rows("REFERENCE")
     assert reference["number"] == 36 and reference["removed"] == 0 and reference["global_t"] == "failed"

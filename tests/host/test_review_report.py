@@ -715,3 +715,36 @@ def test_the_report_is_titled_by_its_axes(toolbox, tmp_path, names, title):
     text = page.read_text("utf-8")
     assert f"<title>Review report: {title}</title>" in text
     assert "Residuals was" not in text and f"{title} was built to its design" in Page(page).words
+
+
+def test_chance_within_counts_the_controls(toolbox, tmp_path):
+    """Midway between two stations of 2 mm, as good itself: 2 mm times the root of 1.5 against a tolerance of 4 mm is
+    90 %; with heights that were typed for the chord, 95 %. By the normal distribution of the standard library."""
+    from statistics import NormalDist
+
+    stations, axis = toolbox.straight(sd=0.002)
+    shares = {}
+    for name, typed in (("stations", {}), ("typed", {"HEIGHT_A": 50.0, "HEIGHT_B": 50.0})):
+        path, page = str(tmp_path / f"{name}.gpkg"), str(tmp_path / f"{name}.html")
+        run = toolbox.run(
+            "designheights",
+            STATIONS=stations,
+            AXIS=axis,
+            TOLERANCE=0.004,
+            UNDULATION="ellipsoidal",
+            DESIGN="grade",
+            OUTPUT=path,
+            **typed,
+        )
+        toolbox.run("reviewreport", OUTPUT=None, STATIONS=path, HTML=page)
+        read = Page(page)
+        head = next(row for row in read.rows if "Chance within" in row)
+        middle = run.rows()[5]
+        line = next(row for row in read.rows if row and row[0] == middle["station"])
+        shares[name] = line[head.index("Chance within")]
+        spread = NormalDist(middle["residual"], 0.002 * (1.5**0.5 if name == "stations" else 1.0))
+        wanted = 100.0 * (spread.cdf(0.004) - spread.cdf(-0.004))
+        assert shares[name] == f"{wanted:.0f} %"
+        said = "stations that the design goes through are counted" if name == "stations" else "taken as exact"
+        assert said in read.words
+    assert shares["stations"] != shares["typed"]

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.input_record import InputRecord
-from tautline.algorithms.entry.run_record import RunRecord, unit_warning
+from tautline.algorithms.entry.run_record import RunRecord
 
 PROPERTY = "tautline/record"
 # What a project file, a hand or another program may have left: (text, what is still believed).
@@ -104,9 +104,6 @@ def test_records_of_before_the_schema_are_read():
     # The oldest told units in the form alone.
     record = RunRecord.read({"entry": "tautline:placestations", "parameters": {"HEIGHT_UNIT": "foot"}})
     assert (record.height_unit, record.chainage_unit) == ("foot", "foot")
-    assert unit_warning(record, "s", "foot") is None and "'s' was made with heights in 'foot'" in unit_warning(
-        record, "s", "metre"
-    )
 
 
 # --- the entries

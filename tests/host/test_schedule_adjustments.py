@@ -219,8 +219,9 @@ def test_units_of_feet(toolbox):
 
 
 def test_the_unit_that_the_layer_was_made_in(toolbox, gallery):
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot")
-    assert run.warnings[0] == "Layer 'residuals' was made with heights in 'metre', but HEIGHT_UNIT is 'foot'; check it."
+    assert "HEIGHT_UNIT is 'foot', but the record of layer 'residuals' says 'metre'" in toolbox.refusal(
+        "scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot"
+    )
 
 
 def test_one_place_with_two_movements_is_told(toolbox):
@@ -308,7 +309,7 @@ def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
         )
         assert text.count("<thead>") == text.count("</thead>") == 2 and "table-header-group" in text
     rows = cells(table)
-    assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station", "chainage_m", "as_built_m"]
+    assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station_m", "chainage_m", "as_built_m"]
     for row, one in zip(rows, run.rows()):
         assert (
             row["move_m"] == "" if one["move"] is None else float(row["move_m"]) == pytest.approx(one["move"], abs=5e-5)
@@ -340,7 +341,7 @@ def test_text_that_would_run_is_made_text_and_numbers_stay_numbers(toolbox, tmp_
     assert len(found) == len(FORMULAS)
     for row in found:
         assert row["axis"] == "'-a" and (
-            row["station"][0] == "'" or row["station"] == "x"
+            row["station_m"][0] == "'" or row["station_m"] == "x"
         )  # blanks are trimmed in reading
         assert float(row["move_m"]) is not None and re.fullmatch(r"-?\d+\.\d+", row["residual_m"])
     assert {float(row["residual_m"]) < 0 for row in found} == {True, False}
@@ -517,3 +518,28 @@ def test_cancel_leaves_nothing(toolbox, log, tmp_path):
             SHEET=str(tmp_path / "s.html"),
         )
     assert list(tmp_path.iterdir()) == []
+
+
+def test_flags_that_are_too_many_and_stretches_are_scheduled_and_told(toolbox, tmp_path):
+    """One rule for fit, report and schedule: more than a tenth flagged is no blunders, nor are three neighbours."""
+    residuals = [0.001 * (k % 3 - 1) for k in range(30)]
+    for k, value in {4: 0.05, 11: -0.05, 18: 0.05, 25: -0.05}.items():
+        residuals[k] = value
+    flags = ["suspected blunder" if abs(value) > 0.01 else "kept" for value in residuals]
+    stations = reviewed(toolbox, residuals, flag=flags, w=[value / 0.002 for value in residuals])
+    sheet = tmp_path / "sheet.html"
+    run = toolbox.run("scheduleadjustments", STATIONS=stations, SHEET=str(sheet))
+    told = "Axis 'a': 4 of 30 stations are flagged, more than a tenth"
+    assert any(text.startswith(told) for text in run.warnings) and "4 of 30 stations are flagged" in sheet.read_text()
+    assert run.column("action").count("left out") == 0
+    # Three of thirty are not more than a tenth: doubted readings, left out.
+    flags[25] = "kept"
+    run = toolbox.run("scheduleadjustments", STATIONS=reviewed(toolbox, residuals, flag=flags, w=[1.0] * 30))
+    assert run.column("action").count("left out") == 3 and not any("flagged" in text for text in run.warnings)
+    residuals[4:7], flags = [0.05] * 3, ["suspected blunder" if 4 <= k < 7 else "kept" for k in range(30)]
+    run = toolbox.run(
+        "scheduleadjustments", STATIONS=reviewed(toolbox, residuals, flag=flags, w=[1.0] * 30), SHEET=str(sheet)
+    )
+    told = "Axis 'a': 0+040 to 0+060: 3 neighbours are flagged on one side; a stretch that has moved"
+    assert any(text.startswith(told) for text in run.warnings) and "0+040 to 0+060" in sheet.read_text()
+    assert run.column("action").count("left out") == 0

@@ -14,7 +14,6 @@ from .documents.files import Document
 from .documents.html import html_page
 from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
-from .entry.stale_inputs import warn_of_stale_inputs
 from .entry.version import VERSION
 from .language.number_text import counted
 from .language.translation import tr
@@ -23,6 +22,7 @@ from .report.content import content
 from .report.data import read_reviewed, structure_name
 from .report.findings import findings
 from .report.map import ReportMap
+from .report.old_inputs import old_inputs, without_flags
 from .report.parameters import TITLE_BLOCK, report_parameters
 from .report.sentences import headline, verdict_sentences
 from .report.slide import KINDS, slide
@@ -79,9 +79,12 @@ class ReviewReport(ToolboxEntry):
             raise InputError(
                 tr("Neither HTML nor PDF nor SLIDE is given; say where a report is to be written."), keys=OUTPUTS
             )
+        old, contradicting = old_inputs(asked)
         kind = _slide_kind(asked)
         reviewed = read_reviewed(asked, self.records["STATIONS"])
-        warn_of_stale_inputs(asked, "STATIONS")
+        if contradicting:
+            asked.warn(contradicting, keys=("TESTED",))
+            reviewed = without_flags(reviewed)
         found = findings(reviewed)
         asked.progress(20)
         titles = self._titles(asked)
@@ -91,7 +94,7 @@ class ReviewReport(ToolboxEntry):
         for sentence in (headline(found, structure), *verdict_sentences(found)):
             asked.say(sentence) if sentence else None
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
-        documents = self._pages(asked, found, titles, structure, chart)
+        documents = self._pages(asked, found, titles, structure, chart, [*old, *filter(None, [contradicting])])
         if kind:
             check_cancel(asked.feedback)
             documents.append(Document("SLIDE", slide(found, chart, structure, kind, asked.text("SLIDE_AXIS"))))
@@ -106,7 +109,7 @@ class ReviewReport(ToolboxEntry):
         }
         return Result([], numbers, documents)
 
-    def _pages(self, asked, found, titles, structure, chart):
+    def _pages(self, asked, found, titles, structure, chart, old):
         """The report for the screen and that for paper, each where it is asked for."""
         if not (asked.given("HTML") or asked.given("PDF")):
             return []
@@ -120,6 +123,7 @@ class ReviewReport(ToolboxEntry):
             crs=definition(reviewed.points.crs),
             screen=asked.given("HTML"),
             paper=asked.given("PDF"),
+            old=old,
         )
         title = tr("Review report: {}").format(structure)
         check_cancel(asked.feedback)

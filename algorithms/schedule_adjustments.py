@@ -10,7 +10,6 @@ from .documents.files import Document
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.parameter_builders import file_parameter
-from .entry.stale_inputs import warn_of_stale_inputs
 from .entry.stated_units import stated_units
 from .language.number_text import listed
 from .language.translation import tr
@@ -91,7 +90,6 @@ class ScheduleAdjustments(ToolboxEntry):
         made = asked.record_of("STATIONS")
         run_units = stated_units(asked, made, asked.source("STATIONS").sourceName())
         supports = read_supports(asked, run_units)
-        warn_of_stale_inputs(asked, "STATIONS")
         rules = self._rules(asked, run_units.height)
         asked.progress(30)
         schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)

@@ -188,6 +188,7 @@ class TautlinePlugin:
             from .guided.panel import GuidedPanel
 
             self.guided = GuidedPanel(self.iface)
+            self.review.show_stale_line(self.guided)
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)

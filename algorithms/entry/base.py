@@ -3,7 +3,7 @@
 import os
 import traceback
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from qgis.core import (
@@ -37,8 +37,10 @@ from .messages import REFUSAL, Message, hand
 from .recorded_system import check_reference_system, height_kind
 from .request import Request
 from .run_record import RunRecord
+from .stale_inputs import warn_of_stale_inputs
 from .strict_values import check_value
 from .version import VERSION
+from .written_rows import written_reading
 
 speak_by(QCoreApplication.translate)
 
@@ -240,6 +242,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         asked = Request(self, parameters, context, feedback, self._records)
         with _refusals_told(feedback):
             self._warn_of_unused(asked)
+            for key in dict.fromkeys(key for key, _ in self._inputs(parameters)):
+                warn_of_stale_inputs(asked, key)
             result = self.computed(asked)
             asked.check_cancel()
             written = self._write(result, asked)
@@ -267,8 +271,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
                 written[table.key], final[table.key] = self._write_one(table, asked, stage, share)
                 done += len(table)
+            styles = {table.key: self._told_style(table, written[table.key], asked) for table in wanted}
             for table in wanted:
-                self._save_style(table, written[table.key], asked)
+                self._save_style(table.key, styles[table.key], written[table.key], asked)
             for document in result.documents:
                 if asked.given(document.key):
                     final[document.key] = asked.file(document.key)
@@ -282,7 +287,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for table in wanted:
             if final[table.key] != written[table.key]:
                 self._load_on_completion(table.key, final[table.key], asked)
-            saved_styles.attach(asked.context, final[table.key], table.style)
+            saved_styles.attach(asked.context, final[table.key], styles[table.key])
         return final
 
     def _write_one(self, table, asked, stage, progress):
@@ -330,14 +335,20 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             details = QgsProcessingContext.LayerDetails(name, project, key, QgsProcessingUtils.LayerHint.Vector)
             asked.context.addLayerToLoadOnCompletion(destination, details)
 
-    def _save_style(self, table, destination, asked):
+    @staticmethod
+    def _told_style(table, destination, asked):
+        """The table's style, its record with the output's key and a fingerprint of the rows as written."""
+        record = RunRecord.read(table.style.record)
+        if not record.entry:
+            return table.style
+        told = replace(record, output=table.key, written=written_reading(destination, asked.context))
+        return replace(table.style, record=told.text())
+
+    def _save_style(self, key, style, destination, asked):
         try:
-            saved_styles.save_into_geopackage(destination, table.style)
+            saved_styles.save_into_geopackage(destination, style)
         except saved_styles.StyleNotSaved as error:
-            asked.warn(
-                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
-                keys=(table.key,),
-            )
+            asked.warn(tr("The style of {} could not be saved into the GeoPackage: {}").format(key, error), keys=(key,))
 
     @staticmethod
     def source_text(value, context):

@@ -7,6 +7,7 @@ hand or cut off, so the one reader, ``RunRecord.read``, doubts all of it and nev
 import json
 import math
 from dataclasses import dataclass, field, replace
+from typing import Optional
 
 from ..core.input_record import InputRecord
 from ..core.units import METRES
@@ -51,7 +52,9 @@ class RunRecord:
     table that holds the covariance of the heights, '' for none; ``versions``: {name: text}; ``axes``: {name: {'design',
     'controls', 'slope', 'chainage_height', 'refraction', 'tolerance', 'earth', 'horizon'}} in the run's units;
     ``every_axis``: the same of all axes that state nothing else;
-    ``inputs``: {key: tuple of InputRecord}; ``more``: anything else, as JSON has it. ``doubt``: '' or one sentence
+    ``inputs``: {key: tuple of InputRecord}; ``more``: anything else, as JSON has it. ``output``: key of the
+    output that the layer is; ``written``: InputRecord of its rows as they were written, None where not known.
+    ``doubt``: '' or one sentence
     which says that the record is damaged and what does not count.
     """
 
@@ -71,6 +74,8 @@ class RunRecord:
     more: dict = field(default_factory=dict)
     every_axis: dict = field(default_factory=dict)
     schema: int = SCHEMA
+    output: str = ""
+    written: Optional[InputRecord] = None
     doubt: str = ""
 
     def __bool__(self):
@@ -92,6 +97,8 @@ class RunRecord:
             "units": {key: unit for key, unit in units.items() if unit},
             "reference_system": {key: text for key, text in (("crs", self.crs), ("datum", self.datum)) if text},
             "inputs": {key: [_input_dict(one) for one in many] for key, many in self.inputs.items()},
+            "written": {} if self.written is None else _input_dict(self.written),
+            "output": self.output,
             **{key: getattr(self, key) for key in (*_TEXTS, "accuracy", "axes", "every_axis")},
         }
         known = {
@@ -261,6 +268,8 @@ class _Reader:
             inputs=self._inputs(self._dict(given, "inputs")),
             more=self._more({key: value for key, value in given.items() if key not in _KNOWN}),
             schema=schema,
+            output=self._text(given, "output"),
+            written=self._input(self._dict(given, "written")) if given.get("written") else None,
             **{key: self._text(given, key) for key in _TEXTS},
         )
 

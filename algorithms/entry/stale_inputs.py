@@ -10,6 +10,7 @@ from ..boundary.rasters import read_window
 from ..boundary.tables import read_table
 from ..core.errors import InputError
 from ..language.translation import tr
+from .layer_records import layer_of
 from .run_record import RunRecord
 
 # What a record names is data from outside: beside the project's layers only plain files are opened, and nothing
@@ -111,12 +112,29 @@ def _hash_now(layer, one, context, feedback):
         return ""
 
 
+def changed_inputs(asked, key):
+    """[(name of the layer, StaleInput)] of the layers of an input ``key`` that are older than what they were made from;
+    what is gone cannot be compared and is left out."""
+    found = []
+    for record, name in zip(asked.records.get(key, ()), _names(asked, key)):
+        stale = stale_inputs(record, None, asked.context, asked.feedback)
+        found += [(name, one) for one in stale if one.state == "changed"]
+    return found
+
+
+def _names(asked, key):
+    value = asked.given(key)
+    values = value if isinstance(value, (list, tuple)) else [value]
+    layers = [layer_of(one, asked.context) for one in values]
+    return [layer.name() if layer is not None else key for layer in layers]
+
+
 def warn_of_stale_inputs(asked, key):
-    """Warn where inputs of the run that made the layer of ``key`` still exist and have changed since."""
-    for one in stale_inputs(asked.record_of(key), None, asked.context, asked.feedback):
-        if one.state == "changed":
-            asked.warn(
-                tr("Layer '{}' ({}) is older than what it was made from: {}; run that step again.").format(
-                    asked.source(key).sourceName(), key, one.sentence
-                )
-            )
+    """Warn where inputs of the runs that made the layers of ``key`` still exist and have changed since."""
+    for name, one in changed_inputs(asked, key):
+        asked.warn(
+            tr("Layer '{}' ({}) is older than what it was made from: {}; run that step again.").format(
+                name, key, one.sentence
+            ),
+            keys=(key,),
+        )

@@ -22,9 +22,10 @@ _MOST_AXES = 40
 MARKS = {"high": "▲ ", "low": "▼ "}
 
 
-def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
+def content(found, titles, drawn, records, *, crs, screen=True, paper=True, old=()):
     """All blocks in their order. ``titles``: of the title block by key; ``drawn``: the Map; ``records``: of all runs;
-    ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for."""
+    ``crs``: of the stations as the core takes it; ``screen``, ``paper``: what the pictures are for; ``old``: sentences
+    on what is older than its input."""
     one = found.reviewed
     structure = titles["STRUCTURE"]
     parts = [_title_block(titles, structure), Heading(tr("Verdict"))]
@@ -38,14 +39,14 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True):
         )
     warning = system_warning(found)
     parts += [Paragraph(warning, "warn")] if warning else []
-    parts += [Caution(caution_texts()[:1]), Heading(tr("Map")), drawn]
+    parts += [Caution((*old, caution_texts()[0])), Heading(tr("Map")), drawn]
     parts += _profiles(found, screen, paper) + _statistics(found) + _flagged(found)
     parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles, crs)))] + _axes(found)
     parts += _reproduce(records) + [
         Heading(tr("Terms and signs")),
         Facts(glossary()),
         Heading(tr("Cautions")),
-        Caution(caution_texts()),
+        Caution((*old, *caution_texts())),
     ]
     return parts + _all_stations(found)
 

@@ -33,14 +33,15 @@ def ask_place(parent, reason, name):
     return path if not path or path.lower().endswith(".gpkg") else path + ".gpkg"
 
 
-def may_run(parent, question):
+def may_run(parent, question, title=""):
     """Show what a run will do and ask whether it may; without a question it may."""
     if not question:
         return True
-    box = QMessageBox(QMessageBox.Icon.Question, tr("Run again"), "", QMessageBox.StandardButton.Cancel, parent)
+    title = title or tr("Run again")
+    box = QMessageBox(QMessageBox.Icon.Question, title, "", QMessageBox.StandardButton.Cancel, parent)
     box.setTextFormat(Qt.TextFormat.PlainText)
     box.setText(question)
-    go = box.addButton(tr("Run again"), QMessageBox.ButtonRole.AcceptRole)
+    go = box.addButton(title, QMessageBox.ButtonRole.AcceptRole)
     box.setDefaultButton(go)
     box.exec()
     return box.clickedButton() is go

@@ -17,7 +17,7 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.entry.messages import DOUBT
 from ...algorithms.language.translation import tr
 from .. import toolbox
-from . import drawn_axis, requests
+from . import drawn_axis, kept_edits, requests
 
 GROUP_MARK = "tautline/guided"
 # On a group: the id of its layer with the residuals, for whoever opens the project again.
@@ -79,11 +79,15 @@ class GuidedRun(QObject):
         """Start; what does not fit is told by ``ended`` like all else."""
         try:
             self._check_place()
-            axis = self._axis()
+            kept = self._kept_stations()
+            axis = self._axis() if not self.cancelled else None
         except InputError as error:
             self._end_badly(str(error), error.keys)
             return
-        self._steps = self._planned(axis)
+        if self.cancelled:
+            self._end_badly(tr("Cancelled; no output was written."), ())
+            return
+        self._steps = [step for step in self._planned(axis) if not kept or step.entry != "tautline:placestations"]
         self._next()
 
     def cancel(self):
@@ -111,6 +115,16 @@ class GuidedRun(QObject):
                         layer.name()
                     )
                 )
+
+    def _kept_stations(self):
+        """Whether placed stations that were edited by hand are taken as they are; the user may also cancel."""
+        if not self.understood.is_list:
+            return False
+        found = kept_edits.answer(self.settings.place, "stations", self.parent())
+        self.cancelled = found == kept_edits.CANCEL
+        if found == kept_edits.KEEP:
+            self.outcome.layers["stations"] = self._layer("stations", "", None)
+        return found == kept_edits.KEEP
 
     def _axis(self):
         if not self.settings.drawn:

@@ -6,7 +6,10 @@ from qgis.PyQt.QtCore import Qt
 from ...algorithms.language.translation import tr
 from .. import follow_up_forms
 from ..message_bar import tell
+from .bring_up_to_date import BringUpToDate
 from .map_link import MapLink
+from .stale_line import StaleLine, on_top_of
+from .staleness import Staleness
 from .subject import Subject
 from .tabs import tabify
 
@@ -16,6 +19,7 @@ class Review:
 
     def __init__(self, iface, open_form):
         self.iface, self.open_form = iface, open_form
+        self.staleness, self._bringing, self._lines = Staleness(iface, iface.mainWindow()), None, []
         self.subject = self.link = None
         self.docks = {}
 
@@ -56,6 +60,7 @@ class Review:
                 )
                 return None
             self.docks[name] = dock
+            self.show_stale_line(dock)
             window = self.iface.mainWindow()
             before = window.size()
             self.iface.addDockWidget(area, dock)
@@ -99,8 +104,39 @@ class Review:
         if isinstance(layer, QgsMapLayer) and any(dock.isVisible() for dock in self.docks.values()):
             self.subject.set_layer(layer)
 
+    # --- what is out of date
+
+    def show_stale_line(self, dock):
+        """Put the line that names what is out of date above all that a dock shows."""
+        line = StaleLine(self.staleness, self.bring_up_to_date, dock)
+        on_top_of(dock, line)
+        self._lines.append(line)
+        dock.destroyed.connect(lambda: self._lines.remove(line) if line in self._lines else None)
+
+    def bring_up_to_date(self):
+        """Run the recorded chain again in the background; one passage at a time."""
+        if self._bringing is None:
+            self._bringing = BringUpToDate(self.iface, self.staleness, self.iface.mainWindow())
+            self._bringing.ended.connect(self._brought)
+            self._bringing.begin()
+
+    def _brought(self):
+        bringing, self._bringing = self._bringing, None
+        if bringing is not None:
+            bringing.deleteLater()
+        if self.subject is not None and self.subject.layer is not None:
+            self.subject.read()
+
     def close(self):
         """Take back docks, marks and connections."""
+        if self._bringing is not None:
+            self._bringing.forget()
+            self._bringing.deleteLater()
+            self._bringing = None
+        for line in self._lines:
+            line.release()
+        self._lines = []
+        self.staleness.close()
         if self.subject is None:
             return
         self.iface.currentLayerChanged.disconnect(self._layer_changed)

@@ -5,6 +5,7 @@ import os
 from qgis.core import (
     QgsApplication,
     QgsProcessingContext,
+    QgsProcessingOutputLayerDefinition,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterMapLayer,
     QgsProcessingParameterMultipleLayers,
@@ -38,10 +39,11 @@ class CannotRunAgain(Exception):
 class RunAgain:
     """The recorded run of a layer, ready to be repeated. Raises CannotRunAgain where it cannot be.
 
-    ``unsaved``: layers of the project that the run reads and that hold edits which are not saved.
+    ``unsaved``: layers of the project that the run reads and that hold edits which are not saved. ``beside``: all
+    layers of the run that are to be made anew, where those in memory are refilled in place.
     """
 
-    def __init__(self, layer):
+    def __init__(self, layer, beside=()):
         record = record_of_layer(layer)
         given = record.parameters
         if record.doubt:
@@ -67,6 +69,28 @@ class RunAgain:
                 self.parameters[name] = self._input(name, given[name])
         self.outputs = [d.name() for d in algorithm.destinationParameterDefinitions() if d.name() in given]
         self._settle_outputs()
+        self._refilled = {}
+        self._settle_memory(beside)
+
+    def _settle_memory(self, beside):
+        """Layers in memory that keep their ids: the run writes temporary ones, whose rows they take."""
+        for layer in beside:
+            if layer.providerType() != "memory":
+                continue
+            if layer.isEditable() and layer.isModified():
+                raise CannotRunAgain(
+                    tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(layer.name())
+                )
+            key = record_of_layer(layer).output
+            if not key:
+                raise CannotRunAgain(
+                    tr("Layer '{}' does not know which output of its run it is; run that step from its form.").format(
+                        layer.name()
+                    )
+                )
+            self.parameters[key] = QgsProcessingOutputLayerDefinition("TEMPORARY_OUTPUT", QgsProject.instance())
+            self._refilled[key] = layer
+            self.temporary = False
 
     def _input(self, name, value):
         """The layer of the project that a recorded source is, else the source itself where it can be read."""
@@ -90,7 +114,7 @@ class RunAgain:
             if places[name] is None and name != "OUTPUT":
                 del self.parameters[name]
         self.temporary = places.get("OUTPUT") is None and not any(same_place(mine, place) for place in places.values())
-        if places.get("OUTPUT") is None:
+        if places.get("OUTPUT") is None and "OUTPUT" in self.outputs:
             self.parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
         self.results = [
             layer
@@ -138,11 +162,22 @@ class RunAgain:
         """Repeat the run; return the layer that holds its result, dressed. Raises QgsProcessingException."""
         if self.temporary:
             return self._run_temporary()
-        done = toolbox.run(self.entry, self.parameters)
+        self.take(toolbox.run(self.entry, self.parameters))
+        return self.layer
+
+    def take(self, done):
+        """Let the layers of the project show what a Run of these parameters has written."""
         toolbox.note(done)
         for layer in self.results:
             _open_anew(layer)
-        return self.layer
+        waiting = done.context.layersToLoadOnCompletion()
+        for key, layer in self._refilled.items():
+            made = QgsProcessingUtils.mapLayerFromString(done.results.get(key) or "", done.context)
+            details = waiting.get(done.results.get(key))
+            if made is not None:
+                if details is not None and details.postProcessor() is not None:
+                    details.postProcessor().postProcessLayer(made, done.context, done.feedback)
+                _refill(layer, made)
 
     def _run_temporary(self):
         from processing import runAndLoadResults
@@ -156,6 +191,20 @@ class RunAgain:
 def _place_text(place):
     path, table = place
     return f"{path}, {table}" if table else path
+
+
+def _refill(layer, made):
+    """Give a layer in memory the rows, fields and record of another."""
+    provider = layer.dataProvider()
+    provider.truncate()
+    if layer.fields().names() != made.fields().names():
+        provider.deleteAttributes(list(range(len(layer.fields()))))
+        provider.addAttributes(list(made.fields()))
+        layer.updateFields()
+    provider.addFeatures(list(made.getFeatures()))
+    layer.updateExtents()
+    layer.setCustomProperty(RECORD_PROPERTY, made.customProperty(RECORD_PROPERTY, ""))
+    layer.triggerRepaint()
 
 
 def _open_anew(layer):

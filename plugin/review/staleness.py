@@ -1,0 +1,245 @@
+"""What in the project is older than what it was made from: looked at aside, kept, and shown at the layers."""
+
+import os
+
+from qgis.core import QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProject, QgsVectorLayer
+from qgis.gui import QgsLayerTreeViewIndicator
+from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
+
+from ...algorithms.entry.recorded_chain import MadeLayer, recorded_chain, stale_line
+from ...algorithms.entry.run_record import RunRecord
+from ...algorithms.entry.stale_inputs import stale_inputs
+from ...algorithms.entry.written_rows import rows_reading
+from ...algorithms.language.translation import tr
+from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from .. import toolbox
+
+# Milliseconds after the last change: edits are saved and runs load their layers in a burst.
+_WAIT = 400
+_EDITS = ("afterCommitChanges", "dataSourceChanged", "dataChanged", "nameChanged")
+
+
+class Staleness(QObject):
+    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before;
+    ``held``: True while nothing is to be read.
+
+    What was compared is kept until the file or the layer behind it changes, so that looking again costs nothing.
+    """
+
+    changed = pyqtSignal()
+    looked = pyqtSignal()
+
+    def __init__(self, iface, parent=None):
+        super().__init__(parent)
+        self.iface, self.steps, self.line = iface, [], ""
+        self._states, self._versions, self._records, self._marks = {}, {}, {}, []
+        self._watched, self._task, self._again, self.held = set(), None, False, False
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(_WAIT)
+        self._timer.timeout.connect(self.look)
+        project = QgsProject.instance()
+        project.layersAdded.connect(self._watch)
+        project.layersRemoved.connect(self.later)
+        self._watch(project.mapLayers().values())
+
+    def close(self):
+        """Let go of project, layers and marks."""
+        project = QgsProject.instance()
+        project.layersAdded.disconnect(self._watch)
+        project.layersRemoved.disconnect(self.later)
+        for layer in project.mapLayers().values():
+            if layer.id() in self._watched:
+                for name in _EDITS:
+                    if hasattr(layer, name):
+                        getattr(layer, name).disconnect(self._layer_changed)
+                layer.customPropertyChanged.disconnect(self._property_changed)
+        self._timer.stop()
+        if self._task is not None:
+            self._task.forget()
+            self._task = None
+        self._unmark()
+        self.deleteLater()
+
+    # --- when to look
+
+    @property
+    def busy(self):
+        """Whether it is looking, or is about to."""
+        return self._task is not None or self._timer.isActive()
+
+    def later(self, *_):
+        """Look soon."""
+        self._timer.start()
+
+    def _watch(self, layers):
+        for layer in layers:
+            if isinstance(layer, QgsVectorLayer) and layer.id() not in self._watched:
+                self._watched.add(layer.id())
+                for name in _EDITS:
+                    if hasattr(layer, name):
+                        getattr(layer, name).connect(self._layer_changed)
+                layer.customPropertyChanged.connect(self._property_changed)
+        self.later()
+
+    def _layer_changed(self, *_):
+        layer = self.sender()
+        if isinstance(layer, QgsVectorLayer):
+            self._versions[layer.id()] = self._versions.get(layer.id(), 0) + 1
+        self.later()
+
+    def _property_changed(self, key, *_):
+        if key == RECORD_PROPERTY:
+            self.later()
+
+    # --- looking
+
+    def look(self):
+        """Compare, in a task of the host's, what has changed since it was last compared."""
+        self._timer.stop()
+        if self._task is not None:
+            self._again = True
+            return
+        if self.held or _runs_going():
+            # Two at once on one GeoPackage wait for each other.
+            self.later()
+            return
+        self._watched &= set(QgsProject.instance().mapLayers())
+        made, wanted = self._made(), {}
+        by_source = {layer.source(): layer for layer in _vector_layers()}
+        for layer, record in made:
+            for one in [one for many in record.inputs.values() for one in many if one.hash and not one.part]:
+                wanted[(one.source, one.hash)] = (one, by_source.get(one.source))
+            if record.written is not None:
+                wanted[(layer.source(), record.written.hash, "written")] = (None, layer)
+        stamps = {key: self._stamp(key[0], layer) for key, (_, layer) in wanted.items()}
+        due = [key for key in wanted if self._states.get(key, (None,))[0] != stamps[key]]
+        if not due:
+            self._take(made, wanted)
+            return
+        # In memory a layer lives in this thread: the task reads a copy.
+        copies = {}
+        for key in due:
+            layer = wanted[key][1]
+            if layer is not None and layer.providerType() == "memory" and key[0] not in copies:
+                copies[key[0]] = layer.clone()
+        jobs = [(key, wanted[key][0], copies.get(key[0])) for key in due]
+
+        def ended(states, error):
+            self._task = None
+            if error is None:
+                self._states.update({key: (stamps[key], state) for key, state in states.items()})
+                self._states = {key: state for key, state in self._states.items() if key in wanted}
+                self._take(self._made(), wanted)
+            if self._again:
+                self._again = False
+                self.later()
+
+        self._task = toolbox.aside(tr("Comparing layers with their inputs"), lambda: _compared(jobs), ended)
+
+    def _made(self):
+        """[(layer, RunRecord)] of the layers of the project that hold a record."""
+        found = []
+        for layer in _vector_layers():
+            text = layer.customProperty(RECORD_PROPERTY, "")
+            if isinstance(text, str) and text:
+                if text not in self._records:
+                    self._records[text] = RunRecord.read(text)
+                if self._records[text].entry:
+                    found.append((layer, self._records[text]))
+        return found
+
+    def _stamp(self, source, layer):
+        """What changes whenever the rows behind a source may have."""
+        if layer is not None and layer.providerType() == "memory":
+            return self._versions.get(layer.id(), 0)
+        path, stamp = source.split("|")[0], []
+        for name in (path, path + "-wal"):
+            if os.path.isfile(name):
+                found = os.stat(name)
+                stamp.append((found.st_mtime_ns, found.st_size))
+        return tuple(stamp)
+
+    def _take(self, made, wanted):
+        state = {key: self._states[key][1] for key in wanted if key in self._states}
+        names = {layer.source(): layer.name() for layer in _vector_layers()}
+        found = []
+        for layer, record in made:
+            readings = [one for many in record.inputs.values() for one in many]
+            changed = [
+                names.get(one.source, os.path.basename(one.source.split("|")[0]))
+                for one in readings
+                if state.get((one.source, one.hash)) == "changed"
+            ]
+            edited = record.written is not None and (
+                state.get((layer.source(), record.written.hash, "written")) != record.written.hash
+            )
+            found.append(MadeLayer(layer.id(), layer.name(), layer.source(), record, tuple(changed), edited))
+        before, self.steps = self.steps, recorded_chain(found)
+        self.line = stale_line(self.steps)
+        if before != self.steps:
+            self._mark()
+            self.changed.emit()
+        self.looked.emit()
+
+    # --- at the layers
+
+    def _mark(self):
+        self._unmark()
+        view, root = self.iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
+        for step in self.steps:
+            for layer in step.layers:
+                node = root.findLayer(layer.key)
+                if node is None:
+                    continue
+                mark = QgsLayerTreeViewIndicator(view)
+                mark.setIcon(QgsApplication.getThemeIcon("/mIconWarning.svg"))
+                mark.setToolTip(stale_line([step]))
+                view.addIndicator(node, mark)
+                self._marks.append((layer.key, mark))
+
+    def _unmark(self):
+        view, root = self.iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
+        for key, mark in self._marks:
+            node = root.findLayer(key)
+            if node is not None:
+                view.removeIndicator(node, mark)
+            mark.deleteLater()
+        self._marks = []
+
+
+def _runs_going():
+    return any(isinstance(task, QgsProcessingAlgRunnerTask) for task in QgsApplication.taskManager().activeTasks())
+
+
+def _vector_layers():
+    return [one for one in QgsProject.instance().mapLayers().values() if isinstance(one, QgsVectorLayer)]
+
+
+def _compared(jobs):
+    """{key: state} of (key, InputRecord or None, copy of a layer in memory or None); in a thread of its own."""
+    found, context = {}, QgsProcessingContext()
+    for key, reading, copy in jobs:
+        if reading is None:
+            layer = copy if copy is not None else QgsVectorLayer(key[0], "", "ogr")
+            read = rows_reading(layer, context) if layer.isValid() else None
+            found[key] = read.hash if read is not None else ""
+            continue
+        record = RunRecord(inputs={"": (reading,)})
+        states = stale_inputs(record, {key[0]: copy} if copy is not None else None, context)
+        found[key] = states[0].state if states else ""
+    return found
+
+
+def edited_by_hand(source):
+    """Whether the layer at ``source`` exists and its rows are not those that its recorded run has written, or whether
+    that cannot be told."""
+    layer = QgsVectorLayer(source, "", "ogr")
+    if not layer.isValid():
+        return False
+    text = layer.customProperty(RECORD_PROPERTY, "")
+    record = RunRecord.read(text if isinstance(text, str) else "")
+    if record.written is None:
+        return layer.featureCount() > 0
+    read = rows_reading(layer, QgsProcessingContext())
+    return read is None or read.hash != record.written.hash

@@ -1,0 +1,152 @@
+"""Runs inside the real window: a height is corrected, what is older is named and brought up to date; a hand edit."""
+
+import shutil
+
+from qgis.core import QgsProject, QgsVectorLayer
+from qgis.utils import iface
+from stage import (
+    GALLERY,
+    PLACE,
+    SEEN,
+    Clicker,
+    load_plugin,
+    messages,
+    picture,
+    play,
+    plugin,
+    settle,
+    trigger,
+    until,
+    widen,
+)
+
+
+def panel():
+    return plugin().guided
+
+
+def staleness():
+    return plugin().review.staleness
+
+
+def looked():
+    guided = panel()
+    until(
+        lambda: (
+            not guided._timer.isActive()
+            and not guided.understanding.found.busy
+            and guided.understanding.settings == guided.settings()
+        ),
+        "the panel quiet",
+    )
+
+
+def compared():
+    settle()
+    until(lambda: not staleness().busy, "layers compared with their inputs")
+    settle()
+    return staleness().line
+
+
+def layer(name):
+    return QgsProject.instance().mapLayersByName(name)[0]
+
+
+def run():
+    panel().run_button.click()
+    until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
+    until(lambda: panel().run is None, "the run's end")
+    settle()
+
+
+def value(name, station, field):
+    (found,) = [f[field] for f in layer(name).getFeatures() if f["axis"] == "north arm" and f["station"] == station]
+    return found
+
+
+def correct(station, height):
+    """Type a height as a person does: open the edits, change the cell, save."""
+    stations = layer("Placed stations")
+    (feature,) = [f for f in stations.getFeatures() if f["axis"] == "north arm" and f["station"] == station]
+    assert stations.startEditing()
+    assert stations.changeAttributeValue(feature.id(), stations.fields().indexOf("height"), height)
+    assert stations.commitChanges()
+
+
+def guided_run():
+    assert load_plugin()
+    widen()
+    for original in GALLERY.iterdir():
+        if original.is_file():
+            shutil.copyfile(original, PLACE / original.name)
+    QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
+    trigger("tautline_guided_run")
+    looked()
+    panel().heights.take_file(str(PLACE / "heights.csv"))
+    looked()
+    for box in panel().accuracy.more.values():
+        box.click()
+    panel().accuracy.edits["sigma"].setText("0.003")
+    panel().accuracy.place.setFilePath(str(PLACE / "results.gpkg"))
+    looked()
+    run()
+    trigger("tautline_flagged_open")
+    SEEN["fresh"] = compared()
+    SEEN["names"] = sorted(one.name() for one in QgsProject.instance().mapLayers().values())
+    SEEN["before"] = [value("Residuals", "0+850", "residual"), value("Tested stations", "0+850", "w")]
+
+
+def correct_and_see():
+    correct("0+850", value("Placed stations", "0+800", "height"))
+    SEEN["line"] = compared()
+    docks = [panel(), *plugin().review.docks.values()]
+    SEEN["shown"] = {dock.objectName(): line_of(dock).isVisible() for dock in docks}
+    view, root = iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
+    SEEN["marked"] = sorted(
+        node.name() for node in root.findLayers() if any("older" in mark.toolTip() for mark in view.indicators(node))
+    )
+    picture("stale_line")
+
+
+def line_of(dock):
+    from qgis.PyQt.QtWidgets import QWidget
+
+    return dock.findChild(QWidget, "tautline_stale")
+
+
+def bring_up_to_date():
+    ids = sorted(QgsProject.instance().mapLayers())
+    iface.messageBar().clearWidgets()
+    clicker = Clicker("Bring up to date")
+    line_of(panel()).button.click()
+    SEEN["told"] = until(messages, "the message at the end")
+    SEEN["question"] = clicker.done()
+    SEEN["after_line"] = compared()
+    SEEN["same_layers"] = ids == sorted(QgsProject.instance().mapLayers())
+    SEEN["after"] = [value("Residuals", "0+850", "residual"), value("Tested stations", "0+850", "w")]
+    SEEN["flag"] = value("Tested stations", "0+850", "flag")
+    subject = plugin().review.subject
+    row = subject.row_named("north arm", "0+850")
+    SEEN["dock"] = float(subject.stations.residual[row]) if row >= 0 else None
+    picture("brought_up_to_date")
+
+
+def guided_run_again():
+    iface.messageBar().clearWidgets()
+    height = value("Placed stations", "0+850", "height")
+    for answer in ("Cancel", "Keep my edits"):
+        clicker = Clicker(answer)
+        run()
+        SEEN.setdefault("asked", []).append(clicker.done())
+        SEEN.setdefault("kept", []).append(value("Placed stations", "0+850", "height") == height)
+    clicker = Clicker("Place anew")
+    run()
+    SEEN["asked"].append(clicker.done())
+    SEEN["anew"] = value("Placed stations", "0+850", "height") != height
+    clicker = Clicker()
+    run()
+    SEEN["unasked"] = clicker.done()["asked"]
+    SEEN["end_line"] = compared()
+
+
+play(guided_run, correct_and_see, bring_up_to_date, guided_run_again)

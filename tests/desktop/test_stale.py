@@ -1,0 +1,34 @@
+"""A corrected height in the real window, until all that rests on it agrees; what ``stale_script.py`` saw there."""
+
+import pytest
+
+
+@pytest.fixture(scope="module")
+def seen(drive):
+    return drive("stale_script.py")
+
+
+def test_nothing_is_old_after_a_run(seen):
+    assert seen["fresh"] == "" and seen["end_line"] == ""
+
+
+def test_a_corrected_height_names_the_layers_that_are_older(seen):
+    line = seen["line"]
+    assert "'Residuals'" in line and "'Tested stations'" in line and "older than 'Placed stations'" in line
+    assert "older than 'Residuals'" in line
+    assert set(seen["shown"].values()) == {True} and len(seen["shown"]) == 3
+    assert {"Residuals", "Tested stations"} <= set(seen["marked"]) and "Placed stations" not in seen["marked"]
+
+
+def test_brought_up_to_date_all_agree(seen):
+    assert seen["question"]["unanswered"] == [] and "It writes over:" in seen["question"]["asked"][0]
+    assert len(seen["told"]) == 1 and "Brought up to date: " in seen["told"][0]
+    assert seen["after_line"] == "" and seen["same_layers"]
+    assert abs(seen["before"][0]) > 0.1 > abs(seen["after"][0]) and abs(seen["before"][1]) > 4 > abs(seen["after"][1])
+    assert seen["flag"] == "kept" and seen["dock"] == pytest.approx(seen["after"][0], abs=1e-9)
+
+
+def test_hand_edits_are_asked_about_by_the_guided_run(seen):
+    assert [len(one["asked"]) for one in seen["asked"]] == [1, 1, 1]
+    assert "edited by hand" in seen["asked"][0]["asked"][0] and all(not one["unanswered"] for one in seen["asked"])
+    assert seen["kept"] == [True, True] and seen["anew"] and seen["unasked"] == []

@@ -123,7 +123,12 @@ class GuidedRun(QObject):
         found = kept_edits.answer(self.settings.place, "stations", self.parent())
         self.cancelled = found == kept_edits.CANCEL
         if found == kept_edits.KEEP:
-            self.outcome.layers["stations"] = self._layer("stations", "", None)
+            # As it was shown: nothing dresses a layer that no run has written.
+            layer = self._layer("stations", "", None)
+            layer.loadDefaultStyle()
+            shown = [one.name() for one in _layers_in(self.settings.place) if _table_of(one) == "stations"]
+            layer.setName((shown or [tr("Placed stations")])[0])
+            self.outcome.layers["stations"] = layer
         return found == kept_edits.KEEP
 
     def _axis(self):

@@ -127,25 +127,30 @@ def bring_up_to_date():
     SEEN["flag"] = value("Tested stations", "0+850", "flag")
     subject = plugin().review.subject
     row = subject.row_named("north arm", "0+850")
-    SEEN["dock"] = float(subject.stations.residual[row]) if row >= 0 else None
+    SEEN["dock"] = float(subject.stations.heights["residual"][row]) if row >= 0 else None
     picture("brought_up_to_date")
+
+
+def run_asked(*answers):
+    """Press Run, which asks before it begins; what was asked."""
+    clicker = Clicker(*answers)
+    panel().run_button.click()
+    until(lambda: panel().run is None, "the run's end")
+    settle()
+    return clicker.done()
 
 
 def guided_run_again():
     iface.messageBar().clearWidgets()
+    looked()
     height = value("Placed stations", "0+850", "height")
+    SEEN["asked"], SEEN["kept"] = [], []
     for answer in ("Cancel", "Keep my edits"):
-        clicker = Clicker(answer)
-        run()
-        SEEN.setdefault("asked", []).append(clicker.done())
-        SEEN.setdefault("kept", []).append(value("Placed stations", "0+850", "height") == height)
-    clicker = Clicker("Place anew")
-    run()
-    SEEN["asked"].append(clicker.done())
+        SEEN["asked"].append(run_asked(answer))
+        SEEN["kept"].append(value("Placed stations", "0+850", "height") == height)
+    SEEN["asked"].append(run_asked("Place anew"))
     SEEN["anew"] = value("Placed stations", "0+850", "height") != height
-    clicker = Clicker()
-    run()
-    SEEN["unasked"] = clicker.done()["asked"]
+    SEEN["unasked"] = run_asked()["asked"]
     SEEN["end_line"] = compared()
 
 

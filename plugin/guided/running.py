@@ -124,6 +124,8 @@ class GuidedRun(QObject):
         self.cancelled = found == kept_edits.CANCEL
         if found == kept_edits.KEEP:
             self.outcome.layers["stations"] = self._layer("stations", "", None)
+            # A layer opened from its file is named by its table, not by its title.
+            self.outcome.layers["stations"].setName(tr("Placed stations"))
         return found == kept_edits.KEEP
 
     def _axis(self):

@@ -26,8 +26,6 @@ class StaleLine(QWidget):
         row.setContentsMargins(8, 4, 8, 4)
         row.addWidget(self.text, 1)
         row.addWidget(self.button)
-        # Not offered before the whole passage was seen to end in the real window.
-        self.button.setVisible(False)
         staleness.changed.connect(self.refresh)
         self.refresh()
 

@@ -54,7 +54,7 @@ def layer(name):
 
 def run():
     panel().run_button.click()
-    until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
+    until(lambda: panel().run is not None or panel().outcome.told() or panel().trouble.told(), "the run begun")
     until(lambda: panel().run is None, "the run's end")
     settle()
 
@@ -127,7 +127,8 @@ def bring_up_to_date():
     SEEN["flag"] = value("Tested stations", "0+850", "flag")
     subject = plugin().review.subject
     row = subject.row_named("north arm", "0+850")
-    SEEN["dock"] = float(subject.stations.residual[row]) if row >= 0 else None
+    SEEN["dock"] = float(subject.stations.heights["residual"][row]) if row >= 0 else None
+    SEEN["panel"] = [text for _, text in panel().outcome.told()]
     picture("brought_up_to_date")
 
 

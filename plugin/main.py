@@ -189,6 +189,7 @@ class TautlinePlugin:
 
             self.guided = GuidedPanel(self.iface)
             self.review.show_stale_line(self.guided)
+            self.review.renewed = [self.guided.tell_renewed]
             self._dock_right(self.guided)
             self.guided.finished.connect(self._guided_finished)
             self.guided.profile_wanted.connect(self._show_profile)
@@ -202,6 +203,7 @@ class TautlinePlugin:
     def _close_guided(self):
         if self.guided is not None:
             self.guided.leave()
+            self.review.renewed = []
             self.iface.removeDockWidget(self.guided)
             self.guided.deleteLater()
             self.guided = None

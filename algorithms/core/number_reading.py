@@ -96,7 +96,7 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
 
 
 def typed_number(text, *, comma="", in_feet=False):
-    """The number that one field holds: float.
+    """The number that one field of a form holds: float, in the unit that the form states.
 
     ``comma``: what a comma is that could be either, 'comma' (the decimal sign where the user lives) or '' (not known);
     ``in_feet``: as in ``read_column``. InputError for what is no number, and for such a comma where it is not known.

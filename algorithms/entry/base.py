@@ -192,8 +192,6 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         for key in sinks:
             text = output_places.destination_text(parameters[key])
             message = output_places.unfit_place(key, text)
-            if not message and key in files:
-                message = output_places.unfit_document(key, text, self.parameterDefinition(key).fileFilter())
             if message:
                 raise InputError(message, keys=(key,))
             places[key] = output_places.place_of_file(text) if key in files else output_places.place_of(text)
@@ -207,6 +205,11 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                             ).format(key, source, place[0]),
                             keys=(key, source),
                         )
+        for key in files:
+            text = output_places.destination_text(parameters[key])
+            message = output_places.unfit_document(key, text, self.parameterDefinition(key).fileFilter())
+            if message:
+                raise InputError(message, keys=(key,))
         for k, key in enumerate(sinks):
             for other in sinks[:k]:
                 if output_places.same_place(places[key], places[other]):

@@ -127,6 +127,14 @@ class GuidedPanel(QgsDockWidget):
         self.result_part.setVisible(bool(told))
         self.older.setVisible(False)
 
+    def tell_renewed(self):
+        """The layers were brought up to date: what was told of this run's no longer holds."""
+        if self.outcome.told():
+            text = tr(
+                "The results were brought up to date since this run. Profile, Flagged stations and report show them."
+            )
+            self._tell_result([("wait", text)], self._told_of)
+
     def _foot(self):
         """What stays in sight: progress, why there is no run, and buttons."""
         foot = QFrame()

@@ -11,9 +11,11 @@ from .run_again import CannotRunAgain, RunAgain
 
 
 class BringUpToDate(QObject):
-    """One passage through the chain; ``ended`` comes once, when the last run has ended or none could begin."""
+    """One passage through the chain; ``ended`` comes once, when the last run has ended or none could begin;
+    before it ``renewed``, where layers were made anew."""
 
     ended = pyqtSignal()
+    renewed = pyqtSignal()
 
     def __init__(self, iface, staleness, parent=None):
         super().__init__(parent)
@@ -101,4 +103,6 @@ class BringUpToDate(QObject):
         tell(self.iface.messageBar(), " ".join([*told, *self._left]), level, 0 if self._left else 10)
         self.staleness.held = False
         self.staleness.later()
+        if self._done:
+            self.renewed.emit()
         self.ended.emit()

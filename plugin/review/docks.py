@@ -20,6 +20,8 @@ class Review:
     def __init__(self, iface, open_form):
         self.iface, self.open_form = iface, open_form
         self.staleness, self._bringing, self._lines = Staleness(iface, iface.mainWindow()), None, []
+        # Called when layers were made anew: what was said of them before no longer holds.
+        self.renewed = []
         self.subject = self.link = None
         self.docks = {}
 
@@ -117,8 +119,13 @@ class Review:
         """Run the recorded chain again in the background; one passage at a time."""
         if self._bringing is None:
             self._bringing = BringUpToDate(self.iface, self.staleness, self.iface.mainWindow())
+            self._bringing.renewed.connect(self._tell_renewed)
             self._bringing.ended.connect(self._brought)
             self._bringing.begin()
+
+    def _tell_renewed(self):
+        for hear in self.renewed:
+            hear()
 
     def _brought(self):
         bringing, self._bringing = self._bringing, None

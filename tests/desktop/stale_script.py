@@ -54,7 +54,7 @@ def layer(name):
 
 def run():
     panel().run_button.click()
-    until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
+    until(lambda: panel().run is not None or panel().outcome.told() or panel().trouble.told(), "the run begun")
     until(lambda: panel().run is None, "the run's end")
     settle()
 
@@ -128,6 +128,7 @@ def bring_up_to_date():
     subject = plugin().review.subject
     row = subject.row_named("north arm", "0+850")
     SEEN["dock"] = float(subject.stations.heights["residual"][row]) if row >= 0 else None
+    SEEN["panel"] = [text for _, text in panel().outcome.told()]
     picture("brought_up_to_date")
 
 

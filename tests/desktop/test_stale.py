@@ -25,6 +25,7 @@ def test_brought_up_to_date_all_agree(seen):
     assert len(seen["told"]) == 1 and "Brought up to date: " in seen["told"][0]
     assert seen["after_line"] == "" and seen["same_layers"]
     assert abs(seen["before"][0]) > 0.1 > abs(seen["after"][0]) and abs(seen["before"][1]) > 4 > abs(seen["after"][1])
+    assert len(seen["panel"]) == 1 and "brought up to date since" in seen["panel"][0]
     assert seen["flag"] == "kept" and seen["dock"] == pytest.approx(seen["after"][0], abs=1e-9)
 
 

@@ -402,7 +402,8 @@ def test_no_numpy_scalar_reaches_a_feature(toolbox, straight, monkeypatch):
     toolbox.run("measurestations", ONTO_AXIS=True, **straight)
     toolbox.run("generatestations", AXIS=straight["AXIS"])
     toolbox.run("convertheights", STATIONS=straight["STATIONS"])
-    rows = toolbox.table([{"station": "0+100", "height": None}, {"station": "x", "height": 1.0}])
+    rows = [{"station": "0+100", "height": None}, {"station": "x", "height": 1.0}, {"station": "0+200", "height": 1.0}]
+    rows = toolbox.table(rows)
     toolbox.run("placestations", INPUT=rows, AXIS=straight["AXIS"], REJECTED="memory:")
     assert {type(value) for column in seen for value in column} == {str, float, int, type(None)}
     assert plain(np.array([1.5, np.nan]), 0, 2) == [1.5, None]

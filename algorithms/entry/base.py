@@ -36,7 +36,7 @@ from .layer_records import layer_of, record_of_layer
 from .messages import REFUSAL, Message, hand
 from .recorded_system import check_reference_system, height_kind
 from .request import Request
-from .run_record import RunRecord
+from .run_record import RunRecord, record_with_output
 from .stale_inputs import warn_of_stale_inputs
 from .strict_values import check_value
 from .version import VERSION
@@ -341,11 +341,10 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     @staticmethod
     def _told_style(table, destination, asked):
         """The table's style, its record with the output's key and a fingerprint of the rows as written."""
-        record = RunRecord.read(table.style.record)
-        if not record.entry:
+        if not table.style.record:
             return table.style
-        told = replace(record, output=table.key, written=written_reading(destination, asked.context))
-        return replace(table.style, record=told.text())
+        text = record_with_output(table.style.record, table.key, written_reading(destination, asked.context))
+        return replace(table.style, record=text)
 
     def _save_style(self, key, style, destination, asked):
         try:

@@ -176,6 +176,15 @@ class RunRecord:
         return value if math.isfinite(value) else None
 
 
+def record_with_output(text, key, written):
+    """The ``text`` of a record of our own as it stands, with the output's ``key`` and what was ``written`` into it
+    (InputRecord or None) beside the rest."""
+    told = {**json.loads(text), "output": key}
+    if written is not None:
+        told["written"] = _input_dict(written)
+    return json.dumps(told, ensure_ascii=False, sort_keys=True, allow_nan=False)
+
+
 def _is_number(value):
     """Whether a value of JSON is a finite number; truths are none."""
     if isinstance(value, bool) or not isinstance(value, (int, float)):

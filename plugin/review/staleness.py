@@ -40,14 +40,14 @@ class Staleness(QObject):
         self._timer.timeout.connect(self.look)
         project = QgsProject.instance()
         project.layersAdded.connect(self._watch)
-        project.layersRemoved.connect(self.later)
+        project.layersRemoved.connect(self._forget)
         self._watch(project.mapLayers().values())
 
     def close(self):
         """Let go of project, layers and marks."""
         project = QgsProject.instance()
         project.layersAdded.disconnect(self._watch)
-        project.layersRemoved.disconnect(self.later)
+        project.layersRemoved.disconnect(self._forget)
         for layer in project.mapLayers().values():
             if layer.id() in self._watched:
                 for name in _EDITS:
@@ -80,6 +80,11 @@ class Staleness(QObject):
                     if hasattr(layer, name):
                         getattr(layer, name).connect(self._layer_changed)
                 layer.customPropertyChanged.connect(self._property_changed)
+        self.later()
+
+    def _forget(self, ids):
+        # A project that is opened again brings other layers under the same ids.
+        self._watched -= set(ids)
         self.later()
 
     def _layer_changed(self, *_):

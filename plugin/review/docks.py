@@ -19,7 +19,7 @@ class Review:
 
     def __init__(self, iface, open_form):
         self.iface, self.open_form = iface, open_form
-        self.staleness, self._bringing, self._lines = Staleness(iface, iface.mainWindow()), None, []
+        self._staleness, self._bringing, self._lines = Staleness(iface, iface.mainWindow()), None, []
         # Called when layers were made anew: what was said of them before no longer holds.
         self.renewed = []
         self.subject = self.link = None
@@ -108,6 +108,13 @@ class Review:
 
     # --- what is out of date
 
+    @property
+    def staleness(self):
+        """What in the project is older than what it was made from; anew where it was taken back."""
+        if self._staleness is None:
+            self._staleness = Staleness(self.iface, self.iface.mainWindow())
+        return self._staleness
+
     def show_stale_line(self, dock):
         """Put the line that names what is out of date above all that a dock shows."""
         line = StaleLine(self.staleness, self.bring_up_to_date, dock)
@@ -143,7 +150,9 @@ class Review:
         for line in self._lines:
             line.release()
         self._lines = []
-        self.staleness.close()
+        if self._staleness is not None:
+            self._staleness.close()
+            self._staleness = None
         if self.subject is None:
             return
         self.iface.currentLayerChanged.disconnect(self._layer_changed)

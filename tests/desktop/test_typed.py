@@ -95,3 +95,14 @@ def test_bad_inputs_are_told_in_a_sentence_and_nothing_is_lost(seen):
 def test_many_rows_are_checked_as_few_are(seen):
     assert seen["many"] == [20_001, {}]
     assert list(seen["many_doubt"]) == ["10001"] and seen["many_kept"] == "typed_list_2"
+
+
+@pytest.mark.parametrize("key, unit, per", [("feet", "ft", 0.3048), ("metres", "m", 1.0)])
+def test_from_the_typed_list_to_sheet_report_and_slide(seen, key, unit, per):
+    """The unit that the list was typed in is that of every paper, by the forms as the menu fills them."""
+    found = seen["feet"]["papers"] if key == "feet" else seen["metres_papers"]
+    residuals = seen["feet"]["residuals"] if key == "feet" else seen["metres_residuals"]
+    assert found["unit"] == unit and f"move_{unit}" in found["sheet"][0] and f"station_{unit}" in found["sheet"][0]
+    assert found["moves"] == pytest.approx([-(value or 0.0) for value in residuals.values()], abs=1e-9)
+    assert max(map(abs, found["moves"])) * per == pytest.approx(0.002, abs=2e-4)
+    assert found["slide"] > 100_000

@@ -113,6 +113,33 @@ def residuals():
     return residuals_by_station(found[0])
 
 
+def papers(name):
+    """Sheet, report and slide of the residuals, by the forms of the panel's menu as it fills them."""
+    import processing
+
+    from tautline.plugin import follow_up_forms
+
+    layer = QgsProject.instance().mapLayersByName("Residuals")[0]
+    made = {
+        key: str(PLACE / f"{name}{ending}") for key, ending in (("CSV", ".csv"), ("HTML", ".html"), ("SLIDE", ".png"))
+    }
+
+    def run(entry, **more):
+        return processing.run(entry, {**follow_up_forms.known(entry, layer), **more})
+
+    scheduled = run("tautline:scheduleadjustments", OUTPUT="memory:", CSV=made["CSV"])
+    run("tautline:reviewreport", HTML=made["HTML"], SLIDE=made["SLIDE"])
+    with open(made["CSV"], encoding="utf-8-sig") as sheet, open(made["HTML"], encoding="utf-8") as page:
+        told = {"sheet": sheet.read().splitlines(), "page": page.read()}
+    unit = [word for word in ("US ft", "ft", "m") if f"({word})" in told["page"]]
+    return {
+        "moves": [f["move"] for f in scheduled["OUTPUT"].getFeatures()],
+        "sheet": told["sheet"][:3],
+        "unit": unit[0],
+        "slide": os.path.getsize(made["SLIDE"]),
+    }
+
+
 # --- the steps
 
 
@@ -181,6 +208,7 @@ def pasting():
     SEEN["feet"]["settings"] = vars(panel().settings())
     picture("typed_panel", panel())
     SEEN["feet"]["residuals"] = residuals()
+    SEEN["feet"]["papers"] = papers("feet")
 
 
 def editing():
@@ -201,6 +229,7 @@ def editing():
     looked()
     SEEN["metres_settings"] = vars(panel().settings())
     SEEN["metres_residuals"] = residuals()
+    SEEN["metres_papers"] = papers("metres")
     layers = [layer for layer in QgsProject.instance().mapLayers().values() if layer.name() == "Typed list"]
     SEEN["one_layer"] = [len(layers), layers[0].featureCount()]
 

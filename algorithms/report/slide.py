@@ -22,8 +22,8 @@ from .sentences import caution_texts, headline
 # Inches, and dots per inch of the picture: 3840 by 2160 pixels.
 SIZE, DOTS = (16.0, 9.0), 240
 LEAST = 15.0
-# Points of the verdict, the first that fits.
-_VERDICT, _MOST_LINES = (27.0, 23.0, 20.0, 17.0), 3
+# Points of the verdict, the first whose lines fit the room above the legend, in points.
+_VERDICT, _ROOM = (27.0, 23.0, 20.0, 17.0), 62.0
 # Of the figure: left, bottom, width, height.
 _MAP, _ABOVE, _BELOW = (0.02, 0.135, 0.36, 0.645), (0.465, 0.475, 0.515, 0.25), (0.465, 0.23, 0.515, 0.16)
 # Millimetres of the map: so small that its smallest type, 7 points, is LEAST on the slide.
@@ -111,7 +111,7 @@ def _write_verdict(figure, text):
     for points in _VERDICT:
         # Bold type is wider.
         lines = _lines(text, 1.12 * points, 0.96)
-        if len(lines) <= _MOST_LINES:
+        if len(lines) * points <= _ROOM:
             break
     figure.text(
         0.02,

@@ -278,7 +278,7 @@ def test_the_chain_in_feet(toolbox, tmp_path):
 
 
 def test_a_recorded_tolerance_stays_in_the_unit_it_was_recorded_in(toolbox, tmp_path):
-    """A form that says metre of a layer in feet is warned of; the tolerance is not read as metres on top of that."""
+    """A later entry counts in the layer's own unit, and so does its record; a form that says metre is refused."""
     stations, axis = toolbox.straight()
     layer = toolbox.run(
         "designheights",
@@ -290,8 +290,9 @@ def test_a_recorded_tolerance_stays_in_the_unit_it_was_recorded_in(toolbox, tmp_
     ).layer()
     run = toolbox.run("scheduleadjustments", STATIONS=layer, OUTPUT=str(tmp_path / "s.gpkg"))
     record = RunRecord.read(run.layer().customProperty(PROPERTY))
-    assert record.axis_number("line", "tolerance") == pytest.approx(0.003048, abs=1e-12)
-    assert any("was made with heights in 'foot'" in text for text in run.warnings)
+    assert record.height_unit == "foot" and record.axis_number("line", "tolerance") == pytest.approx(0.01, abs=1e-12)
+    text = toolbox.refusal("scheduleadjustments", STATIONS=layer, HEIGHT_UNIT="metre")
+    assert "foot" in text and "HEIGHT_UNIT" in text
 
 
 def test_the_record_of_many_axes_is_brief(toolbox, tmp_path):

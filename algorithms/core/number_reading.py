@@ -214,3 +214,14 @@ def _vote(body):
     if mark == "," and rest.isdigit() and (len(rest) != 3 or len(whole) > 3 or whole in ("", "0") or whole[0] == "0"):
         return "comma"
     return ""
+
+
+def decimals_written(text):
+    """How many digits stand behind the decimal sign of a number as written, without unit; 0 where there is none."""
+    found = re.search(r"[.,]([0-9]*)\s*$", text)
+    return len(found[1]) if found else 0
+
+
+def has_digits(text):
+    """Whether a cell has digits in it, without unit: headings have none."""
+    return re.search(r"[0-9]", text) is not None

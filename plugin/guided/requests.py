@@ -84,22 +84,22 @@ def _comma():
 def read_answer(settings, name):
     """A typed answer as the entries take it: a number, or a station's notation with a decimal point; None where it is
     empty. InputError for what cannot be read."""
-    text = getattr(settings, name)
-    if text == "":
+    typed = getattr(settings, name)
+    if typed == "":
         return None
     if name in _NUMBERS:
-        return typed_number(text, comma=_comma(), in_feet=name in _HEIGHTS and settings.height_unit != "metre")
-    if name in _STATIONS and "," in text:
-        before, plus, rest = text.partition("+")
+        return typed_number(typed, comma=_comma(), in_feet=name in _HEIGHTS and settings.height_unit != "metre")
+    if name in _STATIONS and "," in typed:
+        before, plus, rest = typed.partition("+")
         # Behind the plus nobody groups thousands.
-        text = (
+        typed = (
             before + plus + rest.replace(",", ".")
             if before.strip() and plus
-            else repr(typed_number(text, comma=_comma()))
+            else repr(typed_number(typed, comma=_comma()))
         )
     if name in _STATIONS:
-        notation(text)
-    return text
+        notation(typed)
+    return typed
 
 
 def controls_of(design):

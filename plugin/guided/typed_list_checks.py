@@ -1,12 +1,12 @@
 """What is said beside each line of a typed list: read by the reader of files, doubted by the core, told in words."""
 
-import re
 from dataclasses import dataclass, field
 
 import numpy as np
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.headings import unit_in_heading
+from ...algorithms.core.number_reading import decimals_written, has_digits
 from ...algorithms.core.second_typing import Line
 from ...algorithms.core.station_notation import notation
 from ...algorithms.core.typed_lines import doubts
@@ -60,7 +60,7 @@ class Checked:
 
 def alone(cells):
     """Whether cells (texts) are read the same way whatever the rest of their column holds: no decimal sign to tell."""
-    return not any("," in text or text.count(".") > 1 for text in cells)
+    return not any("," in cell or cell.count(".") > 1 for cell in cells)
 
 
 def read(columns, axis_names, units):
@@ -149,8 +149,7 @@ def _sentence(doubt, units, text):
         "slipped decimal point": tr("Decimal point slipped? {} {} would fit the neighbours."),
         "unit": tr("Read in another unit? {} {} would fit the neighbours."),
     }[doubt.kind]
-    decimals = re.search(r"[.,](\d*)\s*$", text)
-    return question.format(number_text(doubt.instead, min(max(len(decimals[1]) if decimals else 0, 3), 6)), height)
+    return question.format(number_text(doubt.instead, min(max(decimals_written(text), 3), 6)), height)
 
 
 def summary(result):
@@ -217,7 +216,7 @@ def _heading(rows):
     """(row of the headings, {column: cell}), (-1, {}) where there are none."""
     for at, row in enumerate(rows[:_FIRST_ROWS]):
         found = heading_columns(row)
-        alone = at == 0 and max(found.values()) >= 0 and not re.search(r"\d", "".join(row))
+        alone = at == 0 and max(found.values()) >= 0 and not any(map(has_digits, row))
         if alone or found["station"] >= 0 and found["height"] >= 0:
             remark = next((k for k, cell in enumerate(row) if cell.lower().strip(" :") in _REMARKS), -1)
             return at, {**found, "remark": remark}

@@ -164,3 +164,11 @@ def test_what_is_no_typed_number(text):
 def test_a_typed_comma_that_could_be_either_is_asked_about():
     with pytest.raises(InputError, match="decimal comma or a group of thousands"):
         typed_number("1,234")
+
+
+@pytest.mark.parametrize("written, decimals", [("148.20", 2), ("148,2014 ", 4), ("148", 0), ("148.", 0), ("", 0)])
+def test_decimals_as_written(written, decimals):
+    from tautline.algorithms.core.number_reading import decimals_written, has_digits
+
+    assert decimals_written(written) == decimals and has_digits(written) == bool(written.strip())
+    assert not has_digits("Elev (ft)")

@@ -165,7 +165,11 @@ def test_the_height_system_is_carried_and_unknown_is_no_contradiction(jobs, tool
     job = jobs["metre"]
     run = toolbox.run("designheights", STATIONS=job.stations, AXIS=job.axis, UNDULATION="unknown")
     assert run.column("residual") == pytest.approx(job.residuals.column("residual"), abs=1e-12)
-    flat = toolbox.saved(qgis_core.QgsVectorLayer(job.stations, "bare", "ogr"), job.folder / "bare.gpkg")
+    layer = qgis_core.QgsVectorLayer(job.stations, "bare", "ogr")
+    for index in range(layer.fields().count()):
+        # Newer hosts save the fields' titles, and these state the unit.
+        layer.removeFieldAlias(index)
+    flat = toolbox.saved(layer, job.folder / "bare.gpkg")
     bare = toolbox.run("designheights", STATIONS=flat, AXIS=job.axis)
     assert "nothing states the unit of heights; taken as metre" in bare.said and "not known" in bare.said
 

@@ -65,8 +65,7 @@ class Job:
         path, label = self.folder / f"{name}.csv", LABELS[self.unit][0]
         rows = "".join(f"{s:.9f};{h:.9f};{n:.9f}\n" for s, h, n in survey(self.unit, change))
         path.write_text(f"Sta ({label});Elev ({label});undulation\n{rows}", encoding="utf-8")
-        source = f"file://{path}?delimiter=;&detectTypes=yes"
-        table = qgis_core.QgsVectorLayer(source, name, "delimitedtext")
+        table = qgis_core.QgsVectorLayer(str(path), name, "ogr")
         given = {"HEIGHT_UNIT": self.unit, "UNDULATION": "field", "OUTPUT": self.file(f"{name}.gpkg")}
         return self.run("placestations", INPUT=table, AXIS=self.axis, **given).results["OUTPUT"]
 

@@ -35,7 +35,8 @@ def read_by(kind, path):
 
 
 @pytest.mark.parametrize("kind", ["ogr", "delimitedtext"])
-def test_short_headings_with_their_unit_on_the_first_line(toolbox, axis, tmp_path, kind):
+def test_short_headings_with_their_unit_on_the_first_line(toolbox, axis, tmp_path, kind, providers):
+    providers(kind)
     path = written(tmp_path, "Sta (ft);Elev (ft)\n1+00;10.5\n2+00;11.5\n")
     run = placed(toolbox, axis, read_by(kind, path), CHAINAGE_HEIGHT=0.0)
     assert run.column("height") == [10.5, 11.5] and run.column("chainage") == [100.0, 200.0]
@@ -117,7 +118,8 @@ def test_two_columns_of_one_meaning_are_asked(toolbox, axis):
 
 
 @pytest.mark.parametrize("kind", ["ogr", "delimitedtext"])
-def test_rows_are_counted_as_in_the_file(toolbox, axis, tmp_path, kind):
+def test_rows_are_counted_as_in_the_file(toolbox, axis, tmp_path, kind, providers):
+    providers(kind)
     path = written(tmp_path, "station;height\n\n0+100;5.1\n# page 2\n\n0+2x0;5.2\n0+300;5.3\n")
     run = placed(toolbox, axis, read_by(kind, path))
     assert run.column("height") == [5.1, 5.3] and run.column("row", "REJECTED") == [4, 6]

@@ -18,16 +18,25 @@ from .fit_messages import slope_deviation
 def reference_table(run, fits, crs, record, style):
     """The references as an OutputTable: of each the level point and the tangent point, in this order, those that are
     well determined; else its own place."""
-    rows = [_reference_row(run, fit, record) for fit in fits]
-    shapes = [QgsGeometry.fromMultiPointXY(_marks(fit, crs)) for fit in fits]
+    datum = datum_name(definition(run.structure.points.crs))
+    rows = [_reference_row(run, fit, record, datum) for fit in fits]
+    shapes = [QgsGeometry.fromMultiPointXY(points) for points in _marks(fits, crs)]
     columns = {name: [row[name] for row in rows] for name in REFERENCE}
     return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
 
 
-def _marks(fit, crs):
-    own = fit.surface.frame
-    places = [place for place in (fit.level, fit.tangent) if is_known(place)] or [own]
-    return [_safe_point(place, own, crs) for place in places]
+def _marks(fits, crs):
+    """Map coordinates of the marks of each fit; in one call where all lie in the projection's domain."""
+    places = [[one for one in (fit.level, fit.tangent) if is_known(one)] or [fit.surface.frame] for fit in fits]
+    every = [one for some in places for one in some]
+    try:
+        x, y = placed_points(np.array([one.lat for one in every]), np.array([one.lon for one in every]), crs)
+        if np.all(np.isfinite(x + y)):
+            points = iter([QgsPointXY(*at) for at in zip(x.tolist(), y.tolist())])
+            return [[next(points) for _ in some] for some in places]
+    except InputError:
+        pass  # One is outside: each by itself.
+    return [[_safe_point(one, fit.surface.frame, crs) for one in some] for fit, some in zip(fits, places)]
 
 
 def _safe_point(place, own, crs):
@@ -47,7 +56,7 @@ def is_known(place):
     return isinstance(place, LinePlace) or place.well_determined
 
 
-def _reference_row(run, fit, record):
+def _reference_row(run, fit, record, datum):
     surface, frame, unit, solution = fit.surface, fit.surface.frame, run.units, fit.surface.solution
     normal = surface.plane.normal
     first, last = run.dates(run.structure.feet.station[fit.rows])
@@ -66,7 +75,7 @@ def _reference_row(run, fit, record):
         h_unit=unit.height_name,
         h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
         undul=undulation_text(run.system),
-        datum=datum_name(definition(run.structure.points.crs)),
+        datum=datum,
         azimuth=frame.azimuth,
         slopes="; ".join(f"{run.structure.names[k]} {slope:+.10f}" for k, slope in zip(fit.axes, fit.slopes)),
         sd_h=float(solution.deviations[0]) / unit.height,

@@ -48,7 +48,7 @@ def _points(fields):
         (
             f"{level} IS NOT NULL",
             _LEVEL_AT,
-            tr("Level point: in the horizon, water stands still"),
+            tr("Level point: water stands still"),
             _text(fields, tr("level point"), "lev_state"),
             marker(Shape.EquilateralTriangle, 5.4, angle=180.0, outline=0.8, halo=0.6),
         ),

@@ -10,9 +10,7 @@ from ...algorithms.entry.recorded_chain import MadeLayer, recorded_chain, stale_
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.entry.stale_inputs import stale_inputs
 from ...algorithms.entry.written_rows import rows_reading
-from ...algorithms.language.translation import tr
 from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
-from .. import toolbox
 
 # Milliseconds after the last change: edits are saved and runs load their layers in a burst.
 _WAIT = 400
@@ -100,7 +98,7 @@ class Staleness(QObject):
     # --- looking
 
     def look(self):
-        """Compare, in a task of the host's, what has changed since it was last compared."""
+        """Compare, one input at a turn of the window's loop, what has changed since it was last compared."""
         self._timer.stop()
         if self._task is not None:
             self._again = True
@@ -122,7 +120,7 @@ class Staleness(QObject):
         if not due:
             self._take(made, wanted)
             return
-        # In memory a layer lives in this thread: the task reads a copy.
+        # A copy of what is in memory: edits between two turns do not count.
         copies = {}
         for key in due:
             layer = wanted[key][1]
@@ -140,7 +138,7 @@ class Staleness(QObject):
                 self._again = False
                 self.later()
 
-        self._task = toolbox.aside(tr("Comparing layers with their inputs"), lambda: _compared(jobs), ended)
+        self._task = _Comparing(jobs, ended)
 
     def _made(self):
         """[(layer, RunRecord)] of the layers of the project that hold a record."""
@@ -213,6 +211,31 @@ class Staleness(QObject):
         self._marks = []
 
 
+class _Comparing:
+    """Compares one input at each turn of the window's loop; ``ended(states, error)`` once, unless forgotten.
+
+    Not in a thread: one that opens a layer, while the window's own Python opens another, waits for the other's lock
+    for ever, on the oldest host.
+    """
+
+    def __init__(self, jobs, ended):
+        self._jobs, self._ended, self._states = list(jobs), ended, {}
+        QTimer.singleShot(0, self._next)
+
+    def forget(self):
+        """Stop without a word."""
+        self._ended = None
+
+    def _next(self):
+        if self._ended is None:
+            return
+        if not self._jobs:
+            self._ended(self._states, None)
+            return
+        self._states.update(_compared([self._jobs.pop(0)]))
+        QTimer.singleShot(0, self._next)
+
+
 def _runs_going():
     return any(isinstance(task, QgsProcessingAlgRunnerTask) for task in QgsApplication.taskManager().activeTasks())
 
@@ -222,7 +245,7 @@ def _vector_layers():
 
 
 def _compared(jobs):
-    """{key: state} of (key, InputRecord or None, copy of a layer in memory or None); in a thread of its own."""
+    """{key: state} of (key, InputRecord or None, copy of a layer in memory or None)."""
     found, context = {}, QgsProcessingContext()
     for key, reading, copy in jobs:
         if reading is None:

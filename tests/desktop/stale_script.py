@@ -132,27 +132,4 @@ def bring_up_to_date():
     picture("brought_up_to_date")
 
 
-def run_asked(*answers):
-    """Press Run, which asks before it begins; what was asked."""
-    clicker = Clicker(*answers)
-    panel().run_button.click()
-    until(lambda: panel().run is None, "the run's end")
-    settle()
-    return clicker.done()
-
-
-def guided_run_again():
-    iface.messageBar().clearWidgets()
-    looked()
-    height = value("Placed stations", "0+850", "height")
-    SEEN["asked"], SEEN["kept"] = [], []
-    for answer in ("Cancel", "Keep my edits"):
-        SEEN["asked"].append(run_asked(answer))
-        SEEN["kept"].append(value("Placed stations", "0+850", "height") == height)
-    SEEN["asked"].append(run_asked("Place anew"))
-    SEEN["anew"] = value("Placed stations", "0+850", "height") != height
-    SEEN["unasked"] = run_asked()["asked"]
-    SEEN["end_line"] = compared()
-
-
-play(guided_run, correct_and_see, bring_up_to_date, guided_run_again)
+play(guided_run, correct_and_see, bring_up_to_date)

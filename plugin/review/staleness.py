@@ -1,4 +1,4 @@
-"""What in the project is older than what it was made from: looked at aside, kept, and shown at the layers."""
+"""What in the project is older than what it was made from: compared one by one, kept, and shown at the layers."""
 
 import os
 
@@ -128,12 +128,11 @@ class Staleness(QObject):
                 copies[key[0]] = layer.clone()
         jobs = [(key, wanted[key][0], copies.get(key[0])) for key in due]
 
-        def ended(states, error):
+        def ended(states):
             self._task = None
-            if error is None:
-                self._states.update({key: (stamps[key], state) for key, state in states.items()})
-                self._states = {key: state for key, state in self._states.items() if key in wanted}
-                self._take(self._made(), wanted)
+            self._states.update({key: (stamps[key], state) for key, state in states.items()})
+            self._states = {key: state for key, state in self._states.items() if key in wanted}
+            self._take(self._made(), wanted)
             if self._again:
                 self._again = False
                 self.later()
@@ -212,7 +211,7 @@ class Staleness(QObject):
 
 
 class _Comparing:
-    """Compares one input at each turn of the window's loop; ``ended(states, error)`` once, unless forgotten.
+    """Compares one input at each turn of the window's loop; ``ended(states)`` once, unless forgotten.
 
     Not in a thread: one that opens a layer, while the window's own Python opens another, waits for the other's lock
     for ever, on the oldest host.
@@ -230,7 +229,7 @@ class _Comparing:
         if self._ended is None:
             return
         if not self._jobs:
-            self._ended(self._states, None)
+            self._ended(self._states)
             return
         self._states.update(_compared([self._jobs.pop(0)]))
         QTimer.singleShot(0, self._next)

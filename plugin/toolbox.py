@@ -158,6 +158,16 @@ def _refusal(feedback):
     return Message(REFUSAL, "", " ".join(text.split()))
 
 
+def runs_going():
+    """Whether a run of the toolbox, or something of ours beside the window, goes on in a task, which may be opening
+    layers. Where the window opens another table of the same GeoPackage meanwhile, the oldest host's two locks, of all
+    connections and of the one file, can be taken in opposite order, and both wait for ever."""
+    return any(
+        isinstance(task, QgsProcessingAlgRunnerTask) or task.property("tautline_started") is not None
+        for task in QgsApplication.taskManager().activeTasks()
+    )
+
+
 class _Aside(QgsTask):
     """Calls a function in a thread of the host's; an error in what follows it is shown, not swallowed."""
 

@@ -1,11 +1,11 @@
 """Edits made by hand in the placed stations are never undone without a question."""
 
-from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import QCoreApplication, QEventLoop, Qt
 from qgis.PyQt.QtWidgets import QMessageBox
 
 from ...algorithms.language.translation import tr
 from ..review.staleness import edited_by_hand
+from ..toolbox import runs_going
 
 KEEP, ANEW, CANCEL = "keep", "anew", "cancel"
 
@@ -13,8 +13,8 @@ KEEP, ANEW, CANCEL = "keep", "anew", "cancel"
 def answer(place, table, parent):
     """What is to become of the ``table`` in the GeoPackage ``place`` that a run would write anew: ANEW without a
     question where nobody has edited it."""
-    # A thread that opens layers and this one that opens another would wait for each other.
-    while QgsApplication.taskManager().countActiveTasks():
+    # A look at the data that was given up goes on until it hears of it.
+    while runs_going():
         QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
     if not place or not edited_by_hand(f"{place}|layername={table}"):
         return ANEW

@@ -333,6 +333,7 @@ class GuidedPanel(QgsDockWidget):
         settings = self.settings()
         save(settings)
         self.trouble.tell([])
+        self._before = self.outcome.told(), self._told_of, self._result
         self._tell_result([])
         self._offer(None)
         for answer in self.answers.values():
@@ -368,6 +369,11 @@ class GuidedPanel(QgsDockWidget):
                 # When the sentence has its room.
                 QTimer.singleShot(0, lambda: self._show_answer(answer))
             self.trouble.tell([("wait" if run.cancelled else "problem", message)])
+            if not run.outcome.layers:
+                # Nothing was written: what the run before has told still holds.
+                told, told_of, result = self._before
+                self._tell_result(told, told_of)
+                self._offer(result if self._kept(result) else None)
             return
         running.show(outcome, run.title, run.settings.place)
         report.bring_into_view(self.iface, outcome.layers)
@@ -400,7 +406,11 @@ class GuidedPanel(QgsDockWidget):
 
     def _kept_result(self):
         """The layer of the last result, None where it was removed from the project since."""
-        return next((layer for layer in QgsProject.instance().mapLayers().values() if layer is self._result), None)
+        return self._kept(self._result)
+
+    @staticmethod
+    def _kept(result):
+        return next((layer for layer in QgsProject.instance().mapLayers().values() if layer is result), None)
 
     def leave(self):
         """Let go of everything before the plugin goes."""

@@ -2,7 +2,7 @@
 
 import os
 
-from qgis.core import QgsApplication, QgsProcessingAlgRunnerTask, QgsProcessingContext, QgsProject, QgsVectorLayer
+from qgis.core import QgsApplication, QgsProcessingContext, QgsProject, QgsVectorLayer
 from qgis.gui import QgsLayerTreeViewIndicator
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
@@ -11,6 +11,7 @@ from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.entry.stale_inputs import stale_inputs
 from ...algorithms.entry.written_rows import rows_reading
 from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from ..toolbox import runs_going
 
 # Milliseconds after the last change: edits are saved and runs load their layers in a burst.
 _WAIT = 400
@@ -103,8 +104,7 @@ class Staleness(QObject):
         if self._task is not None:
             self._again = True
             return
-        if self.held or _runs_going():
-            # Two at once on one GeoPackage wait for each other.
+        if self._wait():
             self.later()
             return
         self._watched &= set(QgsProject.instance().mapLayers())
@@ -137,7 +137,11 @@ class Staleness(QObject):
                 self._again = False
                 self.later()
 
-        self._task = _Comparing(jobs, ended)
+        self._task = _Comparing(jobs, ended, self._wait)
+
+    def _wait(self):
+        """Whether no layer is to be opened now."""
+        return self.held or runs_going()
 
     def _made(self):
         """[(layer, RunRecord)] of the layers of the project that hold a record."""
@@ -211,14 +215,14 @@ class Staleness(QObject):
 
 
 class _Comparing:
-    """Compares one input at each turn of the window's loop; ``ended(states)`` once, unless forgotten.
+    """Compares one input at each turn of the window's loop at which ``wait()`` is false; ``ended(states)`` once, unless
+    forgotten.
 
-    Not in a thread: one that opens a layer, while the window's own Python opens another, waits for the other's lock
-    for ever, on the oldest host.
+    Not in a thread: the window opens layers at any time, see ``runs_going``.
     """
 
-    def __init__(self, jobs, ended):
-        self._jobs, self._ended, self._states = list(jobs), ended, {}
+    def __init__(self, jobs, ended, wait):
+        self._jobs, self._ended, self._wait, self._states = list(jobs), ended, wait, {}
         QTimer.singleShot(0, self._next)
 
     def forget(self):
@@ -231,12 +235,12 @@ class _Comparing:
         if not self._jobs:
             self._ended(self._states)
             return
+        if self._wait():
+            # A run may have begun since the last turn.
+            QTimer.singleShot(_WAIT, self._next)
+            return
         self._states.update(_compared([self._jobs.pop(0)]))
         QTimer.singleShot(0, self._next)
-
-
-def _runs_going():
-    return any(isinstance(task, QgsProcessingAlgRunnerTask) for task in QgsApplication.taskManager().activeTasks())
 
 
 def _vector_layers():

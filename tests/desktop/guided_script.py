@@ -18,8 +18,10 @@ from stage import (
     dock_names,
     history,
     load_plugin,
+    looked,
     messages,
     modules,
+    panel,
     picture,
     play,
     plugin,
@@ -33,22 +35,9 @@ from stage import (
 )
 
 
-def panel():
-    return plugin().guided
-
-
-def looked():
-    """Wait until the panel has looked at the answers as they stand; return what it says."""
-
-    def quiet():
-        guided = panel()
-        return (
-            not guided._timer.isActive()
-            and not guided.understanding.found.busy
-            and guided.understanding.settings == guided.settings()
-        )
-
-    until(quiet, "the panel quiet", lambda: panel().understanding.found)
+def told():
+    """What the panel says when it has looked at the answers as they stand."""
+    looked()
     return said()
 
 
@@ -117,14 +106,14 @@ def load():
             shutil.copyfile(original, PLACE / original.name)
     QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
     trigger("tautline_guided_run")
-    SEEN["empty"] = looked()
+    SEEN["empty"] = told()
     SEEN["dock"] = panel().isVisible() and panel().windowTitle()
 
 
 def list_of_the_gallery():
     guided = panel()
     guided.heights.take_file(str(PLACE / "heights.csv"))
-    SEEN["list"] = looked()
+    SEEN["list"] = told()
     SEEN["list_settings"] = vars(guided.settings())
     SEEN["tabs"] = tab_order()
     for box in guided.accuracy.more.values():
@@ -159,7 +148,7 @@ def one_plane_when_said():
     box = guided.design.reference
     SEEN["references"] = {"there": [box.itemText(k) for k in range(box.count())], "chosen": box.currentText()}
     guided.accuracy.one_plane.click()
-    SEEN["older"] = [guided.older.isVisible(), looked() and guided.older.isVisible()]
+    SEEN["older"] = [guided.older.isVisible(), told() and guided.older.isVisible()]
     SEEN["plane_run"] = run()
     SEEN["plane_fits"] = [[row["kind"], row["axes"]] for row in layer("Reference").getFeatures()]
     SEEN["references_after"] = {"there": [box.itemText(k) for k in range(box.count())], "chosen": box.currentText()}
@@ -258,9 +247,9 @@ def plain_points():
     )
     guided = panel()
     guided.fill()
-    SEEN["points_before"] = looked()
+    SEEN["points_before"] = told()
     guided.structure.by_stations.click()
-    SEEN["points"] = looked()
+    SEEN["points"] = told()
     SEEN["points_settings"] = vars(guided.settings())
     SEEN["points_placeholders"] = {key: edit.placeholderText() for key, edit in guided.design.edits.items()}
     type_into(guided.accuracy.edits["tolerance"], "0.05")
@@ -283,7 +272,7 @@ def plain_points():
     edited = guided.heights.box.currentLayer()
     edited.startEditing()
     edited.changeAttributeValue(next(edited.getFeatures()).id(), 1, 9999.0)
-    SEEN["points_edited"] = looked()
+    SEEN["points_edited"] = told()
     edited.rollBack()
 
 
@@ -304,42 +293,42 @@ def wrong_inputs():
     guided.structure.box.setLayer(line)
 
     guided.heights.box.setLayer(table_layer("no station", ["height:double", "what:string"], [(5.0, "a")]))
-    wrong["no_station"] = looked()
+    wrong["no_station"] = told()
     guided.heights.box.setLayer(table_layer("no height", ["station:string", "what:string"], [("0+000", "a")]))
-    wrong["no_height"] = looked()
+    wrong["no_height"] = told()
     guided.heights.box.setLayer(
         table_layer("text", ["station:string", "height:string"], [("0+000", "4,5"), ("1+000", "x")])
     )
-    wrong["text_heights"] = looked()
+    wrong["text_heights"] = told()
     guided.heights.box.setLayer(table_layer("one bad", ["station:string", "height:double"], [*good, ("here", 5.0)]))
-    wrong["one_bad_row"] = looked()
+    wrong["one_bad_row"] = told()
     remarks = [("Station", None), *good[:2], ("", None), ("# read twice", None), good[2]]
     guided.heights.box.setLayer(table_layer("remarks", ["station:string", "height:double"], remarks))
-    wrong["remarks"] = looked()
+    wrong["remarks"] = told()
     feet = [(f"{k}+00", 100.0) for k in range(0, 66)]
     guided.heights.box.setLayer(table_layer("feet", ["station:string", "height:double"], feet))
-    wrong["feet"] = looked()
+    wrong["feet"] = told()
 
     guided.heights.box.setLayer(table_layer("good", ["station:string", "height:double"], good))
-    assert looked()["can_run"]
+    assert told()["can_run"]
     layers = set(QgsProject.instance().mapLayers())
     guided.design.buttons["inclined"].click()
-    wrong["no_slope"] = looked()
+    wrong["no_slope"] = told()
     guided.design.buttons["reference"].click()
-    wrong["no_reference"] = looked()
+    wrong["no_reference"] = told()
     guided.design.buttons["chord"].click()
     type_into(guided.design.edits["height_a"], "abc")
-    wrong["no_number"] = looked()
+    wrong["no_number"] = told()
     guided.design.edits["height_a"].clear()
     type_into(guided.design.edits["chainage_a"], "12+5")
-    wrong["no_notation"] = looked()
+    wrong["no_notation"] = told()
     guided.design.edits["chainage_a"].clear()
     guided.accuracy.place.setFilePath(str(PLACE / "nowhere" / "results.gpkg"))
     looked()
     wrong["no_folder"] = run()
     guided.accuracy.place.setFilePath("")
     guided.structure.by_stations.click()
-    wrong["drawn_from_list"] = looked()
+    wrong["drawn_from_list"] = told()
     guided.structure.by_layer.click()
     guided.heights.take_file(str(PLACE / "axis.gpkg" / "nothing.csv"))
     wrong["no_file"] = said()
@@ -357,9 +346,9 @@ def wrong_inputs():
     places = [QgsGeometry(QgsPoint(350000, 6500000 + 100 * k, 5.0)) for k in range(5)]
     far = added_layer("far", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
     guided.heights.box.setLayer(far)
-    wrong["far"] = looked()
+    wrong["far"] = told()
     QgsProject.instance().removeMapLayer(line.id())
-    wrong["line_gone"] = looked()
+    wrong["line_gone"] = told()
     SEEN["wrong"] = wrong
 
 
@@ -368,7 +357,7 @@ def layers_that_come_later():
     iface.newProject(False)
     guided = panel()
     guided.fill()
-    SEEN["later_before"] = looked()
+    SEEN["later_before"] = told()
     line = QgsGeometry.fromPolylineXY([QgsPointXY(300000, 6500000), QgsPointXY(300000, 6502000)])
     record = {"entry": "tautline:placestations"}
     added_layer("result", "LineString?crs=EPSG:32734", [], [([], line)], record)
@@ -376,7 +365,7 @@ def layers_that_come_later():
     places = [QgsGeometry(QgsPoint(300000, 6500000 + 100 * k, 5.0 + 0.001 * k)) for k in range(21)]
     added_layer("result points", "PointZ?crs=EPSG:32734", [], [([], place) for place in places], record)
     added_layer("points", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
-    SEEN["later"] = looked()
+    SEEN["later"] = told()
     SEEN["later_chosen"] = [box.currentText() for box in (guided.structure.box, guided.heights.box)]
     other = added_layer("other", "PointZ?crs=EPSG:32734", [], [([], place) for place in places])
     looked()
@@ -435,7 +424,7 @@ def example_then_guided():
     settle()
     plugin().guide.guided_button.click()
     panel().fill()
-    SEEN["in_example"] = looked()
+    SEEN["in_example"] = told()
     SEEN["in_example_settings"] = vars(panel().settings())
     SEEN["example_said"] = messages()
     iface.newProject(False)

@@ -125,6 +125,27 @@ def trigger(name):
     QCoreApplication.processEvents()
 
 
+# --- the guided run's panel
+
+
+def panel():
+    return plugin().guided
+
+
+def looked():
+    """Until the panel has looked at the answers as they stand."""
+
+    def quiet():
+        guided = panel()
+        return (
+            not guided._timer.isActive()
+            and not guided.understanding.found.busy
+            and guided.understanding.settings == guided.settings()
+        )
+
+    until(quiet, "the panel quiet", lambda: panel().understanding.found)
+
+
 # --- what is there
 
 

@@ -10,7 +10,9 @@ from stage import (
     SEEN,
     Clicker,
     load_plugin,
+    looked,
     messages,
+    panel,
     picture,
     play,
     plugin,
@@ -21,24 +23,8 @@ from stage import (
 )
 
 
-def panel():
-    return plugin().guided
-
-
 def staleness():
     return plugin().review.staleness
-
-
-def looked():
-    guided = panel()
-    until(
-        lambda: (
-            not guided._timer.isActive()
-            and not guided.understanding.found.busy
-            and guided.understanding.settings == guided.settings()
-        ),
-        "the panel quiet",
-    )
 
 
 def compared():
@@ -132,4 +118,30 @@ def bring_up_to_date():
     picture("brought_up_to_date")
 
 
-play(guided_run, correct_and_see, bring_up_to_date)
+def run_asked(*answers):
+    """Press Run, which asks before it begins; what was asked."""
+    clicker = Clicker(*answers)
+    panel().run_button.click()
+    until(lambda: panel().run is None, "the run's end")
+    settle()
+    return clicker.done()
+
+
+def guided_run_again():
+    iface.messageBar().clearWidgets()
+    looked()
+    height = value("Placed stations", "0+850", "height")
+    SEEN["asked"], SEEN["kept"] = [], []
+    for answer in ("Cancel", "Keep my edits"):
+        before = panel().outcome.told()
+        SEEN["asked"].append(run_asked(answer))
+        if answer == "Cancel":
+            SEEN["cancelled"] = before != [] and panel().outcome.told() == before and panel().trouble.told()
+        SEEN["kept"].append(value("Placed stations", "0+850", "height") == height)
+    SEEN["asked"].append(run_asked("Place anew"))
+    SEEN["anew"] = value("Placed stations", "0+850", "height") != height
+    SEEN["unasked"] = run_asked()["asked"]
+    SEEN["end_line"] = compared()
+
+
+play(guided_run, correct_and_see, bring_up_to_date, guided_run_again)

@@ -9,7 +9,7 @@ def seen(drive):
 
 
 def test_nothing_is_old_after_a_run(seen):
-    assert seen["fresh"] == ""
+    assert seen["fresh"] == "" and seen["end_line"] == ""
 
 
 def test_a_corrected_height_names_the_layers_that_are_older(seen):
@@ -27,3 +27,13 @@ def test_brought_up_to_date_all_agree(seen):
     assert abs(seen["before"][0]) > 0.1 > abs(seen["after"][0]) and abs(seen["before"][1]) > 4 > abs(seen["after"][1])
     assert len(seen["panel"]) == 1 and "brought up to date since" in seen["panel"][0]
     assert seen["flag"] == "kept" and seen["dock"] == pytest.approx(seen["after"][0], abs=1e-9)
+
+
+def test_hand_edits_are_asked_about_by_the_guided_run(seen):
+    assert [len(one["asked"]) for one in seen["asked"]] == [1, 1, 1]
+    assert "edited by hand" in seen["asked"][0]["asked"][0] and all(not one["unanswered"] for one in seen["asked"])
+    assert seen["kept"] == [True, True] and seen["anew"] and seen["unasked"] == []
+
+
+def test_a_cancelled_run_leaves_what_the_run_before_has_told(seen):
+    assert seen["cancelled"] == [["wait", "Cancelled; no output was written."]]

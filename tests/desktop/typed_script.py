@@ -15,9 +15,10 @@ from stage import (
     Clicker,
     added_layer,
     load_plugin,
+    looked,
+    panel,
     picture,
     play,
-    plugin,
     residuals_by_station,
     settle,
     trigger,
@@ -34,28 +35,12 @@ def heights(per=1.0):
     return [f"{(148.2 + 0.002 * math.sin(k)) / per:.4f}" for k in range(NUMBER)]
 
 
-def panel():
-    return plugin().guided
-
-
 def typed():
     return panel().typed
 
 
 def view():
     return typed().view
-
-
-def looked():
-    def quiet():
-        guided = panel()
-        return (
-            not guided._timer.isActive()
-            and not guided.understanding.found.busy
-            and guided.understanding.settings == guided.settings()
-        )
-
-    until(quiet, "the panel quiet")
 
 
 def press(key, modifier=NONE):

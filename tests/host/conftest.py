@@ -1,6 +1,10 @@
 """Layers made in a test, and toolbox entries run through the registry with all they say caught."""
 
+import hashlib
 import os
+import pathlib
+import sqlite3
+from contextlib import closing
 from dataclasses import dataclass, field
 
 import pytest
@@ -171,6 +175,25 @@ def geometry(value):
     if isinstance(value, tuple):
         return qgis_core.QgsGeometry(qgis_core.QgsPoint(*value))
     return qgis_core.QgsGeometry.fromPolyline([qgis_core.QgsPoint(*at) for at in value])
+
+
+def fingerprints(paths):
+    """{path: hash} of files, of a GeoPackage of the rows of its tables: the host itself changes its first page on
+    opening, and its own books where a table was begun and given up."""
+    tails = ("-wal", "-shm", "-journal")
+    return {path: _hash(pathlib.Path(path)) for path in paths if os.path.isfile(path) and not str(path).endswith(tails)}
+
+
+def _hash(path):
+    if path.suffix != ".gpkg":
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    with closing(sqlite3.connect(f"{path.as_uri()}?mode=ro", uri=True)) as connection:
+        names = [
+            name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY 1")
+        ]
+        names = [name for name in names if not name.startswith(("gpkg_", "sqlite_", "rtree_", "layer_styles"))]
+        rows = [(name, connection.execute(f'SELECT * FROM "{name}"').fetchall()) for name in names]  # noqa: S608
+    return hashlib.sha256(repr(rows).encode()).hexdigest()
 
 
 @pytest.fixture

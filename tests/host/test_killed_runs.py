@@ -6,8 +6,10 @@ A child process runs the entry and is killed after a time drawn from as long as 
 import hashlib
 import os
 import random
+import re
 import signal
 import sqlite3
+import subprocess
 import sys
 import time
 
@@ -123,3 +125,50 @@ def test_a_killed_run_leaves_old_or_new(killing, tmp_path, kind):
         assert not [name for name in names if name.startswith("tautline_unfinished_")]
         assert {"bystander", "stations", "per axis"} <= names
     assert {path: hashlib.sha256(path.read_bytes()).hexdigest() for path in inputs} == inputs
+
+
+def standing(folder):
+    """The run's number in the title of the page and of the PDF that stand in ``folder``, each read to its end."""
+    page = (folder / "report.html").read_text()
+    assert page.rstrip().endswith("</html>")
+    told = subprocess.run(["pdfinfo", str(folder / "report.pdf")], capture_output=True, text=True, check=True).stdout
+    assert (folder / "report.pdf").read_bytes().rstrip().endswith(b"%%EOF")
+    titles = re.search("<title>(.*)</title>", page).group(1), re.search("Title: +(.*)", told).group(1)
+    return [int(re.search(r"run (\d+)", title).group(1)) for title in titles]
+
+
+def test_a_killed_report_leaves_old_or_new(toolbox, tmp_path, request):
+    import processing
+
+    from tests.host.conftest import fingerprints
+
+    stations, axis = toolbox.straight(20, 50.0)
+    stations, axis = toolbox.saved(stations, tmp_path / "in.gpkg"), toolbox.saved(axis, tmp_path / "axis.gpkg")
+    results, folder = str(tmp_path / "results.gpkg"), tmp_path / "out"
+    folder.mkdir()
+    toolbox.run("designheights", STATIONS=stations, AXIS=axis, TOLERANCE=0.01, OUTPUT=results)
+    inputs = fingerprints(tmp_path.glob("*.gpkg"))
+
+    def run(number):
+        outputs = {"HTML": str(folder / "report.html"), "PDF": str(folder / "report.pdf")}
+        processing.run("tautline:reviewreport", {"STATIONS": results, "STRUCTURE": f"run {number}", **outputs})
+
+    draw, expected, ended = random.Random(7), 1, 0
+    run(1)
+    begun = time.monotonic()
+    run(1)
+    length = time.monotonic() - begun
+    kills = 200 if request.config.getoption("--long") else 3
+    for new in range(2, 2 + kills):
+        ended += killed_after(draw.uniform(0.3, 1.1) * length, lambda number=new: run(number))
+        found = standing(folder)
+        assert set(found) <= {expected, new}, (new, found)
+        # Both of one run, or the next run puts the second beside the first.
+        if found != [expected, expected]:
+            expected = new
+            run(new)
+    assert ended < kills
+    run(999)
+    assert standing(folder) == [999, 999]
+    assert sorted(os.listdir(folder)) == ["report.html", "report.pdf"]
+    assert fingerprints(inputs) == inputs

@@ -3,10 +3,8 @@
 ``--long``: 10,000 cases; the few of an ordinary run are always the same.
 """
 
-import hashlib
 import math
 import os
-import pathlib
 import sqlite3
 from contextlib import closing
 
@@ -243,30 +241,11 @@ def sound(host, tmp_path_factory):
     return toolbox, {**found, **out}
 
 
-def fingerprints(paths):
-    """{path: hash} of files, of a GeoPackage of the rows of its tables: the host itself changes its first page on
-    opening, and its own books where a table was begun and given up."""
-    tails = ("-wal", "-shm", "-journal")
-    return {path: _hash(pathlib.Path(path)) for path in paths if os.path.isfile(path) and not str(path).endswith(tails)}
-
-
-def _hash(path):
-    if path.suffix != ".gpkg":
-        return hashlib.sha256(path.read_bytes()).hexdigest()
-    with closing(sqlite3.connect(f"{path.as_uri()}?mode=ro", uri=True)) as connection:
-        names = [
-            name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY 1")
-        ]
-        names = [name for name in names if not name.startswith(("gpkg_", "sqlite_", "rtree_", "layer_styles"))]
-        rows = [(name, connection.execute(f'SELECT * FROM "{name}"').fetchall()) for name in names]  # noqa: S608
-    return hashlib.sha256(repr(rows).encode()).hexdigest()
-
-
 def one_run(case, toolbox, sound_layers, folder):
     """Run a case; what is owed holds whatever comes of it. Returns whether it gave a result."""
     import processing
 
-    from tests.host.conftest import Log
+    from tests.host.conftest import Log, fingerprints
 
     world = World(toolbox, folder, sound_layers)
     standing, _ = toolbox.straight(3)

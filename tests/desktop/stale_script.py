@@ -50,13 +50,13 @@ def value(name, station, field):
     return found
 
 
-def correct(station, height):
-    """Type a height as a person does: open the edits, change the cell, save."""
-    stations = layer("Placed stations")
-    (feature,) = [f for f in stations.getFeatures() if f["axis"] == "north arm" and f["station"] == station]
-    assert stations.startEditing()
-    assert stations.changeAttributeValue(feature.id(), stations.fields().indexOf("height"), height)
-    assert stations.commitChanges()
+def change(name, station, field, new):
+    """Type a value as a person does: open the edits, change the cell, save."""
+    edited = layer(name)
+    (feature,) = [f for f in edited.getFeatures() if f["axis"] == "north arm" and f["station"] == station]
+    assert edited.startEditing()
+    assert edited.changeAttributeValue(feature.id(), edited.fields().indexOf(field), new)
+    assert edited.commitChanges()
 
 
 def guided_run():
@@ -83,7 +83,7 @@ def guided_run():
 
 
 def correct_and_see():
-    correct("0+850", value("Placed stations", "0+800", "height"))
+    change("Placed stations", "0+850", "height", value("Placed stations", "0+800", "height"))
     SEEN["line"] = compared()
     docks = [panel(), *plugin().review.docks.values()]
     SEEN["shown"] = {dock.objectName(): line_of(dock).isVisible() for dock in docks}
@@ -100,13 +100,18 @@ def line_of(dock):
     return dock.findChild(QWidget, "tautline_stale")
 
 
+def renewed(*answers):
+    """Press 'Bring up to date'; what was asked and told."""
+    iface.messageBar().clearWidgets()
+    clicker = Clicker(*answers)
+    line_of(panel()).button.click()
+    told = until(messages, "the message at the end")
+    return {**clicker.done(), "told": told}
+
+
 def bring_up_to_date():
     ids = sorted(QgsProject.instance().mapLayers())
-    iface.messageBar().clearWidgets()
-    clicker = Clicker("Bring up to date")
-    line_of(panel()).button.click()
-    SEEN["told"] = until(messages, "the message at the end")
-    SEEN["question"] = clicker.done()
+    SEEN["renewed"] = renewed("Bring up to date")
     SEEN["after_line"] = compared()
     SEEN["same_layers"] = ids == sorted(QgsProject.instance().mapLayers())
     SEEN["after"] = [value("Residuals", "0+850", "residual"), value("Tested stations", "0+850", "w")]
@@ -144,4 +149,19 @@ def guided_run_again():
     SEEN["end_line"] = compared()
 
 
-play(guided_run, correct_and_see, bring_up_to_date, guided_run_again)
+def kept_and_gone():
+    change("Placed stations", "0+900", "height", value("Placed stations", "0+850", "height"))
+    change("Residuals", "0+100", "residual", 0.5)
+    compared()
+    SEEN["skipped"] = renewed("Bring up to date")
+    SEEN["edit_kept"] = value("Residuals", "0+100", "residual")
+    change("Placed stations", "0+950", "height", value("Placed stations", "0+900", "height"))
+    compared()
+    axis = layer("axis")
+    QgsProject.instance().removeMapLayer(axis.id())
+    (PLACE / "axis.gpkg").unlink()
+    compared()
+    SEEN["gone"] = renewed("Bring up to date")
+
+
+play(guided_run, correct_and_see, bring_up_to_date, guided_run_again, kept_and_gone)

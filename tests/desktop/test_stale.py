@@ -21,8 +21,9 @@ def test_a_corrected_height_names_the_layers_that_are_older(seen):
 
 
 def test_brought_up_to_date_all_agree(seen):
-    assert seen["question"]["unanswered"] == [] and "It writes over:" in seen["question"]["asked"][0]
-    assert len(seen["told"]) == 1 and "Brought up to date: " in seen["told"][0]
+    renewed = seen["renewed"]
+    assert renewed["unanswered"] == [] and "It writes over:" in renewed["asked"][0]
+    assert len(renewed["told"]) == 1 and "Brought up to date: " in renewed["told"][0]
     assert seen["after_line"] == "" and seen["same_layers"]
     assert abs(seen["before"][0]) > 0.1 > abs(seen["after"][0]) and abs(seen["before"][1]) > 4 > abs(seen["after"][1])
     assert len(seen["panel"]) == 1 and "brought up to date since" in seen["panel"][0]
@@ -37,3 +38,14 @@ def test_hand_edits_are_asked_about_by_the_guided_run(seen):
 
 def test_a_cancelled_run_leaves_what_the_run_before_has_told(seen):
     assert seen["cancelled"] == [["wait", "Cancelled; no output was written."]]
+
+
+def test_a_layer_edited_by_hand_is_kept_and_said_so(seen):
+    (told,) = seen["skipped"]["told"]
+    assert "'Residuals' was edited by hand and is kept as it is" in told and "Brought up to date: " in told
+    assert seen["edit_kept"] == 0.5
+
+
+def test_what_cannot_run_for_want_of_its_input_says_so(seen):
+    (told,) = seen["gone"]["told"]
+    assert "axis" in told and "Brought up to date: " not in told

@@ -13,6 +13,7 @@ from .design import parameters as own
 from .design.axis_designs import Designs
 from .design.axis_result import AxisResult
 from .design.design_messages import tell_designs
+from .design.line_review import LineReview
 from .design.summary_table import summary_table
 from .entry import parameter_builders as build
 from .entry import parameters as p
@@ -66,6 +67,7 @@ class DesignHeights(ToolboxEntry):
             own.refraction(),
             own.earth(),
             advanced(p.radius()),
+            *own.line(),
             *own.geoid_slope(),
             p.gravity(
                 tr(
@@ -84,6 +86,10 @@ class DesignHeights(ToolboxEntry):
             "WITHIN": tr("Stations within tolerance"),
             "RMS": tr("RMS residual"),
             "MAX_ABS": tr("Greatest residual"),
+            "LINE_COUNT": tr("Stations judged by line"),
+            "LINE_WITHIN": tr("Stations within the line's tolerance"),
+            "LINE_RMS": tr("RMS lateral departure"),
+            "LINE_MAX_ABS": tr("Greatest lateral departure"),
         }
 
     def computed(self, asked):
@@ -115,6 +121,7 @@ class _Run:
         self.chainage, self.offset, self.design, self.flat = (np.full(rows, np.nan) for _ in range(4))
         self.status = np.full(rows, "off axis", dtype=object)
         self.tolerances, self.reports = [], []
+        self.line = LineReview(self.designs, len(self.structure.axes))
 
     def result(self):
         order = np.argsort(self.structure.feet.axis, kind="stable")
@@ -123,6 +130,7 @@ class _Run:
             self.asked.check_cancel()
             self._axis(number, axis, order[bounds[number] : bounds[number + 1]])
             self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
+        self.line.judge(self)
         used = ~self.structure.off
         warn_duplicates(
             duplicate_rows(
@@ -164,6 +172,7 @@ class _Run:
         along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid, self.stated)
         found = design_heights(spec, stations, along)
         self.design[on], self.flat[on] = found.design_h, found.flat_h
+        self.line.note(number, axis, stations, found, on)
         residuals = stations.height - found.design_h
         self.status[on] = statuses(residuals, tolerance)
         self.tolerances.append(tolerance)
@@ -195,6 +204,7 @@ class _Run:
             "flat_h": self.flat / unit.height,
             "curv_eff": (self.design - self.flat) / unit.height,
             "status": self.status.tolist(),
+            **self.line.columns(unit),
         }
         known = [t for t in self.tolerances if t is not None]
         tolerance = max(known) / unit.height if known else None
@@ -218,6 +228,7 @@ class _Run:
             feet.station,
             self.structure.points.ids,
             features=self.structure.points.features,
+            replaced=self.line.replaced(self.asked),
         )
         summary = OutputTable(
             "SUMMARY",
@@ -237,4 +248,5 @@ class _Run:
             "WITHIN": int(np.sum(self.status == "within")),
             "RMS": float(np.sqrt(np.mean(residual**2))) if len(residual) else None,
             "MAX_ABS": float(np.abs(residual).max()) if len(residual) else None,
+            **self.line.numbers(self.units),
         }

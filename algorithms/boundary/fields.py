@@ -38,6 +38,10 @@ _ALL = (
     OutputField("flat_h", REAL, HEIGHT, "Design height as if flat", "Design height as if the Earth were flat"),
     OutputField("curv_eff", REAL, HEIGHT, "Curvature effect", "Design height minus design height as if flat"),
     OutputField("status", TEXT, NONE, "Status", "within, high, low, no height, no tolerance or off axis"),
+    OutputField(
+        "lateral", REAL, HEIGHT, "Lateral departure", "Distance from the line, positive right looking up-chainage"
+    ),
+    OutputField("side", TEXT, NONE, "Side", "Against the tolerance of the line: within, left, right or no tolerance"),
     OutputField("design", TEXT, NONE, "Design", "The design used for this axis"),
     OutputField("chain_a", REAL, CHAINAGE, "Chainage of control A", "Chainage of the first control"),
     OutputField("height_a", REAL, HEIGHT, "Height of control A", "Height of the first control"),
@@ -54,6 +58,17 @@ _ALL = (
     OutputField("high", WHOLE, NONE, "High", "Stations above the tolerance"),
     OutputField("low", WHOLE, NONE, "Low", "Stations below the tolerance"),
     OutputField("no_height", WHOLE, NONE, "Without height", "Stations without an as-built height"),
+    OutputField("line", TEXT, NONE, "Line", "What the line was judged by: none, axis, chord or fitted"),
+    OutputField("line_from", TEXT, NONE, "Line from", "First of the two stations that the line runs through"),
+    OutputField("line_to", TEXT, NONE, "Line to", "Second of the two stations that the line runs through"),
+    OutputField("line_tol", REAL, HEIGHT, "Tolerance of the line", "Greatest lateral departure that counts as within"),
+    OutputField("lat_number", WHOLE, NONE, "Stations judged by line", "Stations with a lateral departure"),
+    OutputField("lat_rms", REAL, HEIGHT, "RMS lateral departure", "Root mean square of the lateral departures"),
+    OutputField("lat_max", REAL, HEIGHT, "Greatest lateral departure", "Without its sign"),
+    OutputField("lat_max_at", TEXT, NONE, "Greatest lateral departure at", "Station of the greatest departure"),
+    OutputField("lat_within", WHOLE, NONE, "Within the line's tolerance", "Stations within the line's tolerance"),
+    OutputField("left", WHOLE, NONE, "Left", "Stations left of the line's tolerance"),
+    OutputField("right", WHOLE, NONE, "Right", "Stations right of the line's tolerance"),
     OutputField("record", TEXT, NONE, "Record of the run", "Entry, parameters, controls and versions, as JSON"),
     OutputField(
         "w", REAL, NONE, "Test value w", "Residual over its standard deviation as the test of blunders sees it"
@@ -309,6 +324,25 @@ CONVERTED = ("undulation", "height_ell", "height_geo")
 
 
 DESIGNED = ("axis", "station", "chainage", "offset", "design_h", "residual", "adjust", "flat_h", "curv_eff", "status")
+
+
+# Only where the line is judged too.
+DESIGNED_LINE = ("lateral", "side")
+
+
+SUMMARY_LINE = (
+    "line",
+    "line_from",
+    "line_to",
+    "line_tol",
+    "lat_number",
+    "lat_rms",
+    "lat_max",
+    "lat_max_at",
+    "lat_within",
+    "left",
+    "right",
+)
 
 
 SUMMARY = (

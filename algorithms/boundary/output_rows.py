@@ -58,6 +58,7 @@ class OutputTable:
     ``shapes``: QgsGeometry of each row, for lines and polygons.
     ``points``: x, y arrays (rows,) of new points; None: the input's geometry, or none. ``moved``: x, y (rows,) that the
     input's points are moved to, keeping what else they carry. ``crs``; ``wkb``: of the layer. ``style``: StyleSpec.
+    ``replaced``: names of fields of the input that do not stay, beside those of the own ones.
     """
 
     key: str
@@ -72,13 +73,14 @@ class OutputTable:
     features: Optional[list] = None
     shapes: Optional[list] = None
     moved: Optional[tuple] = None
+    replaced: tuple = ()
 
     def __len__(self):
         return len(next(iter(self.columns.values())))
 
     def kept(self):
         """Indices of the input's fields that stay: those that no own field replaces, compared without case."""
-        own = {name.lower() for name in self.columns}
+        own = {name.lower() for name in (*self.columns, *self.replaced)}
         fields = [] if self.source is None else self.source.fields()
         return [k for k, f in enumerate(fields) if f.name().lower() not in own]
 

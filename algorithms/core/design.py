@@ -240,16 +240,22 @@ def _default_station(letter, which, stations):
     return _best(stations, s if which == "first" else -s)
 
 
-def _station_near(letter, chainage, stations):
+def station_at(stations, chainage):
+    """Index of the station with a height nearest to ``chainage`` metres, None where none is within CONTROL_REACH."""
     distance = np.abs(stations.chainage - chainage)
     # A measured chainage has noise of 1e-8 m, which must not decide about a station that is 1 m away.
     reachable = np.isfinite(stations.height) & (distance <= CONTROL_REACH + 1e-6)
-    if not np.any(reachable):
+    return _best(stations, distance) if np.any(reachable) else None
+
+
+def _station_near(letter, chainage, stations):
+    found = station_at(stations, chainage)
+    if found is None:
         raise InputError(
             f"Axis '{stations.name}': control {letter} at chainage {chainage:.3f} m has no height, and no "
             f"station with a height lies within {CONTROL_REACH:g} m of it."
         )
-    return _best(stations, distance)
+    return found
 
 
 def _straight(spec, stations, controls, undulation):

@@ -46,7 +46,12 @@ class Plane:
 
 
 def _unit(vector):
-    return vector / np.linalg.norm(vector)
+    return vector / np.linalg.norm(vector, axis=-1)[..., None]
+
+
+def rightwards(way, up):
+    """Unit vectors (..., 3) to the right of ``way`` (..., 3), level where ``up`` (..., 3) is the normal."""
+    return _unit(np.cross(way, up))
 
 
 def horizon_normal(lat, lon, geoid_slope=(0.0, 0.0)):
@@ -69,7 +74,7 @@ def chord_plane(lat, lon, height, ellipsoid):
         raise InputError("A chord needs two controls at different places.")
     up = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[1].sum(axis=0)
     ahead = _unit(b - a)
-    across = _unit(np.cross(ahead, up))
+    across = rightwards(ahead, up)
     return Plane(a, np.cross(across, ahead))
 
 

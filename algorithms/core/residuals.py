@@ -25,13 +25,21 @@ def statuses(residuals, tolerance=None):
     """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance'
     without one.
     """
-    residuals = np.asarray(residuals, float)
-    known = np.isfinite(residuals)
-    if tolerance is None:
-        return np.where(known, "no tolerance", "no height")
-    # A residual that is the tolerance to the last digit of a drawing is within, whatever its binary form.
-    out = np.abs(residuals) > tolerance + 1e-9
-    return np.select([~known, out & (residuals > 0), out], ["no height", "high", "low"], "within")
+    return _judged(residuals, tolerance, "high", "low", "no height")
+
+
+def sides(lateral, tolerance=None):
+    """Side of each lateral departure (n,), metres, positive right: 'within', 'left', 'right', '' for NaN, 'no
+    tolerance' without one. ``tolerance``: one, or of each (n,), NaN for none."""
+    return _judged(lateral, tolerance, "right", "left", "")
+
+
+def _judged(values, tolerance, above, below, unknown):
+    values, limit = np.asarray(values, float), np.asarray(np.nan if tolerance is None else tolerance, float)
+    # A value that is the tolerance to the last digit of a drawing is within, whatever its binary form.
+    out = np.abs(values) > limit + 1e-9
+    cases = [~np.isfinite(values), out & (values > 0), out, np.broadcast_to(np.isnan(limit), values.shape)]
+    return np.select(cases, [unknown, above, below, "no tolerance"], "within")
 
 
 def statistics(residuals, tolerance=None):

@@ -6,6 +6,7 @@ from ..boundary.references import read_references
 from ..core.design import DesignSpec
 from ..core.errors import InputError
 from ..core.geodesy import position
+from ..core.lateral import LINES
 from ..core.plane import Plane
 from ..core.units import metres_per
 from ..entry.parameters import GRAVITY
@@ -22,13 +23,14 @@ class Designs:
 
     def __init__(self, asked, fields, notation, run_units, height_system, datum):
         self._fields, self._notation, self._units = fields, notation, run_units
-        self._kind = asked.choice("DESIGN")
+        self._kind, self._line = asked.choice("DESIGN"), asked.choice("LINE") or "none"
         self._form = {name: asked.text(key) for name, key in _CHAINAGES.items()}
         for name, key in (
             ("height_a", "HEIGHT_A"),
             ("height_b", "HEIGHT_B"),
             ("slope", "SLOPE"),
             ("tolerance", "TOLERANCE"),
+            ("line_tol", "LINE_TOLERANCE"),
         ):
             self._form[name] = asked.number(key)
         self._earth = {
@@ -41,7 +43,7 @@ class Designs:
         recorded = asked.record_of("STATIONS").more.get("gravity")
         self.gravity = asked.choice("GRAVITY") or (recorded if recorded in GRAVITY else "none")
         self.datum_height = (asked.number("DATUM_HEIGHT") or 0.0) * run_units.height
-        self.overridden = []
+        self.overridden, self.line_tolerance_given = [], False
 
     @staticmethod
     def _read_references(asked):
@@ -82,14 +84,25 @@ class Designs:
 
     def tolerance(self, axis, row):
         """Tolerance of one axis in metres, None without one; InputError where it is negative."""
-        value, typed = self._value(axis, row, "tolerance")
+        return self._limit(axis, row, "tolerance", "TOLERANCE", tr("Axis '{}': the tolerance {:g} is negative."))
+
+    def line(self, axis, row):
+        """What the line of one axis is judged by, a word of lateral.LINES, and its tolerance in metres, None without
+        one; InputError for another word and where the tolerance is negative."""
+        own = self._fields.choice(axis, row, "line", LINES)
+        if own:
+            self._note(axis, "line")
+        words = tr("Axis '{}': the tolerance of the line {:g} is negative.")
+        tolerance = self._limit(axis, row, "line_tol", "LINE_TOLERANCE", words)
+        self.line_tolerance_given |= tolerance is not None
+        return own or self._line, tolerance
+
+    def _limit(self, axis, row, name, key, negative):
+        value, typed = self._value(axis, row, name)
         if typed:
-            self._note(axis, "tolerance")
+            self._note(axis, name)
         if value is not None and value < 0:
-            raise InputError(
-                tr("Axis '{}': the tolerance {:g} is negative.").format(axis.line.name, value),
-                keys=() if typed else ("TOLERANCE",),
-            )
+            raise InputError(negative.format(axis.line.name, value), keys=() if typed else (key,))
         return None if value is None else value * self._units.height
 
     def _value(self, axis, row, name):

@@ -11,6 +11,27 @@ from ..core.residuals import Statistics
 
 
 @dataclass(frozen=True)
+class LineResult:
+    """What was found of the line of one axis, metres, NaN and -1 where there is none: ``kind``: of lateral.LINES;
+    ``greatest``: with its sign; ``greatest_at``, ``first``, ``last``: output rows; ``counted``: stations that the plane
+    rests on; ``bend``: how far the axis' own vertices lie beside the plane."""
+
+    kind: str
+    tolerance: Optional[float]
+    number: int
+    rms: float
+    greatest: float
+    greatest_at: int
+    within: int
+    left: int
+    right: int
+    first: int
+    last: int
+    counted: int
+    bend: float
+
+
+@dataclass(frozen=True)
 class AxisResult:
     """What was understood and found on one axis; metres. ``rows``: indices of its output rows that are on the axis."""
 
@@ -22,6 +43,7 @@ class AxisResult:
     tolerance: Optional[float]
     rows: np.ndarray
     doubt: str = ""
+    line: Optional[LineResult] = None
 
     @property
     def name(self):
@@ -48,4 +70,11 @@ class AxisResult:
             "earth": self.spec.earth,
             "horizon": "geoid" if self.found.horizon_known else "ellipsoid",
             "tolerance": None if self.tolerance is None else self.tolerance / units.height,
+            **self._line_record(units),
         }
+
+    def _line_record(self, units):
+        if self.line is None:
+            return {}
+        tolerance = self.line.tolerance
+        return {"line": self.line.kind, "line_tolerance": None if tolerance is None else tolerance / units.height}

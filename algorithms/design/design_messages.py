@@ -11,6 +11,7 @@ from ..language.translation import tr
 from ..structure.checks import warn_beyond_ends
 from ..structure.geoid_grid import say_coarse
 from ..structure.stated_slope import slope_text
+from .line_messages import tell_line_of, tell_lines
 
 MOST_AXES_TOLD = 40
 
@@ -36,8 +37,10 @@ def tell_designs(run, reports):
         say(tr("Axis '{}': the axis layer overrides {}.").format(name, ", ".join(fields)))
     for report in reports[:MOST_AXES_TOLD]:
         _tell_axis(run, report)
+        tell_line_of(run, report)
     if len(reports) > MOST_AXES_TOLD:
         say(tr("{} more: see the summary.").format(counted(len(reports) - MOST_AXES_TOLD, tr("axis"), tr("axes"))))
+    tell_lines(run, reports)
     if run.asked.given("REFERENCE") and all(r.spec is None or r.spec.kind != "reference" for r in reports):
         run.asked.warn(
             tr("REFERENCE is given, but not used, since no axis has the design 'reference'."), keys=("REFERENCE",)

@@ -3,6 +3,7 @@
 from qgis.core import QgsProcessingParameterBoolean, QgsProcessingParameterFeatureSource
 
 from ..core.design import DESIGNS, EARTHS
+from ..core.lateral import LINES
 from ..entry.parameter_builders import (
     SOURCE,
     advanced,
@@ -111,6 +112,39 @@ def tolerance():
         ),
         None,
         0.0,
+    )
+
+
+def line():
+    """Parameters LINE and LINE_TOLERANCE."""
+    return (
+        advanced(
+            choice_parameter(
+                "LINE",
+                tr("Line"),
+                tr(
+                    "What the line in plan is judged by, beside the height. none: not at all. axis: the offset from "
+                    "the axis as drawn, which must be surveyed or designed; an axis drawn by hand on imagery judges "
+                    "nobody. chord: the vertical plane through the stations at the design's two controls, else through "
+                    "the first and the last station. fitted: the vertical plane that fits the stations best. Adds the "
+                    "fields lateral (positive is right, looking up-chainage) and side."
+                ),
+                LINES,
+                "none",
+            )
+        ),
+        advanced(
+            number_parameter(
+                "LINE_TOLERANCE",
+                tr("Tolerance of the line"),
+                tr(
+                    "Greatest lateral departure that counts as within, in the unit of heights. Empty: no side within, "
+                    "left or right is given."
+                ),
+                None,
+                0.0,
+            )
+        ),
     )
 
 

@@ -1,17 +1,45 @@
 """The summary of a run of designheights: a row for each axis."""
 
-from ..boundary.fields import SUMMARY
+from ..boundary.fields import SUMMARY, SUMMARY_LINE
 
 
 def summary_table(reports, notation, units, record, chainage):
-    """Columns of the summary, a row for each axis, those without stations too; in the run's units."""
+    """Columns of the summary, a row for each axis, those without stations too; in the run's units. Those of the line
+    only where one axis is judged by it."""
     rows = [
         _empty_row(report, units, record)
         if report.found is None
         else _summary_row(report, notation, units, record, chainage)
         for report in reports
     ]
-    return {name: [row[name] for row in rows] for name in SUMMARY}
+    fields = SUMMARY
+    if any(report.line is not None for report in reports):
+        rows = [{**row, **_line_row(report, notation, units, chainage)} for row, report in zip(rows, reports)]
+        fields = (*SUMMARY[:-1], *SUMMARY_LINE, SUMMARY[-1])
+    return {name: [row[name] for row in rows] for name in fields}
+
+
+def _line_row(report, notation, units, chainage):
+    line, row = report.line, dict.fromkeys(SUMMARY_LINE)
+    if line is None:
+        return {**row, "line": "none"}
+    first, last, at = (
+        notation.text(chainage[k]) if k >= 0 else None for k in (line.first, line.last, line.greatest_at)
+    )
+    row.update(
+        line=line.kind,
+        line_from=first,
+        line_to=last,
+        line_tol=None if line.tolerance is None else line.tolerance / units.height,
+        lat_number=line.number,
+        lat_rms=line.rms / units.height,
+        lat_max=abs(line.greatest) / units.height,
+        lat_max_at=at,
+        lat_within=line.within,
+        left=line.left,
+        right=line.right,
+    )
+    return row
 
 
 def _empty_row(report, units, record):

@@ -20,8 +20,8 @@ _DEEPEST = 12
 # Axes whose controls stand in the record of their layer.
 _MOST_AXES = 100
 _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
-_AXIS_TEXTS = ("design", "earth", "horizon")
-_AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance")
+_AXIS_TEXTS = ("design", "earth", "horizon", "line")
+_AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance", "line_tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
 # What a record tells of undulations and of the heights in its fields, beside the height system.
 _OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields")
@@ -50,7 +50,8 @@ class RunRecord:
     ``undulation_source``: texts; ``crs``: of the layer by its code, ``datum``: by its name; ``accuracy``: {'sigma',
     'sigma_km': numbers in the unit of heights, 'field': name}, each where it was used; ``covariance``: source of the
     table that holds the covariance of the heights, '' for none; ``versions``: {name: text}; ``axes``: {name: {'design',
-    'controls', 'slope', 'chainage_height', 'refraction', 'tolerance', 'earth', 'horizon'}} in the run's units;
+    'controls', 'slope', 'chainage_height', 'refraction', 'tolerance', 'earth', 'horizon', and where the line was judged
+    'line', 'line_tolerance'}} in the run's units;
     ``every_axis``: the same of all axes that state nothing else;
     ``inputs``: {key: tuple of InputRecord}; ``more``: anything else, as JSON has it. ``output``: key of the
     output that the layer is; ``written``: InputRecord of its rows as they were written, None where not known.

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from ..core.conformance import decimals_for
 from ..core.units import metres_per
 from .number_text import number_text, signed_text
+from .translation import tr
 from .units import UNIT_LABELS
 
 # Decimals of full heights in each unit, and the fewest and most of small ones in millimetres or feet.
@@ -110,6 +111,15 @@ def levelled_amounts(unit):
 def small_text(value, units, sign=False):
     """A small height in metres with its unit, for a sentence; ``units``: the run's Units."""
     return amounts_for(units.height_name).with_unit(value, sign)
+
+
+def side_text(value, units):
+    """A lateral departure in metres, positive right, with its unit and side: '5.0 mm right'; no side where it is
+    written as zero."""
+    size = small_text(abs(value), units)
+    if size == small_text(0.0, units) or not _known(value):
+        return size
+    return tr("{} right").format(size) if value > 0 else tr("{} left").format(size)
 
 
 def small_texts(values, units, signs=()):

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..boundary.cells import as_text, optional_number
+from ..boundary.cells import as_text, cell_place, optional_number
 from ..boundary.input_fields import field_indices
 from ..core.axis import Axis
 from ..core.errors import InputError
@@ -26,6 +26,14 @@ class AxisFields:
         if name not in self.names:
             return None
         return optional_number(axis.values[name], self._source, name, row)
+
+    def choice(self, axis, row, name, known):
+        """The override as one of the words ``known``, '' where there is none; InputError for any other word."""
+        text = self.text(axis, name)
+        if text and text not in known:
+            place = cell_place(self._source, field_indices(self._source)[name], row)
+            raise InputError(tr("{}: '{}' is not known; known are {}.").format(place, text, ", ".join(known)))
+        return text
 
     def tell(self, asked, axis, name, own, key, given):
         """Say that an axis' own value wins over what the form was given, texts both, of the parameter ``key``."""

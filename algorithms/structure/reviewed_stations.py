@@ -11,6 +11,7 @@ import numpy as np
 from qgis.core import QgsFeatureRequest
 
 from ..boundary.cells import as_text
+from ..boundary.fields import DESIGNED_LINE
 from ..boundary.input_fields import field_indices, named_field
 from ..boundary.points import Points, read_points
 from ..boundary.tables import read_table
@@ -25,16 +26,19 @@ from ..language.number_text import listed
 from ..language.translation import tr
 from ..language.units import Units
 
-HEIGHTS = ("residual", "design_h", "flat_h", "sd")
+HEIGHTS = ("residual", "design_h", "flat_h", "sd", "lateral")
 NUMBERS = (*HEIGHTS, "chainage", "offset", "w")
-TEXTS = ("axis", "station", "status", "flag", "date")
+TEXTS = ("axis", "station", "status", "flag", "date", "side")
 # Fields that others name otherwise, the first that there is counts; all others go by our own name.
 OTHER_NAMES = {"sd": ("sd", "sigma")}
 
 
 def review_fields(source):
-    """{our name: index of the field} of a source or a layer, without regard to case; -1 where there is none."""
+    """{our name: index of the field} of a source or a layer, without regard to case; -1 where there is none. 'lateral'
+    and 'side' are ours only where both are there: others may have a field of either name."""
     found = field_indices(source)
+    if not all(name in found for name in DESIGNED_LINE):
+        found = {name: index for name, index in found.items() if name not in DESIGNED_LINE}
     return {
         name: next((found[other] for other in OTHER_NAMES.get(name, (name,)) if other in found), -1)
         for name in (*NUMBERS, *TEXTS)
@@ -47,10 +51,11 @@ def units_of(record):
     return Units(height, record.chainage_unit or height)
 
 
-def recorded_tolerance(record, axis, units):
-    """Tolerance of an axis in metres as the ``record`` tells it, None where it does not. A record that knows its unit
-    is right about its own numbers; else these are in the unit of heights."""
-    value = record.axis_number(axis, "tolerance")
+def recorded_tolerance(record, axis, units, name="tolerance"):
+    """Tolerance of an axis in metres as the ``record`` tells it, None where it does not; ``name``: 'line_tolerance' for
+    that of the line. A record that knows its unit is right about its own numbers; else these are in the unit of
+    heights."""
+    value = record.axis_number(axis, name)
     return None if value is None else value * metres_per(record.height_unit or units.height_name)
 
 
@@ -61,9 +66,9 @@ def recorded_tolerance(record, axis, units):
 class ReviewedStations:
     """Stations in the order of their layer, arrays and lists (n,), NaN and '' where there is none.
 
-    ``residual``, ``design``, ``flat``, ``sd``: metres; ``chainage``, ``offset``: as read, in the unit of chainages;
-    ``w``: of a test; ``status``, ``date``: as in the layer; ``flag``: as language.decision_words has it; ``fields``:
-    {our name: index of the field}; ``units``: of the layer; ``record``: of the run that made it.
+    ``residual``, ``design``, ``flat``, ``sd``, ``lateral``: metres; ``chainage``, ``offset``: as read, in the unit of
+    chainages; ``w``: of a test; ``status``, ``side``, ``date``: as in the layer; ``flag``: as language.decision_words
+    has it; ``fields``: {our name: index of the field}; ``units``: of the layer; ``record``: of the run that made it.
     """
 
     source: object
@@ -76,10 +81,12 @@ class ReviewedStations:
     design: np.ndarray
     flat: np.ndarray
     sd: np.ndarray
+    lateral: np.ndarray
     w: np.ndarray
     status: list
     flag: list
     date: list
+    side: list
     fields: dict
     units: Units
     record: RunRecord
@@ -128,6 +135,7 @@ def read_reviewed_stations(asked, units, record):
         columns["status"],
         [flag_of(text) for text in columns["flag"]],
         columns["date"],
+        columns["side"],
         index,
         units,
         record,

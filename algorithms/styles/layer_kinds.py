@@ -136,10 +136,10 @@ def _compared(layer, spec, _own):
 
 _ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED))
 KINDS = {
-    "stations_review": LayerKind(of.DESIGNED, "station", _review),
+    "stations_review": LayerKind(of.DESIGNED + of.DESIGNED_LINE, "station", _review),
     "stations": LayerKind(_ALL_STATIONS, "station", _stations),
     "converted": LayerKind(of.CONVERTED, "height_geo", _stations),
-    "summary": LayerKind(of.SUMMARY, "axis"),
+    "summary": LayerKind(of.SUMMARY[:-1] + of.SUMMARY_LINE + of.SUMMARY[-1:], "axis"),
     "rejected": LayerKind(of.REJECTED, "reason"),
     "deviation_bars": LayerKind(of.BARS, "station", deviations.dress_bars),
     "tolerance_band": LayerKind(of.BAND, "axis", deviations.dress_band),

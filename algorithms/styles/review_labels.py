@@ -5,7 +5,7 @@ from qgis.core import QgsPalLayerSettings, QgsRuleBasedLabeling
 from ..language.translation import tr
 from .label_settings import TEN_THOUSAND, point_label
 from .review_symbols import FULL_SIZE_VARIABLE, notable_size
-from .wording import column, literal, signed_height
+from .wording import column, literal, side_text, signed_height
 
 SMALLEST_SCALE = 25000
 SMALLEST_SCALE_QUIET = TEN_THOUSAND
@@ -16,7 +16,8 @@ WORST = 0.4
 
 
 def review_label(fields, height_unit):
-    """Return the expression of a label: the station and, on a second line, its signed residual or why it has none.
+    """Return the expression of a label: the station and, on a second line, its signed residual or why it has none; on a
+    third the lateral departure, where the layer has one.
 
     ``fields`` (QgsFields) of the layer; ``height_unit`` ('metre', 'foot', 'us_foot') of the residual.
     """
@@ -26,13 +27,21 @@ def review_label(fields, height_unit):
         f"WHEN {residual} IS NULL THEN {literal(tr('no height'))} "
         f"ELSE {signed_height(residual, height_unit)} END"
     )
-    return f"coalesce({station} || '\\n', '') || {second}"
+    label = f"coalesce({station} || '\\n', '') || {second}"
+    if fields.indexOf("lateral") < 0:
+        return label
+    return f"{label} || coalesce('\\n' || {side_text(column(fields, 'lateral'), height_unit)}, '')"
 
 
-def _notable(status, residual):
-    """Out of tolerance or, where there is none, with at least half of the layer's greatest residual."""
+def _notable(fields):
+    """Out of tolerance, in height or sideways, or, where there is none, with at least half of the layer's greatest
+    residual."""
+    status, residual = column(fields, "status"), column(fields, "residual")
     large = f"abs({residual}) >= 0.5 * coalesce(@{FULL_SIZE_VARIABLE}, 0)"
-    return f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large}, false)"
+    notable = f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large}, false)"
+    if fields.indexOf("side") < 0:
+        return notable
+    return f"({notable} OR coalesce({column(fields, 'side')} IN ('left', 'right'), false))"
 
 
 def review_labeling(fields, height_unit):
@@ -42,7 +51,7 @@ def review_labeling(fields, height_unit):
     The layer needs the variables ``FULL_SIZE_VARIABLE``, see ``review_renderer``, and ``GREATEST_VARIABLE``.
     """
     text, residual = review_label(fields, height_unit), column(fields, "residual")
-    notable = _notable(column(fields, "status"), residual)
+    notable = _notable(fields)
     share = f"coalesce(clamp(0, abs({residual}) / @{FULL_SIZE_VARIABLE}, 1), 0)"
     bold = point_label(
         text, points=8.5, priority=f"6 + 4 * {share}", bold=True, radius=f"0.5 * {notable_size(residual)}"

@@ -1,7 +1,7 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
 from ..language.translation import tr
-from .wording import column, escaped, full_height, height_sign, literal, small_height
+from .wording import column, escaped, full_height, height_sign, literal, side_text, small_height
 
 STYLE = "font-family: sans-serif; max-width: 26em"
 
@@ -72,6 +72,18 @@ def _curvature(curv_eff, height_unit):
     )
 
 
+def _line(fields, height_unit):
+    """How far beside its line, '' in a layer that was not judged by line."""
+    if fields.indexOf("lateral") < 0:
+        return "''"
+    lateral, side = column(fields, "lateral"), column(fields, "side")
+    judged = (
+        f"CASE WHEN {side} IN ('left', 'right') THEN {literal(tr(', beyond the tolerance of the line'))} "
+        f"WHEN {side} = 'within' THEN {literal(tr(', within the tolerance of the line'))} ELSE '' END"
+    )
+    return f"coalesce({_joined(literal(tr('Line: ')), side_text(lateral, height_unit), judged, literal('. '))}, '')"
+
+
 def review_tip(fields, height_unit):
     """Return the HTML template of the map tip.
 
@@ -89,6 +101,7 @@ def review_tip(fields, height_unit):
                 "'<b>'",
                 _verdict(status, residual, height_unit),
                 _what_to_do(status, adjust, height_unit),
+                _line(fields, height_unit),
                 "'</b>'",
                 _curvature(curv_eff, height_unit),
             )

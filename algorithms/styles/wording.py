@@ -5,6 +5,7 @@ user's country, since stations, logs and pages are written so too.
 """
 
 from ..language.height_text import FULL_FROM, HEIGHT_DECIMALS, amounts_for
+from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
 MINUS = "\u2212"  # the typographic minus: a hyphen is lost beside digits at label size
@@ -78,3 +79,11 @@ def signed_height(expression, height_unit, amounts=None):
     """Return a small height with its sign and its unit; none where it is written as zero. NULL stays NULL."""
     sign, size = (part(expression, height_unit, amounts) for part in (height_sign, small_height))
     return f"(CASE WHEN {sign} = 1 THEN '+' WHEN {sign} = -1 THEN '{MINUS}' ELSE '' END || {size})"
+
+
+def side_text(expression, height_unit):
+    """Return a lateral departure, positive right, with its unit and side, '5.0 mm right'; NULL stays NULL."""
+    sign, size = (part(expression, height_unit) for part in (height_sign, small_height))
+    right, left = (tr(text).split("{}") for text in ("{} right", "{} left"))
+    worded = [f"{literal(before)} || {size} || {literal(after)}" for before, after in (right, left)]
+    return f"(CASE WHEN {sign} = 1 THEN {worded[0]} WHEN {sign} = -1 THEN {worded[1]} ELSE {size} END)"

@@ -34,7 +34,7 @@ class DesignHeights(ToolboxEntry):
     ID = "designheights"
     TITLE = "Design heights and residuals"
     GROUP, GROUP_ID = "Design", "design"
-    TAGS = ("design", "residual", "curvature", "chord", "tangent", "level", "grade", "as-built", "straight")
+    TAGS = ("design", "residual", "curvature", "chord", "tangent", "level", "grade", "as-built", "straight", "line")
     HELP = (
         "Computes for each station of a long structure the height it should have under the stated design on the real "
         "ellipsoid and geoid, and how far the as-built height is from it.\n\n"
@@ -44,6 +44,7 @@ class DesignHeights(ToolboxEntry):
         "much.\n\n"
         "An axis layer with a field 'design' states the design of each axis itself and overrides this form; the log "
         "says so.\n\n"
+        "LINE judges the line in plan as well: lateral is the distance from it, positive is right.\n\n"
         "Residual is as-built minus design, positive is built high; adjust is its opposite, positive is raise. "
         "Stations without a height get a design height too, for setting out.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."

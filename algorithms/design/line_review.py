@@ -6,9 +6,13 @@ import numpy as np
 
 from ..boundary.fields import DESIGNED_LINE
 from ..core.design import station_at
+from ..core.errors import InputError
 from ..core.lateral import LineStations, line_departures, line_statistics, plan_bends
 from ..core.residuals import sides
 from .axis_result import LineResult
+
+# The entry whose fields these are.
+_ENTRY = "tautline:designheights"
 
 
 class LineReview:
@@ -53,7 +57,11 @@ class LineReview:
             run.structure.axes[0].line.ellipsoid,
         )
         ends = np.where(self._ends >= 0, back[self._ends], -1)
-        line = line_departures(self._kinds, run.structure.names, stations, ends)
+        try:
+            line = line_departures(self._kinds, run.structure.names, stations, ends)
+        except InputError as error:
+            # The core knows no parameters.
+            raise InputError(str(error), keys=("LINE",)) from None
         side = sides(line.lateral, self._tolerances[axis])
         self.lateral, self.side = np.full(len(back), np.nan), np.full(len(back), None, dtype=object)
         self.lateral[on], self.side[on] = line.lateral, np.where(side == "", None, side)
@@ -94,7 +102,7 @@ class LineReview:
 
     def replaced(self, asked):
         """Fields of the stations' layer that must not stay: what an earlier run of this entry said of the line."""
-        ours = asked.record_of("STATIONS").entry == f"tautline:{asked.entry.ID}"
+        ours = asked.record_of("STATIONS").entry == _ENTRY
         return DESIGNED_LINE if ours and not self.judged else ()
 
     def numbers(self, unit):

@@ -8,6 +8,7 @@ qgis_core = pytest.importorskip("qgis.core")
 
 from tautline.algorithms.core.units import metres_per  # noqa: E402 - needs the host
 from tautline.algorithms.language import height_text as ht  # noqa: E402
+from tautline.algorithms.language.units import Units  # noqa: E402
 from tautline.algorithms.styles import wording  # noqa: E402
 
 UNITS = ("metre", "foot", "us_foot")
@@ -57,6 +58,12 @@ def test_small_heights(host, worded, unit, amounts_of):
         assert worded(plain, value) == amounts.with_unit(abs(metres)), value
         assert worded(signed, value) == amounts.with_unit(metres, True), value
     assert wording.signed_height("@h", unit) == wording.signed_height("@h", unit, ht.amounts_for(unit))
+
+
+@pytest.mark.parametrize("unit", UNITS)
+def test_lateral_departures(host, worded, unit):
+    for value, metres in values(unit):
+        assert worded(wording.side_text("@h", unit), value) == ht.side_text(metres, Units(unit, "metre")), value
 
 
 @pytest.mark.parametrize("unit", UNITS)

@@ -94,10 +94,10 @@ def line_departures(kinds, names, stations, ends=None, weight=None):
     counts = _counting(kinds, stations)
     first, last = _ends(len(kinds), stations, counts)
     if ends is not None:
-        typed = (kinds == "chord")[:, None] & (ends >= 0)
-        first, last = np.where(typed[:, 0], ends[:, 0], first), np.where(typed[:, 1], ends[:, 1], last)
-        turned = np.flatnonzero((first >= 0) & (stations.chainage[first] > stations.chainage[last]))
-        first[turned], last[turned] = last[turned], first[turned]
+        told = (kinds == "chord")[:, None] & (ends >= 0)
+        first, last = (np.where(told[:, k], ends[:, k], found) for k, found in enumerate((first, last)))
+        turned = (first >= 0) & (stations.chainage[first] > stations.chainage[last])
+        first, last = np.where(turned, last, first), np.where(turned, first, last)
     counted = np.bincount(stations.axis[counts], minlength=len(kinds))
     planes = _chord_planes(straight, kinds, names, stations, (first, last), counted)
     rows = np.flatnonzero(np.isin(stations.axis, straight))

@@ -40,32 +40,21 @@ class LineReview:
         """Fill ``lateral`` and ``side``, and put into the reports of the run what was found on each axis."""
         if not self.judged:
             return
-        feet, points = run.structure.feet, run.structure.points
         on = np.flatnonzero(~run.structure.off)
-        back = np.full(len(feet.station), -1)
+        back = np.full(len(run.structure.off), -1)
         back[on] = np.arange(len(on))
-        axis, station = feet.axis[on], feet.station[on]
-        height = np.where(np.isfinite(run.height[on]), run.height[on], run.design[on])
-        stations = LineStations(
-            axis,
-            points.lat[station],
-            points.lon[station],
-            np.where(np.isfinite(height), height, 0.0) + run.n[on],
-            run.chainage[on],
-            run.offset[on],
-            np.isfinite(run.height[on]),
-            run.structure.axes[0].line.ellipsoid,
-        )
+        stations = _line_stations(run, on)
         ends = np.where(self._ends >= 0, back[self._ends], -1)
         try:
             line = line_departures(self._kinds, run.structure.names, stations, ends)
         except InputError as error:
             # The core knows no parameters.
             raise InputError(str(error), keys=("LINE",)) from None
-        side = sides(line.lateral, self._tolerances[axis])
+        side = sides(line.lateral, self._tolerances[stations.axis])
         self.lateral, self.side = np.full(len(back), np.nan), np.full(len(back), None, dtype=object)
         self.lateral[on], self.side[on] = line.lateral, np.where(side == "", None, side)
-        self._report(run.reports, line, line_statistics(line.lateral, side, axis, len(self._kinds)), on, stations)
+        found = line_statistics(line.lateral, side, stations.axis, len(self._kinds))
+        self._report(run.reports, line, found, on, stations)
 
     def _report(self, reports, line, found, on, stations):
         reach = [self._reach(line, number, stations) for number in range(len(reports))]
@@ -116,3 +105,20 @@ class LineReview:
             "LINE_RMS": float(np.sqrt(np.mean(known**2))) if len(known) else None,
             "LINE_MAX_ABS": float(np.abs(known).max()) if len(known) else None,
         }
+
+
+def _line_stations(run, on):
+    """LineStations of the output rows ``on``; a station without a height stands at its design height."""
+    axis, station, points = run.structure.feet.axis[on], run.structure.feet.station[on], run.structure.points
+    surveyed = np.isfinite(run.height[on])
+    height = np.where(surveyed, run.height[on], run.design[on])
+    return LineStations(
+        axis,
+        points.lat[station],
+        points.lon[station],
+        np.where(np.isfinite(height), height, 0.0) + run.n[on],
+        run.chainage[on],
+        run.offset[on],
+        surveyed,
+        run.structure.axes[0].line.ellipsoid,
+    )

@@ -22,7 +22,7 @@ def summary_table(reports, notation, units, record, chainage):
 def _line_row(report, notation, units, chainage):
     line, row = report.line, dict.fromkeys(SUMMARY_LINE)
     if line is None:
-        return {**row, "line": "none"}
+        return {**row, "line": None if report.found is None else "none"}
     first, last, at = (
         notation.text(chainage[k]) if k >= 0 else None for k in (line.first, line.last, line.greatest_at)
     )

@@ -176,6 +176,8 @@ def test_stations_without_a_height_are_judged_but_carry_no_line(wgs84):
     assert np.all(np.isfinite(line.lateral)) and abs(line.lateral[0]) > 0.4
     line = line_departures(["fitted"], ["a"], stations)
     assert line.counted[0] == 4 and line.first[0] == -1
+    alone = row(wgs84, (45.0, 7.0, 60.0), along[1:5], offsets[1:5])
+    assert line.lateral[1:5] == pytest.approx(departures("fitted", alone), abs=1e-9)
     few = row(wgs84, (45.0, 7.0, 60.0), along, offsets, surveyed=surveyed & (along < 500.0))
     assert line_departures(["fitted"], ["a"], few).counted[0] == 6
 
@@ -186,6 +188,14 @@ def test_ends_of_a_chord_may_be_told(wgs84):
         line = line_departures(["chord"], ["a"], stations, ends=np.array([ends]))
         assert (line.first[0], line.last[0]) == (1, 3)
         assert line.lateral == pytest.approx([0.3, 0.0, 0.02, 0.0, -0.4], abs=1e-6)
+
+
+def test_of_two_stations_at_one_chainage_the_nearer_one_to_the_axis_ends_a_chord(wgs84):
+    """Chainages that noise tells apart are one, as where a design takes its controls."""
+    along = np.array([0.0, 1e-9, 500.0, 1000.0, 1000.0 - 1e-9])
+    stations = row(wgs84, (45.0, 7.0, 60.0), along, [0.5, 0.1, 0.0, 0.2, -0.4])
+    line = line_departures(["chord"], ["a"], stations)
+    assert (line.first[0], line.last[0]) == (1, 3)
 
 
 def test_many_axes_are_as_each_by_itself(wgs84):

@@ -152,7 +152,9 @@ def test_stations_without_a_height_stand_at_their_design_height(toolbox):
 
 def test_a_chord_runs_through_the_stations_at_typed_controls(toolbox, wall):
     typed = {"CHAINAGE_A": "250", "HEIGHT_A": 100.0, "CHAINAGE_B": "1750.5", "HEIGHT_B": 100.0}
-    run = toolbox.run("designheights", LINE="chord", SUMMARY="memory:", **typed, **wall)
+    far = {"at": (8.0, 50.05), "name": "P9", "height": 100.0}
+    with_far = toolbox.points([far, *beside(OFFSETS)[0]])
+    run = toolbox.run("designheights", LINE="chord", SUMMARY="memory:", **typed, STATIONS=with_far, AXIS=wall["AXIS"])
     stations, row = of(run, "station"), run.rows("SUMMARY")[0]
     assert [row["line_from"], row["line_to"]] == [stations[1], stations[7]]
     assert [of(run, "lateral")[k] for k in (1, 7)] == pytest.approx([0.0, 0.0], abs=1e-9)
@@ -176,6 +178,12 @@ def test_a_bent_axis(toolbox):
     for kind in ("chord", "fitted"):
         run = toolbox.run("designheights", LINE=kind, **given)
         assert any("beside the vertical plane of LINE" in text and "'wall'" in text for text in run.warnings)
+    # A chord within the first leg has nothing to do with what bends beyond it.
+    beyond = WGS.fwd(*second[1], azimuth + 30.0, 500.0)[:2]
+    given["AXIS"] = toolbox.lines([{"at": [*ends, second[1], beyond], "name": "wall"}])
+    typed = {"CHAINAGE_A": "0", "HEIGHT_A": 100.0, "CHAINAGE_B": "1000", "HEIGHT_B": 100.0}
+    run = toolbox.run("designheights", LINE="chord", **typed, **given)
+    assert "beside the vertical plane" not in run.said
 
 
 def test_off_axis_stations_and_axes_without_line_have_none(toolbox):

@@ -116,21 +116,21 @@ def tolerance():
 
 
 def line():
-    """Parameters LINE and LINE_TOLERANCE."""
+    """Parameters LINE and LINE_TOLERANCE. Empty is none: a default would stand in the record of whoever has heights
+    only."""
     return (
         advanced(
             choice_parameter(
                 "LINE",
                 tr("Line"),
                 tr(
-                    "What the line in plan is judged by, beside the height. none: not at all. axis: the offset from "
-                    "the axis as drawn, which must be surveyed or designed; an axis drawn by hand on imagery judges "
-                    "nobody. chord: the vertical plane through the stations at the design's two controls, else through "
-                    "the first and the last station. fitted: the vertical plane that fits the stations best. Adds the "
-                    "fields lateral (positive is right, looking up-chainage) and side."
+                    "What the line in plan is judged by, beside the height. Empty or none: not at all. axis: the "
+                    "offset from the axis as drawn, which must be surveyed or designed; an axis drawn by hand on "
+                    "imagery judges nobody. chord: the vertical plane through the stations at the design's two "
+                    "controls, else through the first and the last station. fitted: the vertical plane that fits the "
+                    "stations best. Adds the fields lateral (positive is right, looking up-chainage) and side."
                 ),
                 LINES,
-                "none",
             )
         ),
         advanced(

@@ -229,6 +229,13 @@ def test_nothing_of_line_where_only_heights_are_asked_for(toolbox, wall):
     assert not [name for name in row if name.startswith("la") or "line" in name] and not {"left", "right"} & set(row)
     assert not [key for key in run.results if key.startswith("LINE")]
     assert "line" not in run.said.lower().replace("polyline", "") and "lateral" not in run.said
+    defaults = {
+        d.name(): d.defaultValue()
+        for d in qgis_core.QgsApplication.processingRegistry()
+        .algorithmById("tautline:designheights")
+        .parameterDefinitions()
+    }
+    assert defaults["LINE"] is None and defaults["LINE_TOLERANCE"] is None
     record = json.loads(row["record"])
     assert not [key for key in (*record["axes"]["wall"], *record["parameters"]) if "line" in key.lower()]
 

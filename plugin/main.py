@@ -64,10 +64,11 @@ class TautlinePlugin:
     def _translate():
         """Install the translation into the user's language; None where there is none."""
         speak_by(QCoreApplication.translate)
-        translator = QTranslator()
-        if not translator.load(QLocale(QgsApplication.locale()), "tautline", "_", str(TRANSLATIONS)):
+        translator, locale = QTranslator(), QLocale(QgsApplication.locale())
+        if not translator.load(locale, "tautline", "_", str(TRANSLATIONS)):
             return None
         QCoreApplication.installTranslator(translator)
+        speak_by(QCoreApplication.translate, locale.bcp47Name(), locale.decimalPoint())
         return translator
 
     def initProcessing(self):  # noqa: N802 - the host's name

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
 TEXT, REAL, WHOLE = "text", "real", "whole"
@@ -573,4 +574,4 @@ GEOID_ALONG = ("axis", "station", "chainage", "undulation", "n_change", "n_bend"
 def label_with_unit(field, height_unit, chainage_unit):
     """Return the alias of an OutputField with its unit, for example 'Residual (m)'."""
     unit = {HEIGHT: UNIT_LABELS[height_unit], CHAINAGE: UNIT_LABELS[chainage_unit], DEGREE: "°"}.get(field.unit)
-    return f"{field.label} ({unit})" if unit else field.label
+    return f"{tr(field.label)} ({unit})" if unit else tr(field.label)

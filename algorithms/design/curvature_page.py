@@ -153,14 +153,12 @@ def _draw_heights(axes, run, one):
                 s,
                 (model.curve[order] - mean) * scale,
                 **_LINES[model.name].in_chart(),
-                label=tr(
-                    {
-                        "level": "level",
-                        "grade": "constant grade",
-                        "straight": "straight in space",
-                        "free": "curvature left free",
-                    }[model.name]
-                ),
+                label={
+                    "level": tr("level"),
+                    "grade": tr("constant grade"),
+                    "straight": tr("straight in space"),
+                    "free": tr("curvature left free"),
+                }[model.name],
                 zorder=2,
             )
     sigma = np.sqrt(profile.covariance.variance)

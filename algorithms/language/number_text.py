@@ -3,7 +3,7 @@
 import math
 from decimal import ROUND_HALF_UP, Context, Decimal
 
-from .translation import tr
+from .translation import decimal_sign, tr
 
 # Digits enough for any double: nothing is rounded twice.
 _EXACT = Context(prec=1200)
@@ -16,21 +16,27 @@ def number_text(value, decimals):
     """
     if value is None or not math.isfinite(value):
         return tr("none")
+    text = _rounded(value, decimals)
+    return text.replace("-", "\u2212").replace(".", decimal_sign())
+
+
+def _rounded(value, decimals):
     text = format(Decimal(float(value)).quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP, _EXACT), "f")
-    if float(text) == 0.0:
-        text = text.lstrip("-")
-    return text.replace("-", "\u2212")
+    return text.lstrip("-") if float(text) == 0.0 else text
 
 
 def signed_text(value, decimals):
     """The same with a plus sign before positive numbers."""
     text = number_text(value, decimals)
-    return text if not value or text[0] == "\u2212" or not math.isfinite(value) or float(text) == 0.0 else "+" + text
+    positive = value is not None and math.isfinite(value) and float(_rounded(value, decimals)) > 0.0
+    return "+" + text if positive else text
 
 
 def times(factor):
     """An exaggeration as texts show it: '× 10,000'."""
-    return "\u00d7 " + (f"{factor:,.0f}" if factor >= 100 or factor == round(factor) else f"{factor:,.4g}")
+    text = f"{factor:,.0f}" if factor >= 100 or factor == round(factor) else f"{factor:,.4g}"
+    # Where the comma is the decimal sign, a space stands between thousands: SI brochure, 5.4.4.
+    return "\u00d7 " + (text if decimal_sign() == "." else text.replace(",", "\u202f").replace(".", decimal_sign()))
 
 
 def counted(number, one, many):

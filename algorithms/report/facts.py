@@ -7,28 +7,32 @@ from ..core.station_notation import station_text
 from ..core.units import metres_per
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
-from ..language.translation import tr
+from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
 from .commands import versions_text
 from .sentences import deviation_text
 
 _SYSTEMS = {
-    "ellipsoidal": "ellipsoidal",
-    "unknown": "above a geoid whose undulation is not known to the run",
-    "field": "above the geoid, undulations of the stations from a field",
-    "grid": "above the geoid, undulations from a grid",
-    "constant": "above the geoid, one undulation for all",
+    "ellipsoidal": translatable("ellipsoidal"),
+    "unknown": translatable("above a geoid whose undulation is not known to the run"),
+    "field": translatable("above the geoid, undulations of the stations from a field"),
+    "grid": translatable("above the geoid, undulations from a grid"),
+    "constant": translatable("above the geoid, one undulation for all"),
 }
-_UNIT_NAMES = {"metre": "metre", "foot": "international foot (0.3048 m)", "us_foot": "US survey foot (1200/3937 m)"}
+_UNIT_NAMES = {
+    "metre": translatable("metre"),
+    "foot": translatable("international foot (0.3048 m)"),
+    "us_foot": translatable("US survey foot (1200/3937 m)"),
+}
 _DESIGNS = {
-    "chord": "chord: straight between two controls",
-    "tangent": "tangent: straight, level at its control",
-    "inclined": "inclined: straight, with a slope at its control",
-    "reference": "a fitted or fixed plane",
-    "level": "level: follows the level surface",
-    "grade": "grade: a constant slope above the level surface",
+    "chord": translatable("chord: straight between two controls"),
+    "tangent": translatable("tangent: straight, level at its control"),
+    "inclined": translatable("inclined: straight, with a slope at its control"),
+    "reference": translatable("a fitted or fixed plane"),
+    "level": translatable("level: follows the level surface"),
+    "grade": translatable("grade: a constant slope above the level surface"),
 }
-_NOT_RECORDED = "not recorded: the stations carry no record of their run"
+_NOT_RECORDED = translatable("not recorded: the stations carry no record of their run")
 
 
 def run_facts(found, titles, crs):
@@ -92,7 +96,7 @@ def axis_facts(found, axis):
     if not mine:
         return
     design = mine.get("design", "")
-    yield tr("Design"), tr(_DESIGNS.get(design, design or "not recorded"))
+    yield tr("Design"), tr(_DESIGNS[design]) if design in _DESIGNS else design or tr("not recorded")
     if design == "level" and record.more.get("gravity") == "normal":
         yield tr("Gravity"), tr("normal on GRS 80: still water, whose heights fall towards the poles")
     for letter, control in zip("AB", mine.get("controls", ())):

@@ -10,16 +10,28 @@ from qgis.core import (
 
 from ..entry.parameter_builders import advanced, file_parameter, text_parameter
 from ..entry.parameters import recorded_units, reviewed_stations
-from ..language.translation import tr
+from ..language.translation import tr, translatable
 
 _SOURCE = QgsProcessing.SourceType
 # The title block: key, label, help.
 TITLE_BLOCK = (
-    ("PROJECT", "Project", "Name of the project, for the title block."),
-    ("STRUCTURE", "Structure", "Name of the structure, for the title block. Empty: the names of its axes."),
-    ("DATE", "Date of the report", "As it is to be printed. Empty: today, year-month-day."),
-    ("PREPARED_BY", "Prepared by", "Who answers for the report; a line for the signature is left."),
-    ("CHECKED_BY", "Checked by", "Who has checked it; a line for the signature is left beside it."),
+    ("PROJECT", translatable("Project"), translatable("Name of the project, for the title block.")),
+    (
+        "STRUCTURE",
+        translatable("Structure"),
+        translatable("Name of the structure, for the title block. Empty: the names of its axes."),
+    ),
+    ("DATE", translatable("Date of the report"), translatable("As it is to be printed. Empty: today, year-month-day.")),
+    (
+        "PREPARED_BY",
+        translatable("Prepared by"),
+        translatable("Who answers for the report; a line for the signature is left."),
+    ),
+    (
+        "CHECKED_BY",
+        translatable("Checked by"),
+        translatable("Who has checked it; a line for the signature is left beside it."),
+    ),
 )
 
 

@@ -84,6 +84,6 @@ def signed_height(expression, height_unit, amounts=None):
 def side_text(expression, height_unit):
     """Return a lateral departure, positive right, with its unit and side, '5.0 mm right'; NULL stays NULL."""
     sign, size = (part(expression, height_unit) for part in (height_sign, small_height))
-    right, left = (tr(text).split("{}") for text in ("{} right", "{} left"))
+    right, left = tr("{} right").split("{}"), tr("{} left").split("{}")
     worded = [f"{literal(before)} || {size} || {literal(after)}" for before, after in (right, left)]
     return f"(CASE WHEN {sign} = 1 THEN {worded[0]} WHEN {sign} = -1 THEN {worded[1]} ELSE {size} END)"

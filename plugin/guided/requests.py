@@ -7,32 +7,32 @@ from qgis.PyQt.QtCore import QLocale
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.number_reading import typed_number
 from ...algorithms.core.station_notation import notation
-from ...algorithms.language.translation import tr
+from ...algorithms.language.translation import tr, translatable
 
 # The parameter of an entry, the answer it comes from, and what the panel calls it.
 ANSWERS = {
-    "STATION_FIELD": ("station_field", "Station"),
-    "HEIGHT_FIELD": ("height_field", "Height"),
-    "OFFSET_FIELD": ("offset_field", "Offset"),
-    "STATION_AXIS_FIELD": ("axis_name_field", "Name of the axis"),
-    "HEIGHT_UNIT": ("height_unit", "Heights are in"),
-    "CHAINAGE_UNIT": ("chainage_unit", "Distances are in"),
-    "UNDULATION": ("undulation", "Heights are"),
-    "UNDULATION_FIELD": ("undulation_field", "Undulation"),
-    "UNDULATION_VALUE": ("undulation_value", "Undulation"),
-    "DESIGN": ("design", "Design"),
-    "CHAINAGE_A": ("chainage_a", "Station A"),
-    "HEIGHT_A": ("height_a", "Height at A"),
-    "CHAINAGE_B": ("chainage_b", "Station B"),
-    "HEIGHT_B": ("height_b", "Height at B"),
-    "SLOPE": ("slope", "Slope"),
-    "REFERENCE": ("reference", "Reference layer"),
-    "TOLERANCE": ("tolerance", "Tolerance"),
-    "SIGMA": ("sigma", "Accuracy of a height"),
-    "AXIS": ("axis", "Axis layer"),
-    "STATIONS": ("heights", "Heights from"),
-    "INPUT": ("heights", "Heights from"),
-    "OUTPUT": ("place", "Keep the results in"),
+    "STATION_FIELD": ("station_field", translatable("Station")),
+    "HEIGHT_FIELD": ("height_field", translatable("Height")),
+    "OFFSET_FIELD": ("offset_field", translatable("Offset")),
+    "STATION_AXIS_FIELD": ("axis_name_field", translatable("Name of the axis")),
+    "HEIGHT_UNIT": ("height_unit", translatable("Heights are in")),
+    "CHAINAGE_UNIT": ("chainage_unit", translatable("Distances are in")),
+    "UNDULATION": ("undulation", translatable("Heights are")),
+    "UNDULATION_FIELD": ("undulation_field", translatable("Undulation")),
+    "UNDULATION_VALUE": ("undulation_value", translatable("Undulation")),
+    "DESIGN": ("design", translatable("Design")),
+    "CHAINAGE_A": ("chainage_a", translatable("Station A")),
+    "HEIGHT_A": ("height_a", translatable("Height at A")),
+    "CHAINAGE_B": ("chainage_b", translatable("Station B")),
+    "HEIGHT_B": ("height_b", translatable("Height at B")),
+    "SLOPE": ("slope", translatable("Slope")),
+    "REFERENCE": ("reference", translatable("Reference layer")),
+    "TOLERANCE": ("tolerance", translatable("Tolerance")),
+    "SIGMA": ("sigma", translatable("Accuracy of a height")),
+    "AXIS": ("axis", translatable("Axis layer")),
+    "STATIONS": ("heights", translatable("Heights from")),
+    "INPUT": ("heights", translatable("Heights from")),
+    "OUTPUT": ("place", translatable("Keep the results in")),
 }
 # What the entries' sentences call the answers: by the parameters, and the controls as fields of the axis layer.
 _LABELS = {key: label for key, (_, label) in ANSWERS.items()}
@@ -43,7 +43,7 @@ _LABELS.update(
     height_b=_LABELS["HEIGHT_B"],
 )
 # Not asked here, but told of by its name in the form.
-_LABELS["EXAGGERATION"] = "Exaggeration"
+_LABELS["EXAGGERATION"] = translatable("Exaggeration")
 _NAMED = re.compile(r"\b(" + "|".join(sorted(_LABELS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")

@@ -338,7 +338,7 @@ class ProfileDock(ProfilePanel):
             return
         name = " ".join(filter(None, (self.subject.layer.name(), self.axis))).replace("/", "-") + ending
         path, _kind = QFileDialog.getSaveFileName(
-            self, tr("Save the chart"), str(Path.home() / name), f"{KINDS[ending]} (*{ending})"
+            self, tr("Save the chart"), str(Path.home() / name), f"{tr(KINDS[ending])} (*{ending})"
         )
         if path:
             self.save_chart(path if path.lower().endswith(ending) else path + ending)

@@ -5,11 +5,11 @@ from pathlib import Path
 
 from qgis.PyQt.QtGui import QImage
 
-from ...algorithms.language.translation import tr
+from ...algorithms.language.translation import tr, translatable
 from .colours import print_look
 
 INCHES, DOTS, POINTS = (11.0, 6.2), 200, 9.0
-KINDS = {".png": tr("PNG picture"), ".svg": tr("SVG drawing"), ".pdf": tr("PDF page")}
+KINDS = {".png": translatable("PNG picture"), ".svg": translatable("SVG drawing"), ".pdf": translatable("PDF page")}
 
 
 def chart_bytes(shown, ranges, kind, note=""):

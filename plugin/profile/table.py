@@ -8,16 +8,16 @@ from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QT
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for, height_text
 from ...algorithms.language.number_text import number_text
-from ...algorithms.language.translation import tr
+from ...algorithms.language.translation import tr, translatable
 from ...algorithms.language.units import UNIT_LABELS
 
 STATUS_WORDS = {
-    "high": "Too high",
-    "low": "Too low",
-    "within": "Within",
-    "no height": "Not measured",
-    "no tolerance": "No tolerance",
-    "off axis": "Off axis",
+    "high": translatable("Too high"),
+    "low": translatable("Too low"),
+    "within": translatable("Within"),
+    "no height": translatable("Not measured"),
+    "no tolerance": translatable("No tolerance"),
+    "off axis": translatable("Off axis"),
 }
 
 

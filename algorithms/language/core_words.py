@@ -1,0 +1,30 @@
+"""Words that the core answers with and sentences translate: it knows no language itself."""
+
+from .translation import translatable
+
+# Kinds of columns in a list.
+COLUMNS = (
+    translatable("station"),
+    translatable("offset"),
+    translatable("height"),
+    translatable("axis"),
+    translatable("undulation"),
+)
+# What a reading that stands off its neighbours looks like.
+SUSPICIONS = (
+    translatable("transposed digits"),
+    translatable("slipped decimal point"),
+    translatable("feet taken for metres"),
+    translatable("metres taken for feet"),
+)
+# Shapes that heights are tested for.
+SHAPES = (
+    translatable("level"),
+    translatable("grade"),
+    translatable("straight"),
+    translatable("field rule"),
+    translatable("sphere"),
+    translatable("free"),
+)
+# Of a tangent or level point.
+POINT_STATES = (translatable("inside"), translatable("outside"), translatable("poorly determined"))

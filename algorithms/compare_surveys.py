@@ -10,6 +10,7 @@ from .boundary.output_rows import OutputTable
 from .comparison import parameters as own
 from .comparison.changes import MATCH_METRES, compared
 from .comparison.chart import MOST_AXES, drawn
+from .comparison.line_readings import FIELDS, differing_axes
 from .comparison.messages import ComparisonReport, tell_comparison
 from .comparison.page import comparison_page
 from .comparison.surveys import read_surveys, units_of_surveys
@@ -62,6 +63,7 @@ class CompareSurveys(ToolboxEntry):
             own.sigmas(),
             own.sigmas_km(),
             own.levelled_from(),
+            *own.line(),
             *own.covariances(),
             own.date_field(),
             own.compared_height_field(),
@@ -93,6 +95,10 @@ class CompareSurveys(ToolboxEntry):
             "POSSIBLE": tr("Possible changes"),
             "UNMATCHED_COUNT": tr("Readings not compared"),
             "MAX_ABS": tr("Greatest change"),
+            "LINE_COUNT": tr("Stations compared by line"),
+            "LINE_CHANGED": tr("Stations moved left or right"),
+            "LINE_POSSIBLE": tr("Possible lateral changes"),
+            "LINE_MAX_ABS": tr("Greatest lateral change"),
         }
 
     def computed(self, asked):
@@ -100,6 +106,7 @@ class CompareSurveys(ToolboxEntry):
         run_units, surveys = units[0], read_surveys(asked, units)
         made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
         self._warn_of_systems(made, asked)
+        self._warn_of_lines(made, asked)
         tolerance = asked.number("MATCH_TOLERANCE")
         tolerance = MATCH_METRES if tolerance is None else tolerance * run_units.chainage
         by, shift = (asked.choice(key) for key in ("MATCH", "SHIFT"))
@@ -112,12 +119,15 @@ class CompareSurveys(ToolboxEntry):
             ),
             "shift": shift,
             "tilt": tilt,
+            "line": asked.choice("LINE"),
         }
         origin = (asked.number("LEVELLED_FROM") or 0.0) * run_units.chainage
-        found = compared(
+        found, line = compared(
             surveys, by=by, tolerance=tolerance, shift=shift, tilt=tilt, origin=origin, feedback=asked.feedback
         )
-        report = ComparisonReport(found, run_units, amounts_for(run_units.height_name), wording)
+        amounts = amounts_for(run_units.height_name)
+        line = None if line is None else ComparisonReport(line, run_units, amounts, wording)
+        report = ComparisonReport(found, run_units, amounts, wording, line)
         asked.progress(50)
         tell_comparison(report, asked)
         record = asked.record(units=run_units, crs=surveys[0].crs, surveys=[survey.label for survey in surveys])
@@ -131,6 +141,23 @@ class CompareSurveys(ToolboxEntry):
                 tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
                     ", ".join(f"{name} ({system})" for system, name in systems.items())
                 )
+            )
+
+    @staticmethod
+    def _warn_of_lines(made, asked):
+        kind = asked.choice("LINE")
+        if kind not in FIELDS and (asked.given("SIGMA_LINE") or asked.text("SIGMAS_LINE")):
+            asked.warn(
+                tr("A standard deviation of the line is given, but not used, since LINE asks for none."),
+                keys=("SIGMA_LINE", "LINE"),
+            )
+        differing = differing_axes(kind, made)
+        if differing:
+            asked.warn(
+                tr(
+                    "The axis of layer '{}' is not that of layer '{}': changes sideways hold what the axes differ by."
+                ).format(*differing),
+                keys=("LINE",),
             )
 
     def _documents(self, report, asked, record):

@@ -236,6 +236,33 @@ _ALL = (
     OutputField("settled", WHOLE, NONE, "Settled", "Stations whose change is beyond 3.29 deviations, downwards"),
     OutputField("possible", WHOLE, NONE, "Possible", "Stations whose change is between 1.96 and 3.29 deviations"),
     OutputField("bent", WHOLE, NONE, "Bent", "Stations whose bending is beyond 3.29 deviations"),
+    OutputField("lat_first", REAL, HEIGHT, "Beside the line in the first survey", "Positive right"),
+    OutputField("lat_last", REAL, HEIGHT, "Beside the line in the later survey", "Positive right"),
+    OutputField("lat_change", REAL, HEIGHT, "Lateral change", "Later minus first; positive is to the right"),
+    OutputField("sd_lat", REAL, HEIGHT, "Standard deviation of the lateral change", "Empty with lines of their own"),
+    OutputField("lat_ratio", REAL, NONE, "Lateral change over its deviation", "Over its standard deviation"),
+    OutputField(
+        "lat_verd",
+        TEXT,
+        NONE,
+        "Verdict on the lateral change",
+        "left or right (beyond 3.29 deviations), possible (1.96), not shown, no sd",
+    ),
+    OutputField("lat_rate", REAL, HEIGHT, "Lateral rate per year", "As that of the heights; positive is to the right"),
+    OutputField("sd_lrate", REAL, HEIGHT, "Standard deviation of the lateral rate", "Per year"),
+    OutputField(
+        "lat_common", REAL, HEIGHT, "Lateral, common to the axis", "Common shift, and rotation where it is separated"
+    ),
+    OutputField("lat_bend", REAL, HEIGHT, "Lateral bending", "Lateral change without what is common to the axis"),
+    OutputField("sd_lbend", REAL, HEIGHT, "Standard deviation of the lateral bending", "Common shift included"),
+    OutputField("lbend_verd", TEXT, NONE, "Verdict on the lateral bending", "As that on the lateral change"),
+    OutputField("lat_stable", WHOLE, NONE, "Stable sideways", "Stations that have not moved among themselves"),
+    OutputField("lat_shift", REAL, HEIGHT, "Common lateral shift", "At the mean position; positive is to the right"),
+    OutputField("sd_lshift", REAL, HEIGHT, "Standard deviation of the lateral shift", "From those of the stations"),
+    OutputField("lat_turn", REAL, NONE, "Common rotation in plan", "Per chainage, without unit; positive is clockwise"),
+    OutputField("sd_lturn", REAL, NONE, "Standard deviation of the rotation", "From those of the stations"),
+    OutputField("lat_poss", WHOLE, NONE, "Possible sideways", "Lateral changes between 1.96 and 3.29 deviations"),
+    OutputField("lat_bent", WHOLE, NONE, "Bent sideways", "Stations whose lateral bending is beyond 3.29 deviations"),
     OutputField("from_pt", TEXT, NONE, "From", "Point where the line starts"),
     OutputField("to_pt", TEXT, NONE, "To", "Point where the line ends"),
     OutputField("dh", REAL, HEIGHT, "Height difference", "Height of the end less that of the start, corrected"),
@@ -302,7 +329,11 @@ OF_LEVELLED = _by_name(OutputField("height", REAL, HEIGHT, "Adjusted height", "H
 
 
 OF_MOTIONS = _by_name(
-    OutputField("rms", REAL, HEIGHT, "RMS of what is left", "Root mean square of the bending, else of the change")
+    OutputField("rms", REAL, HEIGHT, "RMS of what is left", "Root mean square of the bending, else of the change"),
+    OutputField("lat_number", WHOLE, NONE, "Stations compared by line", "Stations with a lateral change"),
+    OutputField("lat_rms", REAL, HEIGHT, "RMS of what is left sideways", "As that of the heights"),
+    OutputField("right", WHOLE, NONE, "Moved right", "Stations whose lateral change is beyond 3.29 deviations"),
+    OutputField("left", WHOLE, NONE, "Moved left", "Stations whose lateral change is beyond 3.29 deviations"),
 )
 
 
@@ -534,6 +565,39 @@ MOTIONS = (
     "possible",
     "bent",
     "record",
+)
+
+
+# Only where the line is compared too.
+CHANGES_LINE = (
+    "lat_first",
+    "lat_last",
+    "lat_change",
+    "sd_lat",
+    "lat_ratio",
+    "lat_verd",
+    "lat_common",
+    "lat_bend",
+    "sd_lbend",
+    "lbend_verd",
+)
+
+
+COMPARED_LINE = (*CHANGES_LINE[:6], "lat_rate", "sd_lrate", *CHANGES_LINE[6:])
+
+
+MOTIONS_LINE = (
+    "lat_number",
+    "lat_stable",
+    "lat_shift",
+    "sd_lshift",
+    "lat_turn",
+    "sd_lturn",
+    "lat_rms",
+    "right",
+    "left",
+    "lat_poss",
+    "lat_bent",
 )
 
 

@@ -1,6 +1,6 @@
 """Surveys matched and compared: changes of every station and survey, what is common to an axis, rates."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Optional
 
@@ -20,6 +20,7 @@ from ..core.comparison import (
 from ..core.errors import InputError
 from ..core.matching import matched_by_name, matched_by_place, name_key
 from ..language.translation import tr
+from .quantity import HEIGHTS, Quantity, of_line
 from .survey import check_names
 from .survey_accuracy import change_covariance
 
@@ -48,14 +49,15 @@ class AxisMotion:
 
 @dataclass(frozen=True)
 class Comparison:
-    """All surveys against the first. Arrays (n, k) by station of the first survey and survey, metres, NaN where not
-    found: ``height``, ``sd``, ``change`` (0 for the first), ``sd_change``, ``common``, ``bending``, ``sd_bending``,
-    ``moved`` (1 or -1 where a station's run of neighbours has risen or settled);
+    """All surveys against the first, of one quantity ``what``. Arrays (n, k) by station of the first survey and survey,
+    metres, NaN where not found: ``value``, ``sd``, ``change`` (NaN for the first), ``sd_change``, ``common``,
+    ``bending``, ``sd_bending``, ``moved`` (1 or -1 where a station's run of neighbours has moved as a whole, else 0);
     ``unmatched``: (survey, row index, reason) in order; ``farthest``: greatest distance along the axis between matched
-    readings."""
+    readings; ``latest``: number of the latest survey that has each station, 0 where none but the first has (n,)."""
 
+    what: Quantity
     surveys: list
-    height: np.ndarray
+    value: np.ndarray
     sd: np.ndarray
     change: np.ndarray
     sd_change: np.ndarray
@@ -66,6 +68,7 @@ class Comparison:
     motions: list
     unmatched: list
     farthest: float
+    latest: np.ndarray
 
     @property
     def first(self):
@@ -83,12 +86,6 @@ class Comparison:
             return np.full(len(self.surveys), np.nan)
         return np.array([(survey.day - self.first.day).days / DAYS_PER_YEAR for survey in self.surveys])
 
-    @cached_property
-    def latest(self):
-        """Number of the latest survey that has each station (n,), 0 where none but the first has."""
-        found = np.isfinite(self.change)
-        return np.where(found.any(axis=1), found.shape[1] - 1 - np.argmax(found[:, ::-1], axis=1), 0)
-
     def of_latest(self, values):
         """From (n, k), the value of each station's latest survey; NaN where no later survey has it."""
         picked = np.take_along_axis(values, self.latest[:, None], axis=1)[:, 0]
@@ -97,16 +94,16 @@ class Comparison:
     @cached_property
     def rates(self):
         """Rate of each station, metres a year, and its standard deviation."""
-        return rates(self.years, self.height, self.sd)
+        return rates(self.years, self.value, self.sd)
 
     @cached_property
     def verdicts(self):
         """(n, k) verdicts on the changes."""
-        return verdicts(self.change, self.sd_change)
+        return verdicts(self.change, self.sd_change, words=(self.what.up, self.what.down))
 
     @cached_property
     def bend_verdicts(self):
-        return verdicts(self.bending, self.sd_bending, self.moved)
+        return verdicts(self.bending, self.sd_bending, self.moved, (self.what.up, self.what.down))
 
 
 def _matches(surveys, by, tolerance, feedback):
@@ -145,23 +142,46 @@ def _matches(surveys, by, tolerance, feedback):
         yield number, used[0][pairs[:, 0]], used[number][pairs[:, 1]]
 
 
+@dataclass(frozen=True)
+class _Asked:
+    """How the common movement is separated: ``shift``: robust, mean, none; ``tilt``; ``origin`` of the levelling,
+    metres."""
+
+    shift: str
+    tilt: bool
+    origin: float
+
+
 def compared(surveys, *, by, tolerance, shift, tilt, origin, feedback):
-    """The Comparison of surveys, the first of them the one compared with. ``tolerance``: metres; ``shift``: robust,
-    mean, none; ``origin``: chainage where the levelling began, metres."""
-    first, shape = surveys[0], (len(surveys[0]), len(surveys))
-    height, sd = np.full(shape, np.nan), np.full(shape, np.nan)
-    height[:, 0], sd[:, 0] = first.height, first.sd
-    unmatched = [(0, int(row), tr("no height in this survey")) for row in np.flatnonzero(np.isnan(first.height))]
-    partner, farthest = np.full(shape, -1), 0.0
+    """Comparisons of the heights and of the line, None where it was not asked for, of surveys, the first of them the
+    one compared with. ``tolerance``: metres; ``shift``: robust, mean, none; ``origin``: chainage where the levelling
+    began, metres."""
+    partner = np.full((len(surveys[0]), len(surveys)), -1)
     for number, rows, others in _matches(surveys, by, tolerance, feedback):
-        survey, partner[rows, number] = surveys[number], others
-        height[rows, number], sd[rows, number] = survey.height[others], survey.sd[others]
+        partner[rows, number] = others
+    asked = _Asked(shift, tilt, origin)
+    line = None
+    if surveys[0].line is not None:
+        what = of_line(any(survey.own_line for survey in surveys))
+        # Lines of their own turn against each other whether anything moved or not.
+        turned = replace(asked, tilt=tilt or what.own_lines)
+        line = _comparison(what, surveys, [survey.line for survey in surveys], partner, turned, feedback)
+    return _comparison(HEIGHTS, surveys, [survey.heights for survey in surveys], partner, asked, feedback), line
+
+
+def _unmatched(surveys, partner):
+    """(survey, row, reason) of the readings without a partner, and the greatest distance of two partners, metres."""
+    first, farthest = surveys[0], 0.0
+    found = [(0, int(row), tr("no height in this survey")) for row in np.flatnonzero(np.isnan(first.height))]
+    for number, survey in enumerate(surveys[1:], 1):
+        rows = np.flatnonzero(partner[:, number] >= 0)
+        others = partner[rows, number]
         apart = np.abs(first.chainage[rows] - survey.chainage[others])
         farthest = max(farthest, float(np.nanmax(apart)) if np.any(np.isfinite(apart)) else 0.0)
         missing = np.setdiff1d(np.flatnonzero(np.isfinite(first.height)), rows)
-        unmatched += [(0, int(row), tr("not in survey {}").format(survey.label)) for row in missing]
+        found += [(0, int(row), tr("not in survey {}").format(survey.label)) for row in missing]
         extra = np.setdiff1d(np.arange(len(survey)), others)
-        unmatched += [
+        found += [
             (
                 number,
                 int(row),
@@ -171,7 +191,22 @@ def compared(surveys, *, by, tolerance, shift, tilt, origin, feedback):
             )
             for row in extra
         ]
-    changes, deviations = change(height[:, :1], height, sd[:, :1], sd)
+    return found, farthest
+
+
+def _comparison(what, surveys, readings, partner, asked, feedback):
+    """The Comparison of one Quantity. ``readings``: of each survey; ``partner`` (n, k): row of each station of the
+    first survey in the others, -1 for none."""
+    first, shape = surveys[0], partner.shape
+    value, sd = np.full(shape, np.nan), np.full(shape, np.nan)
+    value[:, 0] = readings[0].value
+    # By the stations' own deviations nobody can judge a change that holds what two lines have done.
+    sd[:, 0] = np.nan if what.own_lines else readings[0].sd
+    for number in range(1, len(surveys)):
+        rows = np.flatnonzero(partner[:, number] >= 0)
+        value[rows, number] = readings[number].value[partner[rows, number]]
+        sd[rows, number] = np.nan if what.own_lines else readings[number].sd[partner[rows, number]]
+    changes, deviations = change(value[:, :1], value, sd[:, :1], sd)
     changes[:, 0] = np.nan
     deviations[:, 0] = np.nan
     common, bending, sd_bending = (np.full(shape, np.nan) for _ in range(3))
@@ -182,38 +217,31 @@ def compared(surveys, *, by, tolerance, shift, tilt, origin, feedback):
             check_cancel(feedback)
             rows = np.flatnonzero((first.axis == axis) & np.isfinite(changes[:, number]))
             rows = rows[np.argsort(first.chainage[rows], kind="stable")]
-            one = _axis_motion(
-                axis,
-                first,
-                surveys[number],
-                number,
-                rows,
-                partner[rows, number],
-                changes[rows, number],
-                shift,
-                tilt,
-                origin,
-            )
+            accuracies = readings[0].accuracy, readings[number].accuracy
+            pair = rows, partner[rows, number]
+            one = _axis_motion(axis, first, number, accuracies, pair, changes[rows, number], asked)
             motions.append(one)
             if one.told is not None:
                 bending[rows, number], sd_bending[rows, number] = one.motion.rest, one.motion.sd_rest
                 common[rows, number] = changes[rows, number] - one.motion.rest
                 moved[rows, number] = one.motion.moved
-    return Comparison(
-        surveys, height, sd, changes, deviations, common, bending, sd_bending, moved, motions, unmatched, farthest
-    )
+    found = (value, sd, changes, deviations, common, bending, sd_bending, moved, motions)
+    latest = np.max(np.where(partner >= 0, np.arange(len(surveys)), 0), axis=1)
+    return Comparison(what, surveys, *found, *_unmatched(surveys, partner), latest)
 
 
-def _axis_motion(axis, first, survey, number, rows, others, changes, shift, tilt, origin):
-    """AxisMotion of the matched ``rows`` and ``others`` of two surveys; ``changes``: theirs, metres."""
+def _axis_motion(axis, first, number, accuracies, pair, changes, asked):
+    """AxisMotion of the matched stations of two surveys; ``accuracies``: of the two; ``pair``: their rows in each;
+    ``changes``: theirs, metres."""
+    rows, others = pair
     position = first.chainage[rows]
-    if tilt and shift != "none" and not np.all(np.isfinite(position)):
+    if asked.tilt and asked.shift != "none" and not np.all(np.isfinite(position)):
         raise InputError(tr("Layer '{}': TILT needs the chainage of every station.").format(first.name), keys=("TILT",))
-    covariance = change_covariance(first.accuracy, rows, survey.accuracy, others, position - origin)
-    judged = covariance is not None and first.accuracy.shares and survey.accuracy.shares
+    covariance = change_covariance(accuracies[0], rows, accuracies[1], others, position - asked.origin)
+    judged = covariance is not None and accuracies[0].shares and accuracies[1].shares
     motion = None
-    if shift != "none":
-        place = position if tilt else np.zeros(len(rows))
-        motion = common_motion(place, changes, covariance, tilt=tilt, robust=shift == "robust")
+    if asked.shift != "none":
+        place = position if asked.tilt else np.zeros(len(rows))
+        motion = common_motion(place, changes, covariance, tilt=asked.tilt, robust=asked.shift == "robust")
     whole = congruency(changes, covariance) if judged and len(rows) else None
     return AxisMotion(axis, number, rows, motion, whole, judged)

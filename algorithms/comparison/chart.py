@@ -57,8 +57,7 @@ def drawn(report, axes):
             tr("The chart needs matplotlib in QGIS's own Python; install it (python3-matplotlib on Debian and Ubuntu).")
         ) from None
     compared = report.compared
-    bent = np.any(np.isfinite(compared.bending))
-    rows = [(axis, kind) for axis in axes for kind in (("change", "bending") if bent else ("change",))]
+    rows = [(axis, one, kind) for axis in axes for one in report.reports for kind in _kinds(one, axis)]
     legend_height = 0.28 * (1 + (len(compared.surveys) - 2) // 3)
     figure = Figure(figsize=(9.6, legend_height + 2.45 * len(rows)), layout="constrained")
     FigureCanvasAgg(figure)
@@ -66,12 +65,20 @@ def drawn(report, axes):
     legend, *panels = figure.subplots(
         len(rows) + 1, 1, gridspec_kw={"height_ratios": [legend_height, *[2.45] * len(rows)]}
     )
-    for panel, (axis, kind) in zip(panels, rows):
-        _draw(panel, report, axis, kind)
+    for panel, (axis, one, kind) in zip(panels, rows):
+        _draw(panel, one, axis, kind)
     handles, labels = panels[0].get_legend_handles_labels()
     legend.legend(handles, labels, loc="center left", ncol=3, frameon=False, fontsize=9, borderaxespad=0.0)
     legend.set_axis_off()
     return Chart(figure, _words(report, axes))
+
+
+def _kinds(report, axis):
+    """What is drawn of one axis: of the line nothing where no station of it has any."""
+    c, own = report.compared, report.compared.first.axis == axis
+    if report.what.sideways and not np.any(np.isfinite(c.change[own])):
+        return ()
+    return ("change", "bending") if np.any(np.isfinite(c.bending)) else ("change",)
 
 
 def _draw(panel, report, axis, kind):
@@ -109,13 +116,18 @@ def _draw(panel, report, axis, kind):
     if kind == "bending":
         title = (
             tr("bending, the change without common shift and tilt")
-            if report.asked["tilt"]
+            if report.tilted
             else tr("bending, the change without the common shift")
         )
+    if report.what.sideways:
+        title = _line_title(report, kind)
+        # Another ground, so that nobody takes left and right for up and down.
+        panel.set_facecolor(palette.SIDEWAYS)
     panel.set_title(
         _plain(f"{axis}: {title}" if axis else title.capitalize()), loc="left", fontsize=10, fontweight="bold"
     )
-    panel.set_ylabel(f"{tr('up +')} ({amounts.label})", fontsize=9)
+    up = tr("right +") if report.what.sideways else tr("up +")
+    panel.set_ylabel(f"{up} ({amounts.label})", fontsize=9)
     panel.set_xlabel(tr("Chainage ({})").format(report.units.chainage_label), fontsize=9)
     panel.grid(True, color=palette.GRID, linewidth=0.6)
     panel.tick_params(labelsize=8.5)
@@ -124,12 +136,24 @@ def _draw(panel, report, axis, kind):
     panel.ticklabel_format(useOffset=False, style="plain")
 
 
+def _line_title(report, kind):
+    if kind == "change":
+        return tr("line, change sideways")
+    if report.tilted:
+        return tr("line, bending sideways without common shift and rotation")
+    return tr("line, bending sideways without the common shift")
+
+
 def _words(report, axes):
     """What the chart shows, in words."""
     compared = report.compared
-    sentences = [report.axis_sentence(motion) for motion in compared.motions if motion.axis in axes][:12]
+    sentences = [
+        one.axis_sentence(motion) for one in report.reports for motion in one.compared.motions if motion.axis in axes
+    ][:12]
     more = len(compared.axes) - len(axes)
     if more > 0:
         sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
     about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
+    if report.line:
+        about += " " + tr("On a tinted ground below, the change sideways; right is positive.")
     return " ".join([about, *sentences])

@@ -1,12 +1,13 @@
 """What a comparison of surveys says: sentences, tables, numbers."""
 
 from dataclasses import dataclass
+from typing import Optional
 
 import numpy as np
 
 from ..core.comparison import test_values
 from ..core.quantiles import NORMAL_95
-from ..language.height_text import Amounts
+from ..language.height_text import Amounts, side_text, sided
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 from ..language.units import Units
@@ -17,17 +18,37 @@ LARGE_SHIFT = 0.5
 
 @dataclass(frozen=True)
 class ComparisonReport:
-    """A comparison with how its numbers are written and how it was asked for."""
+    """A comparison with how its numbers are written and how it was asked for; ``line``: that of the line, where asked
+    for."""
 
     compared: Comparison
     units: Units
     amounts: Amounts
     asked: dict
+    line: Optional["ComparisonReport"] = None
+
+    @property
+    def what(self):
+        return self.compared.what
+
+    @property
+    def tilted(self):
+        """Whether a tilt, or a rotation of the line, was separated."""
+        return self.asked["tilt"] or self.what.own_lines
+
+    @property
+    def reports(self):
+        """This one and that of the line."""
+        return [self] if self.line is None else [self, self.line]
 
     def counts(self, motion, verdicts):
         """{verdict: number} of the stations of one axis and survey."""
         found = verdicts[motion.rows, motion.number]
-        return {name: int(np.sum(found == name)) for name in ("risen", "settled", "possible", "no sd")}
+        return {name: int(np.sum(found == name)) for name in (self.what.up, self.what.down, "possible", "no sd")}
+
+    def signed(self, value):
+        """A change in metres with its unit and direction, for a sentence."""
+        return side_text(value, self.units) if self.what.sideways else self.amounts.with_unit(value, True)
 
     def rms(self, motion):
         """RMS of what is left: bending where a shift was separated, else the change; metres, NaN without stations."""
@@ -39,6 +60,7 @@ class ComparisonReport:
         """What one axis did between the first and one later survey."""
         c, text = self.compared, self.amounts
         name = tr("Axis '{}'").format(motion.axis) if motion.axis else tr("The structure")
+        name = tr("{}, line").format(name) if self.what.sideways else name
         if not len(motion.rows):
             return tr("{}, {}: no station in common.").format(name, c.surveys[motion.number].label)
         changes = c.change[motion.rows, motion.number]
@@ -49,7 +71,7 @@ class ComparisonReport:
                 c.surveys[motion.number].label,
                 c.first.label,
                 counted(len(motion.rows), tr("station"), tr("stations")),
-                text.with_unit(c.change[at, motion.number], True),
+                self.signed(c.change[at, motion.number]),
                 c.first.station[at],
             )
         ]
@@ -57,9 +79,10 @@ class ComparisonReport:
             parts.append(self.congruency_words(motion.congruency))
         count = self.counts(motion, c.verdicts)
         if count["no sd"] < len(motion.rows):
-            parts.append(
-                tr("{} settled, {} risen, {} possible").format(count["settled"], count["risen"], count["possible"])
+            said = (
+                tr("{} left, {} right, {} possible") if self.what.sideways else tr("{} settled, {} risen, {} possible")
             )
+            parts.append(said.format(count[self.what.down], count[self.what.up], count["possible"]))
         if motion.told is not None:
             parts += self.set_aside_words(motion)
             parts.append(self.common_words(motion))
@@ -69,11 +92,11 @@ class ComparisonReport:
             parts.append(
                 tr("bending RMS {}, greatest {} at {}").format(
                     text.with_unit(self.rms(motion)),
-                    text.with_unit(c.bending[worst, motion.number], True),
+                    self.signed(c.bending[worst, motion.number]),
                     c.first.station[worst],
                 )
                 + (
-                    tr(", {} beyond doubt").format(bent["risen"] + bent["settled"])
+                    tr(", {} beyond doubt").format(bent[self.what.up] + bent[self.what.down])
                     if bent["no sd"] < len(motion.rows)
                     else ""
                 )
@@ -116,14 +139,16 @@ class ComparisonReport:
         """Shift and tilt, with intervals and whether they are beyond chance where they can be judged."""
         found = motion.motion
         text = tr("common shift {}").format(self._interval(found.shift, found.sd_shift, motion.judged))
-        if self.asked["tilt"]:
+        if self.tilted:
             tilt = self._interval(1000.0 * found.tilt, 1000.0 * found.sd_tilt, motion.judged, tr("per km"))
-            text += tr(", tilt {}").format(tilt)
+            text += (tr(", rotation {}") if self.what.sideways else tr(", tilt {}")).format(tilt)
         return text if motion.judged else text + tr(" (not judged)")
 
     def _interval(self, value, sd, judged, over=""):
         """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'; ``over``: what the unit is divided by."""
         unit = f"{self.amounts.label} {over}".strip()
+        if self.what.sideways:
+            return sided(f"{self.amounts.text(abs(value))} {unit}", value)
         if not judged:
             return f"{self.amounts.signed(value)} {unit}"
         said = tr("beyond chance") if abs(value) > NORMAL_95 * sd else tr("not beyond chance")
@@ -159,6 +184,34 @@ class ComparisonReport:
             "tilt, so these are not judged, nor whether the surveys agree as a whole. SIGMA_KM or a covariance tells."
         ).format(listed(names, 4))
 
+    def line_sentence(self):
+        """What is compared of the line, by what it is judged, and what is not."""
+        known = np.isfinite(self.compared.sd_bending if self.what.own_lines else self.compared.sd_change).any()
+        if self.what.own_lines:
+            said = tr(
+                "Line: lateral departures, each survey's from its own line (a chord or a fit): what the whole did "
+                "sideways is not in them, so that the changes are not judged; the bending, without shift and rotation, "
+                "is free of the lines."
+            )
+        elif self.asked["line"] == "lateral":
+            said = tr("Line: lateral departures from the axis, one line for all surveys.")
+        else:
+            said = tr("Line: offsets from the axis, one line for all surveys, so that a movement of the whole shows.")
+        parts = [said, tr("Changes are positive to the right, looking up-chainage.")]
+        parts.append(
+            tr("The limits are those of the heights, 3.29 and 1.96 standard deviations.")
+            if known
+            else tr("No standard deviation of the line was given (SIGMA_LINE, or a field 'sd_line'): it is not judged.")
+        )
+        parts.append(
+            tr(
+                "What a whole survey shares sideways, its tie and its orientation, is in no station's standard "
+                "deviation: a change of all to one side may be the survey's own, and common shift and rotation are "
+                "given, not judged."
+            )
+        )
+        return " ".join(parts)
+
     def assumed_sentence(self):
         """What is taken for granted, and what ± means."""
         known = [survey.accuracy.shares for survey in self.compared.surveys]
@@ -193,18 +246,22 @@ class ComparisonReport:
         for motion in c.motions:
             if len(motion.rows) and abs(np.median(c.change[motion.rows, motion.number])) > LARGE_SHIFT:
                 said.append(
-                    tr(
-                        "{}, survey {}: half of the changes are beyond {}; check the unit, the height system and the "
-                        "benchmark of both surveys."
+                    (
+                        tr("{}, survey {}: half of the changes sideways are beyond {}; check unit and axis of both.")
+                        if self.what.sideways
+                        else tr(
+                            "{}, survey {}: half of the changes are beyond {}; check the unit, the height system and "
+                            "the benchmark of both surveys."
+                        )
                     ).format(
                         motion.axis or tr("The structure"),
                         c.surveys[motion.number].label,
                         self.amounts.with_unit(LARGE_SHIFT),
                     )
                 )
-            if motion.number == 1 and len(motion.rows) > 1:
+            if motion.number == 1 and len(motion.rows) > 1 and not self.what.sideways:
                 said += self._slope_doubt(motion)
-        return said
+        return said + (self.line.doubts() if self.line else [])
 
     def _slope_doubt(self, motion):
         """Readings of one station at different places of a sloping structure are no change."""
@@ -233,74 +290,95 @@ class ComparisonReport:
         latest = np.where(c.latest > 0, c.verdicts[np.arange(len(c.latest)), c.latest], "")
         changes = c.of_latest(c.change)
         changes = np.abs(changes[np.isfinite(changes)]) / self.units.height
-        return {
-            "COUNT": int(np.sum(c.latest > 0)),
-            "CHANGED": int(np.isin(latest, ("risen", "settled")).sum()),
+        found = {
+            "COUNT": len(changes),
+            "CHANGED": int(np.isin(latest, (self.what.up, self.what.down)).sum()),
             "POSSIBLE": int(np.sum(latest == "possible")),
-            "UNMATCHED_COUNT": len(c.unmatched),
             "MAX_ABS": float(changes.max()) if len(changes) else None,
         }
+        if self.what.sideways:
+            return {f"LINE_{key}": value for key, value in found.items()}
+        return {**found, "UNMATCHED_COUNT": len(c.unmatched), **(self.line.numbers() if self.line else {})}
 
     # --- columns of the tables, in the run's units
 
     def station_columns(self):
-        c, h, s = self.compared, self.units.height, self.units.chainage
-        rows, found = np.arange(len(c.first)), c.latest > 0
+        c, s = self.compared, self.units.chainage
         label = [c.surveys[k].label if k else None for k in c.latest.tolist()]
         day = [c.surveys[k].day.isoformat() if k and c.surveys[k].day else None for k in c.latest.tolist()]
-        rate, sd_rate = c.rates
-        change, sd = c.of_latest(c.change), c.of_latest(c.sd_change)
-
-        def verdict(values):
-            return [value if there else None for value, there in zip(values[rows, c.latest].tolist(), found.tolist())]
-
-        bent = np.isfinite(c.of_latest(c.bending))
-        return {
+        columns = {
             "axis": [name or None for name in c.first.axis],
             "station": list(c.first.station),
             "chainage": c.first.chainage / s,
             "offset": c.first.offset / s,
-            "surveys": np.isfinite(c.height).sum(axis=1),
-            "first_date": [c.first.day.isoformat() if c.first.day else None] * len(rows),
+            "surveys": np.isfinite(c.value).sum(axis=1),
+            "first_date": [c.first.day.isoformat() if c.first.day else None] * len(c.first),
             "last_date": day,
             "last_seen": label,
-            "h_first": c.first.height / h,
-            "h_last": c.of_latest(c.height) / h,
+        }
+        for report in self.reports:
+            columns.update(report.what.renamed(report._latest_columns()))
+        return columns
+
+    def _latest_columns(self):
+        """Of each station to its latest survey, by the names that they have for heights."""
+        c, h = self.compared, self.units.height
+        rows, (rate, sd_rate) = np.arange(len(c.first)), c.rates
+        change, sd, bending = (c.of_latest(values) for values in (c.change, c.sd_change, c.bending))
+
+        def verdict(values, of):
+            told = zip(values[rows, c.latest].tolist(), np.isfinite(of).tolist())
+            return [value if there else None for value, there in told]
+
+        return {
+            "h_first": c.value[:, 0] / h,
+            "h_last": c.of_latest(c.value) / h,
             "change": change / h,
             "sd_change": sd / h,
             "ratio": test_values(change, sd),
-            "verdict": verdict(c.verdicts),
+            "verdict": verdict(c.verdicts, change),
             "rate": rate / h,
             "sd_rate": sd_rate / h,
             "common": c.of_latest(c.common) / h,
-            "bending": c.of_latest(c.bending) / h,
+            "bending": bending / h,
             "sd_bend": c.of_latest(c.sd_bending) / h,
-            "bend_verd": [value if there else None for value, there in zip(verdict(c.bend_verdicts), bent.tolist())],
+            "bend_verd": verdict(c.bend_verdicts, bending),
         }
 
     def change_columns(self):
         """A row for each station and later survey that has it."""
-        c, h = self.compared, self.units.height
+        c = self.compared
         survey, row = (part for part in np.nonzero(np.isfinite(c.change).T))
-        pick = (row, survey)
         days = [c.surveys[k].day.isoformat() if c.surveys[k].day else None for k in survey.tolist()]
-        bent = np.isfinite(c.bending[pick])
-        return {
+        columns = {
             "survey": [c.surveys[k].label for k in survey.tolist()],
             "date": days,
             "axis": [c.first.axis[k] or None for k in row.tolist()],
             "station": [c.first.station[k] for k in row.tolist()],
             "chainage": c.first.chainage[row] / self.units.chainage,
-            "h_first": c.first.height[row] / h,
-            "h_last": c.height[pick] / h,
+        }
+        for report in self.reports:
+            columns.update(report.what.renamed(report._change_columns((row, survey))))
+        return columns
+
+    def _change_columns(self, pick):
+        """Of the changes ``pick`` (rows, numbers of surveys), by the names that they have for heights."""
+        c, h = self.compared, self.units.height
+
+        def verdict(values, of):
+            return [v if there else None for v, there in zip(values[pick].tolist(), np.isfinite(of[pick]).tolist())]
+
+        return {
+            "h_first": c.value[pick[0], 0] / h,
+            "h_last": c.value[pick] / h,
             "change": c.change[pick] / h,
             "sd_change": c.sd_change[pick] / h,
             "ratio": test_values(c.change[pick], c.sd_change[pick]),
-            "verdict": c.verdicts[pick].tolist(),
+            "verdict": verdict(c.verdicts, c.change),
             "common": c.common[pick] / h,
             "bending": c.bending[pick] / h,
             "sd_bend": c.sd_bending[pick] / h,
-            "bend_verd": [v if there else None for v, there in zip(c.bend_verdicts[pick].tolist(), bent.tolist())],
+            "bend_verd": verdict(c.bend_verdicts, c.bending),
         }
 
     def unmatched_columns(self):
@@ -317,11 +395,18 @@ class ComparisonReport:
         }
 
     def motion_columns(self, record):
+        """A row for each axis and later survey; ``record``: of the run, as text."""
+        columns = self._motion_columns()
+        if self.line:
+            columns.update(self.line.what.renamed(self.line._motion_columns(), motions=True))
+        return {**columns, "record": [record] * len(self.compared.motions)}
+
+    def _motion_columns(self):
         c, h = self.compared, self.units.height
         rows = []
         for m in c.motions:
             found, count, bent = m.told, self.counts(m, c.verdicts), self.counts(m, c.bend_verdicts)
-            day, tilted = c.surveys[m.number].day, m.told if self.asked["tilt"] else None
+            day, tilted = c.surveys[m.number].day, m.told if self.tilted else None
             rows.append(
                 {
                     "axis": m.axis or None,
@@ -339,11 +424,10 @@ class ComparisonReport:
                     "sd_tilt": tilted.sd_tilt if tilted else None,
                     "tilt_verd": self._shown(tilted.tilt, tilted.sd_tilt, m.judged) if tilted else None,
                     "rms": self.rms(m) / h,
-                    "risen": count["risen"],
-                    "settled": count["settled"],
+                    self.what.up: count[self.what.up],
+                    self.what.down: count[self.what.down],
                     "possible": count["possible"],
-                    "bent": bent["risen"] + bent["settled"] if found else None,
-                    "record": record,
+                    "bent": bent[self.what.up] + bent[self.what.down] if found else None,
                 }
             )
         return {name: [row[name] for row in rows] for name in rows[0]}
@@ -370,6 +454,8 @@ def tell_comparison(report, asked):
     for sentence in [
         *map(report.axis_sentence, c.motions[:40]),
         report.judged_sentence(),
+        *(map(report.line.axis_sentence, report.line.compared.motions[:40]) if report.line else ()),
+        *([report.line.line_sentence()] if report.line else ()),
         *report.unmatched_sentence()[:40],
     ]:
         asked.say(sentence)

@@ -15,6 +15,8 @@ from ..language.units import UNIT_LABELS
 _WORDS = {
     "risen": "▲ risen",
     "settled": "▼ settled",
+    "left": "◀ left",
+    "right": "right ▶",
     "possible": "possible",
     "not shown": "not shown",
     "no sd": "not judged",
@@ -24,9 +26,14 @@ _WORDS = {
 def comparison_page(report, charts, title, record):
     """The page as bytes; ``charts``: a Chart for each axis that is drawn."""
     c = report.compared
-    parts = [Paragraph(report.axis_sentence(motion), "lead" if len(c.motions) < 5 else "") for motion in c.motions[:40]]
+    parts = [
+        Paragraph(one.axis_sentence(motion), "lead" if len(c.motions) < 5 else "")
+        for one in report.reports
+        for motion in one.compared.motions[:40]
+    ]
     parts += [Paragraph(text, "warn") for text in report.doubts()]
     parts.append(Paragraph(report.judged_sentence()))
+    parts += [Paragraph(report.line.line_sentence())] if report.line else []
     parts += [
         Picture(
             chart.svg(),
@@ -58,6 +65,10 @@ def comparison_page(report, charts, title, record):
         Heading(tr("Each station, latest survey")),
     ]
     parts += [_stations(report, axis) for axis in c.axes]
+    if report.line:
+        parts += [Heading(tr("Line: each axis and survey")), _motions(report.line)]
+        parts.append(Heading(tr("Line: each station, latest survey")))
+        parts += [_stations(report.line, axis) for axis in c.axes]
     if c.unmatched:
         parts += [Heading(tr("Not compared")), _unmatched(report)]
     parts += [
@@ -68,6 +79,7 @@ def comparison_page(report, charts, title, record):
                 "Signs: change is later minus first, + is risen. Bending is the change without what all stations of "
                 "the axis share."
             )
+            + (" " + tr("Of the line, + is to the right looking up-chainage.") if report.line else "")
             + " "
             + report.assumed_sentence(),
             "small",
@@ -78,23 +90,21 @@ def comparison_page(report, charts, title, record):
 
 def _motions(report):
     c, text, small = report.compared, report.amounts, report.amounts.label
-    tilt = report.asked["tilt"]
+    tilt, (low, high) = report.tilted, (report.what.down, report.what.up)
+    shift, turn = tr("Common shift ({})"), tr("Tilt ({} per km)")
+    if report.what.sideways:
+        shift, turn = tr("Common lateral shift ({})"), tr("Rotation in plan ({} per km)")
     columns = [
         Column(tr("Axis"), "k"),
         Column(tr("Survey"), "k"),
         Column(tr("Years"), "n"),
         Column(tr("Stations"), "n"),
         Column(tr("Set aside"), "n"),
-        Column(tr("Common shift ({})").format(small), "n"),
+        Column(shift.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
-        *(
-            [Column(tr("Tilt ({} per km)").format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")]
-            if tilt
-            else []
-        ),
+        *([Column(turn.format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")] if tilt else []),
         Column(tr("RMS left ({})").format(small), "n"),
-        Column(tr("Settled"), "n"),
-        Column(tr("Risen"), "n"),
+        *(Column(heading, "n") for heading in _sides_of(report)),
         Column(tr("Possible"), "n"),
         Column(tr("Bent"), "n"),
     ]
@@ -121,32 +131,42 @@ def _motions(report):
                     else []
                 ),
                 text.text(report.rms(m)),
-                *(str(count[key]) if judged else "" for key in ("settled", "risen", "possible")),
-                str(bent["risen"] + bent["settled"]) if found and judged else "",
+                *(str(count[key]) if judged else "" for key in (low, high, "possible")),
+                str(bent[low] + bent[high]) if found and bent["no sd"] < len(m.rows) else "",
             ]
         )
     return Table(tuple(columns), rows)
 
 
+def _sides_of(report):
+    """Headings of the counts of both directions."""
+    return (tr("Left"), tr("Right")) if report.what.sideways else (tr("Settled"), tr("Risen"))
+
+
 def _stations(report, axis):
     c, text, small, unit = report.compared, report.amounts, report.amounts.label, report.units.height_name
-    label = UNIT_LABELS[unit]
+    # Heights are full ones; beside a line a station stands by a small amount.
+    full = (lambda value: height_text(value, unit)) if not report.what.sideways else text.signed
+    label = small if report.what.sideways else UNIT_LABELS[unit]
+    changed, bending_of = tr("Change ({})"), tr("Bending ({})")
+    if report.what.sideways:
+        changed, bending_of = tr("Lateral change ({})"), tr("Lateral bending ({})")
     columns = [
         Column(tr("Station"), "k"),
         Column(tr("First ({})").format(label), "n"),
         Column(tr("Latest ({})").format(label), "n"),
         Column(tr("Survey"), "k"),
-        Column(tr("Change ({})").format(small), "n"),
+        Column(changed.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
         Column(tr("Verdict"), "k"),
-        Column(tr("Bending ({})").format(small), "n"),
+        Column(bending_of.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
         Column(tr("Verdict"), "k"),
         Column(tr("Rate ({} a year)").format(small), "n"),
     ]
     rows, kinds = [], []
-    values = [c.of_latest(part) for part in (c.height, c.change, c.sd_change, c.bending, c.sd_bending)]
-    own = np.flatnonzero((c.first.axis == axis) & (c.latest > 0))
+    values = [c.of_latest(part) for part in (c.value, c.change, c.sd_change, c.bending, c.sd_bending)]
+    own = np.flatnonzero((c.first.axis == axis) & np.isfinite(values[1]))
     own = own[np.argsort(c.first.chainage[own], kind="stable")]
     for row in own.tolist():
         height, change, sd, bending, sd_bending = (part[row] for part in values)
@@ -154,8 +174,8 @@ def _stations(report, axis):
         rows.append(
             [
                 c.first.station[row],
-                height_text(c.first.height[row], unit),
-                height_text(height, unit),
+                full(c.value[row, 0]),
+                full(height),
                 c.surveys[c.latest[row]].label,
                 text.signed(change),
                 text.text(NORMAL_95 * sd),
@@ -166,12 +186,17 @@ def _stations(report, axis):
                 text.signed(c.rates[0][row]),
             ]
         )
-        kinds.append("act" if verdict in ("risen", "settled") else "quiet" if verdict == "not shown" else "")
+        sure = (report.what.up, report.what.down)
+        kinds.append("act" if verdict in sure else "quiet" if verdict == "not shown" else "")
     return Table(
         tuple(columns),
         rows,
         (tr("Axis {}: ").format(axis) if axis else "")
-        + tr("{} compared. In bold: risen or settled.").format(counted(len(rows), tr("station"), tr("stations"))),
+        + (
+            tr("{} compared. In bold: moved left or right.")
+            if report.what.sideways
+            else tr("{} compared. In bold: risen or settled.")
+        ).format(counted(len(rows), tr("station"), tr("stations"))),
         tuple(kinds),
     )
 
@@ -220,6 +245,7 @@ def _about(report, record):
             for number, survey in enumerate(c.surveys, 1)
         ),
         (tr("Common shift"), asked["shift"] + (tr(", with tilt") if asked["tilt"] else "")),
+        *_about_line(report),
         (tr("Units"), tr("heights {}, chainages {}").format(report.units.height_label, report.units.chainage_label)),
         (
             tr("Made"),
@@ -229,3 +255,17 @@ def _about(report, record):
         ),
     ]
     return Facts(tuple(facts))
+
+
+def _about_line(report):
+    if not report.line:
+        return []
+    turned = tr(", with rotation") if report.line.tilted else ""
+    return [
+        (tr("Line"), report.asked["line"]),
+        *(
+            (tr("Standard deviations of the line, survey {}").format(number), survey.line.accuracy.described)
+            for number, survey in enumerate(report.compared.surveys, 1)
+        ),
+        (tr("Common lateral shift"), report.asked["shift"] + turned),
+    ]

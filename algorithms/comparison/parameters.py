@@ -8,6 +8,7 @@ from qgis.core import (
 
 from ..entry.parameter_builders import SOURCE, advanced, choice_parameter, number_parameter, text_parameter, with_help
 from ..language.translation import tr
+from .line_readings import FIELDS
 
 # Tables of further surveys are found by the records of their layers.
 MOST_COVARIANCES = 4
@@ -127,6 +128,46 @@ def sigmas_km():
     )
 
 
+def line():
+    """Parameters of the line. Empty is none: a default would stand in the record of whoever has heights only."""
+    return (
+        advanced(
+            choice_parameter(
+                "LINE",
+                tr("Line"),
+                tr(
+                    "What is compared of the line in plan, beside the heights of the same stations. Empty or none: "
+                    "nothing. offset: the offset from the axis, one line for all surveys, so that a movement of the "
+                    "whole shows too; all must be measured from the same axis. lateral: the field that 'Design heights "
+                    "and residuals' writes; from a chord or a fit it starts from each survey's own line, and then only "
+                    "the bending is judged. Positive is right, looking up-chainage."
+                ),
+                ("none", *FIELDS),
+            )
+        ),
+        advanced(
+            number_parameter(
+                "SIGMA_LINE",
+                tr("Standard deviation of the line"),
+                tr(
+                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how well "
+                    "a station stands beside its neighbours. Empty: from each survey's field 'sd_line'; without one, "
+                    "changes are given but not judged."
+                ),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            text_parameter(
+                "SIGMAS_LINE",
+                tr("Standard deviation of the line, for each survey"),
+                tr("As SIGMAS. An empty place: SIGMA_LINE."),
+            )
+        ),
+    )
+
+
 def levelled_from():
     return advanced(
         number_parameter(
@@ -178,6 +219,7 @@ def common_tilt():
     return with_help(
         QgsProcessingParameterBoolean("TILT", tr("Separate a common tilt too"), defaultValue=False),
         tr(
-            "A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole."
+            "A rise along the axis in proportion to the chainage, as from a levelling error or a turn of the whole; "
+            "with LINE also a rotation in plan; where each survey has its own line, that is always separated."
         ),
     )

@@ -14,10 +14,21 @@ from .survey_accuracy import SurveyAccuracy
 
 
 @dataclass(frozen=True)
+class Readings:
+    """What one survey says of one quantity: ``value``, ``sd``: metres (n,), NaN not read and unknown; ``accuracy``: a
+    SurveyAccuracy."""
+
+    value: np.ndarray
+    sd: np.ndarray
+    accuracy: SurveyAccuracy
+
+
+@dataclass(frozen=True)
 class Survey:
     """One survey. ``day``: date or None; ``label``: its date, else its layer's name; metres, arrays (n,): ``chainage``,
     ``offset`` (NaN unknown), ``height`` (NaN where not read), ``sd`` (NaN unknown), with what levelling adds; ``axis``,
-    ``station``: texts; ``accuracy``: a SurveyAccuracy."""
+    ``station``: texts; ``accuracy``: a SurveyAccuracy; ``line``: Readings of the line where it was asked for, else
+    None; ``own_line``: whether the survey's line is its own, not the axis."""
 
     name: str
     label: str
@@ -31,9 +42,16 @@ class Survey:
     height: np.ndarray
     sd: np.ndarray
     accuracy: SurveyAccuracy
+    line: Optional[Readings] = None
+    own_line: bool = False
 
     def __len__(self):
         return len(self.height)
+
+    @property
+    def heights(self):
+        """Readings of the heights."""
+        return Readings(self.height, self.sd, self.accuracy)
 
 
 def check_names(survey):

@@ -13,7 +13,7 @@ from ..language.number_text import counted
 from ..language.translation import tr
 
 # A parameter for all surveys and that with a place for each.
-LISTS = {"SIGMA": "SIGMAS", "SIGMA_KM": "SIGMAS_KM"}
+LISTS = {"SIGMA": "SIGMAS", "SIGMA_KM": "SIGMAS_KM", "SIGMA_LINE": "SIGMAS_LINE"}
 
 
 @dataclass(frozen=True)
@@ -64,12 +64,23 @@ def change_covariance(first, rows, second, others, distance):
     return GivenChanges(Covariance(np.diag(matrix).copy(), matrix)) if np.all(np.isfinite(matrix)) else None
 
 
+def checked_deviations(own, source, field, units):
+    """``own``, metres (n,), of a field of ``source`` in its ``units``; InputError where one is not positive."""
+    bad = np.flatnonzero(own <= 0.0)
+    if len(bad):
+        raise InputError(
+            tr("Layer '{}', field '{}', row {}: {:g} is no standard deviation; it must be greater than zero.").format(
+                source.sourceName(), field, bad[0] + 1, own[bad[0]] / units.height
+            )
+        )
+    return own
+
+
 def stated(asked, key, number):
     """Numbers of a parameter ``key`` for all surveys and of its twin, a list with a place for each: (number,) of floats
     or None.
 
-    ``key``: SIGMA or SIGMA_KM; the list is SIGMAS or SIGMAS_KM, separated by semicolons, an empty place for the
-    former.
+    ``key``: of LISTS; the list is its value, separated by semicolons, an empty place for the former.
     """
     for_all = asked.number(key)
     if for_all is not None and not for_all > 0.0:

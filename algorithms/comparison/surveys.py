@@ -18,10 +18,13 @@ from ..language.number_text import counted
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import given_covariance, with_marks
+from .line_readings import FIELDS, SD_FIELD, is_own_line, read_line
 from .survey import Survey
-from .survey_accuracy import LISTS, SurveyAccuracy, stated
+from .survey_accuracy import LISTS, SurveyAccuracy, checked_deviations, stated
 
 LONG_SURVEY = 60
+# What is read of the line, beside the offset.
+LINE_FIELDS = ("lateral", SD_FIELD)
 
 
 def survey_layers(asked):
@@ -63,11 +66,12 @@ def read_surveys(asked, units):
     is in those of the first."""
     layers = survey_layers(asked)
     typed = _typed_dates(asked.text("DATES"), len(layers))
-    sigmas, km = (stated(asked, key, len(layers)) for key in LISTS)
+    sigmas, km, lines = (stated(asked, key, len(layers)) for key in LISTS)
     surveys = []
     for number, layer in enumerate(layers):
         source = asked.source_of("SURVEYS", layer)
-        told = _Stated(number, sigmas[number], None if km[number] is None else km[number] / 1000.0, units[0])
+        walk = None if km[number] is None else km[number] / 1000.0
+        told = _Stated(number, sigmas[number], walk, lines[number], units[0])
         surveys.append(_survey(asked, units[number], source, typed[number] if typed else None, told))
         asked.progress(30.0 * (number + 1) / len(layers))
     if all(survey.day for survey in surveys):
@@ -109,11 +113,12 @@ def _typed_dates(text, number):
 @dataclass(frozen=True)
 class _Stated:
     """What the form says of the accuracy of survey ``number``, from 0: ``sigma``, in the unit of heights of ``units``,
-    ``km``, metres; None where it says nothing."""
+    ``km``, metres, ``line``, as sigma; None where it says nothing."""
 
     number: int
     sigma: Optional[float]
     km: Optional[float]
+    line: Optional[float]
     units: Units
 
 
@@ -121,7 +126,7 @@ def _survey(asked, run_units, source, typed, told):
     given, dated = asked.text("HEIGHT_FIELD"), asked.text("DATE_FIELD")
     index = {
         key: named_field(source, "", "", (key,))
-        for key in ("chainage", "offset", "sd", "design_h", "residual", "axis", "station")
+        for key in ("chainage", "offset", "sd", "design_h", "residual", *LINE_FIELDS, "axis", "station")
     }
     index["height"] = named_field(source, given, "HEIGHT_FIELD", ("height",))
     index["date"] = named_field(source, dated, "DATE_FIELD", ("date",))
@@ -140,7 +145,10 @@ def _survey(asked, run_units, source, typed, told):
                 "Layer '{}' has neither a field 'chainage' nor 'station'; run 'Measure chainage and offset' first."
             ).format(source.sourceName())
         )
-    numbers = ("chainage", "offset", "sd", "design_h", "residual", "height")
+    kind = asked.choice("LINE")
+    # Whoever compares heights alone has none of the line read, and none in the record of what was.
+    line_fields = LINE_FIELDS if kind in FIELDS else ()
+    numbers = ("chainage", "offset", "sd", "design_h", "residual", *line_fields, "height")
     points = read_points(
         source,
         asked.feedback,
@@ -157,13 +165,16 @@ def _survey(asked, run_units, source, typed, told):
     if not np.any(np.isfinite(columns["height"])):
         raise InputError(tr("Layer '{}' has no heights.").format(source.sourceName()))
     chainage = chainage * run_units.chainage
-    accuracy = _accuracy(asked, columns, source, unit, field, told)
+    accuracy = _accuracy(asked, columns, source, run_units, field, told)
     origin = (asked.number("LEVELLED_FROM") or 0.0) * told.units.chainage
     if accuracy.km is not None and not np.all(np.isfinite(chainage[np.isfinite(columns["height"])])):
         raise InputError(
             tr("Layer '{}': SIGMA_KM needs the chainage of every station.").format(source.sourceName()),
             keys=("SIGMA_KM", "SIGMAS_KM"),
         )
+    record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
+    sigma = None if told.line is None else told.line * told.units.height
+    line = read_line(kind, columns, source, run_units, sigma)
     return Survey(
         points.name,
         "",
@@ -177,6 +188,8 @@ def _survey(asked, run_units, source, typed, told):
         columns["height"] * unit,
         accuracy.deviations(chainage - origin),
         accuracy,
+        line,
+        is_own_line(kind, record),
     )
 
 
@@ -191,7 +204,7 @@ def _from_notation(stations, source):
         ) from None
 
 
-def _accuracy(asked, columns, source, unit, field, told):
+def _accuracy(asked, columns, source, run_units, field, told):
     """SurveyAccuracy of one survey: of its covariance, else of what is stated, else of its field 'sd'."""
     record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
     sigma = None if told.sigma is None else told.sigma * told.units.height
@@ -201,18 +214,12 @@ def _accuracy(asked, columns, source, unit, field, told):
         matrix = np.full((len(columns["height"]),) * 2, np.nan)
         matrix[np.ix_(rows, rows)] = given.covariance(rows).matrix
         return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, tr("covariance in '{}'").format(given.layer))
-    own, words = columns["sd"] * unit, tr("field 'sd'")
+    own, words = columns["sd"] * run_units.height, tr("field 'sd'")
     if sigma is not None:
         own, words = np.full(len(own), sigma), f"{told.sigma:g} {told.units.height_label}"
     else:
         own = with_marks(own, record)
-    bad = np.flatnonzero(own <= 0.0)
-    if len(bad):
-        raise InputError(
-            tr("Layer '{}', field 'sd', row {}: {:g} is no standard deviation; it must be greater than zero.").format(
-                source.sourceName(), bad[0] + 1, own[bad[0]] / unit
-            )
-        )
+    own = checked_deviations(own, source, "sd", run_units)
     if not np.any(np.isfinite(own)):
         words = tr("not known")
     if told.km is not None:

@@ -13,7 +13,9 @@ import numpy as np
 from .quantiles import BAARDA, NORMAL_95, chi_squared
 from .stable_part import inverse_normals, solved, stable_part
 
-CHANGE_VERDICTS = ("risen", "settled", "possible", "not shown", "no sd")
+# Verdicts on a change that is beyond doubt, upwards and downwards, or sideways, positive right.
+MOVED_UP, MOVED_SIDEWAYS = ("risen", "settled"), ("right", "left")
+CHANGE_VERDICTS = (*MOVED_UP, "possible", "not shown", "no sd")
 LEAST_FOR_SHIFT, LEAST_FOR_TILT = 2, 3
 HUBER = 1.5
 _MAD = 1.4826
@@ -33,8 +35,9 @@ def test_values(changes, deviations):
         return np.where(deviations > 0, changes / deviations, np.nan)
 
 
-def verdicts(changes, deviations, moved=None):
-    """One of CHANGE_VERDICTS for each change, (n,) of texts. ``changes``, ``deviations``: metres (n,).
+def verdicts(changes, deviations, moved=None, words=MOVED_UP):
+    """One of CHANGE_VERDICTS for each change, (n,) of texts. ``changes``, ``deviations``: metres (n,); ``words``: what
+    a positive and a negative change beyond doubt is called, MOVED_UP or MOVED_SIDEWAYS.
 
     Beyond 3.29 standard deviations (Baarda, 0.1 % of a station that has not moved, for many stations looked at
     together) it has 'risen' or 'settled'; beyond 1.96 (95 % for one station by itself) it is 'possible'; below that,
@@ -47,7 +50,7 @@ def verdicts(changes, deviations, moved=None):
     run = np.zeros(np.shape(changes)) if moved is None else moved
     return np.select(
         [~known, run > 0, run < 0, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
-        ["no sd", "risen", "settled", "risen", "settled", "possible"],
+        ["no sd", *words, *words, "possible"],
         "not shown",
     ).astype(object)
 

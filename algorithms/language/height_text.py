@@ -117,9 +117,12 @@ def side_text(value, units):
     """A lateral departure in metres, positive right, with its unit and side: '5.0 mm right'; no side where it is
     written as zero."""
     size = small_text(abs(value), units)
-    if size == small_text(0.0, units) or not _known(value):
-        return size
-    return tr("{} right").format(size) if value > 0 else tr("{} left").format(size)
+    return size if size == small_text(0.0, units) or not _known(value) else sided(size, value)
+
+
+def sided(text, value):
+    """A size as ``text`` with the side of ``value``, positive right."""
+    return tr("{} right").format(text) if value > 0 else tr("{} left").format(text)
 
 
 def small_texts(values, units, signs=()):

@@ -11,7 +11,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
-from .wording import column, escaped, literal, signed_height, small_height
+from .wording import column, escaped, literal, side_text, signed_height, small_height
 
 QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -83,6 +83,9 @@ def change_labeling(layer, height_unit):
         f"ELSE {signed_height(change, height_unit)} END"
     )
     sure = f"coalesce({verdict} IN ('risen', 'settled'), false)"
+    if fields.indexOf("lat_change") >= 0:
+        text += f" || coalesce('\\n' || {side_text(column(fields, 'lat_change'), height_unit)}, '')"
+        sure = f"({sure} OR coalesce({column(fields, 'lat_verd')} IN ('left', 'right'), false))"
     bold = point_label(
         text, points=8.5, priority=f"4 + 6 * abs({change}) / {_greatest(layer)!r}", bold=True, radius="2.2"
     )
@@ -96,9 +99,38 @@ def change_labeling(layer, height_unit):
     return QgsRuleBasedLabeling(root)
 
 
-def _after(start, expression, height_unit, plus_minus=None):
+def _after(start, expression, height_unit, plus_minus=None, worded=signed_height):
     spread = f" || coalesce(' ± ' || {small_height(plus_minus, height_unit)}, '')" if plus_minus else ""
-    return f"[% coalesce({literal(start)} || {signed_height(expression, height_unit)}{spread} || '. ', '') %]"
+    return f"[% coalesce({literal(start)} || {worded(expression, height_unit)}{spread} || '. ', '') %]"
+
+
+def _line(fields, height_unit):
+    """What the tip says of the line, '' in a layer of heights only."""
+    if fields.indexOf("lat_change") < 0:
+        return ""
+    names = (
+        "lat_change",
+        "sd_lat",
+        "lat_verd",
+        "lat_common",
+        "lat_bend",
+        "sd_lbend",
+        "lbend_verd",
+        "lat_rate",
+        "sd_lrate",
+    )
+    change, sd, verdict, common, bending, sd_bend, bend_verdict, rate, sd_rate = (
+        column(fields, name) for name in names
+    )
+    return (
+        "<br><b>"
+        + _after(tr("Line: change "), change, height_unit, sd, side_text)
+        + f"</b>[% {escaped(verdict)} %]<br>"
+        + _after(tr("Common to the axis "), common, height_unit, None, side_text)
+        + _after(tr("Bending "), bending, height_unit, sd_bend, side_text)
+        + f"[% {escaped(bend_verdict)} %] "
+        + _after(tr("Rate per year "), rate, height_unit, sd_rate, side_text)
+    )
 
 
 def change_tip(fields, height_unit):
@@ -128,5 +160,6 @@ def change_tip(fields, height_unit):
         + _after(tr("Common to the axis "), common, height_unit)
         + _after(tr("Bending "), bending, height_unit, sd_bend)
         + _after(tr("Rate per year "), rate, height_unit, sd_rate)
+        + _line(fields, height_unit)
         + f"<br><small>{tr('± is one standard deviation.')}</small></div>"
     )

@@ -63,6 +63,8 @@ CHOSEN = Look("#d4007a", "#ffe14d")
 # A line that is tried in the profile; which of the three it is, its dashes say.
 TRIED = Look("#b3006b", "#ff8fd0", width=1.7)
 
+# Ground of a chart of the line, sideways, beside those of heights.
+SIDEWAYS = "#f2eefa"
 # Grid of a chart on paper.
 GRID = "#e5e7eb"
 # Border and ground of the strip's panel and its grid.

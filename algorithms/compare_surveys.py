@@ -9,7 +9,7 @@ from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 from .boundary.output_rows import OutputTable
 from .comparison import parameters as own
 from .comparison.changes import MATCH_METRES, compared
-from .comparison.chart import MOST_AXES, drawn
+from .comparison.chart import MOST_AXES, charts_of_page, drawn
 from .comparison.line_readings import FIELDS, differing_axes
 from .comparison.messages import ComparisonReport, tell_comparison
 from .comparison.page import comparison_page
@@ -167,7 +167,7 @@ class CompareSurveys(ToolboxEntry):
         axes = report.compared.axes[:MOST_AXES]
         documents = []
         if asked.given("REPORT"):
-            charts = [drawn(report, [axis]) for axis in axes]
+            charts = charts_of_page(report)
             documents.append(
                 Document(
                     "REPORT", comparison_page(report, charts, tr("Comparison of surveys: {}").format(title), record)

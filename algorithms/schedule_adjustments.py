@@ -1,10 +1,15 @@
-"""Toolbox entry scheduleadjustments: raise or lower per support, within the shims' step and the jack's travel."""
+"""Toolbox entry scheduleadjustments: raise or lower per support, within the shims' step and the jack's travel, and on
+request left or right."""
+
+from collections import namedtuple
+from dataclasses import replace
 
 import numpy as np
 
+from .boundary.fields import SCHEDULED, SCHEDULED_LINE
 from .boundary.output_rows import OutputTable
 from .core.errors import InputError
-from .core.residuals import statuses
+from .core.residuals import sides, statuses
 from .core.schedule import Rules, movements, neighbouring
 from .documents.files import Document
 from .entry import parameters as p
@@ -14,11 +19,16 @@ from .entry.stated_units import stated_units
 from .language.number_text import listed
 from .language.translation import tr
 from .schedule import parameters as own
-from .schedule.messages import Schedule, tell_schedule
+from .schedule.messages import HEIGHTS, LINE, Schedule, tell_schedule
 from .schedule.sheets import schedule_csv, schedule_sheet, setting_out_sheet
 from .schedule.supports import checked_positive, read_supports
 from .structure.reviewed_stations import recorded_tolerance
 from .styles.layer_kinds import StyleSpec
+
+# Parameters of the heights, and those of the line.
+_Keys = namedtuple("_Keys", "step up down smoothness tolerance")
+_HEIGHTS = _Keys("STEP", "LIMIT", "LIMIT_DOWN", "SMOOTHNESS", "TOLERANCE")
+_LINE = _Keys("STEP_LINE", "LIMIT_LINE", "LIMIT_LEFT", "SMOOTHNESS_LINE", "LINE_TOLERANCE")
 
 
 class ScheduleAdjustments(ToolboxEntry):
@@ -37,6 +47,8 @@ class ScheduleAdjustments(ToolboxEntry):
         "finished structure; both methods then solve a linear programme over whole steps, so nothing is rounded "
         "afterwards. Step and travel are always kept. Where tolerance and limit between neighbours cannot all be, the "
         "sum of what lies beyond them is made least, and those supports are named.\n\n"
+        "With LINE supports are moved left and right too, by their lateral departures and in a step and a travel of "
+        "their own: one that stands right moves left, looking up-chainage. The sheet then has both.\n\n"
         "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted "
         "station stays as it is and still binds its neighbours.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
@@ -50,6 +62,7 @@ class ScheduleAdjustments(ToolboxEntry):
             *own.travel(),
             own.adjusted_tolerance(),
             own.smoothness(),
+            *own.line(),
             own.tested_stations(),
             own.decisions(),
             p.height_unit(),
@@ -84,15 +97,25 @@ class ScheduleAdjustments(ToolboxEntry):
             "TOTAL": tr("Sum of movements"),
             "GREATEST": tr("Greatest movement"),
             "OUTSIDE": tr("Supports that stay out of tolerance"),
+            "LINE_MOVED": tr("Supports to move sideways"),
+            "LINE_TOTAL": tr("Sum of movements sideways"),
+            "LINE_GREATEST": tr("Greatest movement sideways"),
+            "LINE_OUTSIDE": tr("Supports that stay out of the line's tolerance"),
         }
 
     def computed(self, asked):
         made = asked.record_of("STATIONS")
         run_units = stated_units(asked, made, asked.source("STATIONS").sourceName())
         supports = read_supports(asked, run_units)
-        rules = self._rules(asked, run_units.height)
         asked.progress(30)
-        schedule = self._schedule(supports, rules, self._tolerances(asked, supports, run_units, rules), run_units)
+        schedule = self._schedule(asked, supports, run_units, _HEIGHTS)
+        if supports.line:
+            schedule = replace(schedule, line=self._schedule(asked, supports.line, run_units, _LINE))
+        elif any(asked.number(key) is not None for key in _LINE):
+            asked.warn(
+                tr("Step, travel, tolerance or smoothness of the line are given, but not used: LINE asks for none."),
+                keys=(*_LINE, "LINE"),
+            )
         record = asked.record(
             units=run_units,
             crs=supports.points.crs,
@@ -107,44 +130,49 @@ class ScheduleAdjustments(ToolboxEntry):
             documents.append(Document("SHEET", schedule_sheet(schedule, title, record)))
         if asked.given("SETOUT"):
             documents.append(Document("SETOUT", setting_out_sheet(schedule, title, record)))
-        return Result([self._table(schedule, record)], schedule.numbers(), documents)
+        return Result([self._table(schedule, record, asked)], schedule.numbers(), documents)
 
-    def _rules(self, asked, unit):
-        up, down = (asked.number(key) for key in ("LIMIT", "LIMIT_DOWN"))
+    @staticmethod
+    def _rules(asked, unit, keys):
+        up, down, smooth = (asked.number(key) for key in (keys.up, keys.down, keys.smoothness))
         down = up if down is None else down
-        smooth = asked.number("SMOOTHNESS")
         up, down, smooth = (None if value is None else value * unit for value in (up, down, smooth))
-        return Rules(asked.choice("METHOD"), checked_positive(asked, "STEP", unit), up, down, smooth)
+        return Rules(asked.choice("METHOD"), checked_positive(asked, keys.step, unit), up, down, smooth)
 
-    def _tolerances(self, asked, supports, run_units, rules):
-        typed, made = asked.number("TOLERANCE"), asked.record_of("STATIONS")
+    @staticmethod
+    def _tolerances(asked, supports, run_units, rules, keys):
+        typed, made = asked.number(keys.tolerance), asked.record_of("STATIONS")
         by_axis = {
-            axis: recorded_tolerance(made, axis, run_units) if typed is None else typed * run_units.height
+            axis: recorded_tolerance(made, axis, run_units, keys.tolerance.lower())
+            if typed is None
+            else typed * run_units.height
             for axis in set(supports.axis)
         }
         missing = sorted(axis for axis, value in by_axis.items() if value is None)
         if missing and rules.method == "least":
             named = tr(" ({})").format(listed(missing)) if any(missing) else ""
             raise InputError(
-                tr("METHOD 'least' needs a TOLERANCE; layer '{}' does not tell the one it was made with{}.").format(
-                    supports.points.name, named
+                tr("METHOD 'least' needs a {}; layer '{}' does not tell the one it was made with{}.").format(
+                    keys.tolerance, supports.points.name, named
                 ),
-                keys=("TOLERANCE", "METHOD"),
+                keys=(keys.tolerance, "METHOD"),
             )
         return np.array([np.nan if by_axis[axis] is None else by_axis[axis] for axis in supports.axis], float)
 
-    @staticmethod
-    def _schedule(supports, rules, tolerances, run_units):
+    def _schedule(self, asked, supports, run_units, keys):
+        """The Schedule of the heights or of the line, by the parameters ``keys``."""
+        rules, way = self._rules(asked, run_units.height, keys), HEIGHTS if keys is _HEIGHTS else LINE
+        tolerances = self._tolerances(asked, supports, run_units, rules, keys)
         residual = np.where(np.isin(supports.action, ("", "keep")), supports.residual, np.nan)
         pairs = None
         if rules.smoothness is not None:
             lost = np.flatnonzero(np.isfinite(residual) & ~np.isfinite(supports.chainage))
             if len(lost):
                 raise InputError(
-                    tr(
-                        "Layer '{}', row {}: SMOOTHNESS needs the order along the axis, but there is no chainage."
-                    ).format(supports.points.name, lost[0] + 1),
-                    keys=("SMOOTHNESS",),
+                    tr("Layer '{}', row {}: {} needs the order along the axis, but there is no chainage.").format(
+                        supports.points.name, lost[0] + 1, keys.smoothness
+                    ),
+                    keys=(keys.smoothness,),
                 )
             _, axes = np.unique(np.array(supports.axis, dtype=object).astype(str), return_inverse=True)
             pairs = neighbouring(axes, supports.chainage, np.isfinite(residual))
@@ -153,18 +181,22 @@ class ScheduleAdjustments(ToolboxEntry):
         known = np.isfinite(found.predicted)
         for limit in np.unique(tolerances[known]):  # NaN, for none, comes once at the end
             rows = known & ((tolerances == limit) | (np.isnan(limit) & np.isnan(tolerances)))
-            after[rows] = statuses(found.predicted[rows], None if np.isnan(limit) else limit)
-        return Schedule(supports, rules, tolerances, run_units, found, after)
+            judged = sides if way.sideways else statuses
+            after[rows] = judged(found.predicted[rows], None if np.isnan(limit) else limit)
+        return Schedule(supports, rules, tolerances, run_units, found, after, way)
 
-    def _table(self, schedule, record):
+    def _table(self, schedule, record, asked):
         supports, unit, known = schedule.supports, schedule.units, schedule.tolerances[np.isfinite(schedule.tolerances)]
-        columns = {
-            "move": schedule.found.move / unit.height,
-            "action": schedule.actions.tolist(),
-            "predicted": schedule.found.predicted / unit.height,
-            "after": [text or None for text in schedule.after],
-            "reason": [text or None for text in schedule.reasons],
-        }
+        columns = {}
+        for one, names in zip(schedule.both, (SCHEDULED, SCHEDULED_LINE)):
+            values = (
+                one.found.move / unit.height,
+                one.actions.tolist(),
+                one.found.predicted / unit.height,
+                [text or None for text in one.after],
+                [text or None for text in one.reasons],
+            )
+            columns.update(zip(names, values))
         style = StyleSpec(
             "schedule",
             tr("Adjustment schedule"),
@@ -184,4 +216,6 @@ class ScheduleAdjustments(ToolboxEntry):
             np.arange(len(supports)),
             supports.points.ids,
             features=supports.points.features,
+            # Nobody may take an earlier schedule's movements sideways for this one's.
+            replaced=SCHEDULED_LINE if asked.record_of("STATIONS").entry == f"tautline:{self.ID}" else (),
         )

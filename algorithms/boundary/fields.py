@@ -196,6 +196,15 @@ _ALL = (
     OutputField("action", TEXT, NONE, "Action", "raise, lower, keep, measure again, left out, no height or off axis"),
     OutputField("predicted", REAL, HEIGHT, "Predicted residual", "Residual after the movement; positive is high"),
     OutputField("after", TEXT, NONE, "Status after", "within, high, low or no tolerance, once the movement is made"),
+    OutputField(
+        "lat_move", REAL, HEIGHT, "Lateral movement", "Scheduled; positive is to the right, negative to the left"
+    ),
+    OutputField(
+        "lat_action", TEXT, NONE, "Lateral action", "left, right, keep, measure again, set aside, no line or off axis"
+    ),
+    OutputField("lat_pred", REAL, HEIGHT, "Predicted lateral departure", "After the movement; positive stands right"),
+    OutputField("lat_after", TEXT, NONE, "Side after", "within, left, right or no tolerance, once it is moved"),
+    OutputField("lat_reason", TEXT, NONE, "Reason, line", "Why it is not moved sideways, or stays out of tolerance"),
     OutputField("survey", TEXT, NONE, "Survey", "Name of the survey: its date, else its layer's name"),
     OutputField("surveys", WHOLE, NONE, "Surveys", "Surveys in which the station was found, the first among them"),
     OutputField(
@@ -496,6 +505,10 @@ STRIP = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut
 
 
 SCHEDULED = ("move", "action", "predicted", "after", "reason")
+
+
+# Only where the supports are moved sideways too, each in place of the one above.
+SCHEDULED_LINE = ("lat_move", "lat_action", "lat_pred", "lat_after", "lat_reason")
 
 
 COMPARED = (

@@ -47,8 +47,19 @@ def _plain(text):
     return " " + text if text.startswith("_") else text
 
 
-def drawn(report, axes):
-    """The Chart of a comparison, of some of its axes; InputError where matplotlib is missing."""
+def charts_of_page(report):
+    """Charts of the first axes, one for each and, where it has any, one for its line."""
+    return [
+        drawn(report, [axis], [one])
+        for axis in report.compared.axes[:MOST_AXES]
+        for one in report.reports
+        if _kinds(one, axis)
+    ]
+
+
+def drawn(report, axes, reports=None):
+    """The Chart of a comparison, of some of its axes; ``reports``: of heights and line, all where not given. InputError
+    where matplotlib is missing."""
     try:
         from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
@@ -57,7 +68,8 @@ def drawn(report, axes):
             tr("The chart needs matplotlib in QGIS's own Python; install it (python3-matplotlib on Debian and Ubuntu).")
         ) from None
     compared = report.compared
-    rows = [(axis, one, kind) for axis in axes for one in report.reports for kind in _kinds(one, axis)]
+    reports = reports or report.reports
+    rows = [(axis, one, kind) for axis in axes for one in reports for kind in _kinds(one, axis)]
     legend_height = 0.28 * (1 + (len(compared.surveys) - 2) // 3)
     figure = Figure(figsize=(9.6, legend_height + 2.45 * len(rows)), layout="constrained")
     FigureCanvasAgg(figure)
@@ -70,7 +82,7 @@ def drawn(report, axes):
     handles, labels = panels[0].get_legend_handles_labels()
     legend.legend(handles, labels, loc="center left", ncol=3, frameon=False, fontsize=9, borderaxespad=0.0)
     legend.set_axis_off()
-    return Chart(figure, _words(report, axes))
+    return Chart(figure, _words(report, axes, reports))
 
 
 def _kinds(report, axis):
@@ -144,16 +156,16 @@ def _line_title(report, kind):
     return tr("line, bending sideways without the common shift")
 
 
-def _words(report, axes):
+def _words(report, axes, reports):
     """What the chart shows, in words."""
     compared = report.compared
     sentences = [
-        one.axis_sentence(motion) for one in report.reports for motion in one.compared.motions if motion.axis in axes
+        one.axis_sentence(motion) for one in reports for motion in one.compared.motions if motion.axis in axes
     ][:12]
     more = len(compared.axes) - len(axes)
     if more > 0:
         sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
     about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
-    if report.line:
-        about += " " + tr("On a tinted ground below, the change sideways; right is positive.")
+    if reports[-1].what.sideways:
+        about += " " + tr("On a tinted ground the change sideways; right is positive.")
     return " ".join([about, *sentences])

@@ -11,6 +11,7 @@ from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from .chart import MOST_AXES
 
 _WORDS = {
     "risen": "▲ risen",
@@ -24,7 +25,7 @@ _WORDS = {
 
 
 def comparison_page(report, charts, title, record):
-    """The page as bytes; ``charts``: a Chart for each axis that is drawn."""
+    """The page as bytes; ``charts``: of the axes that are drawn."""
     c = report.compared
     parts = [
         Paragraph(one.axis_sentence(motion), "lead" if len(c.motions) < 5 else "")
@@ -44,11 +45,11 @@ def comparison_page(report, charts, title, record):
         )
         for chart in charts
     ]
-    if len(c.axes) > len(charts):
+    if len(c.axes) > MOST_AXES:
         parts.append(
             Paragraph(
                 tr("{} not drawn; its numbers are below.").format(
-                    counted(len(c.axes) - len(charts), tr("further axis"), tr("further axes"))
+                    counted(len(c.axes) - MOST_AXES, tr("further axis"), tr("further axes"))
                 ),
                 "small",
             )
@@ -186,8 +187,9 @@ def _stations(report, axis):
                 text.signed(c.rates[0][row]),
             ]
         )
+        telling = bent if report.what.own_lines else verdict
         sure = (report.what.up, report.what.down)
-        kinds.append("act" if verdict in sure else "quiet" if verdict == "not shown" else "")
+        kinds.append("act" if telling in sure else "quiet" if telling == "not shown" else "")
     return Table(
         tuple(columns),
         rows,

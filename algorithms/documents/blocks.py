@@ -58,8 +58,8 @@ class Signatures:
 class Column:
     """One column of a table.
 
-    ``kind``: 'n' for numbers, 'k' for text on one line, 'b' for room to write, '' for other text; ``width``:
-    millimetres on paper, 0 where there is no paper.
+    ``kind``: 'n' for numbers, 'k' for text on one line, 'b' for room to write, '' for other text; with ' side' on the
+    ground of what is sideways; ``width``: millimetres on paper, 0 where there is no paper.
     """
 
     heading: str
@@ -70,13 +70,15 @@ class Column:
 @dataclass(frozen=True)
 class Table:
     """``rows``: lists of texts, one for each column; ``kinds``: for each row '', 'out' (shaded), 'act' (bold),
-    'quiet' (grey) or 'out act'.
+    'quiet' (grey) or 'out act'; ``groups``: headings above the columns' own, (text, columns that it stands over), on
+    the screen only.
     """
 
     columns: tuple
     rows: list
     caption: str = ""
     kinds: tuple = ()
+    groups: tuple = ()
 
 
 @dataclass(frozen=True)

@@ -11,8 +11,9 @@ from .svg import FORBIDDEN, svg_element
 TEMPLATES = Path(__file__).resolve().parent / "templates"
 
 
-def html_page(title, blocks):
-    """The page as bytes (UTF-8): ``title`` as its heading, then ``blocks`` in their order.
+def html_page(title, blocks, *, across=False):
+    """The page as bytes (UTF-8): ``title`` as its heading, then ``blocks`` in their order; ``across``: printed on paper
+    that lies on its long side.
 
     The template escapes all texts; characters that HTML forbids are dropped. InputError where jinja2 is missing.
     """
@@ -38,7 +39,9 @@ def html_page(title, blocks):
     # The only markup that is not the template's: our own drawings, parsed and written anew.
     environment.filters["drawing"] = lambda block: _Drawing(svg_element(block.svg, block.alt, f"d{next(drawings)}-"))
     environment.filters["data_url"] = _data_url
-    text = environment.get_template("page.html").render(title=title, blocks=blocks, language=language(), tr=tr)
+    text = environment.get_template("page.html").render(
+        title=title, blocks=blocks, language=language(), tr=tr, across=across
+    )
     return FORBIDDEN.sub("", text).encode("utf-8")
 
 

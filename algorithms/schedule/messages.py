@@ -2,20 +2,36 @@
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Optional
 
 import numpy as np
 
 from ..core.schedule import SAME, Movements, Rules
-from ..language.height_text import Amounts, amounts_for
+from ..language.height_text import Amounts, amounts_for, sided
 from ..language.number_text import counted, listed
 from ..language.translation import tr
 from ..language.units import Units
 
 
 @dataclass(frozen=True)
+class Way:
+    """The two directions that supports are moved in: ``up`` and ``down``, actions on a positive and a negative
+    movement; ``outside``: what a support is called that stays beyond its tolerance; ``sideways``: True for the line."""
+
+    up: str
+    down: str
+    outside: tuple
+    sideways: bool = False
+
+
+HEIGHTS, LINE = Way("raise", "lower", ("high", "low")), Way("right", "left", ("right", "left"), True)
+
+
+@dataclass(frozen=True)
 class Schedule:
     """Movements found under rules for ``supports``, a Supports. ``tolerances``: metres (n,), NaN for none; ``after``:
-    status of each once moved, '' for those left out."""
+    status of each once moved, '' for those left out; ``line``: the schedule of the same supports sideways where that
+    was asked for, else None."""
 
     supports: object
     rules: Rules
@@ -23,6 +39,13 @@ class Schedule:
     units: Units
     found: Movements
     after: np.ndarray
+    way: Way = HEIGHTS
+    line: Optional["Schedule"] = None
+
+    @property
+    def both(self):
+        """This one and that of the line."""
+        return [self] if self.line is None else [self, self.line]
 
     @cached_property
     def amounts(self) -> Amounts:
@@ -30,28 +53,28 @@ class Schedule:
 
     @cached_property
     def actions(self):
-        """(n,) texts: raise, lower, keep, or why there is no movement."""
+        """(n,) texts: one of the way's two, keep, or why there is no movement."""
         move = self.found.move
-        computed = np.select([move > SAME, move < -SAME], ["raise", "lower"], "keep")
+        computed = np.select([move > SAME, move < -SAME], [self.way.up, self.way.down], "keep")
         return np.where(self.supports.action == "", computed, self.supports.action).astype(object)
 
     @cached_property
     def outside(self):
         """Rows that stay out of tolerance."""
-        return np.flatnonzero(np.isin(self.after, ("high", "low")))
+        return np.flatnonzero(np.isin(self.after, self.way.outside))
 
     @cached_property
     def reasons(self):
         """(n,) texts: what the input says of a support, and what keeps it out of tolerance."""
         texts = self.supports.reason.copy()
         words = {
-            "travel": tr("beyond the jack's travel"),
+            "travel": tr("beyond the travel sideways") if self.way.sideways else tr("beyond the jack's travel"),
             "step": tr("no whole step falls within the tolerance"),
             "neighbours": tr("held by its neighbours"),
             "fixed": tr("stays out of tolerance"),
         }
         if self.rules.method == "least" and self.rules.smoothness is not None:
-            pulled = np.isin(self.actions, ("raise", "lower")) & (
+            pulled = np.isin(self.actions, (self.way.up, self.way.down)) & (
                 np.abs(self.supports.residual) <= self.tolerances + SAME
             )
             texts[pulled & (texts == "")] = tr("for its neighbours")
@@ -68,13 +91,27 @@ class Schedule:
 
     def numbers(self):
         move = np.abs(self.found.move[np.isfinite(self.found.move)]) / self.units.height
-        return {
-            "COUNT": len(self.supports),
-            "MOVED": self.count("raise", "lower"),
+        found = {
+            "MOVED": self.count(self.way.up, self.way.down),
             "TOTAL": float(move.sum()),
             "GREATEST": float(move.max()) if len(move) else None,
             "OUTSIDE": len(self.outside),
         }
+        if self.way.sideways:
+            return {f"LINE_{key}": value for key, value in found.items()}
+        return {"COUNT": len(self.supports), **found, **(self.line.numbers() if self.line else {})}
+
+    def signed(self, value):
+        """A movement in metres with its unit and direction, for a sentence."""
+        return (
+            sided(self.amounts.with_unit(abs(value)), value)
+            if self.way.sideways
+            else self.amounts.with_unit(value, True)
+        )
+
+    def said(self, sentence):
+        """A sentence, marked where it is about the line."""
+        return tr("Line: {}").format(sentence) if self.way.sideways else sentence
 
     def record(self):
         """Per axis what was found, for the record of the run, in its unit."""
@@ -83,10 +120,16 @@ class Schedule:
             for axis, value in zip(self.supports.axis, self.tolerances)
             if np.isfinite(value)
         }
-        return {axis: {"tolerance": tolerances.get(axis)} for axis in sorted(set(self.supports.axis))}
+        axes = {axis: {"tolerance": tolerances.get(axis)} for axis in sorted(set(self.supports.axis))}
+        for axis, one in self.line.record().items() if self.line else ():
+            axes[axis]["line_tolerance"] = one["tolerance"]
+        return axes
 
     def infeasible(self):
         """Sentences on what could not be kept, each naming the supports; [] where all could be."""
+        return [self.said(text) for text in self._infeasible()]
+
+    def _infeasible(self):
         said = []
         if len(self.outside):
             names = [
@@ -124,10 +167,14 @@ class Schedule:
         if self.supports.tested or not len(move) or move.max() == 0.0:
             return ""
         row = int(np.argmax(move))
+        if self.way.sideways:
+            return tr(
+                "Line: no test has looked for slips sideways, and a slip becomes a movement. The greatest is {} at {}."
+            ).format(self.signed(self.found.move[row]), self.supports.named(row))
         return tr(
             "The stations were not tested for blunders: a slip of the reading becomes a movement. The greatest is {} "
             "at {}. Give TESTED, stations of 'Fit a straight line or plane', or DECISIONS."
-        ).format(self.amounts.with_unit(self.found.move[row], True), self.supports.named(row))
+        ).format(self.signed(self.found.move[row]), self.supports.named(row))
 
     def torn(self):
         """A sentence on supports that stand in the layer once for each axis and would be moved differently;
@@ -142,8 +189,7 @@ class Schedule:
                 listed(
                     [
                         tr(" and ").join(
-                            f"{self.supports.named(row)} ({self.amounts.with_unit(self.found.move[row], True)})"
-                            for row in rows
+                            f"{self.supports.named(row)} ({self.signed(self.found.move[row])})" for row in rows
                         )
                         for rows in found
                     ]
@@ -156,14 +202,22 @@ class Schedule:
     def method_sentence(self):
         """What was asked for, in one sentence."""
         text, rules = self.amounts.with_unit, self.rules
+        up, down, linked = (
+            tr("raise at most {}"),
+            tr("lower at most {}"),
+            tr("neighbours' predicted residuals differ by at most {}"),
+        )
+        if self.way.sideways:
+            up, down = tr("to the right at most {}"), tr("to the left at most {}")
+            linked = tr("neighbours' predicted lateral departures differ by at most {}")
         parts = [
             tr("least sum of movements that brings all within tolerance")
             if rules.method == "least"
             else tr("full correction")
         ]
         parts.append(tr("whole steps of {}").format(text(rules.step)) if rules.step else tr("no step"))
-        limits = [tr("raise at most {}").format(text(rules.up))] if rules.up is not None else []
-        limits += [tr("lower at most {}").format(text(rules.down))] if rules.down is not None else []
+        limits = [up.format(text(rules.up))] if rules.up is not None else []
+        limits += [down.format(text(rules.down))] if rules.down is not None else []
         parts += limits or [tr("no limit of travel")]
         known = np.unique(self.tolerances[np.isfinite(self.tolerances)])
         parts.append(
@@ -172,24 +226,32 @@ class Schedule:
             else tr("no tolerance")
         )
         if rules.smoothness is not None:
-            parts.append(tr("neighbours' predicted residuals differ by at most {}").format(text(rules.smoothness)))
+            parts.append(linked.format(text(rules.smoothness)))
         return "; ".join(parts)
 
     def result_sentence(self):
         """What is to be done, in one sentence."""
-        numbers, text = self.numbers(), self.amounts.with_unit
+        text = self.amounts.with_unit
         move = np.abs(self.found.move[np.isfinite(self.found.move)])
+        todo = tr("Raise {}, lower {}, keep {}; sum of movements {}, greatest {}.")
+        if self.way.sideways:
+            todo = tr("Move right {}, left {}, keep {}; sum of movements {}, greatest {}.")
         sentence = (
-            tr("Raise {}, lower {}, keep {}; sum of movements {}, greatest {}.").format(
-                self.count("raise"), self.count("lower"), self.count("keep"), text(move.sum()), text(move.max())
+            todo.format(
+                *(self.count(one) for one in (self.way.up, self.way.down, "keep")), text(move.sum()), text(move.max())
             )
             if len(move)
             else tr("No support can be scheduled.")
         )
         if np.any(np.isfinite(self.tolerances)) and len(move):
             within = int(np.sum(self.after == "within"))
-            sentence += " " + tr("Predicted: {} within tolerance, {} outside.").format(within, numbers["OUTSIDE"])
-        return sentence
+            sentence += " " + tr("Predicted: {} within tolerance, {} outside.").format(within, len(self.outside))
+        return self.said(sentence)
+
+    def warnings(self):
+        """Sentences that stand out in log and sheet."""
+        told = (text for one in self.both for text in (*one.supports.moved, *one.infeasible(), one.untested()))
+        return [text for text in told if text]
 
     def left_out(self):
         """What is not scheduled, by action, as sentences."""
@@ -199,9 +261,14 @@ class Schedule:
             "no height": tr("Without an as-built height"),
             "off axis": tr("Off axis"),
         }
+        if self.way.sideways:
+            # What else is left out is left out of both, and told with the heights.
+            words = {"no line": tr("Without a lateral departure")}
         return [
-            tr("{}: {}.").format(
-                word, listed([self.supports.named(row) for row in np.flatnonzero(self.actions == action)], 8)
+            self.said(
+                tr("{}: {}.").format(
+                    word, listed([self.supports.named(row) for row in np.flatnonzero(self.actions == action)], 8)
+                )
             )
             for action, word in words.items()
             if self.count(action)
@@ -216,7 +283,9 @@ def tell_schedule(schedule, asked):
             counted(len(points), tr("station"), tr("stations")), points.name, schedule.method_sentence()
         )
     )
-    for sentence in (schedule.result_sentence(), *schedule.left_out()):
+    if schedule.line:
+        asked.say(schedule.line.said(f"{schedule.line.method_sentence()}."))
+    for sentence in (text for one in schedule.both for text in (one.result_sentence(), *one.left_out())):
         asked.say(sentence)
-    for sentence in filter(None, (*schedule.supports.moved, *schedule.infeasible(), schedule.untested())):
+    for sentence in schedule.warnings():
         asked.warn(sentence)

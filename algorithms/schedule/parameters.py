@@ -82,6 +82,52 @@ def smoothness():
     )
 
 
+def line():
+    """Parameters of the movement sideways. Empty is none: a default would stand in the record of whoever has heights
+    only."""
+    sideways = (
+        (
+            "STEP_LINE",
+            tr("Step of the movement sideways"),
+            tr("Movements left and right are whole multiples of it, in the unit of heights. Empty: any movement."),
+        ),
+        (
+            "LIMIT_LINE",
+            tr("Greatest movement sideways"),
+            tr("Travel to the right and to the left, in the unit of heights. Empty: no limit."),
+        ),
+        (
+            "LIMIT_LEFT",
+            tr("Greatest movement to the left"),
+            tr("Where it differs from that to the right. Empty: as the greatest movement sideways."),
+        ),
+        (
+            "LINE_TOLERANCE",
+            tr("Tolerance of the line"),
+            tr(
+                "Greatest lateral departure that counts as within, in the unit of heights. Empty: that of the run that "
+                "made the stations, for each axis."
+            ),
+        ),
+        (
+            "SMOOTHNESS_LINE",
+            tr("Greatest difference between neighbours, sideways"),
+            tr("Between their predicted lateral departures, in the unit of heights. Empty: no limit."),
+        ),
+    )
+    choice = choice_parameter(
+        "LINE",
+        tr("Line"),
+        tr(
+            "Whether supports are moved sideways too. Empty or none: no. lateral: by the stations' field 'lateral', "
+            "which 'Design heights and residuals' writes with LINE: a support that stands right is moved left, in step "
+            "and travel of its own, by the same method. Left and right are meant looking up-chainage."
+        ),
+        ("none", "lateral"),
+    )
+    return [advanced(choice), *(advanced(number_parameter(*one, None, 0.0)) for one in sideways)]
+
+
 def tested_stations():
     parameter = QgsProcessingParameterFeatureSource("TESTED", tr("Tested stations"), [SOURCE.TypeVector], optional=True)
     return with_help(

@@ -12,6 +12,7 @@ from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
+from .movement_cells import line_cells, line_columns, line_groups, line_signs, movement, steps
 
 
 def _system(made):
@@ -64,22 +65,6 @@ def _about(schedule, record):
     )
 
 
-def _movement(schedule, row):
-    """The movement as the crew reads it: 'Raise 12.0'."""
-    action, amount = schedule.actions[row], schedule.amounts
-    words = {
-        "raise": tr("▲ Raise"),
-        "lower": tr("▼ Lower"),
-        "keep": tr("Keep"),
-        "measure again": tr("Measure again"),
-        "left out": tr("Left out"),
-        "no height": tr("No as-built height"),
-        "off axis": tr("Off axis"),
-    }
-    text = words[action]
-    return f"{text} {amount.text(abs(schedule.found.move[row]))}" if action in ("raise", "lower") else text
-
-
 def _row(schedule, row):
     supports, found, unit = schedule.supports, schedule.found, schedule.units.height_name
     cells = [
@@ -87,11 +72,10 @@ def _row(schedule, row):
         height_text(supports.design[row] + supports.residual[row], unit),
         height_text(supports.design[row], unit),
         schedule.amounts.signed(supports.residual[row]),
-        _movement(schedule, row),
+        movement(schedule, row),
     ]
     if schedule.rules.step:
-        steps = found.move[row] / schedule.rules.step
-        cells.append(number_text(abs(steps), 0) if steps == steps and abs(steps) > 0.5 else "")
+        cells.append(steps(schedule, row))
     return cells + [
         schedule.amounts.signed(found.predicted[row]),
         schedule.after[row].replace("no tolerance", ""),
@@ -102,9 +86,11 @@ def _row(schedule, row):
 
 def _kind(schedule, row):
     """How a row is set: shaded, in bold or in grey."""
-    if schedule.after[row] in ("high", "low") or schedule.actions[row] in ("measure again", "left out"):
-        return "out act" if schedule.actions[row] in ("raise", "lower") else "out"
-    return "quiet" if schedule.actions[row] in ("keep", "no height") else "act"
+    moves = any(one.actions[row] in (one.way.up, one.way.down) for one in schedule.both)
+    out = any(one.after[row] in one.way.outside for one in schedule.both)
+    if out or schedule.actions[row] in ("measure again", "left out"):
+        return "out act" if moves else "out"
+    return "act" if moves else "quiet"
 
 
 def schedule_sheet(schedule, title, record):
@@ -129,13 +115,11 @@ def schedule_sheet(schedule, title, record):
         Column(tr("Reading after ({}), initials").format(unit), "b"),
     ]
     parts = [
-        Paragraph(schedule.result_sentence(), "lead"),
-        Paragraph(tr("Asked for: {}.").format(schedule.method_sentence())),
+        *(Paragraph(one.result_sentence(), "lead") for one in schedule.both),
+        *(Paragraph(one.said(tr("Asked for: {}.").format(one.method_sentence()))) for one in schedule.both),
     ]
-    parts += [
-        Paragraph(text, "warn")
-        for text in filter(None, (*schedule.supports.moved, schedule.untested(), *schedule.infeasible()))
-    ] + [Paragraph(text) for text in schedule.left_out()]
+    parts += [Paragraph(text, "warn") for text in schedule.warnings()]
+    parts += [Paragraph(text) for one in schedule.both for text in one.left_out()]
     parts += [
         cautions(
             tr(
@@ -151,7 +135,11 @@ def schedule_sheet(schedule, title, record):
             ),
             "small",
         ),
+        *([Paragraph(line_signs(), "small")] if schedule.line else []),
     ]
+    cells, groups = _row, ()
+    if schedule.line:
+        columns, cells, groups = line_columns(schedule), line_cells, line_groups(schedule)
     for axis, rows in _order(schedule.supports).items():
         rows = rows[schedule.actions[rows] != "off axis"]
         if not len(rows):
@@ -161,14 +149,15 @@ def schedule_sheet(schedule, title, record):
             Heading(tr("Axis {}").format(axis) if axis else tr("Supports")),
             Table(
                 tuple(columns),
-                [_row(schedule, row) for row in rows.tolist()],
+                [cells(schedule, row) for row in rows.tolist()],
                 tr("{}. Shaded: out of tolerance after the movement, or not to be moved.").format(
                     counted(len(rows), tr("support"), tr("supports"))
                 ),
                 kinds,
+                groups,
             ),
         ]
-    return html_page(tr("Adjustment schedule: {}").format(title), parts)
+    return html_page(tr("Adjustment schedule: {}").format(title), parts, across=schedule.line is not None)
 
 
 def setting_out_sheet(schedule, title, record):
@@ -246,24 +235,27 @@ def schedule_csv(schedule):
         name.replace("us_foot", "usft").replace("foot", "ft").replace("metre", "m")
         for name in (unit.height_name, unit.chainage_name)
     )
-    fine = schedule.amounts.height_decimals
     order = np.concatenate(list(_order(supports).values()))
 
     def column(name, values, decimals):
         return name, [values[row] for row in order.tolist()], decimals
 
-    return csv_bytes(
-        [
-            column("axis", supports.axis, None),
-            column(f"station_{c}", supports.station, None),
-            column(f"chainage_{c}", supports.chainage, 3),
-            column(f"as_built_{h}", (supports.design + supports.residual) / unit.height, 4),
-            column(f"design_h_{h}", supports.design / unit.height, 4),
-            column(f"residual_{h}", supports.residual / unit.height, fine),
-            column("action", schedule.actions, None),
-            column(f"move_{h}", schedule.found.move / unit.height, fine),
-            column(f"predicted_{h}", schedule.found.predicted / unit.height, fine),
-            column("after", schedule.after, None),
-            column("reason", schedule.reasons, None),
+    columns = [
+        column("axis", supports.axis, None),
+        column(f"station_{c}", supports.station, None),
+        column(f"chainage_{c}", supports.chainage, 3),
+        column(f"as_built_{h}", (supports.design + supports.residual) / unit.height, 4),
+        column(f"design_h_{h}", supports.design / unit.height, 4),
+    ]
+    # Of the line: lateral_m, positive right, and lat_move_m, so that no column has two meanings.
+    for one, departure, mark in zip(schedule.both, ("residual", "lateral"), ("", "lat_")):
+        fine = one.amounts.height_decimals
+        columns += [
+            column(f"{departure}_{h}", one.supports.residual / unit.height, fine),
+            column(f"{mark}action", one.actions, None),
+            column(f"{mark}move_{h}", one.found.move / unit.height, fine),
+            column(f"{mark}predicted_{h}", one.found.predicted / unit.height, fine),
+            column(f"{mark}after", one.after, None),
+            column(f"{mark}reason", one.reasons, None),
         ]
-    )
+    return csv_bytes(columns)

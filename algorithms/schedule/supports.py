@@ -1,6 +1,7 @@
 """What an adjustment schedule begins with: supports with their residuals, flags and decisions."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Optional
 
 import numpy as np
 
@@ -20,7 +21,9 @@ class Supports:
     """Supports as read: ``points``; ``residual``, ``design``: metres (n,), NaN where there is none; ``chainage``,
     ``offset`` in their unit as read; ``axis``, ``station``: texts; ``action``: '' where one is to be computed, else
     why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders;
-    ``moved``: sentences on stretches that have moved and on flags that are too many to be blunders."""
+    ``moved``: sentences on stretches that have moved and on flags that are too many to be blunders. ``line``: the same
+    supports sideways where that was asked for, else None; there ``residual`` is the lateral departure, positive
+    right."""
 
     source: object
     points: object
@@ -34,6 +37,7 @@ class Supports:
     reason: np.ndarray
     tested: bool = True
     moved: tuple = ()
+    line: Optional["Supports"] = None
 
     def __len__(self):
         return len(self.residual)
@@ -64,12 +68,36 @@ def read_supports(asked, run_units):
         tested.known or decided is not None,
         flags.sentences(),
     )
-    _leave_out(supports, stations.status, flags.held, decided or {})
+    _leave_out(supports, stations.status, flags.held, decided or {}, "no height")
     if not np.any(np.isfinite(supports.residual)):
         raise InputError(
             tr("Layer '{}': no station has a residual; there is nothing to schedule.").format(stations.name)
         )
-    return supports
+    return (
+        supports
+        if asked.choice("LINE") != "lateral"
+        else replace(supports, line=_sideways(supports, stations, flags, decided))
+    )
+
+
+def _sideways(supports, stations, flags, decided):
+    """The supports as they stand beside the line. What is doubted or decided holds for both: nobody moves sideways what
+    is to be measured again."""
+    if not np.any(np.isfinite(stations.lateral)):
+        raise InputError(
+            tr(
+                "Layer '{}' has no lateral departures (fields 'lateral' and 'side'); run 'Design heights and "
+                "residuals' with LINE first and give its output."
+            ).format(stations.name),
+            keys=("LINE",),
+        )
+    empty = np.full((2, len(stations)), "", dtype=object)
+    # No test looks for a slip sideways.
+    line = replace(supports, residual=stations.lateral, action=empty[0], reason=empty[1], tested=False, moved=())
+    _leave_out(line, stations.status, flags.held, decided or {}, "no line")
+    # 'left out' would be read as left.
+    line.action[line.action == "left out"] = "set aside"
+    return line
 
 
 class _Flags:
@@ -116,8 +144,9 @@ def _on(axis):
     return tr("Axis '{}': ").format(axis) if axis else ""
 
 
-def _leave_out(supports, statuses, flags, decided):
-    """Fill the actions of supports that no movement is computed for; a decision goes before a flag."""
+def _leave_out(supports, statuses, flags, decided, unknown):
+    """Fill the actions of supports that no movement is computed for; a decision goes before a flag. ``unknown``: the
+    action where there is nothing to compute it from."""
     for row, (status, flag) in enumerate(zip(statuses, flags)):
         decision = decided.get(row)
         meaning = None if decision is None else MEANINGS[decision.word]
@@ -127,7 +156,7 @@ def _leave_out(supports, statuses, flags, decided):
         if status == "off axis":
             action, reason = "off axis", ""
         elif not np.isfinite(supports.residual[row]):
-            action, reason = ("measure again" if meaning == "measure again" else "no height"), told
+            action, reason = ("measure again" if meaning == "measure again" else unknown), told
         elif meaning is not None:
             action, reason = meaning, told
         elif flag == SUSPECTED:

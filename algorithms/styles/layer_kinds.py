@@ -144,7 +144,7 @@ KINDS = {
     "deviation_bars": LayerKind(of.BARS, "station", deviations.dress_bars),
     "tolerance_band": LayerKind(of.BAND, "axis", deviations.dress_band),
     "profile_strip": LayerKind(of.STRIP, "label", deviations.dress_strip),
-    "schedule": LayerKind(of.SCHEDULED, "station", _schedule),
+    "schedule": LayerKind(of.SCHEDULED + of.SCHEDULED_LINE, "station", _schedule),
     "compared": LayerKind(of.COMPARED + of.COMPARED_LINE, "station", _compared),
     "changes": LayerKind(of.CHANGES + of.CHANGES_LINE, "station"),
     "unmatched": LayerKind(of.UNMATCHED, "station", titled=of.OF_UNMATCHED),

@@ -10,7 +10,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal, signed_height, small_height
+from .wording import column, escaped, literal, side_text, signed_height, small_height
 
 AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -80,6 +80,11 @@ def schedule_renderer(layer):
         if value in present:
             test = f"{action} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
+    if fields.indexOf("lat_action") >= 0:
+        # Rules draw over each other: a ring, since on the map left and right turn with the axis.
+        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=_zoomed("6"))
+        test = f"{column(fields, 'lat_action')} IN ('left', 'right')"
+        root.appendChild(QgsRuleBasedRenderer.Rule(ring, filterExp=test, label=tr("Move left or right as well")))
     other = marker(Shape.Square, 1.6, fill=OTHER)
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
@@ -99,6 +104,16 @@ def _told(action, move, height_unit):
     )
 
 
+def _told_sideways(fields, height_unit):
+    """The lateral action in words: 'left 5 mm', 'keep'."""
+    action, move = column(fields, "lat_action"), column(fields, "lat_move")
+    left, right = (literal(text) for text in (tr("left "), tr("right ")))
+    return (
+        f"CASE WHEN {action} IN ('left', 'right') THEN if({action} = 'left', {left}, {right}) "
+        f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
+    )
+
+
 def schedule_labeling(layer, height_unit):
     """Return the labelling: station and action, in bold what is to be done, the greatest first; the rest at larger
     scales only."""
@@ -106,6 +121,10 @@ def schedule_labeling(layer, height_unit):
     action, move, station = (column(fields, name) for name in ("action", "move", "station"))
     text = f"coalesce({station} || '\\n', '') || {_told(action, move, height_unit)}"
     busy = f"coalesce({action} IN ('raise', 'lower', 'measure again', 'left out'), false)"
+    if fields.indexOf("lat_action") >= 0:
+        moves = f"coalesce({column(fields, 'lat_action')} IN ('left', 'right'), false)"
+        text += f" || if({moves}, '\\n' || {_told_sideways(fields, height_unit)}, '')"
+        busy = f"({busy} OR {moves})"
     bold = point_label(
         text, points=8.5, priority=f"4 + 6 * coalesce(abs({move}) / {full_size(layer)!r}, 0.5)", bold=True, radius="2.4"
     )
@@ -129,5 +148,20 @@ def schedule_tip(fields, height_unit):
         f"{signed_height(residual, height_unit)} || "
         f"{literal(tr(', predicted '))} || {signed_height(predicted, height_unit)} || ' (' || "
         f"coalesce({after}, '') || ')' END %]"
-        f"<br><small>[% {escaped(reason)} %]</small></div>"
+        f"<br><small>[% {escaped(reason)} %]</small>{_line_tip(fields, height_unit)}</div>"
+    )
+
+
+def _line_tip(fields, height_unit):
+    """What the tip says of the line, '' in a schedule of heights only."""
+    if fields.indexOf("lat_action") < 0:
+        return ""
+    lateral, predicted, after, reason = (
+        column(fields, name) for name in ("lateral", "lat_pred", "lat_after", "lat_reason")
+    )
+    return (
+        f"<br><b>{tr('Line: ')}[% {_told_sideways(fields, height_unit)} %]</b><br>"
+        f"[% coalesce({literal(tr('Stands '))} || {side_text(lateral, height_unit)} || {literal(tr(', predicted '))} "
+        f"|| {side_text(predicted, height_unit)} || ' (' || coalesce({after}, '') || ')', '') %]"
+        f"<br><small>[% {escaped(reason)} %]</small>"
     )

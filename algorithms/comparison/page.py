@@ -104,7 +104,7 @@ def _motions(report):
         Column(shift.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
         *([Column(turn.format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")] if tilt else []),
-        Column(tr("RMS left ({})").format(small), "n"),
+        Column(tr("RMS remaining ({})").format(small), "n"),
         *(Column(heading, "n") for heading in _sides_of(report)),
         Column(tr("Possible"), "n"),
         Column(tr("Bent"), "n"),

@@ -121,6 +121,12 @@ def chain_blocks(number):
                         tilt=tilt,
                     ),
                 )
+    for line in simulated_changes.LINES:
+        for part in simulated_changes.PARTS:
+            yield (
+                f"two surveys sideways, departures from: {line}, {part}",
+                partial(simulated_changes.lateral_changes_of_axes, _dice(13), number, line=line, part=part),
+            )
     yield "line fitted to adjusted levelling: 95 % owed", partial(simulated_levelling.chain, _dice(11), number)
     yield "chance within of 94 to 96 %: as stated owed", partial(simulated_levelling.chances, _dice(12), number)
 

@@ -6,7 +6,7 @@ import pytest
 
 from tautline.algorithms.core import comparison
 from tautline.algorithms.core.change_covariance import GivenChanges, LevelledChanges
-from tautline.algorithms.core.comparison import change, common_motion, congruency, rates, verdicts
+from tautline.algorithms.core.comparison import MOVED_SIDEWAYS, change, common_motion, congruency, rates, verdicts
 from tautline.algorithms.core.covariance import Covariance
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.matching import matched_by_name, matched_by_place, name_key, near_names
@@ -45,6 +45,13 @@ def test_verdicts_at_the_published_limits():
     stats = pytest.importorskip("scipy.stats")
     assert 2 * stats.norm.sf(comparison.BAARDA) == pytest.approx(0.001, abs=1e-12)
     assert 2 * stats.norm.sf(comparison.NORMAL_95) == pytest.approx(0.05, abs=1e-12)
+
+
+def test_verdicts_sideways_have_the_same_limits():
+    """Positive is right; a run that moved as a whole is one."""
+    sizes = np.array([3.30, -3.30, 3.28, -1.97, 1.95, 0.5, np.nan])
+    found = verdicts(sizes, np.ones(7), np.array([0, 0, 0, 0, 0, -1, 0]), MOVED_SIDEWAYS)
+    assert found.tolist() == ["right", "left", "possible", "possible", "not shown", "left", "no sd"]
 
 
 def independent(sd):

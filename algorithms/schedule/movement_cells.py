@@ -62,9 +62,9 @@ def line_columns(schedule):
         Column(tr("Design ({})").format(full), "n"),
     ]
     for one in schedule.both:
-        side, stands, move = "", tr("Residual ({})"), tr("Up or down ({})")
+        side, stands, move = "", tr("Residual ({})"), tr("Raise or lower ({})")
         if one.way.sideways:
-            side, stands, move = _SIDE, tr("Stands ({})"), tr("Left or right ({})")
+            side, stands, move = _SIDE, tr("Stands ({})"), tr("Move left or right ({})")
         columns += [Column(stands.format(small), "n" + side), Column(move.format(small), "k" + side)]
         if one.rules.step:
             columns.append(Column(tr("Steps of {}").format(one.amounts.with_unit(one.rules.step)), "n" + side))

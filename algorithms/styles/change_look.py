@@ -64,6 +64,11 @@ def change_renderer(layer):
         if value in present:
             test = f"{verdict} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
+    if fields.indexOf("lat_verd") >= 0:
+        # Rules draw over each other: a ring, since on the map left and right turn with the axis.
+        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=_zoomed("6"))
+        rule = QgsRuleBasedRenderer.Rule(ring, filterExp=_moved_sideways(fields), label=tr("Moved left or right"))
+        root.appendChild(rule)
     only_once = marker(Shape.Cross2, 2.4, outline=0.4, size_expression=_zoomed("2.4"))
     root.appendChild(QgsRuleBasedRenderer.Rule(only_once, label=tr("Not compared"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
@@ -72,6 +77,12 @@ def change_renderer(layer):
     )
     renderer.setOrderByEnabled(True)
     return renderer
+
+
+def _moved_sideways(fields):
+    """Whether a station has moved beyond doubt in plan, itself or against its neighbours."""
+    told = (f"coalesce({column(fields, name)} IN ('left', 'right'), false)" for name in ("lat_verd", "lbend_verd"))
+    return f"({' OR '.join(told)})"
 
 
 def change_labeling(layer, height_unit):
@@ -85,7 +96,7 @@ def change_labeling(layer, height_unit):
     sure = f"coalesce({verdict} IN ('risen', 'settled'), false)"
     if fields.indexOf("lat_change") >= 0:
         text += f" || coalesce('\\n' || {side_text(column(fields, 'lat_change'), height_unit)}, '')"
-        sure = f"({sure} OR coalesce({column(fields, 'lat_verd')} IN ('left', 'right'), false))"
+        sure = f"({sure} OR {_moved_sideways(fields)})"
     bold = point_label(
         text, points=8.5, priority=f"4 + 6 * abs({change}) / {_greatest(layer)!r}", bold=True, radius="2.2"
     )

@@ -105,9 +105,9 @@ def _told(action, move, height_unit):
 
 
 def _told_sideways(fields, height_unit):
-    """The lateral action in words: 'left 5 mm', 'keep'."""
+    """The lateral action in words: 'move left 5 mm', 'keep'."""
     action, move = column(fields, "lat_action"), column(fields, "lat_move")
-    left, right = (literal(text) for text in (tr("left "), tr("right ")))
+    left, right = literal(tr("move left ")), literal(tr("move right "))
     return (
         f"CASE WHEN {action} IN ('left', 'right') THEN if({action} = 'left', {left}, {right}) "
         f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
@@ -123,6 +123,8 @@ def schedule_labeling(layer, height_unit):
     busy = f"coalesce({action} IN ('raise', 'lower', 'measure again', 'left out'), false)"
     if fields.indexOf("lat_action") >= 0:
         moves = f"coalesce({column(fields, 'lat_action')} IN ('left', 'right'), false)"
+        # Beside left and right nothing else begins with 'left'.
+        text = f"replace({text}, 'left out', 'set aside')"
         text += f" || if({moves}, '\\n' || {_told_sideways(fields, height_unit)}, '')"
         busy = f"({busy} OR {moves})"
     bold = point_label(

@@ -351,6 +351,7 @@ def test_page_and_chart_keep_line_and_height_apart(toolbox, tmp_path):
     label = qgis_core.QgsExpression(bold.settings().fieldName)
     assert label.evaluate(context).split("\n")[2].strip("\xa0") == f"{abs(CHANGE[6]) * 1000:.1f} mm left"
     assert qgis_core.QgsExpression(bold.filterExpression()).evaluate(context) == 1
+    assert "Moved left or right" in [rule.label() for rule in layer.renderer().rootRule().children()]
 
 
 def test_titles_of_the_columns(toolbox, tmp_path):

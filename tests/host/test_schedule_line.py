@@ -309,8 +309,8 @@ def test_one_sheet_with_both(toolbox, tmp_path):
     groups = next(row for row in rows if "HEIGHT: up and down" in row)
     assert groups[2] == "LINE: left and right, looking up-chainage"
     heads = rows[rows.index(groups) + 1]
-    assert heads[4:7] == ["Up or down (mm)", "Steps of 1.0 mm", "Predicted (mm)"]
-    assert heads[7:11] == ["Stands (mm)", "Left or right (mm)", "Steps of 0.5 mm", "Predicted (mm)"]
+    assert heads[4:7] == ["Raise or lower (mm)", "Steps of 1.0 mm", "Predicted (mm)"]
+    assert heads[7:11] == ["Stands (mm)", "Move left or right (mm)", "Steps of 0.5 mm", "Predicted (mm)"]
     by = {row[0]: row for row in rows if row and row[0].startswith("0+")}
     assert by["0+000"][3:11] == ["+6.0", "▼ Lower 6.0", "6", "0.0", "9.3 right", "◀ Left 4.0", "8", "5.3 right"]
     assert by["0+000"][11] == "Line: stays right, beyond the travel sideways"
@@ -336,9 +336,9 @@ def test_one_sheet_with_both(toolbox, tmp_path):
     context.setFeature(next(f for f in layer.getFeatures() if f["station"] == "0+000"))
     bold = next(r for r in layer.labeling().rootRule().children() if r.settings().format().font().bold())
     label = qgis_core.QgsExpression(bold.settings().fieldName).evaluate(context).replace("\xa0", "")
-    assert label.split("\n") == ["0+000", "lower 6.0 mm", "left 4.0 mm"]
+    assert label.split("\n") == ["0+000", "lower 6.0 mm", "move left 4.0 mm"]
     tip = qgis_core.QgsExpression.replaceExpressionText(layer.mapTipTemplate(), context)
-    assert "Line: left 4.0 mm" in tip and "Stands 9.3 mm right, predicted 5.3 mm right (right)" in tip
+    assert "Line: move left 4.0 mm" in tip and "Stands 9.3 mm right, predicted 5.3 mm right (right)" in tip
     assert "Move left or right as well" in [rule.label() for rule in layer.renderer().rootRule().children()]
 
 

@@ -62,7 +62,12 @@ def test_every_text_of_a_whole_job_is_known(toolbox, tmp_path, spoken, known):
     toolbox.run("testcurvature", **on_axis, SIGMA=0.003, HTML=str(tmp_path / "shape.html"))
     toolbox.run("drawdeviations", OUTPUT=None, STATIONS=place["designed"], AXIS=axis, BARS="memory:", STRIP="memory:")
     toolbox.run("scheduleadjustments", STATIONS=place["designed"], SHEET=str(tmp_path / "sheets.html"))
-    toolbox.run("comparesurveys", SURVEYS=[place["placed"], place["later"]], DATES="2024-01-01; 2025-01-01", REPORT=str(tmp_path / "change.html"))
+    toolbox.run(
+        "comparesurveys",
+        SURVEYS=[place["placed"], place["later"]],
+        DATES="2024-01-01; 2025-01-01",
+        REPORT=str(tmp_path / "change.html"),
+    )
     pages = {"HTML": str(tmp_path / "report.html"), "PDF": str(tmp_path / "report.pdf")}
     toolbox.run("reviewreport", OUTPUT=None, STATIONS=place["designed"], TESTED=place["tested"], AXIS=axis, **pages)
     assert len(asked) > 400 and asked - known == set()

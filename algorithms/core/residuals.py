@@ -21,6 +21,10 @@ class Statistics:
     no_height: int
 
 
+# Words of ``sides`` for a station beyond the tolerance of the line.
+ASIDE = ("left", "right")
+
+
 def statuses(residuals, tolerance=None):
     """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance'
     without one.

@@ -111,6 +111,47 @@ def strip_exaggeration():
     )
 
 
-def drawn_layer(key, label, kind, optional=False):
-    """An output layer of SourceType ``kind``, made by default in the form also where it is optional."""
-    return QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True)
+def line():
+    """Parameters of what is drawn of the line; empty, as whoever has heights only leaves them."""
+    return (
+        advanced(
+            number_parameter(
+                "LINE_TOLERANCE",
+                tr("Tolerance of the line"),
+                tr(
+                    "Limits in the plan strip, in the unit of heights. Empty: that of the run that computed the "
+                    "stations. A field 'line_tol' of an axis layer with designs overrides it."
+                ),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            number_parameter(
+                "LINE_EXAGGERATION",
+                tr("Exaggeration of the lateral bars"),
+                tr("Empty: a round number found as that of the residual bars is, from the lateral departures."),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            number_parameter(
+                "PLAN_EXAGGERATION",
+                tr("Exaggeration across the plan strip"),
+                tr(
+                    "Along the axis the strip is true to scale. Empty: a round number by which the widest strip takes "
+                    "up to a sixth of the structure's length."
+                ),
+                None,
+                0.0,
+            )
+        ),
+    )
+
+
+def drawn_layer(key, label, kind, optional=False, text=""):
+    """An output layer of SourceType ``kind``, made by default in the form also where it is ``optional``; one with a
+    ``text``, its help, only where it is asked for."""
+    parameter = QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=not text)
+    return with_help(parameter, text) if text else parameter

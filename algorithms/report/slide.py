@@ -16,6 +16,7 @@ from ..language.number_text import times
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
+from .line_sentences import line_headline
 from .profile_chart import LOOKS, axis_profile, plain_ticks
 from .sentences import caution_texts, headline
 
@@ -76,7 +77,7 @@ def slide_figure(found, chart, structure, axis=""):
         )
     figure = Figure(figsize=SIZE, dpi=DOTS, facecolor=palette.PAPER)
     FigureCanvasAgg(figure)
-    _write_verdict(figure, headline(found, structure))
+    _write_verdict(figure, " ".join(filter(None, (headline(found, structure), line_headline(found, structure)))))
     _draw_map(figure, chart)
     above, below = figure.add_axes(_ABOVE), figure.add_axes(_BELOW)
     below.sharex(above)

@@ -225,12 +225,13 @@ def _station_columns(found, with_axis, with_remark):
         Column(tr("Residual ({})").format(small), "n", 16),
     ]
     columns += [] if with_axis else [Column(tr("Curvature effect ({})").format(small), "n", 18)]
-    columns += [Column(tr("Status"), "k", 20), *line_columns(found)]
-    columns += [Column(tr("w"), "n", 12)] if one.has_tested else []
-    columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
+    columns += [Column(tr("Status"), "k", 20)]
     if found.line is not None:
-        # More of them: each a little narrower, so that the remarks keep their room.
-        columns = [replace(column, width=0.84 * column.width) for column in columns]
+        # More columns: full heights and status a little narrower, so that the remarks keep their room.
+        wide = (*range(1 + with_axis), 3 + with_axis)
+        columns = [replace(c, width=c.width if k in wide else 0.8 * c.width) for k, c in enumerate(columns)]
+    columns += line_columns(found) + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
+    columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
     left = 186.0 - sum(column.width for column in columns)
     if with_remark:
         return (*columns, Column(tr("Flag and decision"), "", left))

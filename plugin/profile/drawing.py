@@ -1,4 +1,4 @@
-"""The chart on a matplotlib figure: profile, residuals and, if asked, the line, one chainage; on screen and in files."""
+"""The chart on a matplotlib figure: profile, residuals and, if asked, the line; on the screen and in files."""
 
 import textwrap
 from dataclasses import replace

@@ -71,7 +71,7 @@ def line_sentences(found):
         )
         if np.any(mask)
     ]
-    return [*said, *line_stretches(found), *_stands_on(found), _certainty(found)]
+    return [*said, *line_stretches(found), *line_basis(found), _certainty(found)]
 
 
 def line_stretches(found):
@@ -80,7 +80,7 @@ def line_stretches(found):
     return stretch_sentences(found, found.line.moved, found.reviewed.line.lateral, words, found.line.amounts)
 
 
-def _stands_on(found):
+def line_basis(found):
     """What the line is worth where it is the axis as drawn."""
     if "axis" not in found.line.kinds:
         return []

@@ -220,9 +220,9 @@ def _lines():
     """(LINE, what it is called)."""
     return (
         ("", tr("not judged")),
-        ("chord", tr("through the two ends")),
+        ("chord", tr("through both ends")),
         ("fitted", tr("the best fit")),
-        ("axis", tr("the axis layer, if surveyed")),
+        ("axis", tr("the axis as drawn")),
     )
 
 

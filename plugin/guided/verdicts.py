@@ -7,7 +7,7 @@ are many of one kind they are told in one sentence.
 from ...algorithms.entry import messages as m
 from ...algorithms.language.number_text import listed
 from ...algorithms.language.translation import tr
-from ...algorithms.report.line_sentences import line_headline, line_stretches
+from ...algorithms.report.line_sentences import line_basis, line_headline, line_stretches
 from ...algorithms.report.sentences import headline, moved_sentences
 
 # More of one kind than these are told in one sentence, which names them all.
@@ -68,6 +68,7 @@ def of_line(found, structure):
     return [
         (sign, _with(line_headline(found, structure), to_do[kind])),
         *(("doubt", _with(text, look)) for text in line_stretches(found)),
+        *(("todo", text) for text in line_basis(found)),
     ]
 
 

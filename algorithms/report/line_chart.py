@@ -4,7 +4,7 @@ import numpy as np
 
 from ..core.profile_views import widened
 from ..core.residuals import ASIDE
-from ..language.height_text import worded_side
+from ..language.height_text import sided
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..styles import palette
@@ -44,7 +44,7 @@ def draw_line(axes, found, profile, rows, thin):
         )
     for at in np.flatnonzero((beside | shown) & ((y > high) | (y < low)))[:_MOST_BEYOND]:
         axes.annotate(
-            worded_side(amounts.text(abs(profile.lateral[at])), profile.lateral[at]),
+            sided(amounts.text(abs(profile.lateral[at])), profile.lateral[at]),
             (s[at], inside[at]),
             xytext=(8, 3 if y[at] > 0 else -3),
             textcoords="offset points",
@@ -61,7 +61,7 @@ def draw_line(axes, found, profile, rows, thin):
 def side_ticks(value, _place):
     """A lateral departure at the axis of a chart: '5 left', '0', '5 right'."""
     text = number_text(abs(value), 6).rstrip("0").rstrip(".") or "0"
-    return worded_side(text, 0 if text == "0" else value)
+    return sided(text, 0 if text == "0" else value)
 
 
 def line_caption(profile):

@@ -179,9 +179,7 @@ def test_heights_and_line_together(toolbox, tmp_path):
     within = int(np.sum(both <= 12.2))
     assert run.results["RADIAL_WITHIN"] == within == 10
     assert run.results["RADIAL_MAX"] == pytest.approx(both.max() / 1000.0, rel=1e-12)
-    sentence = (
-        "Height and line together, √(v² + l²), are not within the radial tolerance of 12.2 mm: 10 of 11 stations with both are"
-    )
+    sentence = "are not within the radial tolerance of 12.2 mm: 10 of 11 stations with both are"
     assert sentence in run.said and "Their certainty is not known" in run.said
     assert f"Beyond it: 0+{int(both.argmax())}00" in run.said
     certain = write(

@@ -5,9 +5,9 @@ import numpy as np
 from ..core.profile_views import widened
 from ..core.residuals import ASIDE
 from ..language.height_text import sided
-from ..language.number_text import number_text
 from ..language.translation import tr
 from ..styles import palette
+from .ticks import side_ticks
 
 # Most departures written at the edge that they lie beyond.
 _MOST_BEYOND = 12
@@ -56,12 +56,6 @@ def draw_line(axes, found, profile, rows, thin):
     axes.set_ylim(high, low)
     axes.set_ylabel(tr("beside line ({})").format(amounts.label))
     axes.yaxis.set_major_formatter(side_ticks)
-
-
-def side_ticks(value, _place):
-    """A lateral departure at the axis of a chart: '5 left', '0', '5 right'."""
-    text = number_text(abs(value), 6).rstrip("0").rstrip(".") or "0"
-    return sided(text, 0 if text == "0" else value)
 
 
 def line_caption(profile):

@@ -12,6 +12,7 @@ from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
 from .line_chart import draw_line, line_caption
+from .ticks import plain_ticks
 
 # As on the map: colour and shape say the same; all are dark enough on white.
 LOOKS = {
@@ -164,11 +165,6 @@ def _draw_level(axes, found, profile):
         borderaxespad=0.1,
         handlelength=2.2,
     )
-
-
-def plain_ticks(value, _place):
-    text = f"{value:.6f}".rstrip("0").rstrip(".")
-    return ("0" if text in ("-0", "") else text).replace("-", "\u2212")
 
 
 def _draw_straight(axes, found, profile, rows):

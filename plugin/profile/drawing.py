@@ -14,7 +14,7 @@ from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
-from ...algorithms.report.line_chart import side_ticks
+from ...algorithms.report.ticks import side_ticks
 from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
 from ..review.station_texts import factor_text, view_sentence
 from .axis_view import AxisView

@@ -102,7 +102,7 @@ class Reviewed:
         return self.decided[row].word if row in self.decided else ""
 
     def named(self, row, *, alone=False):
-        """'1+650 of north arm', or the station alone where there is one axis."""
+        """'1+650 of left rail', or the station alone where there is one axis."""
         text = self.station[row] or tr("row {}").format(int(self.order[row]) + 1)
         alone = alone or len(self.axes) < 2 or not self.axis[row]
         return text if alone else tr("{} of {}").format(text, self.axis[row])

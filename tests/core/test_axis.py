@@ -125,8 +125,8 @@ def test_doubled_vertices_are_left_out(wgs84):
     ],
 )
 def test_refused_axes(wgs84, lat, lon, words):
-    with pytest.raises(InputError, match=f"'north arm'.*{words}"):
-        AxisLine("north arm", lat, lon, wgs84)
+    with pytest.raises(InputError, match=f"'left rail'.*{words}"):
+        AxisLine("left rail", lat, lon, wgs84)
 
 
 @pytest.mark.parametrize("height, start", [(np.nan, 0.0), (0.0, np.inf), (1e6, 0.0)])

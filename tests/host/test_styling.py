@@ -25,7 +25,7 @@ SCHEMA = (
 SUMMARY = "NoGeometry?field=axis:string&field=rms:double&field=record:string"
 WHOLE = {
     "name": "P1",
-    "axis": "West arm",
+    "axis": "West wing",
     "station": "1+250",
     "chainage": 1250.0,
     "offset": -0.35,
@@ -257,7 +257,7 @@ def test_without_tolerance_the_large_residuals_are_labelled_first(host):
 def test_map_tip_tells_the_story(host):
     tip = tip_of(dressed(host, [{}], tolerance=0.01))
     for piece in (
-        "<b>1+250</b> on axis West arm",
+        "<b>1+250</b> on axis West wing",
         "As built 10.0124 m, design 10.0000 m",
         "Built high by 12.4 mm, above the tolerance",
         "Lower by 12.4 mm",

@@ -5,6 +5,7 @@ from qgis.core import (
     QgsFillSymbol,
     QgsGeometryGeneratorSymbolLayer,
     QgsMarkerSymbol,
+    QgsProperty,
     QgsRendererCategory,
     QgsRuleBasedLabeling,
     QgsRuleBasedRenderer,
@@ -29,6 +30,9 @@ KEPT = QColor(palette.WITHIN.dark)
 
 # A reference's geometry holds its level point first and its tangent point last, or the one that is known.
 _LEVEL_AT, _TANGENT_AT = "geometry_n($geometry, 1)", "geometry_n($geometry, num_geometries($geometry))"
+# The host keeps labels off each other, but knows nothing of a generated mark: the northern point's label stands above
+# it, the southern one's below, so that neither covers the other's mark.
+_NORTHERN, _SOUTHERN = "'T,R,L,TR,TL,BR,BL,B'", "'B,R,L,BR,BL,TR,TL,T'"
 
 
 def _points(fields):
@@ -96,6 +100,11 @@ def reference_labeling(fields):
         # A generated place has no symbol whose bounds the host would keep clear of.
         settings.offsetType = settings.OffsetType.FromPoint
         settings.dist = 4.0
+        other = _LEVEL_AT if place == _TANGENT_AT else _TANGENT_AT
+        settings.dataDefinedProperties().setProperty(
+            settings.Property.PredefinedPositionOrder,
+            QgsProperty.fromExpression(f"CASE WHEN y({place}) < y({other}) THEN {_SOUTHERN} ELSE {_NORTHERN} END"),
+        )
         settings.geometryGenerator = place
         settings.geometryGeneratorType = QgsWkbTypes.GeometryType.PointGeometry
         settings.geometryGeneratorEnabled = True

@@ -146,6 +146,8 @@ def draw(layers, picture):
     legend.setTitle("")
     for part, size in ((QgsLegendStyle.Style.Subgroup, 11), (QgsLegendStyle.Style.SymbolLabel, 9)):
         legend.setStyleFont(part, QFont("DejaVu Sans", size))
+    # As high as the largest mark: newer hosts cut marks at generated places.
+    legend.setSymbolHeight(6.6)
     legend.setLinkedMap(page)
     legend.setLegendFilterByMapEnabled(True)
     _place(layout, legend, 218, 24, 70, 90)

@@ -338,6 +338,28 @@ def test_input_field_of_an_output_name_keeps_its_name(host):
     assert "Height" not in layer.mapTipTemplate()
 
 
+@pytest.mark.parametrize("level, tangent, sides", [((10, 20), (10, 50), "TB"), ((10, 50), (10, 20), "BT")])
+def test_labels_of_the_two_points_stand_away_from_each_other(host, level, tangent, sides):
+    """The northern point's label is first tried above its mark, the southern one's below."""
+    from tautline.algorithms.styles.reference_marks import reference_labeling
+
+    place = ", ".join(f"{x} {y}" for x, y in (level, tangent))
+    layer = qgis_core.QgsVectorLayer(
+        "MultiPoint?field=name:string&field=lev_lat:double&field=tan_lat:double", "R", "memory"
+    )
+    feature = qgis_core.QgsFeature(layer.fields())
+    feature.setGeometry(qgis_core.QgsGeometry.fromWkt(f"MultiPoint ({place})"))
+    feature.setAttributes(["plane", 0.0, 0.0])
+    key = qgis_core.QgsPalLayerSettings.Property.PredefinedPositionOrder
+    labeling, found = reference_labeling(layer.fields()), []
+    for rule in labeling.rootRule().children():
+        if evaluated(rule.filterExpression(), layer, feature):
+            order = rule.settings().dataDefinedProperties().value(key, context_of(layer, feature))
+            assert sorted(order.split(",")) == ["B", "BL", "BR", "L", "R", "T", "TL", "TR"]
+            found.append(order[0])
+    assert "".join(found) == sides
+
+
 def test_columns(host):
     layer = dressed(host, [{}], height_unit="us_foot")
     residual = layer.fields().indexOf("residual")

@@ -12,7 +12,7 @@ from .core.geodesy import ellipsoid_of
 from .design import parameters as own
 from .design.fit_geoid import RunGeoid
 from .design.fit_messages import tell_fits
-from .design.reference_groups import groups_of_axes, groups_of_lines
+from .design.reference_groups import fitted_groups, groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
 from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
@@ -101,8 +101,7 @@ class _Run(SurveyedHeights):
         feet = self.structure.feet
         self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
         axes = []
-        for number in range(len(self.structure.axes)):
-            rows = np.flatnonzero(feet.axis == number)
+        for number, rows in enumerate(self.rows_of_axes(np.ones(len(feet.station), bool))):
             placed = self.placed_axis(number, rows[~self.structure.off[rows]])
             self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
             self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
@@ -113,7 +112,7 @@ class _Run(SurveyedHeights):
         kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
         options = {"remove": self.asked.flag("REMOVE_BLUNDERS"), "robust": self.asked.flag("ROBUST")}
-        fits = [group.fitted(self, **options) for group in make(self)]
+        fits = fitted_groups(self, make(self), **options)
         tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
 

@@ -77,10 +77,10 @@ class _Run(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):
-        tested = []
+        tested, rows = [], self.rows_of_axes(self.usable)
         for number, axis in enumerate(self.structure.axes):
             self.asked.check_cancel()
-            tested += self._axis(number, axis)
+            tested += self._axis(number, axis, rows[number])
             self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
         if not tested:
             raise InputError(
@@ -106,9 +106,8 @@ class _Run(SurveyedHeights):
         documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
-    def _axis(self, number, axis):
+    def _axis(self, number, axis, rows):
         feet = self.structure.feet
-        rows = np.flatnonzero(self.usable & (feet.axis == number))
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(

@@ -16,6 +16,7 @@ from functools import lru_cache
 import numpy as np
 
 from .quantiles import critical_value
+from .small_matrices import inverse
 
 LEAST_REDUNDANCY = 0.05
 SAME_SUSPECT = 0.999
@@ -42,7 +43,7 @@ class _Independent:
         scale = np.sqrt(np.sum(a**2, axis=0))
         a = a / np.where(scale > 0.0, scale, 1.0)
         self._a, self._changes = a, 0
-        self._inverse = np.linalg.inv(a.T @ (a * w[:, None]))
+        self._inverse = inverse(a.T @ (a * w[:, None]))
         v = self._solution.residuals
         self.v = v - a @ (self._inverse @ (a.T @ (w * v)))
         # a_i N^-1 a_i of every row, kept or not.

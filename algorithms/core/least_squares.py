@@ -16,6 +16,7 @@ from .quantiles import (
     externally_studentised,
     interval_factor,
 )
+from .small_matrices import condition, inverse
 
 # Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
 MOST_ASIDE = 0.1
@@ -59,16 +60,16 @@ class Solution:
         size = np.sqrt(np.diag(self.normals))
         if np.any(size == 0):
             return np.inf
-        return float(np.linalg.cond(self.normals / np.outer(size, size)))
+        return condition(self.normals / np.outer(size, size))
 
     @cached_property
     def cofactors(self):
         """(A^T W A)^-1, (p, p); InputError where the observations do not determine the parameters."""
         try:
-            inverse = np.linalg.inv(self.normals)
+            found = inverse(self.normals)
         except np.linalg.LinAlgError:
             raise InputError("The stations do not determine the fit.") from None
-        return inverse / np.outer(self._scale, self._scale)
+        return found / np.outer(self._scale, self._scale)
 
     @cached_property
     def quadratic(self):
@@ -260,7 +261,7 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
     if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    elif whole.covariance.weight is None and whole.solution.freedom >= 2:
+    elif whole.covariance.weight is None and whole.solution.freedom >= 2 and _any_suspect(whole.solution):
         # Independent errors: the set is found without a fit for each row, and checked below by whole fits.
         kept, too_many = set_aside(whole.solution, number, most=most)
         if too_many:
@@ -289,10 +290,15 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     return _search_result(fitted, twins, guarded)
 
 
+def _any_suspect(solution):
+    return bool(np.any(np.abs(np.nan_to_num(solution.w)) > solution.critical))
+
+
 def _suspect(solution, rows, guarded, twins):
     """The row of the greatest |w| beyond the limit that may be set aside; pairs that cannot be told apart are noted."""
-    size = np.abs(np.nan_to_num(solution.w))
-    size[np.isin(rows, [*guarded, *(row for pair in twins for row in pair)])] = 0.0
+    size, barred = np.abs(np.nan_to_num(solution.w)), [*guarded, *(row for pair in twins for row in pair)]
+    if barred:
+        size[np.isin(rows, barred)] = 0.0
     at = int(np.argmax(size))
     if not size[at] > solution.critical:
         return None
@@ -322,6 +328,8 @@ def _checked_fit(fit, keep, whole):
     """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05 of a
     row that has more in the fit of all rows. A row that nothing checks anyway does not keep a blunder elsewhere in.
     """
+    if np.all(keep):
+        return whole
     try:
         fitted = fit(keep)
     except InputError:

@@ -149,6 +149,20 @@ class Axis:
         return lat, lon, azimuth % 360.0
 
 
+def places_on(axes, chainages):
+    """Latitudes, longitudes and azimuths, degrees (m,), of one place on each of many axes, all on one ellipsoid.
+
+    ``axes``: list of Axis; ``chainages``: metres (m,). As Axis.place, in one call.
+    """
+    starts = []
+    for axis, chainage in zip(axes, chainages.tolist()):
+        line, leg = axis.line, 0 if len(axis.line.lat) == 2 else int(axis.leg_at(chainage))
+        along = (chainage - axis.vertex_chainages[leg]) / axis._scales[0][leg]
+        starts.append((line.lat[leg], line.lon[leg], line.azimuths[leg], along))
+    lat, lon, azimuth = axes[0].line.ellipsoid.forward(*np.array(starts).T)
+    return lat, lon, azimuth % 360.0
+
+
 def joined_parts(name, parts, ellipsoid):
     """Join the parts of a multi-part axis, in order, where ends meet within 1 mm.
 

@@ -6,14 +6,8 @@ import pytest
 from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.design import (
-    DesignSpec,
-    DesignStations,
-    design_heights,
-    middle_radius,
-    resolved_controls,
-    straight_plane,
-)
+from tautline.algorithms.core.controls import DesignStations, resolved_controls
+from tautline.algorithms.core.design import DesignSpec, design_heights, middle_radius, straight_plane
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid, foot_and_normal, position
 from tautline.algorithms.core.plane import Plane, chord_plane

@@ -93,20 +93,8 @@ class _Run(SurveyedHeights):
     def __init__(self, asked):
         super().__init__(asked)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
-        self.axes = self._axes()
+        self.axes, self.chainage, self.offset = self.placed.axes, self.placed.chainage, self.placed.offset
         self.geoid = RunGeoid(asked, self.system, self.ellipsoid)
-
-    def _axes(self):
-        """Core axes at their chainage heights, and chainage and offset of all rows."""
-        feet = self.structure.feet
-        self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
-        axes = []
-        for number, rows in enumerate(self.rows_of_axes(np.ones(len(feet.station), bool))):
-            placed = self.placed_axis(number, rows[~self.structure.off[rows]])
-            self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
-            self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
-            axes.append(placed)
-        return axes
 
     def result(self):
         kind = self.asked.choice("FIT")

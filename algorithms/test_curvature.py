@@ -107,7 +107,6 @@ class _Run(SurveyedHeights):
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
     def _axis(self, number, axis, rows):
-        feet = self.structure.feet
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
@@ -115,8 +114,7 @@ class _Run(SurveyedHeights):
                 )
             )
             return []
-        placed = self.placed_axis(number, rows)
-        s = placed.chainages(feet.leg[rows], feet.along[rows])
+        placed, s = self.placed.axes[number], self.placed.chainage[rows]
         found = []
         for stretch in stretches(placed, float(s.min()), float(s.max())):
             mine = rows_on(stretch, s)

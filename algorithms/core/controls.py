@@ -64,7 +64,7 @@ class Rows:
         )
 
     def of(self, axis):
-        """The rows of one axis, a slice."""
+        """The rows of one axis, a slice; ``axis``: its index."""
         return slice(self.bounds[axis], self.bounds[axis + 1])
 
     def parts(self, values):
@@ -114,7 +114,7 @@ class ControlArrays:
         return self.height + self.undulation
 
     def one(self, axis):
-        """The Control of one axis, None where it has none."""
+        """The Control of one axis, metres and degrees, None where it has none; ``axis``: its index."""
         names = ("chainage", "height", "lat", "lon", "azimuth", "undulation")
         if not self.present[axis]:
             return None

@@ -150,6 +150,12 @@ class RunRecord:
         """The same record with what was used on each axis."""
         return replace(self, axes=axes)
 
+    def texts_with_axes(self, axes):
+        """For each (name, what was used on it) of ``axes`` the record with that axis alone, as a text: a list."""
+        rest = {key: value for key, value in self.as_dict().items() if key != "axes"}
+        told = ({**rest, "axes": {name: _json(used)}} for name, used in axes)
+        return [json.dumps(one, ensure_ascii=False, sort_keys=True, allow_nan=False) for one in told]
+
     def axis(self, name):
         """What was used on an axis, {} where nothing is known."""
         return {**self.every_axis, **self.axes.get(name, {})}

@@ -129,7 +129,9 @@ class _Run(SurveyedHeights):
 
     def _tested(self, name, axis, rows, s):
         points, station = self.structure.points, self.structure.feet.station[rows]
-        arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
+        arms = distances = None
+        if self.accuracies.by_arms:
+            arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.shows_bending(float(np.ptp(s)))
         profile = SurveyedLeg(
@@ -147,6 +149,7 @@ class _Run(SurveyedHeights):
         if not self.asked.flag("REMOVE_BLUNDERS"):
             return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
         search = search_free(profile)
-        found = search.fitted
-        moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
+        found, moved = search.fitted, ()
+        if not np.all(found.kept):
+            moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
         return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved), search.beyond)

@@ -3,6 +3,8 @@
 Source: Gauss and Jordan's elimination, for example Golub and Van Loan (2013), Matrix Computations, section 3.2.
 """
 
+import math
+
 import numpy as np
 
 # Of this size and above the library is as fast.
@@ -32,11 +34,24 @@ def inverse(matrix):
 
 
 def condition(matrix):
-    """Condition of a symmetric matrix (p, p) with a unit diagonal, of two rows in closed form."""
-    if len(matrix) != 2:
-        return float(np.linalg.cond(matrix))
-    share = abs(float(matrix[0, 1]))
-    return (1.0 + share) / (1.0 - share) if share < 1.0 else float("inf")
+    """Condition of a symmetric matrix (p, p) with a unit diagonal, of two rows and mostly of three in closed form.
+
+    Eigenvalues of three rows by the angle of their cubic: Smith (1961), Comm. ACM 4(4). They are good to 1e-15 of the
+    greatest, so that a condition above a million is left to the library.
+    """
+    if len(matrix) == 2:
+        share = abs(float(matrix[0, 1]))
+        return (1.0 + share) / (1.0 - share) if share < 1.0 else float("inf")
+    if len(matrix) == 3:
+        (_, a, b), (_, _, c) = matrix[0].tolist(), matrix[1].tolist()
+        spread = math.sqrt((a * a + b * b + c * c) / 3.0)
+        if spread == 0.0:
+            return 1.0
+        turn = math.acos(max(-1.0, min(1.0, a * b * c / spread**3))) / 3.0
+        least, greatest = (1.0 + 2.0 * spread * math.cos(turn + shift) for shift in (2.0 * math.pi / 3.0, 0.0))
+        if least > 1e-6 * greatest:
+            return greatest / least
+    return float(np.linalg.cond(matrix))
 
 
 def solved(matrices, right):

@@ -34,6 +34,17 @@ def test_condition_by_singular_values(share):
     assert condition(three) == pytest.approx(np.linalg.cond(three), rel=1e-6)
 
 
+@pytest.mark.parametrize("seed", range(5))
+def test_condition_of_three_rows(seed):
+    matrix = positive(3, seed)
+    size = np.sqrt(np.diag(matrix))
+    matrix = matrix / np.outer(size, size)
+    assert condition(matrix) == pytest.approx(np.linalg.cond(matrix), rel=1e-8)
+    assert condition(np.eye(3)) == 1.0
+    near = np.array([[1.0, 1.0 - 1e-9, 0.5], [1.0 - 1e-9, 1.0, 0.5], [0.5, 0.5, 1.0]])
+    assert condition(near) == pytest.approx(np.linalg.cond(near), rel=1e-6)
+
+
 def test_many_systems_at_once():
     matrices = np.stack([positive(5, seed) for seed in range(7)])
     right = np.random.default_rng(9).normal(size=(7, 5))

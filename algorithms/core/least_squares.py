@@ -168,13 +168,20 @@ class Solution:
         order = np.asarray(order, int)
         if len(order) < 2:
             return np.zeros(0)
+        sums, size, least = self.tails(order)
+        good = size > _NO_REDUNDANCY * least
+        return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
+
+    def tails(self, order):
+        """Of the stations in ``order`` (k,) from each but the first on: e^T W v, e^T W Q_v W e, and the sum of the
+        latter's own elements, three arrays (k - 1,), in units of the weights."""
         wv = self.covariance.weighted(self.residuals)[order]
         inner = self.test_covariance(order)
-        tail = np.cumsum(np.cumsum(inner[::-1, ::-1], axis=0), axis=1)[::-1, ::-1]
-        size = np.diag(tail)[1:]
-        sums = np.cumsum(wv[::-1])[::-1][1:]
-        good = size > _NO_REDUNDANCY * np.cumsum(np.diag(inner)[::-1])[::-1][1:]
-        return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
+        own = np.diag(inner).copy()
+        # From one row to the next its own element and twice those that it shares with the rows after it.
+        beyond = np.array([float(inner[j, j + 1 :].sum()) for j in range(len(order))])
+        size = np.cumsum((own + 2.0 * beyond)[::-1])[::-1][1:]
+        return np.cumsum(wv[::-1])[::-1][1:], size, np.cumsum(own[::-1])[::-1][1:]
 
 
 @dataclass(frozen=True)
@@ -261,12 +268,13 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
     if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    elif whole.covariance.weight is None and whole.solution.freedom >= 2 and _any_suspect(whole.solution):
-        # Independent errors: the set is found without a fit for each row, and checked below by whole fits.
-        kept, too_many = set_aside(whole.solution, number, most=most)
+    quick = whole.covariance.weight is None or whole.solution.known
+    if quick and whole.solution.freedom >= 2 and (_any_suspect(fitted.solution) or not np.all(fitted.kept)):
+        # The set is found without a fit for each row, and checked below by whole fits.
+        kept, too_many = set_aside(whole.solution, number, most=most, start=fitted.kept, sections=sections)
         if too_many:
             return _search_result(whole, [], [], most)
-        fitted = _checked_fit(fit, kept, whole) or whole
+        fitted = _checked_fit(fit, kept, whole) or fitted
     while True:
         fitted = _readmitted(fit, fitted)
         if fitted.kept.tobytes() in seen:

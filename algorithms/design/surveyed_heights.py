@@ -52,9 +52,7 @@ class SurveyedHeights:
 
     def rows_of_axes(self, used):
         """The rows on each axis, a list of index arrays (n,) in their order; ``used``: those that count, (n,)."""
-        rows, axis = np.flatnonzero(used), self.structure.feet.axis[used]
-        order = np.argsort(axis, kind="stable")
-        return np.split(rows[order], np.searchsorted(axis[order], np.arange(1, len(self.structure.axes))))
+        return self.structure.rows_on_axes(used)
 
     def record(self):
         """The RunRecord of the run."""

@@ -56,8 +56,13 @@ class Structure:
     @property
     def rows_of_axes(self):
         """The rows of each axis, those too far away among them: a list of index arrays, each rising."""
-        order = np.argsort(self.feet.axis, kind="stable")
-        return np.split(order, np.searchsorted(self.feet.axis[order], np.arange(1, len(self.axes))))
+        return self.rows_on_axes(np.ones(len(self.feet.axis), bool))
+
+    def rows_on_axes(self, used):
+        """The rows of each axis of those ``used``, a mask (rows,): a list of index arrays, each rising."""
+        rows = np.flatnonzero(used)
+        rows = rows[np.argsort(self.feet.axis[rows], kind="stable")]
+        return np.split(rows, np.searchsorted(self.feet.axis[rows], np.arange(1, len(self.axes))))
 
     def foot_places(self, rows):
         """Latitudes and longitudes, degrees, of the feet of some rows on their axes; ``rows``: mask (rows,)."""

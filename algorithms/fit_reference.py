@@ -12,7 +12,7 @@ from .core.geodesy import ellipsoid_of
 from .design import parameters as own
 from .design.fit_geoid import RunGeoid
 from .design.fit_messages import tell_fits
-from .design.reference_groups import groups_of_axes, groups_of_lines
+from .design.reference_groups import fitted_groups, groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
 from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
@@ -93,27 +93,14 @@ class _Run(SurveyedHeights):
     def __init__(self, asked):
         super().__init__(asked)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
-        self.axes = self._axes()
+        self.axes, self.chainage, self.offset = self.placed.axes, self.placed.chainage, self.placed.offset
         self.geoid = RunGeoid(asked, self.system, self.ellipsoid)
-
-    def _axes(self):
-        """Core axes at their chainage heights, and chainage and offset of all rows."""
-        feet = self.structure.feet
-        self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
-        axes = []
-        for number in range(len(self.structure.axes)):
-            rows = np.flatnonzero(feet.axis == number)
-            placed = self.placed_axis(number, rows[~self.structure.off[rows]])
-            self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
-            self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
-            axes.append(placed)
-        return axes
 
     def result(self):
         kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
         options = {"remove": self.asked.flag("REMOVE_BLUNDERS"), "robust": self.asked.flag("ROBUST")}
-        fits = [group.fitted(self, **options) for group in make(self)]
+        fits = fitted_groups(self, make(self), **options)
         tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
 

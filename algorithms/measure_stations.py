@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from .boundary.cancel import check_cancel
 from .boundary.output_rows import OutputTable
 from .boundary.points import placed_points
 from .entry import parameter_builders as build
@@ -14,7 +13,7 @@ from .entry.stated_units import height_unit_stated
 from .language.height_text import height_with_unit
 from .language.number_text import counted, number_text
 from .language.translation import tr
-from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.axis_overrides import MOST_TOLD, AxisFields
 from .structure.notation import station_style
 from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
@@ -57,37 +56,38 @@ class MeasureStations(ToolboxEntry):
         run_units = units_of_stations(asked, with_heights=False)
         structure, _ = read_structure(asked, run_units, with_heights=False)
         notation = station_style(asked, run_units, len(structure.axes))
-        feet, points, fields = structure.feet, structure.points, AxisFields(structure.axis_source)
-        chainage, offset, lat, lon = (np.full(len(feet.station), np.nan) for _ in range(4))
-        order = np.argsort(feet.axis, kind="stable")
-        bounds = np.searchsorted(feet.axis[order], np.arange(len(structure.axes) + 1))
-        for number, axis in enumerate(structure.axes):
-            check_cancel(asked.feedback)
-            rows = order[bounds[number] : bounds[number + 1]]
+        fields, heights = AxisFields(structure.axis_source), structure.points.z[structure.feet.station]
+        placed = structure.placed(asked, fields, notation, run_units, heights * run_units.height)
+        self._tell(asked, structure, notation, run_units, placed)
+        chainage, offset = (np.where(structure.off, np.nan, values) for values in (placed.chainage, placed.offset))
+        return self._result(asked, structure, notation, run_units, chainage, offset)
+
+    @staticmethod
+    def _tell(asked, structure, notation, run_units, placed):
+        """A sentence for each axis, of many of the first only."""
+        for number, (axis, word, rows) in enumerate(zip(placed.axes, placed.words, structure.rows_of_axes)):
+            if number == MOST_TOLD:
+                more = len(placed.axes) - MOST_TOLD
+                asked.say(tr("{} more: see the points.").format(counted(more, tr("axis"), tr("axes"))))
+                break
             rows = rows[~structure.off[rows]]
             if not len(rows):
                 asked.say(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
-            heights = points.z[feet.station[rows]] * run_units.height
-            placed, word = axis_at_height(asked, axis, number + 1, fields, notation, run_units, heights)
-            chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
-            offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
-            lat[rows], lon[rows], _ = placed.place(chainage[rows])
             asked.say(
                 tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),
-                    notation.text(chainage[rows].min()),
-                    notation.text(chainage[rows].max()),
-                    number_text(np.abs(offset[rows]).max() / run_units.chainage, 3),
+                    notation.text(placed.chainage[rows].min()),
+                    notation.text(placed.chainage[rows].max()),
+                    number_text(np.abs(placed.offset[rows]).max() / run_units.chainage, 3),
                     run_units.chainage_label,
-                    height_with_unit(placed.chainage_height, run_units),
+                    height_with_unit(axis.chainage_height, run_units),
                     word,
                 )
             )
-        return self._result(asked, structure, notation, run_units, chainage, offset, lat, lon)
 
-    def _result(self, asked, structure, notation, run_units, chainage, offset, lat, lon):
+    def _result(self, asked, structure, notation, run_units, chainage, offset):
         feet, source, on = structure.feet, structure.source, ~structure.off
         names = np.array(structure.names, dtype=object)[feet.axis]
         names[~on] = None
@@ -100,7 +100,7 @@ class MeasureStations(ToolboxEntry):
         moved = None
         if asked.flag("ONTO_AXIS"):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
-            x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
+            x[on], y[on] = placed_points(*structure.foot_places(on), source.sourceCrs())
             moved = (x, y)
         style = StyleSpec(
             "stations",

@@ -8,7 +8,7 @@ import numpy as np
 
 from .fit import SurfaceFit
 from .geodesy import position
-from .minimum_zone import cylinder_zone, profile_zone
+from .minimum_zone import cylinder_zones, profile_zone
 
 
 @dataclass(frozen=True)
@@ -35,14 +35,26 @@ class Straightness:
 
 
 def straightness(fit: SurfaceFit, lat, lon, height):
-    """Straightness of stations at ``lat``, ``lon`` degrees and ellipsoidal ``height`` metres (n,), kept ones only.
+    """Straightness of stations at ``lat``, ``lon`` degrees and ellipsoidal ``height`` metres (n,), kept ones only: see
+    straightness_of_lines."""
+    return straightness_of_lines([fit], [(lat, lon, height)])[0]
+
+
+def straightness_of_lines(fits, stations):
+    """Straightness of the kept stations of many lines: a list. ``stations``: of each fit ``lat``, ``lon`` degrees and
+    ellipsoidal ``height``, metres (n,).
 
     Sideways from the plane of the line and the plumb line at its middle, not from the polyline; a straight line through
     these offsets is taken out, since the axis was drawn by somebody.
     """
-    frame = fit.frame
-    origin = position(frame.lat, frame.lon, fit.height, frame.ellipsoid)
-    away = position(np.asarray(lat, float), np.asarray(lon, float), np.asarray(height, float), frame.ellipsoid) - origin
+    profiles = [_profile(*one) for one in zip(fits, stations)]
+    return [_straightness(*one) for one in zip(profiles, cylinder_zones(profiles).tolist())]
+
+
+def _profile(fit, stations):
+    """Places along the line from their mean, departures upwards and sideways from the best-fit line, metres (n,)."""
+    frame, (lat, lon, height) = fit.frame, (np.asarray(v, float) for v in stations)
+    away = position(lat, lon, height, frame.ellipsoid) - (frame.foot + fit.height * frame.up)
     ahead = frame.directions[0]
     right = np.cross(ahead, frame.up)
     along, aside = away @ ahead, away @ right
@@ -50,7 +62,11 @@ def straightness(fit: SurfaceFit, lat, lon, height):
     spread = float(np.sum(along**2))
     lateral = aside - aside.mean()
     lateral = lateral - along * (float(np.sum(along * lateral)) / spread if spread > 0 else 0.0)
-    vertical = fit.residuals[fit.search.kept]
+    return along, fit.residuals[fit.search.kept], lateral
+
+
+def _straightness(profile, cylinder):
+    along, vertical, lateral = profile
     together = np.hypot(vertical, lateral)
     return Straightness(
         _departures(vertical),
@@ -59,7 +75,7 @@ def straightness(fit: SurfaceFit, lat, lon, height):
         # The best-fit line is one that a zone chooses from: what is more is rounding.
         min(profile_zone(along, vertical), float(np.ptp(vertical))),
         min(profile_zone(along, lateral), float(np.ptp(lateral))),
-        min(cylinder_zone(along, vertical, lateral), 2.0 * float(together.max())),
+        min(cylinder, 2.0 * float(together.max())),
     )
 
 

@@ -8,7 +8,8 @@ import numpy as np
 from ..boundary.input_fields import named_field
 from ..core.covariance import independent, levelled
 from ..core.errors import InputError
-from ..core.meeting import MEETING
+from ..core.geodesy import foot_and_normal
+from ..core.meeting import pairs_that_meet
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..structure.recorded_covariance import with_marks
@@ -119,25 +120,31 @@ def levelling_arms(axes, axis_index, chainage):
 
 def _origins(axes):
     """Chainage of each axis' levelling origin, and the number of its datum."""
-    ends = [(k, s, *axis.place(s)[:2]) for k, axis in enumerate(axes) for s in axis.vertex_chainages[[0, -1]]]
+    first = [axis.vertex_chainages[0] for axis in axes]
+    best = _most_meeting(axes) if len(axes) > 1 else {}
+    if len(best) < 2:
+        best = {0: first[0]}
+    origins, datum, number = [], [], 0
+    for k, chainage in enumerate(first):
+        number += k not in best
+        origins.append(best.get(k, chainage))
+        datum.append(0 if k in best else number)
+    return origins, datum
+
+
+def _most_meeting(axes):
+    """{axis: chainage of its end there} of the end at which most axes meet, the first of several."""
+    ends = [(k, s) for k, axis in enumerate(axes) for s in axis.vertex_chainages[[0, -1]].tolist()]
+    lat, lon = (np.array([getattr(axis.line, name)[[0, -1]] for axis in axes]).ravel() for name in ("lat", "lon"))
+    near = [[] for _ in ends]
+    for end, other in pairs_that_meet(foot_and_normal(lat, lon, axes[0].line.ellipsoid)[0]):
+        near[end].append(other)
+        near[other].append(end)
     best = {}
-    for k, s, lat, lon in ends:
+    for (k, s), others in zip(ends, near):
         meeting = {k: s}
-        for other, t, lat2, lon2 in ends:
-            near = axes[0].line.ellipsoid.inverse(lat[0], lon[0], lat2[0], lon2[0])[2] <= MEETING
-            if other not in meeting and near:
-                meeting[other] = t
+        for other in sorted(others):
+            meeting.setdefault(*ends[other])
         if len(meeting) > len(best):
             best = meeting
-    if len(best) < 2:
-        best = {0: axes[0].vertex_chainages[0]}
-    origins, datum, number = [], [], 0
-    for k, axis in enumerate(axes):
-        if k in best:
-            origins.append(best[k])
-            datum.append(0)
-        else:
-            number += 1
-            origins.append(axis.vertex_chainages[0])
-            datum.append(number)
-    return origins, datum
+    return best

@@ -19,7 +19,8 @@ def reference_table(run, fits, crs, record, style):
     """The references as an OutputTable: of each the level point and the tangent point, in this order, those that are
     well determined; else its own place."""
     datum = datum_name(definition(run.structure.points.crs))
-    rows = [_reference_row(run, fit, record, datum) for fit in fits]
+    told = record.text()
+    rows = [_reference_row(run, fit, told, datum) for fit in fits]
     shapes = [QgsGeometry.fromMultiPointXY(points) for points in _marks(fits, crs)]
     columns = {name: [row[name] for row in rows] for name in REFERENCE}
     return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
@@ -56,7 +57,7 @@ def is_known(place):
     return isinstance(place, LinePlace) or place.well_determined
 
 
-def _reference_row(run, fit, record, datum):
+def _reference_row(run, fit, told, datum):
     surface, frame, unit, solution = fit.surface, fit.surface.frame, run.units, fit.surface.solution
     normal = surface.plane.normal
     first, last = run.dates(run.structure.feet.station[fit.rows])
@@ -88,7 +89,7 @@ def _reference_row(run, fit, record, datum):
         first_date=first or None,
         last_date=last or None,
         global_t="none" if test is None else "passed" if test[3] else "failed",
-        record=record.text(),
+        record=told,
     )
     if fit.straightness is not None:
         s = fit.straightness

@@ -1,10 +1,12 @@
 """Heights with their accuracies on the axes of a structure: what a fit or a test of shape begins with."""
 
+from functools import cached_property
+
 import numpy as np
 
 from ..core.errors import InputError
 from ..language.translation import tr
-from ..structure.axis_overrides import AxisFields, axis_at_height
+from ..structure.axis_overrides import AxisFields
 from ..structure.height_system import height_system, undulation_index
 from ..structure.notation import station_style
 from ..structure.recorded_covariance import given_covariance
@@ -43,20 +45,14 @@ class SurveyedHeights:
             raise InputError(tr("Layer '{}': no station on an axis has a height.").format(points.name))
         self._fields = AxisFields(self.structure.axis_source)
 
-    def placed_axis(self, number, rows):
-        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where
-        not given.
-        """
-        placed, _ = axis_at_height(
-            self.asked,
-            self.structure.axes[number],
-            number + 1,
-            self._fields,
-            self.notation,
-            self.units,
-            self.height[rows] + self.n[rows],
-        )
-        return placed
+    @cached_property
+    def placed(self):
+        """PlacedAxes at their chainage heights, taken from the heights of their stations where not given."""
+        return self.structure.placed(self.asked, self._fields, self.notation, self.units, self.height + self.n)
+
+    def rows_of_axes(self, used):
+        """The rows on each axis, a list of index arrays (n,) in their order; ``used``: those that count, (n,)."""
+        return self.structure.rows_on_axes(used)
 
     def record(self):
         """The RunRecord of the run."""

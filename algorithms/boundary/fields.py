@@ -29,6 +29,9 @@ _ALL = (
     OutputField("offset", REAL, CHAINAGE, "Offset", "Distance from the axis, positive right looking up-chainage"),
     OutputField("height", REAL, HEIGHT, "As-built height", "Surveyed height, in the input's height system"),
     OutputField("azimuth", REAL, DEGREE, "Azimuth", "Azimuth of the axis at the station, clockwise from north"),
+    OutputField(
+        "sd_line", REAL, HEIGHT, "Standard deviation across the axis", "Of the place, from those of east and north"
+    ),
     OutputField("row", WHOLE, NONE, "Row", "Row of the input table, counted from 1"),
     OutputField(
         "reason", TEXT, NONE, "Reason", "Why the row was not placed or not matched, or the support is out of tolerance"
@@ -375,6 +378,10 @@ GENERATED = ("axis", "station", "chainage", "offset", "azimuth")
 
 
 MEASURED = ("axis", "station", "chainage", "offset")
+
+
+# Only where the points bring standard deviations of their own.
+MEASURED_LINE = ("sd_line",)
 
 
 CONVERTED = ("undulation", "height_ell", "height_geo")

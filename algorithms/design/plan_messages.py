@@ -42,13 +42,13 @@ def tell_line(run, fit):
     )
     widths = solution.interval_factor * solution.deviations
     aside, turn = widths[0], float(np.degrees(widths[1]))
-    azimuth = number_text(fit.line.place(run.ellipsoid)[2], 5)
+    azimuth = number_text(fit.line.place(run.ellipsoid)[2], 6)
     run.asked.say(
         tr("{} '{}': azimuth {}\u00b0{} at its middle{}{}.").format(
             words.kind,
             fit.name,
             azimuth,
-            give_or_take(turn, number_text(turn, 5) + "\u00b0"),
+            give_or_take(turn, number_text(turn, 6) + "\u00b0"),
             tr(", place sideways{}").format(give_or_take(aside, small_text(aside, run.units)))
             if np.isfinite(aside)
             else "",

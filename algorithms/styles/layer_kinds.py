@@ -134,7 +134,7 @@ def _compared(layer, spec, _own):
     _put_on(layer, look.change_renderer(layer), look.change_labeling(layer, unit), tip)
 
 
-_ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED))
+_ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED + of.MEASURED_LINE))
 KINDS = {
     "stations_review": LayerKind(of.DESIGNED + of.DESIGNED_LINE, "station", _review),
     "stations": LayerKind(_ALL_STATIONS, "station", _stations),

@@ -33,9 +33,9 @@ class MeasureStations(ToolboxEntry):
         "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond "
         "it, negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
         "Points farther from every axis than the greatest distance stay, without chainage.\n\n"
-        "Points of any reference system do: neither the scale of a projection nor the bend of its straight lines enters. "
-        "Where they bring standard deviations of east and north, 'sd_line' is what these are across the axis; 'Fit a "
-        "straight line or plane' takes it with LINE."
+        "Points of any reference system do: neither the scale of a projection nor the bend of its straight lines "
+        "enters. Where they bring standard deviations of east and north, 'sd_line' is what these are across the axis; "
+        "'Fit a straight line or plane' takes it with LINE."
     )
 
     def entry_parameters(self):

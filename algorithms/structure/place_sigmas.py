@@ -28,7 +28,7 @@ class PlaceSigmas:
         if asked_for and not both:
             raise InputError(
                 tr(
-                    "Layer '{}': the standard deviation across the axis needs both of east and north; {} alone do not do."
+                    "Layer '{}': across the axis the standard deviations of both east and north count; {} is not enough."
                 ).format(source.sourceName(), listed(asked_for)),
                 keys=tuple(asked_for),
             )

@@ -28,7 +28,7 @@ class PlaceSigmas:
         if asked_for and not both:
             raise InputError(
                 tr(
-                    "Layer '{}': across the axis the standard deviations of both east and north count; {} is not enough."
+                    "Layer '{}': across the axis both standard deviations count, east and north; {} is not enough."
                 ).format(source.sourceName(), listed(asked_for)),
                 keys=tuple(asked_for),
             )

@@ -206,6 +206,20 @@ def test_in_feet(toolbox):
     assert " ft; global test" in feet.said
 
 
+def test_a_chain_in_feet(toolbox, tmp_path):
+    """Points with heights and deviations in feet, measured, fitted: the record carries the unit."""
+    sigma = np.where(np.arange(31) % 3 == 0, 0.012, 0.002)
+    deviations = (sigma / FOOT).tolist()
+    rows, ends = stations(unit=FOOT, sd_e=deviations, sd_n=deviations)
+    axis, out = toolbox.lines([{"at": ends, "name": "wall"}]), str(tmp_path / "measured.gpkg")
+    toolbox.run("measurestations", STATIONS=toolbox.points(rows), AXIS=axis, OUTPUT=out, HEIGHT_UNIT="foot")
+    run = fit(toolbox, {"STATIONS": out, "AXIS": axis}, SIGMA=SIGMA / FOOT, SIGMA_LINE=None)
+    lateral = [value * FOOT for value in run.column("lateral")]
+    assert lateral == pytest.approx(less_line(SIDE, 1.0 / sigma).tolist(), abs=2e-8)
+    left = less_line(SIDE, 1.0 / sigma) / sigma
+    assert run.rows("REFERENCE")[0]["lin_var"] == pytest.approx(np.sum(left**2) / 29, rel=1e-5)
+
+
 def test_over_the_geoid(toolbox):
     """Undulations of a field lift the stations; a line in plan does not care."""
     rows, ends = stations(n=[40.0 + 0.002 * k for k in range(31)])
@@ -269,6 +283,15 @@ def test_stations_without_a_height_and_off_the_axis_are_not_judged(toolbox):
     run = fit(toolbox, {"STATIONS": toolbox.points(rows), "AXIS": axis}, MAX_DISTANCE=100.0)
     assert [run.column("lat_flag")[k] for k in (3, 7)] == ["no height", "off axis"]
     assert [run.column("lateral")[k] for k in (3, 7)] == [None, None] and run.results["LINE_COUNT"] == 29
+
+
+@pytest.mark.parametrize("sigma", [SIGMA, None])
+def test_two_stations_make_a_line_that_nothing_tests(toolbox, sigma):
+    run = fit(toolbox, site(toolbox, UP[:2], SIDE[:2]), SIGMA=sigma, SIGMA_LINE=sigma)
+    assert run.column("lateral") == pytest.approx([0.0, 0.0], abs=1e-8) and run.column("lat_w") == [None, None]
+    row = run.rows("REFERENCE")[0]
+    assert row["lin_test"] == "none" and (row["lin_sd"] is None) == (sigma is None)
+    assert "Line in plan 'wall': too few stations are left over to test for blunders." in run.said
 
 
 def test_after_an_edit(toolbox, tmp_path):

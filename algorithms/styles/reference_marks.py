@@ -143,7 +143,7 @@ def _suspected(fields, name):
 
 
 def fitted_renderer(fields):
-    """Return the renderer of tested stations: suspected blunders stand out, the kept ones are quiet; a hollow star
+    """Return the renderer of tested stations: suspected blunders stand out, the kept ones are quiet; a ring
     where the line in plan suspects one."""
     flag = column(fields, "flag")
     looks = (
@@ -155,8 +155,9 @@ def fitted_renderer(fields):
     )
     root = QgsRuleBasedRenderer.Rule(None)
     if fields.indexOf("lat_flag") >= 0:
-        # Around the mark of the height, which it does not hide: the one may be doubted and the other not.
-        ring = marker(Shape.Star, 6.4, outline=0.5, halo=0.35)
+        # Around the mark of the height, which it does not hide: the one may be doubted and the other not. A ring, as on
+        # all maps of the line, since left and right turn with the axis.
+        ring = marker(Shape.Circle, 6.4, outline=0.5, halo=0.35)
         label = tr("Suspected blunder in plan")
         root.appendChild(QgsRuleBasedRenderer.Rule(ring, filterExp=_suspected(fields, "lat_flag"), label=label))
     for value, label, symbol in looks:

@@ -374,8 +374,8 @@ def test_titles_marks_labels_and_tips(toolbox, tmp_path):
         return found
 
     rules = {rule.label(): rule for rule in layer.renderer().rootRule().children()}
-    star = rules["Suspected blunder in plan"]
-    assert [_true(star, context(k)) for k in (10, 11)] == [False, True]
+    ring = rules["Suspected blunder in plan"]
+    assert [_true(ring, context(k)) for k in (10, 11)] == [False, True]
     labels = layer.labeling().rootRule().children()
     text = qgis_core.QgsExpression(labels[0].settings().fieldName).evaluate(context(11))
     assert text.split("\n")[2].strip().endswith(" mm right")

@@ -13,7 +13,8 @@ def tell_line_accuracy(run):
     if run.line.judged:
         run.asked.say(
             tr(
-                "Line in plan: {}. The errors sideways are taken as independent, of each other and of the heights."
+                "Line in plan: {}. The errors sideways are taken as independent, of each other and of the heights; "
+                "points of one setup share errors, and a step between two setups looks like a stretch that has moved."
             ).format(run.line.described)
         )
 

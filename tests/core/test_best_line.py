@@ -5,11 +5,6 @@ import pytest
 
 from tautline.algorithms.core.best_line import best_lines
 
-# Source: K. Pearson, On lines and planes of closest fit to systems of points in space, Philosophical Magazine 2 (1901),
-# worked example: the line that makes the perpendicular distances least is y = 5.784 - 0.546 x.
-PEARSON_X = np.array([0.0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4])
-PEARSON_Y = np.array([5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5])
-
 
 def alone(x, y, weight=None):
     group = np.zeros(len(x), int)
@@ -17,11 +12,11 @@ def alone(x, y, weight=None):
     return lines, *lines.coordinates(group, x, y)
 
 
-def test_pearsons_line():
-    lines, _, across = alone(PEARSON_X, PEARSON_Y)
+def test_pearsons_line(pearson):
+    lines, _, across = alone(pearson.x, pearson.y)
     slope = np.tan(lines.turn[0])
-    assert round(slope, 3) == -0.546
-    assert round(lines.shift[0] - slope * lines.middle[0], 3) == 5.784
+    assert round(slope, 3) == pearson.slope
+    assert round(lines.shift[0] - slope * lines.middle[0], 3) == pearson.intercept
     # His mean square residual of the points from that line is 0.061827 (the lesser axis of the ellipse, squared).
     assert np.mean(across**2) == pytest.approx(0.0618, abs=1e-4)
 

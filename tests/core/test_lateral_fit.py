@@ -82,27 +82,14 @@ def test_place_and_azimuth(wgs84):
     assert azimuth == pytest.approx(middle[2] % 360.0, abs=1e-7)
 
 
-# Source: NIST Statistical Reference Datasets, linear regression, Norris; certified values beside the data.
-NORRIS_Y = """
-0.1 338.8 118.1 888.0 9.2 228.1 668.5 998.5 449.1 778.9 559.2 0.3 0.1 778.1 668.8 339.3 448.9 10.8
-557.7 228.3 998.0 888.8 119.6 0.3 0.6 557.6 339.3 888.0 998.5 778.9 10.2 117.6 228.9 668.4 449.2 0.2
-"""
-NORRIS_X = """
-0.2 337.4 118.2 884.6 10.1 226.5 666.3 996.3 448.6 777.0 558.2 0.4 0.6 775.5 666.9 338.0 447.5 11.6
-556.0 228.1 995.8 887.6 120.2 0.3 0.3 556.8 339.1 887.2 999.0 779.0 11.1 118.3 229.2 669.1 448.9 0.5
-"""
-NORRIS_SLOPE_SD, NORRIS_INTERCEPT_SD, NORRIS_SD = 0.429796848199937e-3, 0.232818234301152, 0.884796396144373
-
-
-def test_certified_deviations_of_a_straight_line(wgs84):
+def test_certified_deviations_of_a_straight_line(wgs84, norris):
     """x metres along, y millimetres to the right, sigma unknown: standard deviations of place and azimuth."""
-    x, y = (np.array(text.split(), float) for text in (NORRIS_X, NORRIS_Y))
-    fit = fitted(stations_of(wgs84, x, 1e-3 * y, 0.0), 1.0, known=False)
+    fit = fitted(stations_of(wgs84, norris.x, 1e-3 * norris.y, 0.0), 1.0, known=False)
     shift, turn = fit.solution.deviations
-    assert np.sqrt(fit.solution.variance_factor) == pytest.approx(1e-3 * NORRIS_SD, rel=3e-6)
-    assert turn == pytest.approx(1e-3 * NORRIS_SLOPE_SD, rel=3e-6)
+    assert np.sqrt(fit.solution.variance_factor) == pytest.approx(1e-3 * norris.sd, rel=3e-6)
+    assert turn == pytest.approx(1e-3 * norris.slope_sd, rel=3e-6)
     # At x = 0, where the certified intercept is, by propagation from the middle.
-    assert np.hypot(shift, turn * x.mean()) == pytest.approx(1e-3 * NORRIS_INTERCEPT_SD, rel=3e-6)
+    assert np.hypot(shift, turn * norris.x.mean()) == pytest.approx(1e-3 * norris.intercept_sd, rel=3e-6)
 
 
 @pytest.mark.parametrize("known", [True, False])

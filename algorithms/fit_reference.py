@@ -12,11 +12,13 @@ from .core.geodesy import ellipsoid_of
 from .design import parameters as own
 from .design.fit_geoid import RunGeoid
 from .design.fit_messages import tell_fits
+from .design.fitted_lines import FittedLines
 from .design.reference_groups import fitted_groups, groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
 from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
+from .language.decision_words import SUSPECTED
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -49,6 +51,8 @@ class FitReference(ToolboxEntry):
         "still; at the tangent point it is parallel to the ellipsoid. Heights above the geoid know the level point, "
         "and the tangent point only as well as the slope of the geoid; ellipsoidal heights the reverse. One second of "
         "arc of slope is 31 m. Each point has a 95 % ellipse of its own.\n\n"
+        "LINE fits the line in plan as well, and tests every station sideways too: a tripod that was knocked shows "
+        "there. Heights and line are tested apart; lateral is the departure in plan, positive is right.\n\n"
         "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
         "ones. Results are for review; a licensed surveyor or engineer decides."
     )
@@ -67,6 +71,7 @@ class FitReference(ToolboxEntry):
             *own.given_covariance(),
             own.group_field(),
             own.robust(),
+            *own.fitted_line(),
             *own.geoid_slope(),
             *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
@@ -81,7 +86,14 @@ class FitReference(ToolboxEntry):
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations fitted"), "SUSPECTED": tr("Suspected blunders"), "RMS": tr("RMS residual")}
+        return {
+            "COUNT": tr("Stations fitted"),
+            "SUSPECTED": tr("Suspected blunders"),
+            "RMS": tr("RMS residual"),
+            "LINE_COUNT": tr("Stations fitted in plan"),
+            "LINE_SUSPECTED": tr("Suspected blunders in plan"),
+            "LINE_RMS": tr("RMS lateral departure"),
+        }
 
     def computed(self, asked):
         return _Run(asked).result()
@@ -91,7 +103,9 @@ class _Run(SurveyedHeights):
     """One run: stations measured, grouped, fitted."""
 
     def __init__(self, asked):
-        super().__init__(asked)
+        self.line = FittedLines(asked)
+        super().__init__(asked, self.line.columns)
+        self.line.read(self)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
         self.axes, self.chainage, self.offset = self.placed.axes, self.placed.chainage, self.placed.offset
         self.geoid = RunGeoid(asked, self.system, self.ellipsoid)
@@ -140,8 +154,8 @@ class _Run(SurveyedHeights):
             rows, at = fit.all_rows[fresh], fit.at[fresh]
             residual[rows], w[rows] = fit.surface.residuals[at], found.w[at]
             redundancy[rows], detectable[rows] = found.redundancies[at], found.detectable[at]
-            flag[rows] = np.where(fit.suspected[at], "suspected blunder", "kept")
-        names = np.array(self.structure.names, dtype=object)
+            flag[rows] = np.where(fit.upwards.suspected[at], SUSPECTED, "kept")
+        names, line = np.array(self.structure.names, dtype=object), self.line.fields(fits, self, flag)
         columns = {
             "axis": names[feet.axis].tolist(),
             "station": self.notation.texts(self.chainage),
@@ -152,6 +166,7 @@ class _Run(SurveyedHeights):
             "redund": redundancy,
             "min_blund": np.where(np.isfinite(detectable), detectable, np.nan) / unit.height,
             "flag": flag.tolist(),
+            **line,
         }
 
         def style(kind, title):
@@ -168,6 +183,7 @@ class _Run(SurveyedHeights):
                 feet.station,
                 self.structure.points.ids,
                 features=self.structure.points.features,
+                replaced=self.line.replaced(),
             )
         ]
         tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
@@ -178,6 +194,7 @@ class _Run(SurveyedHeights):
         residuals = np.concatenate([fit.surface.residuals[fit.surface.search.kept] for fit in fits]) / self.units.height
         return {
             "COUNT": int(sum(fit.surface.search.kept.sum() for fit in fits)),
-            "SUSPECTED": int(sum(fit.suspected.sum() for fit in fits)),
+            "SUSPECTED": int(sum(fit.upwards.suspected.sum() for fit in fits)),
             "RMS": float(np.sqrt(np.mean(residuals**2))),
+            **self.line.numbers(fits, self.units),
         }

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
+from .boundary.fields import MEASURED_LINE
 from .boundary.output_rows import OutputTable
 from .boundary.points import placed_points
 from .entry import parameter_builders as build
@@ -15,6 +16,7 @@ from .language.number_text import counted, number_text
 from .language.translation import tr
 from .structure.axis_overrides import MOST_TOLD, AxisFields
 from .structure.notation import station_style
+from .structure.place_sigmas import PlaceSigmas
 from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
@@ -30,7 +32,10 @@ class MeasureStations(ToolboxEntry):
         "Measures points against the axis they belong to: chainage along it and offset from it, positive to the right "
         "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond "
         "it, negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
-        "Points farther from every axis than the greatest distance stay, without chainage."
+        "Points farther from every axis than the greatest distance stay, without chainage.\n\n"
+        "Points of any reference system do: neither the scale of a projection nor the bend of its straight lines "
+        "enters. Where they bring standard deviations of east and north, 'sd_line' is what these are across the axis; "
+        "'Fit a straight line or plane' takes it with LINE."
     )
 
     def entry_parameters(self):
@@ -46,6 +51,7 @@ class MeasureStations(ToolboxEntry):
             p.chainage_start(),
             p.chainage_height(),
             p.equations(),
+            *p.place_sigmas(),
             p.sink("OUTPUT", tr("Measured points")),
         ]
 
@@ -54,13 +60,17 @@ class MeasureStations(ToolboxEntry):
 
     def computed(self, asked):
         run_units = units_of_stations(asked, with_heights=False)
-        structure, _ = read_structure(asked, run_units, with_heights=False)
+        sigmas = PlaceSigmas(asked, asked.source("STATIONS"))
+        structure, _ = read_structure(asked, run_units, with_heights=False, more_numbers=sigmas.columns)
         notation = station_style(asked, run_units, len(structure.axes))
         fields, heights = AxisFields(structure.axis_source), structure.points.z[structure.feet.station]
         placed = structure.placed(asked, fields, notation, run_units, heights * run_units.height)
         self._tell(asked, structure, notation, run_units, placed)
-        chainage, offset = (np.where(structure.off, np.nan, values) for values in (placed.chainage, placed.offset))
-        return self._result(asked, structure, notation, run_units, chainage, offset)
+        measured = [np.where(structure.off, np.nan, values) for values in (placed.chainage, placed.offset)]
+        if sigmas:
+            measured.append(sigmas.across(structure))
+            sigmas.tell(asked)
+        return self._result(asked, structure, notation, run_units, measured)
 
     @staticmethod
     def _tell(asked, structure, notation, run_units, placed):
@@ -87,8 +97,9 @@ class MeasureStations(ToolboxEntry):
                 )
             )
 
-    def _result(self, asked, structure, notation, run_units, chainage, offset):
+    def _result(self, asked, structure, notation, run_units, measured):
         feet, source, on = structure.feet, structure.source, ~structure.off
+        chainage, offset, *across = measured
         names = np.array(structure.names, dtype=object)[feet.axis]
         names[~on] = None
         columns = {
@@ -96,11 +107,12 @@ class MeasureStations(ToolboxEntry):
             "station": [text or None for text in notation.texts(chainage)],
             "chainage": chainage / run_units.chainage,
             "offset": offset / run_units.chainage,
+            **dict(zip(MEASURED_LINE, across)),
         }
         moved = None
         if asked.flag("ONTO_AXIS"):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
-            x[on], y[on] = placed_points(*structure.foot_places(on), source.sourceCrs())
+            x[on], y[on] = placed_points(*structure.foot_places(on)[:2], source.sourceCrs())
             moved = (x, y)
         style = StyleSpec(
             "stations",

@@ -169,12 +169,20 @@ def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     def fit(keep):
         return _gauss_newton(frame, heights, keep, columns, places)
 
-    start = _robust_start(fit, heights) if robust else None
-    share = MOST_ASIDE_ROBUST if robust else MOST_ASIDE
-    found = search(fit, len(heights), remove=remove, start=start, sections=sections, share=share)
+    found = searched(fit, heights, remove=remove, robust=robust, sections=sections)
     parameters = found.solution.parameters
     slopes = 1 + len(frame.directions)
     return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust)
+
+
+def searched(fit, observed, *, remove, robust, sections=()):
+    """The Search for blunders among ``observed`` (n,): Heights, or what has their ``covariance``, ``known`` and length.
+
+    ``fit``: see least_squares.search; the options as in fit_surface.
+    """
+    start = _robust_start(fit, observed) if robust else None
+    share = MOST_ASIDE_ROBUST if robust else MOST_ASIDE
+    return search(fit, len(observed), remove=remove, start=start, sections=sections, share=share)
 
 
 def _gauss_newton(frame, heights, keep, columns, places):

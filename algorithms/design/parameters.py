@@ -148,6 +148,48 @@ def line():
     )
 
 
+def fitted_line():
+    """Parameters LINE of a fit, SIGMA_LINE and SIGMA_LINE_FIELD."""
+    return (
+        advanced(
+            choice_parameter(
+                "LINE",
+                tr("Line"),
+                tr(
+                    "Whether the line in plan is fitted and tested beside the heights, with FIT 'line'. Empty or none: "
+                    "not at all. fitted: the vertical plane that fits the stations best. Adds the fields lateral "
+                    "(positive is right, looking up-chainage), lat_w, lat_redund, lat_blund and lat_flag, and the "
+                    "line's place, azimuth and tests to the reference."
+                ),
+                ("none", "fitted"),
+            )
+        ),
+        advanced(
+            number_parameter(
+                "SIGMA_LINE",
+                tr("Standard deviation of a place in plan"),
+                tr(
+                    "Across the line, one value for all stations, in the unit of heights. Empty: from a field, else "
+                    "estimated from the lateral departures."
+                ),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            field_parameter(
+                "SIGMA_LINE_FIELD",
+                tr("Field with the places' standard deviation across the line"),
+                tr(
+                    "In the unit of heights; 'Measure chainage and offset' gives it from those of east and north. "
+                    "Empty: SIGMA_LINE, else a field 'sd_line', else the accuracy is estimated from the departures."
+                ),
+                "STATIONS",
+            )
+        ),
+    )
+
+
 def sigma_field(parent="STATIONS"):
     return advanced(
         field_parameter(

@@ -8,15 +8,15 @@ import numpy as np
 from ..core.errors import InputError
 from ..core.fit import Frame, Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
 from ..core.geodesy import east_north, foot_and_normal
+from ..core.lateral_fit import LateralFit
 from ..core.least_squares import suspected_step
 from ..core.legs import LEAST_ON_LEG, rows_on, stretches
-from ..core.moved_stretches import many_flagged, moved_stretches
-from ..core.quantiles import BAARDA
 from ..core.straightness import Straightness, straightness_of_lines
 from ..core.tangent_point import LinePlace, SurfacePoint, places_of_lines, plane_points
 from ..language.translation import tr
 from .fit_geoid import FitGeoid
 from .height_accuracies import levelling_arms
+from .tested_part import TestedPart, tested_part
 
 SAME_PLACE = 0.01
 
@@ -33,10 +33,10 @@ class Step:
 @dataclass(frozen=True)
 class Fit:
     """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
-    into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
-    ``moved``: runs of three and more neighbours flagged on one side, tuples of the fit's own rows; ``many``: more than
-    a tenth of all is flagged. Both look like deformation rather than like blunders. ``tangent``: where it is tangent to
-    the ellipsoid, ``level``: where it lies in the horizon; ``inside``: of both in that order, True within the stations.
+    into the fit's own rows (a corner listed twice is fitted once); ``upwards``: what the tests found in the heights;
+    ``line``, ``sideways``: the same fit in plan and what its tests found, None where it is not asked for. ``tangent``:
+    where it is tangent to the ellipsoid, ``level``: where it lies in the horizon; ``inside``: of both in that order,
+    True within the stations.
     """
 
     name: str
@@ -46,9 +46,7 @@ class Fit:
     rows: np.ndarray
     all_rows: np.ndarray
     at: np.ndarray
-    suspected: np.ndarray
-    moved: tuple
-    many: bool
+    upwards: TestedPart
     slopes: tuple
     tangent: Union[SurfacePoint, LinePlace]
     level: Union[SurfacePoint, LinePlace]
@@ -57,6 +55,8 @@ class Fit:
     straightness: Optional[Straightness] = None
     step: Optional[Step] = None
     arms_apart: int = 0
+    line: Optional[LateralFit] = None
+    sideways: Optional[TestedPart] = None
 
 
 @dataclass(frozen=True)
@@ -119,14 +119,11 @@ class _Surface:
         """Latitudes and longitudes of the rows, degrees."""
         return self.heights.lat, self.heights.lon
 
-    def tested(self, run, geoid, more):
-        """The Fit: what is flagged and what has moved. ``geoid``: FitGeoid; ``more``: the points found."""
-        group, found, rows = self.group, self.fit.search, self.group.rows
-        flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
-        for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
-            flagged[row] = True
-        moved = moved_stretches(run.structure.feet.axis[rows], run.chainage[rows], self.fit.residuals, flagged)
-        datums = self.heights.datums
+    def tested(self, run, line, geoid, more):
+        """The Fit: what is flagged and what has moved. ``line``: LateralFit or None; ``geoid``: FitGeoid; ``more``: the
+        points found."""
+        group, rows = self.group, self.group.rows
+        along, datums = (run.structure.feet.axis[rows], run.chainage[rows]), self.heights.datums
         return Fit(
             group.name,
             group.kind,
@@ -135,13 +132,13 @@ class _Surface:
             rows,
             group.all_rows,
             group.at,
-            flagged,
-            tuple(tuple(part.tolist()) for part in moved),
-            many_flagged(flagged.sum(), len(flagged)),
+            tested_part(self.fit.search, *along),
             tuple(_slope(self.fit, run.axes[k]) for k in group.axes),
             step=_step(run, rows, self.fit, self.sections),
             arms_apart=0 if datums is None else int(datums.max()),
             geoid=geoid,
+            line=line,
+            sideways=None if line is None else tested_part(line.search, *along),
             **more,
         )
 
@@ -156,11 +153,12 @@ def fitted_groups(run, groups, *, remove, robust):
     geoids = run.geoid.around(
         [one.fit for one in surfaces], [one.stations for one in surfaces], [run.n[one.group.rows] for one in surfaces]
     )
-    points = (_plane_points if groups[0].kind == "plane" else _line_points)(run, surfaces, geoids)
-    return [one.tested(run, *more) for one, *more in zip(surfaces, geoids, points)]
+    lines = run.line.fitted(run, groups, remove=remove, robust=robust)
+    points = (_plane_points if groups[0].kind == "plane" else _line_points)(run, surfaces, geoids, lines)
+    return [one.tested(run, *more) for one, *more in zip(surfaces, lines, geoids, points)]
 
 
-def _plane_points(run, surfaces, geoids):
+def _plane_points(run, surfaces, geoids, _lines):
     """Tangent and level point of each plane, and whether they lie among the stations: a list of dicts."""
     points = []
     for one, geoid in zip(surfaces, geoids):
@@ -172,8 +170,8 @@ def _plane_points(run, surfaces, geoids):
     return points
 
 
-def _line_points(run, surfaces, geoids):
-    """The same of each line, and its straightness."""
+def _line_points(run, surfaces, geoids, lines):
+    """The same of each line, and its straightness. ``lines``: of each its LateralFit, or None."""
     fits, spans = [one.fit for one in surfaces], [one.group.stretch for one in surfaces]
     found = places_of_lines(
         fits,
@@ -184,7 +182,7 @@ def _line_points(run, surfaces, geoids):
     )
     kept = [one.fit.search.kept for one in surfaces]
     straight = straightness_of_lines(
-        fits, [(one.heights.lat[k], one.heights.lon[k], one.heights.height[k]) for one, k in zip(surfaces, kept)]
+        fits, [(one.heights.lat[k], one.heights.lon[k], one.heights.height[k]) for one, k in zip(surfaces, kept)], lines
     )
     points = []
     for one, places, straightness in zip(surfaces, found, straight):
@@ -275,11 +273,6 @@ def _counted_once(run, rows):
         seen.setdefault(cell, []).append(len(kept))
         kept.append(k)
     return np.array(kept, int), at
-
-
-def _limit(found):
-    """What |w| of all rows is compared with; the set-aside ones are suspected anyway."""
-    return found.solution.critical if np.isfinite(found.solution.critical) else BAARDA * 1e9
 
 
 def _step(run, rows, surface, sections):

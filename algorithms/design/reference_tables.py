@@ -3,7 +3,7 @@
 import numpy as np
 from qgis.core import QgsGeometry, QgsPointXY, QgsWkbTypes
 
-from ..boundary.fields import ELLIPSE, REFERENCE
+from ..boundary.fields import ELLIPSE, REFERENCE, REFERENCE_LINE
 from ..boundary.output_rows import OutputTable
 from ..boundary.points import placed_points
 from ..boundary.reference_systems import definition
@@ -22,7 +22,8 @@ def reference_table(run, fits, crs, record, style):
     told = record.text()
     rows = [_reference_row(run, fit, told, datum) for fit in fits]
     shapes = [QgsGeometry.fromMultiPointXY(points) for points in _marks(fits, crs)]
-    columns = {name: [row[name] for row in rows] for name in REFERENCE}
+    names = (*REFERENCE[:-1], *REFERENCE_LINE, REFERENCE[-1]) if run.line.judged else REFERENCE
+    columns = {name: [row[name] for row in rows] for name in names}
     return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
 
 
@@ -82,7 +83,7 @@ def _reference_row(run, fit, told, datum):
         sd_h=float(solution.deviations[0]) / unit.height,
         sd_slope=slope_deviation(fit),
         number=int(surface.search.kept.sum()),
-        suspected=int(fit.suspected.sum()),
+        suspected=int(fit.upwards.suspected.sum()),
         removed=int(np.sum(~surface.search.kept)),
         rms=surface.rms / unit.height,
         var_factor=float(solution.variance_factor),
@@ -107,6 +108,7 @@ def _reference_row(run, fit, told, datum):
             row[name] = value / unit.height
     for name, place, inside in zip(("tan", "lev"), (fit.tangent, fit.level), fit.inside):
         row.update(_point_columns(run, name, place, inside))
+    row.update(run.line.reference(fit, run))
     return row
 
 

@@ -365,6 +365,40 @@ def onto_axis():
     )
 
 
+def place_sigmas():
+    """Parameters SIGMA_EAST_FIELD, SIGMA_NORTH_FIELD and CORRELATION_FIELD: how accurate places in plan are."""
+    text = tr(
+        "Of the place of each point, along the {} axis of the points' reference system; both in one unit, that of "
+        "heights where 'Fit a straight line or plane' is to take 'sd_line' from them. Empty: a field '{}', if any."
+    )
+    return (
+        advanced(
+            field_parameter(
+                "SIGMA_EAST_FIELD",
+                tr("Field with the standard deviation to the east"),
+                text.format(tr("east"), "sd_e"),
+                "STATIONS",
+            )
+        ),
+        advanced(
+            field_parameter(
+                "SIGMA_NORTH_FIELD",
+                tr("Field with the standard deviation to the north"),
+                text.format(tr("north"), "sd_n"),
+                "STATIONS",
+            )
+        ),
+        advanced(
+            field_parameter(
+                "CORRELATION_FIELD",
+                tr("Field with the correlation of east and north"),
+                tr("From -1 to 1. Empty: a field 'cor_en', else east and north are taken as independent."),
+                "STATIONS",
+            )
+        ),
+    )
+
+
 def sink(key, label, kind=None, optional=False):
     """An output layer of SourceType ``kind`` (default: points)."""
     return QgsProcessingParameterFeatureSink(

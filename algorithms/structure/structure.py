@@ -65,13 +65,14 @@ class Structure:
         return np.split(rows, np.searchsorted(self.feet.axis[rows], np.arange(1, len(self.axes))))
 
     def foot_places(self, rows):
-        """Latitudes and longitudes, degrees, of the feet of some rows on their axes; ``rows``: mask (rows,)."""
+        """Latitudes and longitudes of the feet of some rows on their axes, and azimuths of these there, degrees;
+        ``rows``: mask (rows,)."""
         lines, feet = [axis.line for axis in self.axes], self.feet
         before = np.concatenate([[0], np.cumsum([len(line.lengths) for line in lines])])
         own = before[feet.axis[rows]] + feet.leg[rows]
         starts = [(line.lat[:-1], line.lon[:-1], line.azimuths) for line in lines]
         begin = (np.concatenate(part)[own] for part in zip(*starts))
-        return lines[0].ellipsoid.forward(*begin, feet.along[rows])[:2]
+        return lines[0].ellipsoid.forward(*begin, feet.along[rows])
 
     def placed(self, asked, fields, notation, run_units, heights):
         """The axes at their chainage heights: PlacedAxes. ``heights``: ellipsoidal heights of the rows that count for

@@ -34,8 +34,9 @@ class GenerateStations(ToolboxEntry):
     GROUP, GROUP_ID = "Stations", "stations"
     TAGS = ("station", "chainage", "stationing", "interval", "set out")
     HELP = (
-        "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed "
-        "chainages. Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
+        "Makes stations along each axis: at the multiples of an interval (50 gives 0+050, 0+100 and so on), at "
+        "the axis' vertices, and at listed chainages. Chainage is measured on the ellipsoid at the chainage "
+        "height, never in the map projection.\n\n"
         "Run the result through 'Design heights and residuals' to get the design heights to set out."
     )
 

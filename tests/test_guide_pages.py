@@ -20,8 +20,8 @@ HOST = (
 RADIUS = 6_371_000.0  # Of the Earth, in metres: mean radius of GRS 80 (Moritz 2000), to 1 km.
 SECOND = math.pi / 648_000
 NUMBER = re.compile(r"(?<![\w.,])[-+−]?\d+(?:[.,]\d+)*")
-# Numbers in the sentences of the guide that no run prints: what each is. Quantiles of the normal distribution: Abramowitz
-# and Stegun, Handbook of Mathematical Functions, tables 26.5 and 26.6.
+# Numbers in the sentences of the guide that no run prints: what each is. Quantiles of the normal distribution:
+# Abramowitz and Stegun, Handbook of Mathematical Functions, tables 26.5 and 26.6.
 WORKED = {
     "3.29": 3.29053,  # two-sided 0.1 %
     "1.96": 1.95996,  # two-sided 5 %
@@ -31,8 +31,8 @@ WORKED = {
     "0.16": 1000.0 / RADIUS * 1000,  # 1 km one metre higher, mm
     "73": 5 * SECOND * 3000 * 1000,  # 5 seconds over 3 km, mm
 }
-# Probabilities of intervals and of finding a blunder (the method page, section 6), the two shapes' curvature factors, and
-# the numbers that those above are worked from.
+# Probabilities of intervals and of finding a blunder (the method page, section 6), the two shapes' curvature factors,
+# and the numbers that those above are worked from.
 STATED = {"95", "80", "0", "1", "3", "5"}
 
 

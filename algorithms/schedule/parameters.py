@@ -11,8 +11,9 @@ def adjustment_method():
         "METHOD",
         tr("Method"),
         tr(
-            "What is aimed at. full: every support as near to its design height as step and travel allow. least: the "
-            "smallest sum of movements that brings every support within the tolerance; those within it stay."
+            "What is aimed at. full: every support as near to its design height as increment and travel allow. "
+            "least: the smallest sum of movements that brings every support within the tolerance; those within "
+            "it stay."
         ),
         ("full", "least"),
         "full",
@@ -22,8 +23,11 @@ def adjustment_method():
 def step():
     return number_parameter(
         "STEP",
-        tr("Step of the shims"),
-        tr("Movements are whole multiples of it, in the unit of heights. Empty: any movement."),
+        tr("Shim increment"),
+        tr(
+            "Movements are whole multiples of it, in the unit of heights: with 0.001 in metres a residual of "
+            "-20.6 mm is raised by 21 mm. Empty: any movement."
+        ),
         None,
         0.0,
     )
@@ -34,7 +38,10 @@ def travel():
         number_parameter(
             "LIMIT",
             tr("Greatest movement"),
-            tr("Travel of the jack, up and down, in the unit of heights. Empty: no limit."),
+            tr(
+                "Travel of the jack, up and down, in the unit of heights: 0.05 in metres is 50 mm each way. "
+                "Empty: no limit."
+            ),
             None,
             0.0,
         ),
@@ -58,8 +65,8 @@ def adjusted_tolerance():
         "TOLERANCE",
         tr("Tolerance"),
         tr(
-            "Greatest residual that counts as within, in the unit of heights. Empty: that of the run that made the "
-            "stations, for each axis."
+            "Greatest residual that counts as within, in the unit of heights: 0.01 in metres is 10 mm. Empty: "
+            "that of the run that made the stations, for each axis."
         ),
         None,
         0.0,
@@ -70,11 +77,12 @@ def smoothness():
     return advanced(
         number_parameter(
             "SMOOTHNESS",
-            tr("Greatest difference between neighbours"),
+            tr("Limit between neighbours"),
             tr(
-                "Between the predicted residuals of supports that follow each other on an axis, in the unit of "
-                "heights: the kink that stays in the finished structure. Supports that are left out are passed over. "
-                "Empty: no limit."
+                "Greatest difference of the predicted residuals of supports that follow each other on an axis, "
+                "in the unit of heights: the kink that stays in the finished structure. With 0.002 in metres +1 "
+                "mm and -1 mm may be neighbours, +2 mm and -1 mm not. Supports that are left out are passed "
+                "over. Empty: no limit."
             ),
             None,
             0.0,

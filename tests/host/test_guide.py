@@ -38,7 +38,9 @@ def parameters(words):
     for word in words:
         key, equals, value = word.removeprefix("--").partition("=")
         assert word.startswith("--") and equals, word
-        found[key] = value if key not in found else [*([found[key]] if isinstance(found[key], str) else found[key]), value]
+        found[key] = (
+            value if key not in found else [*([found[key]] if isinstance(found[key], str) else found[key]), value]
+        )
     return found
 
 
@@ -141,7 +143,10 @@ def test_rows_that_the_guide_shows(guide, told, example):
                 key = next(line.all("code")).text
                 value = found[0][key]
                 digits = len(cell.text.partition(".")[2])
-                assert cell.text == (value if isinstance(value, str) else f"{round(value, digits) + 0.0:.{digits}f}"), (key, value)
+                assert cell.text == (value if isinstance(value, str) else f"{round(value, digits) + 0.0:.{digits}f}"), (
+                    key,
+                    value,
+                )
 
 
 def test_words_of_fields_are_those_of_the_fields(guide):
@@ -167,7 +172,7 @@ def test_verdicts_on_the_shape_are_all_told(host, guide):
     from tautline.plugin.guided.verdicts import _shapes_in_words
 
     body = next(node for node in guide["results.html"].root.all("tbody") if "data-verdicts" in node.attributes)
-    heads = [node for node in body.all("th")]
+    heads = list(body.all("th"))
     assert {code.text for node in heads for code in node.all("code")} == set(_shapes_in_words())
 
 

@@ -139,8 +139,8 @@ def line():
                 "LINE_TOLERANCE",
                 tr("Tolerance of the line"),
                 tr(
-                    "Greatest lateral departure that counts as within, in the unit of heights. Empty: no side within, "
-                    "left or right is given."
+                    "Greatest lateral departure that counts as within, in the unit of heights: 0.01 in metres is 10 mm "
+                    "to each side. Empty: no side within, left or right is given."
                 ),
                 None,
                 0.0,

@@ -69,10 +69,32 @@ class AdjustLevelling(ToolboxEntry):
                 )
             ),
             p.datum_height(),
-            p.table("OUTPUT", tr("Adjusted heights"), optional=False),
+            p.table(
+                "OUTPUT",
+                tr("Adjusted heights"),
+                tr(
+                    "A row for each point: adjusted height, standard deviation, and for a benchmark "
+                    "adjusted less given height."
+                ),
+                optional=False,
+            ),
             lp.stations_with_heights(),
-            p.table("LINES", tr("Adjusted lines")),
-            p.table("MISCLOSURES", tr("Misclosures")),
+            p.table(
+                "LINES",
+                tr("Adjusted lines"),
+                tr(
+                    "A row for each line: v is observed less adjusted, w is v over its standard "
+                    "deviation, a blunder suspected beyond 3.29."
+                ),
+            ),
+            p.table(
+                "MISCLOSURES",
+                tr("Misclosures"),
+                tr(
+                    "Sections levelled twice and loops with what they add up to, and the limit of "
+                    "the class: 8 mm over 4 km where n is 4."
+                ),
+            ),
             lp.covariance_table(),
             lp.levelling_summary(),
         ]

@@ -71,10 +71,32 @@ class CompareSurveys(ToolboxEntry):
             own.compared_height_field(),
             p.chainage_unit(),
             p.title(),
-            p.sink("OUTPUT", tr("Compared stations")),
-            p.table("MOTIONS", tr("Each axis and survey")),
-            p.table("CHANGES", tr("Every change")),
-            p.table("UNMATCHED", tr("Stations of one survey only")),
+            p.sink(
+                "OUTPUT",
+                tr("Compared stations"),
+                tr(
+                    "A row for each station with its change from the first to the latest survey "
+                    "that has it; -0.0054 in metres has settled by 5.4 mm."
+                ),
+            ),
+            p.table(
+                "MOTIONS",
+                tr("Each axis and survey"),
+                tr(
+                    "A row for each axis and later survey: common shift and tilt, greatest change, "
+                    "numbers of stations risen and settled."
+                ),
+            ),
+            p.table(
+                "CHANGES",
+                tr("Every change"),
+                tr("A row for each station and later survey: with 3 surveys two rows a station."),
+            ),
+            p.table(
+                "UNMATCHED",
+                tr("Stations of one survey only"),
+                tr("Stations that only one survey has, or has no height for, with the reason."),
+            ),
             file_parameter(
                 "REPORT",
                 tr("Comparison to print"),

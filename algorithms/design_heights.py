@@ -77,8 +77,22 @@ class DesignHeights(ToolboxEntry):
                 )
             ),
             p.datum_height(),
-            p.sink("OUTPUT", tr("Stations with residuals")),
-            p.table("SUMMARY", tr("Summary of each axis")),
+            p.sink(
+                "OUTPUT",
+                tr("Stations with residuals"),
+                tr(
+                    "The stations with design height, residual, adjustment, curvature effect and "
+                    "status. A residual of -0.021 in metres is 21 mm low."
+                ),
+            ),
+            p.table(
+                "SUMMARY",
+                tr("Summary of each axis"),
+                tr(
+                    "A row for each axis: design and controls used, RMS, greatest residual and "
+                    "where, numbers within, high and low."
+                ),
+            ),
         ]
 
     def result_numbers(self):

@@ -52,9 +52,35 @@ class DrawDeviations(ToolboxEntry):
             p.station_axis_field(),
             p.max_distance(),
             p.equations(),
-            own.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
-            own.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
-            own.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
+            own.drawn_layer(
+                "BARS",
+                tr("Residual bars"),
+                tr(
+                    "A line across the axis for each station; its field residual holds the true "
+                    "value, also where the bar is cut."
+                ),
+                _SOURCE.TypeVectorLine,
+            ),
+            own.drawn_layer(
+                "BAND",
+                tr("Tolerance band"),
+                tr(
+                    "The tolerance on both sides of the axis, with the exaggeration of the bars: 10 "
+                    "mm drawn 10,000 times larger is 100 m."
+                ),
+                _SOURCE.TypeVectorPolygon,
+                optional=True,
+            ),
+            own.drawn_layer(
+                "STRIP",
+                tr("Profile strip"),
+                tr(
+                    "The profile beside the axis as lines: as-built, design, level line, design "
+                    "with no curvature, scale bar."
+                ),
+                _SOURCE.TypeVectorLine,
+                optional=True,
+            ),
         ]
 
     def result_numbers(self):

@@ -52,7 +52,11 @@ class GenerateStations(ToolboxEntry):
             p.chainage_start(),
             p.chainage_height(),
             p.equations(),
-            p.sink("OUTPUT", tr("Generated stations")),
+            p.sink(
+                "OUTPUT",
+                tr("Generated stations"),
+                tr("Points with axis, station, chainage, and the azimuth of the axis there: 90 is to the east."),
+            ),
         ]
 
     def result_numbers(self):

@@ -47,7 +47,11 @@ class MeasureStations(ToolboxEntry):
             p.chainage_start(),
             p.chainage_height(),
             p.equations(),
-            p.sink("OUTPUT", tr("Measured points")),
+            p.sink(
+                "OUTPUT",
+                tr("Measured points"),
+                tr("The points with axis, station, chainage and offset: -0.35 is 0.35 to the left."),
+            ),
         ]
 
     def result_numbers(self):

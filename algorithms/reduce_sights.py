@@ -69,8 +69,20 @@ class ReduceSights(ToolboxEntry):
             lp.sight_radius(),
             build.advanced(lp.named_stations()),
             lp.station_name_field(),
-            p.sink("OUTPUT", tr("Height differences"), QgsProcessing.SourceType.TypeVector),
-            p.table("REJECTED", tr("Rejected rows")),
+            p.sink(
+                "OUTPUT",
+                tr("Height differences"),
+                tr(
+                    "A row for each line: corrected height difference, standard deviation, and what "
+                    "was added for curvature, 68 mm at 1 km with k = 0.13."
+                ),
+                QgsProcessing.SourceType.TypeVector,
+            ),
+            p.table(
+                "REJECTED",
+                tr("Rejected rows"),
+                tr("Rows that could not be used, with their number, counted from 1, and the reason."),
+            ),
         ]
 
     def result_numbers(self):

@@ -70,7 +70,14 @@ class ScheduleAdjustments(ToolboxEntry):
             p.height_unit(),
             p.chainage_unit(),
             p.title(),
-            p.sink("OUTPUT", tr("Adjustment schedule")),
+            p.sink(
+                "OUTPUT",
+                tr("Adjustment schedule"),
+                tr(
+                    "The stations with movement, action and the residual predicted after it: move "
+                    "0.021 in metres is raise by 21 mm."
+                ),
+            ),
             file_parameter(
                 "SHEET",
                 tr("Schedule to print"),

@@ -122,6 +122,6 @@ def strip_exaggeration():
     )
 
 
-def drawn_layer(key, label, kind, optional=False):
+def drawn_layer(key, label, text, kind, optional=False):
     """An output layer of SourceType ``kind``, made by default in the form also where it is optional."""
-    return QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True)
+    return with_help(QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True), text)

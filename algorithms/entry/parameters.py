@@ -378,16 +378,18 @@ def onto_axis():
     )
 
 
-def sink(key, label, kind=None, optional=False):
+def sink(key, label, text, kind=None, optional=False):
     """An output layer of SourceType ``kind`` (default: points)."""
-    return QgsProcessingParameterFeatureSink(
-        key, label, SOURCE.TypeVectorPoint if kind is None else kind, optional=optional, createByDefault=not optional
+    kind = SOURCE.TypeVectorPoint if kind is None else kind
+    return with_help(
+        QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=not optional), text
     )
 
 
-def table(key, label, optional=True):
+def table(key, label, text, optional=True):
     """An output table without geometry, made by default in the form."""
-    return QgsProcessingParameterFeatureSink(key, label, SOURCE.TypeVector, optional=optional, createByDefault=True)
+    kind = SOURCE.TypeVector
+    return with_help(QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True), text)
 
 
 def reviewed_stations():

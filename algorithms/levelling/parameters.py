@@ -544,8 +544,11 @@ def named_stations():
 
 
 def stations_with_heights():
-    return QgsProcessingParameterFeatureSink(
+    parameter = QgsProcessingParameterFeatureSink(
         "POINTS", tr("Stations with adjusted heights"), _SOURCE.TypeVectorPoint, optional=True, createByDefault=True
+    )
+    return with_help(
+        parameter, tr("The points of STATIONS with height and sd from the adjustment; made where STATIONS is given.")
     )
 
 

@@ -39,6 +39,10 @@ def test_overrides_are_told_where_they_are(host):
     assert len(told) >= 5 and not any("slope" in text or "tolerance" in text for text in told.values())
 
 
+def test_every_parameter_has_help(host):
+    assert [(entry, key) for entry, key, text in helps(host) if not text.strip()] == []
+
+
 def test_numbers_are_explained_with_a_number(host):
     """Each parameter that takes a number, and each entry, tells one that was worked out."""
     plain = [
@@ -71,6 +75,10 @@ WORKED = (
     ("5 seconds raise N by {} mm in 3 km", 5 * SECOND * 3e6),
     ("one second is {} m of the point", SECOND * RADIUS),
     ("The mean one is {}.", RADIUS),
+    ("level point, {} m apart for each second of arc", SECOND * RADIUS),
+    ("10 mm drawn 10,000 times larger is {} m", 0.010 * 10_000),
+    ("3742.600 and 43.612 give {}.", 3742.600 + 43.612),
+    ("{} mm over 4 km where n is 4", 4 * math.sqrt(4)),
     ("takes away {} of the 78 mm", 0.13 * 1e9 / 2 / RADIUS),
     ("of the {} mm of the first kilometre", 1e9 / 2 / RADIUS),
     ("by {} mm at a kilometre", 1e9 / 2 / RADIUS),

@@ -45,8 +45,9 @@ class CompareSurveys(ToolboxEntry):
         "covariance from its adjustment. Levelling alone looks like a shift and a tilt: both are judged where "
         "SIGMA_KM or a covariance of both surveys is known. Surveys are taken as independent of each other. "
         "Intervals are 95 %.\n\n"
-        "With LINE the line in plan is compared by the same rules: how far each station moved left or right, what all "
-        "share, and the differential movement sideways. Common shift and rotation are then given, not judged.\n\n"
+        "With LINE the line in plan is compared by the same rules: how far each station moved left or right, "
+        "what all share, and the lateral differential movement. Common shift and rotation are then given, not "
+        "judged.\n\n"
         "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or "
         "engineer decides."
     )

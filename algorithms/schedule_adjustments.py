@@ -49,8 +49,9 @@ class ScheduleAdjustments(ToolboxEntry):
         "increments, so nothing is rounded afterwards. Increment and travel are always kept. Where tolerance and "
         "limit between neighbours cannot all be, the sum of what lies beyond them is made least, and those "
         "supports are named.\n\n"
-        "With LINE supports are moved left and right too, by their lateral departures and in an increment and a travel of "
-        "their own: one that stands right moves left, looking up-chainage. The sheet then has both.\n\n"
+        "With LINE supports are moved left and right as well, by their lateral departures and in an increment "
+        "and a travel of their own: one that stands right moves left, looking up-chainage. The sheet then has "
+        "both.\n\n"
         "Stations to be measured again and suspected blunders are left out; decisions go before flags. An "
         "accepted station stays as it is and still binds its neighbours.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
@@ -108,7 +109,7 @@ class ScheduleAdjustments(ToolboxEntry):
             "OUTSIDE": tr("Supports that stay out of tolerance"),
             "LINE_MOVED": tr("Supports to move sideways"),
             "LINE_TOTAL": tr("Sum of movements sideways"),
-            "LINE_GREATEST": tr("Greatest movement sideways"),
+            "LINE_GREATEST": tr("Greatest lateral movement"),
             "LINE_OUTSIDE": tr("Supports that stay out of the line's tolerance"),
         }
 

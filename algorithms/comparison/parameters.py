@@ -138,11 +138,12 @@ def line():
                 "LINE",
                 tr("Line"),
                 tr(
-                    "What is compared of the line in plan, beside the heights of the same stations. Empty or none: "
-                    "nothing. offset: the offset from the axis, one line for all surveys, so that a movement of the "
-                    "whole shows too; all must be measured from the same axis. lateral: the field that 'Design heights "
-                    "and residuals' writes; from a chord or a fit it starts from each survey's own line, and then only "
-                    "the bending is judged. Positive is right, looking up-chainage."
+                    "What is compared of the line in plan, beside the heights of the same stations. Empty or "
+                    "none: nothing. offset: the offset from the axis, one line for all surveys, so that a "
+                    "movement of the whole shows too; all must be measured from the same axis. lateral: the "
+                    "field that 'Design heights and residuals' writes; from a chord or a fit it starts from each "
+                    "survey's own line, and then only differential movement is judged. Positive is right, "
+                    "looking up-chainage."
                 ),
                 ("none", *FIELDS),
             )
@@ -152,9 +153,10 @@ def line():
                 "SIGMA_LINE",
                 tr("Standard deviation of the line"),
                 tr(
-                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how well "
-                    "a station stands beside its neighbours. Empty: from each survey's field 'sd_line'; without one, "
-                    "changes are given but not judged."
+                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how "
+                    "well a station stands beside its neighbours. With 0.0008 in metres a movement is "
+                    "significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes "
+                    "are given but not judged."
                 ),
                 None,
                 0.0,
@@ -225,8 +227,8 @@ def common_tilt():
     return with_help(
         QgsProcessingParameterBoolean("TILT", tr("Separate a common tilt too"), defaultValue=False),
         tr(
-            "A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole: 0.000002 "
-            "is 2 mm in a kilometre; "
-            "with LINE also a rotation in plan; where each survey has its own line, that is always separated."
+            "A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the "
+            "whole: 0.000002 is 2 mm in a kilometre; with LINE also a rotation in plan; where each survey has "
+            "its own line, that is always separated."
         ),
     )

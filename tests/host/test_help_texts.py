@@ -99,6 +99,7 @@ WORKED = (
     ("With 0.0008 in metres a change has {} mm", 0.8 * math.sqrt(2)),
     ("and is significant beyond {} mm", 3.29053 * 0.8 * math.sqrt(2)),
     ("0.000002 is {} mm in a kilometre", 0.000002 * 1e6),
+    ("a movement is significant beyond {} mm", 3.29053 * 0.8 * math.sqrt(2)),
     ("is within 10 mm with a probability of {} %", 100 * (normal(2 / 3) - normal(-18 / 3))),
     ("reaches {} m to each side", 0.01 * 10_000),
     ("a bar of {} m stands for 1 mm", 0.001 * 10_000),

@@ -75,11 +75,23 @@ class FitReference(ToolboxEntry):
             *own.geoid_slope(),
             *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
-            p.sink("REFERENCE", tr("Reference")),
-            p.sink("OUTPUT", tr("Tested stations")),
+            p.sink(
+                "REFERENCE",
+                tr("Reference"),
+                tr(
+                    "A row for each line or plane: point, normal, accuracy, straightness, tangent point and level "
+                    "point, 31 m apart for each second of arc of geoid slope."
+                ),
+            ),
+            p.sink(
+                "OUTPUT",
+                tr("Tested stations"),
+                tr("The stations with residual, w, smallest detectable blunder and flag: suspected beyond 3.29."),
+            ),
             p.sink(
                 "ELLIPSE",
                 tr("Ellipses of the tangent and level points"),
+                tr("Each holds its point with a probability of 95 %, where the stated accuracies are true."),
                 QgsProcessing.SourceType.TypeVectorPolygon,
                 True,
             ),

@@ -52,7 +52,11 @@ class MeasureStations(ToolboxEntry):
             p.chainage_height(),
             p.equations(),
             *p.place_sigmas(),
-            p.sink("OUTPUT", tr("Measured points")),
+            p.sink(
+                "OUTPUT",
+                tr("Measured points"),
+                tr("The points with axis, station, chainage and offset: -0.35 is 0.35 to the left."),
+            ),
         ]
 
     def result_numbers(self):

@@ -62,7 +62,15 @@ class TestCurvature(ToolboxEntry):
             bending,
             *p.on_axes(),
             *p.height_system(),
-            p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
+            p.table(
+                "OUTPUT",
+                tr("Curvature of each axis"),
+                tr(
+                    "A row for each axis or leg: curvature factor with its 95 % interval, verdict, "
+                    "and RMS of each shape."
+                ),
+                optional=False,
+            ),
             html,
         ]
 

@@ -21,6 +21,8 @@ FILES = {
     "imagery.tif": "imagery.tif",
     "heights.csv": "heights.csv",
     "heights.csvt": "heights.csvt",
+    "heights_later.csv": "heights_later.csv",
+    "heights_later.csvt": "heights_later.csvt",
 }
 
 

@@ -11,6 +11,7 @@ MENU = [
     "Design heights and residuals…",
     "Profile",
     "Flagged stations",
+    "Guide",
     "How it is computed",
 ]
 LAYERS = [

@@ -36,8 +36,8 @@ class LayerStations:
     """The stations of a layer, sorted by axis and chainage: arrays (n,).
 
     ``ids`` of the features; ``x``, ``y`` in the layer's CRS; ``chainage`` and ``heights`` {'design_h', 'flat_h',
-    'residual', 'sd'} in metres, NaN where missing; ``tolerance``: metres, NaN for none; texts as in the layer. ``read``:
-    the rows as they were read, in the layer's units.
+    'residual', 'sd'} in metres, NaN where missing; ``tolerance``: metres, NaN for none; texts as in the layer.
+    ``read``: the rows as they were read, in the layer's units.
     """
 
     ids: np.ndarray

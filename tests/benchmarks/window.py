@@ -7,7 +7,6 @@ CPU time of its thread; ``clock``: the same by the clock, which other work on th
 """
 
 import argparse
-import json
 import math
 import os
 import pathlib
@@ -35,12 +34,10 @@ def _host():
 
 def _window():
     """What the docks ask of the host's window: a stand-in with its own main window, map and bars."""
-    from qgis.core import QgsProject
+    from qgis.core import QgsLayerTreeModel, QgsProject
     from qgis.gui import QgsLayerTreeView, QgsMapCanvas, QgsMessageBar
     from qgis.PyQt.QtCore import QObject, pyqtSignal
     from qgis.PyQt.QtWidgets import QMainWindow
-
-    from qgis.core import QgsLayerTreeModel
 
     class Window(QObject):
         currentLayerChanged = pyqtSignal(object)
@@ -312,8 +309,8 @@ def typed(folder, number):
     """Pasting into the typed list, one change after it, keeping it."""
     from qgis.PyQt.QtWidgets import QApplication
 
-    from tautline.plugin.guided.typed_list import TypedList
     from tautline.algorithms.language.units import Units
+    from tautline.plugin.guided.typed_list import TypedList
 
     text = "\n".join(f"{10 * k}\t{148.2 + 0.002 * math.sin(k):.4f}" for k in range(number))
     times = []

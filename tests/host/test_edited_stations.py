@@ -46,6 +46,7 @@ def made(folder, kind, with_station):
 @pytest.fixture(params=[("gpkg", True), ("memory", True), ("memory", False)], ids=str)
 def subject(host, window_library, tmp_path, request):
     from qgis.core import QgsProject
+
     from tautline.plugin.review.subject import Subject
 
     layer = made(tmp_path, *request.param)
@@ -160,8 +161,9 @@ class TestEdits:
 
 def test_nothing_is_read_while_a_run_goes_on(subject, monkeypatch):
     """Two openings of one GeoPackage at once can wait for each other for ever on the oldest host."""
-    from tautline.plugin.review import subject as module
     from qgis.core import QgsProject
+
+    from tautline.plugin.review import subject as module
 
     layer = subject.layer
     monkeypatch.setattr(module, "runs_going", lambda: True)

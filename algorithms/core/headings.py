@@ -13,6 +13,8 @@ HEADINGS = {
     "axis": ("axis", "arm", "line", "alignment"),
     "undulation": ("undulation", "undul", "geoid undulation", "geoid height", "geoidheight"),
 }
+# No heading begins so.
+_NUMBER_BEGINS = tuple("0123456789+-")
 # Units by how they are written; what is no unit of heights here has itself for a name.
 _WRITTEN = (
     ("us_foot", r"us[\s_-]*(?:survey[\s_-]*)?(?:ft|feet|foot)|(?:ft|feet|foot)[\s_-]*us|sft|u\.\s?s\.\s?(?:ft|feet)"),
@@ -58,6 +60,8 @@ def plain_heading(text):
 def column_kind(text):
     """Which of HEADINGS ('station', 'offset', 'height', 'axis', 'undulation') a heading means, '' for none; its unit
     does not matter."""
+    if text.lstrip().startswith(_NUMBER_BEGINS):
+        return ""  # most cells of a list, at a tenth of the time
     words = plain_heading(text)
     return next((kind for kind, names in HEADINGS.items() if words in names), "")
 

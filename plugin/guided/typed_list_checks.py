@@ -1,5 +1,6 @@
 """What is said beside each line of a typed list: read by the reader of files, doubted by the core, told in words."""
 
+import re
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -17,6 +18,8 @@ from ...algorithms.structure.height_list import KEYS, heading_columns, read_heig
 
 _REMARKS = ("remark", "remarks", "note", "notes", "comment", "comments")
 _FIRST_ROWS = 12
+_BETWEEN = "\x1f"  # which no cell holds
+_TWO_POINTS = re.compile(rf",|\.[^{_BETWEEN}]*\.", re.DOTALL)
 
 
 @dataclass(frozen=True)
@@ -60,7 +63,7 @@ class Checked:
 
 def alone(cells):
     """Whether cells (texts) are read the same way whatever the rest of their column holds: no decimal sign to tell."""
-    return not any("," in cell or cell.count(".") > 1 for cell in cells)
+    return _TWO_POINTS.search(_BETWEEN.join(cells)) is None
 
 
 def read(columns, axis_names, units):

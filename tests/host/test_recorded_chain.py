@@ -84,6 +84,20 @@ def test_what_was_written_is_recorded_and_an_edit_by_hand_is_known(placed, toolb
     assert rows_reading(layer, context).hash != record.written.hash, "any column counts"
 
 
+def test_of_a_trial_the_rows_are_not_read_again(toolbox):
+    from tautline.algorithms.entry.trial_runs import is_trial, mark_as_trial
+
+    _, axis = toolbox.straight()
+    rows = toolbox.table([{"station": f"0+{k}00", "height": 50.0} for k in range(1, 10)])
+    feedback = qgis_core.QgsProcessingFeedback(False)
+    assert not is_trial(feedback)
+    found = [record_of(toolbox.run("placestations", INPUT=rows, AXIS=axis, feedback=feedback).layer())]
+    mark_as_trial(feedback)
+    found.append(record_of(toolbox.run("placestations", INPUT=rows, AXIS=axis, feedback=feedback).layer()))
+    assert [one.entry for one in found] == ["tautline:placestations"] * 2
+    assert found[0].written.rows == 9 and found[1].written is None
+
+
 def test_every_entry_with_a_result_as_input_says_it_is_older(placed, toolbox, tmp_path):
     layer, axis = placed
     residuals = str(tmp_path / "residuals.gpkg")

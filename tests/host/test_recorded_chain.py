@@ -86,10 +86,11 @@ def test_what_was_written_is_recorded_and_an_edit_by_hand_is_known(placed, toolb
 
 def test_of_a_trial_the_rows_are_not_read_again(toolbox):
     from tautline.algorithms.entry.trial_runs import is_trial, mark_as_trial
+    from tautline.tests.host.conftest import Log
 
     _, axis = toolbox.straight()
     rows = toolbox.table([{"station": f"0+{k}00", "height": 50.0} for k in range(1, 10)])
-    feedback = qgis_core.QgsProcessingFeedback(False)
+    feedback = Log()
     assert not is_trial(feedback)
     found = [record_of(toolbox.run("placestations", INPUT=rows, AXIS=axis, feedback=feedback).layer())]
     mark_as_trial(feedback)

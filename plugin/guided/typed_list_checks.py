@@ -1,7 +1,7 @@
 """What is said beside each line of a typed list: read by the reader of files, doubted by the core, told in words."""
 
-import re
 from dataclasses import dataclass, field
+from itertools import repeat
 
 import numpy as np
 
@@ -18,8 +18,6 @@ from ...algorithms.structure.height_list import KEYS, heading_columns, read_heig
 
 _REMARKS = ("remark", "remarks", "note", "notes", "comment", "comments")
 _FIRST_ROWS = 12
-_BETWEEN = "\x1f"  # which no cell holds
-_TWO_POINTS = re.compile(rf",|\.[^{_BETWEEN}]*\.", re.DOTALL)
 
 
 @dataclass(frozen=True)
@@ -63,7 +61,9 @@ class Checked:
 
 def alone(cells):
     """Whether cells (texts) are read the same way whatever the rest of their column holds: no decimal sign to tell."""
-    return _TWO_POINTS.search(_BETWEEN.join(cells)) is None
+    cells = list(cells)
+    commas = any(map(str.__contains__, cells, repeat(",")))
+    return not commas and max(map(str.count, cells, repeat(".")), default=0) < 2
 
 
 def read(columns, axis_names, units):

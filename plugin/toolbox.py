@@ -188,7 +188,10 @@ class _Aside(QgsTask):
         return self.error is None
 
     def finished(self, successful):
-        self.ended(self.value, self.error)
+        # No circle is left behind: what clears those away may do so in another run's thread, and layers of the window
+        # that go there end the host.
+        ended, self.ended, self.function = self.ended, None, None
+        ended(self.value, self.error)
 
 
 def aside(title, function, ended):

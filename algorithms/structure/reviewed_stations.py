@@ -328,10 +328,15 @@ class LayerColumns:
     tolerances: dict
 
 
-def layer_columns(layer, record):
+def layer_columns(layer, record, names=None):
     """Read a map layer for a chart or a list, which leave out what they cannot read: LayerColumns. Edits that are not
-    saved are seen. ``record``: of the run that made it."""
-    return _requested(layer, record, review_fields(layer), QgsFeatureRequest())
+    saved are seen. ``record``: of the run that made it; ``names``: of the columns that are wanted, without places; None
+    for all of it."""
+    index, request = review_fields(layer), QgsFeatureRequest()
+    if names is not None:
+        index = {name: k if name in names else -1 for name, k in index.items()}
+        request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
+    return _requested(layer, record, index, request)
 
 
 def columns_again(before, layer, ids):

@@ -2,10 +2,15 @@
 
 import gc
 import weakref
+from time import monotonic
 
 import pytest
 
 pytest.importorskip("qgis.core")
+
+
+# Seconds, which cost nothing where what is waited for comes.
+LIMIT = 60
 
 
 class Kept:
@@ -15,7 +20,8 @@ class Kept:
 def let_live(condition):
     from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop
 
-    for _ in range(100_000):
+    end = monotonic() + LIMIT
+    while monotonic() < end:
         QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 10)
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
         if condition():
@@ -39,5 +45,25 @@ def test_nothing_is_left_once_it_has_ended(host, window_library, forgotten):
         del kept, started
         let_live(lambda: not toolbox.runs_going() and seen() is None)
         assert told == ([] if forgotten else [(42, None)])
+    finally:
+        gc.enable()
+
+
+def test_nothing_is_left_of_a_run(toolbox, window_library):
+    """Its context, whose layers belong to the window's thread, goes with the task."""
+    from tautline.plugin import toolbox as window
+
+    _, axis = toolbox.straight()
+    gc.collect()
+    gc.disable()
+    try:
+        told, kept = [], Kept()
+        seen = weakref.ref(kept)
+        parameters = {"AXIS": axis, "INTERVAL": 100.0, "OUTPUT": "TEMPORARY_OUTPUT"}
+        started = window.start("tautline:generatestations", parameters, lambda done, _: told.append(done is not None))
+        started.kept.append(kept)
+        del kept, started
+        let_live(lambda: not window.runs_going() and seen() is None)
+        assert told == [True]
     finally:
         gc.enable()

@@ -15,6 +15,7 @@ from ..language.translation import tr
 from .cancel import CANCEL_EVERY, check_cancel
 from .cells import as_number, as_text, cell_place
 from .readings import note, reading
+from .slices import ROWS, finished
 
 # Features kept from reading to writing spare a second reading; at about 0.4 kB each this bounds the memory.
 MOST_KEPT = 400_000
@@ -63,8 +64,13 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     ``numbers``, ``texts``: {key: field index}, -1 for a column of NaN or ''. Returns Table. InputError for a row
     without a point, where ``geometry`` is asked for.
     """
-    request = QgsFeatureRequest()
     keep = 0 <= source.featureCount() <= MOST_KEPT
+    return finished(table_in_slices(source, numbers, texts, feedback, geometry, keep))
+
+
+def table_in_slices(source, numbers, texts, feedback, geometry=False, keep=False):
+    """The same in slices, see ``finished``; ``keep``: the features too. The layer behind the source must stay."""
+    request = QgsFeatureRequest()
     if not keep:
         request.setSubsetOfAttributes(sorted({index for index in [*numbers.values(), *texts.values()] if index >= 0}))
         if not geometry:
@@ -77,6 +83,8 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     for row, feature in enumerate(source.getFeatures(request, UNCHECKED), 1):
         if row % CANCEL_EVERY == 0:
             check_cancel(feedback)
+        if row % ROWS == 0:
+            yield
         ids.append(feature.id())
         if geometry:
             shape = feature.geometry()
@@ -94,6 +102,7 @@ def read_table(source, numbers, texts, feedback, geometry=False):
         if keep:
             kept.append(feature)
     for key, index in numbers.items():
+        yield
         columns[key] = (
             _finite(np.array(columns[key], float), source, index) if index >= 0 else np.full(len(ids), np.nan)
         )
@@ -102,6 +111,7 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     xyz = None
     if geometry:
         xyz = (np.array(x, float), np.array(y, float), np.full(len(x), np.nan) if flat else np.array(z, float))
+    yield
     read = _reading(source, numbers, texts, columns, xyz, len(ids))
     note(source, read)
     return Table(np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None, read)

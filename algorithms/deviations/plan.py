@@ -4,11 +4,11 @@ import numpy as np
 
 from ..core.exaggeration import round_number
 from ..core.map_geometry import Path, folds
-from ..core.strip import GAP_SHARE, StripFrame, edges, grid_step, plan_half, strip_factor
+from ..core.strip import GAP_SHARE, StripFrame, edges, grid_step, plan_half, sides_away, strip_factor
 from ..language.height_text import exact_text, grid_text, sided
 from ..language.number_text import times
 from ..language.translation import tr
-from .strip import automatic_side
+from .strip import MOST_TOLD, automatic_side, tell_more
 from .strip_panel import StripPanel, panel_table
 
 
@@ -25,14 +25,17 @@ def plan_table(drawn, scale, wish, room, frames, record, asked):
         factor = strip_factor(widths, scale.length) if wish.factor is None else wish.factor
         bar = max(step, round_number(min(widths) / 2.0 / unit) * unit)
         gap = GAP_SHARE * scale.length
-        for (one, path, _), (low, high) in zip(plans, ranges):
+        aways = sides_away([one.axis for one, *_ in plans], drawn.lines)
+        for number, ((one, path, _), (low, high), away) in enumerate(zip(plans, ranges, aways)):
             beyond = frames.get(one.name)
-            side = beyond.side if beyond else wish.side or automatic_side(one, drawn, room)
+            side = beyond.side if beyond else wish.side or automatic_side(one, away, room)
             # Beyond a profile strip there must be room for its title.
             clear = abs(float(beyond.offset(beyond.high))) + gap if beyond else room(one, side)
             plan = _Plan(drawn, one, path, StripFrame(low, high, step, factor, clear + 2.0 * gap, side), gap, bar)
             rows += plan.rows()
-            _tell(drawn, one, plan, asked)
+            if number < MOST_TOLD:
+                _tell(drawn, one, plan, asked)
+        tell_more(len(plans), asked)
     return panel_table(drawn, rows, "PLAN", "plan_strip", tr("Plan strip"), factor, record), factor
 
 

@@ -6,11 +6,14 @@ import numpy as np
 
 from ..core.exaggeration import round_number
 from ..core.map_geometry import folds, with_bends
-from ..core.strip import GAP_SHARE, StripFrame, StripHeights, edges, grid_step, shown_range, side_away, strip_factor
+from ..core.strip import GAP_SHARE, StripFrame, StripHeights, edges, grid_step, shown_range, sides_away, strip_factor
 from ..language.height_text import grid_text, height_with_unit
-from ..language.number_text import number_text, times
+from ..language.number_text import counted, number_text, times
 from ..language.translation import tr
 from .strip_panel import StripPanel, panel_table
+
+# Of how many axes the log tells.
+MOST_TOLD = 40
 
 
 @dataclass(frozen=True)
@@ -39,14 +42,17 @@ def strip_table(drawn, scale, wish, room, record, asked):
         factor = strip_factor(heights, scale.length) if wish.factor is None else wish.factor
         # One scale bar for all, up to half of the lowest strip.
         bar = max(step, round_number(min(heights) / 2.0 / drawn.units.height) * drawn.units.height)
-        for (one, profile, *_, fits), (low, high) in zip(plans, ranges):
-            side = wish.side or automatic_side(one, drawn, room)
+        aways = sides_away([one.axis for one, *_ in plans], drawn.lines)
+        for number, ((one, profile, *_, fits), (low, high), away) in enumerate(zip(plans, ranges, aways)):
+            side = wish.side or automatic_side(one, away, room)
             gap = GAP_SHARE * scale.length
             distance = room(one, side) + 2.0 * gap if wish.distance is None else wish.distance
             frame = frames[one.name] = StripFrame(low, high, step, factor, distance, side)
             strip = _Strip(drawn, one, profile, frame, wish.view, gap, bar)
             rows += strip.rows()
-            _tell(drawn, one, strip, fits, asked)
+            if number < MOST_TOLD:
+                _tell(drawn, one, strip, fits, asked)
+        tell_more(len(plans), asked)
     table = panel_table(drawn, rows, "STRIP", "profile_strip", tr("Profile strip"), factor, record, wish.view)
     return table, factor, frames
 
@@ -65,10 +71,16 @@ def _plans(drawn, scale, wish, asked):
     return plans
 
 
-def automatic_side(one, drawn, room):
-    """The side of a strip that nobody has said: away from the other axes, else where the bars are shorter; 1, -1."""
-    away = side_away(one.axis, [line for line in drawn.lines if line is not one.axis.line])
+def automatic_side(one, away, room):
+    """Side of a strip where nobody has said it: ``away`` from the other axes, else where bars are shorter; 1, -1."""
     return away or (1 if room(one, 1) <= room(one, -1) else -1)
+
+
+def tell_more(number, asked):
+    """Say that the strips of axes beyond the first MOST_TOLD of a ``number`` are alike."""
+    if number > MOST_TOLD:
+        more = counted(number - MOST_TOLD, tr("axis"), tr("axes"))
+        asked.say(tr("{} more have a strip of the same scale.").format(more))
 
 
 class _Strip(StripPanel):

@@ -5,7 +5,7 @@ from qgis.core import QgsWkbTypes
 
 from ..boundary.geometries import lines, placed_paths
 from ..boundary.output_rows import OutputTable
-from ..core.map_geometry import Path, beside, chainages_along, with_bends, within
+from ..core.map_geometry import Path, beside_each, chainages_along, with_bends, within
 from ..core.strip import tick_chainages
 from ..language.height_text import grid_text
 from ..language.number_text import times
@@ -36,7 +36,8 @@ class StripPanel:
         return [self._frame(), *self._grid(), *self._ticks()]
 
     def place(self, chainage, offset):
-        return beside(self.one.axis, chainage, offset)
+        """A line beside the axis; where it is on the map is found for all strips at once."""
+        return self.one.axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset))
 
     def row(self, part, paths, **more):
         row = {
@@ -64,8 +65,8 @@ class StripPanel:
         """The ring: first the outer edge, in the direction that has the axis on its right, where the title stands."""
         edges, turn = (self.frame.high, self.frame.low), -self.frame.side
         outer, inner = (self.along(self.frame.offset(edge)) for edge in edges)
-        ring = tuple(np.concatenate([a[::turn], b[::-turn], a[::turn][:1]]) for a, b in zip(outer, inner))
-        return self.row("frame", [ring], label=self.title())
+        ring = (np.concatenate([a[::turn], b[::-turn], a[::turn][:1]]) for a, b in zip(outer[1:], inner[1:]))
+        return self.row("frame", [(self.one.axis, *ring)], label=self.title())
 
     def _grid(self):
         for k, value in enumerate(self.frame.grid.tolist()):
@@ -124,7 +125,7 @@ def panel_table(drawn, rows, key, kind, name, factor, record, view=""):
     """OutputTable ``key`` of the rows of all axes; ``name``: of the layer, before the exaggeration."""
     names = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut")
     columns = {name: [row[name] for row in rows] for name in names}
-    placed = iter(placed_paths([path for row in rows for path in row["paths"]], drawn.crs))
+    placed = iter(placed_paths(beside_each([path for row in rows for path in row["paths"]]), drawn.crs))
     shapes = [lines([next(placed) for _ in row["paths"]]) for row in rows]
     title = " ".join(filter(None, (name, times(factor) if factor else "")))
     units, scale = drawn.units, next((row["label"] for row in rows if row["part"] == "scale"), "")

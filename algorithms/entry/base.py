@@ -39,6 +39,7 @@ from .request import Request
 from .run_record import RunRecord, record_with_output
 from .stale_inputs import warn_of_stale_inputs
 from .strict_values import check_value
+from .trial_runs import is_trial
 from .version import VERSION
 from .written_rows import written_reading
 
@@ -343,7 +344,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         """The table's style, its record with the output's key and a fingerprint of the rows as written."""
         if not table.style.record:
             return table.style
-        text = record_with_output(table.style.record, table.key, written_reading(destination, asked.context))
+        # From them an edit made by hand would be known.
+        rows = None if is_trial(asked.feedback) else written_reading(destination, asked.context)
+        text = record_with_output(table.style.record, table.key, rows)
         return replace(table.style, record=text)
 
     def _save_style(self, key, style, destination, asked):

@@ -2,7 +2,8 @@
 
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
-from ..boundary.tables import read_table
+from ..boundary.slices import finished
+from ..boundary.tables import table_in_slices
 from ..core.errors import InputError
 from ..styles.saved_styles import geopackage_layer
 
@@ -27,6 +28,11 @@ def written_reading(destination, context):
 
 def rows_reading(layer, context):
     """InputRecord of all columns and points of a vector layer; None where they cannot be read so."""
+    return finished(rows_reading_in_slices(layer, context))
+
+
+def rows_reading_in_slices(layer, context):
+    """The same in slices, see ``finished``; the layer must stay meanwhile."""
     source = QgsProcessingUtils.variantToSource(layer, context)
     if source is None:
         return None
@@ -34,6 +40,7 @@ def rows_reading(layer, context):
     numbers = {field.name(): k for k, field in fields if field.isNumeric()}
     texts = {field.name(): k for k, field in fields if not field.isNumeric()}
     try:
-        return read_table(source, numbers, texts, None, geometry=True).read
+        table = yield from table_in_slices(source, numbers, texts, None, geometry=True)
     except InputError:
         return None
+    return table.read

@@ -25,7 +25,7 @@ def tolerance_text(tolerance, amounts):
 
 
 def named_rows(found, rows, values=None, text=None):
-    """'1+650 (−21.0 mm) and 1+700 (…) of north arm; 1+150 (…) of east arm' for a sentence, the greatest first.
+    """'1+650 (−21.0 mm) and 1+700 (…) of left rail; 1+150 (…) of right rail' for a sentence, the greatest first.
     ``values``: metres (n,), the residuals if not told; ``text``: of one of them."""
     one = found.reviewed
     values = one.residual if values is None else values

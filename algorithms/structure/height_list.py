@@ -126,7 +126,7 @@ def _is_merged(axis):
 
 def _no_reading(cells, by_case, current, heading):
     """Why a row is no reading, '' where it is one; and the axis for the rows below."""
-    station, offset, height, axis = (cell.strip() for cell in cells)
+    station, offset, height, axis = map(str.strip, cells)
     if not (station or offset or height or axis):
         return (tr("The row is a heading.") if heading else tr("The row is empty.")), current
     first = station or axis or height or offset
@@ -134,9 +134,10 @@ def _no_reading(cells, by_case, current, heading):
         return tr("The row is a comment."), current
     if heading or _is_heading(station, height):
         return tr("The row is a heading."), current
-    alone = (station or axis).casefold()
-    if not height and not offset and not (station and axis) and alone in by_case:
-        return tr("The row names the axis '{}' for those below it.").format(by_case[alone]), by_case[alone]
+    if not height and not offset and not (station and axis):
+        named = by_case.get((station or axis).casefold(), "")
+        if named:
+            return tr("The row names the axis '{}' for those below it.").format(named), named
     return "", current
 
 

@@ -217,7 +217,7 @@ def test_statistics_columns_chart_and_flags(toolbox, tmp_path):
         assert term in words, term
     assert cells(run, "0+600")[-2:] == ["+11.0", "▶ right"] and cells(run, "0+200")[-2:] == ["−9.0", "◀ left"]
     # Of either: one too high, four beside the line; a station within both is not among them.
-    flagged = words[words.index("Stations to look at") : words.index("What was computed")]
+    flagged = words[words.index("Stations needing attention") : words.index("What was computed")]
     assert [f"0+{k}00" in flagged for k in range(1, 10)] == [k in (2, 3, 6, 7, 8) for k in range(1, 10)]
     assert "Out of tolerance in height or in line" in flagged
     page = open(run.results["HTML"], encoding="utf-8").read()

@@ -70,6 +70,7 @@ def normal(value):
 WORKED = (
     ("the two feet are {} mm apart in 1,000 m", 1e6 * (1200 / 3937 / 0.3048 - 1)),
     ("a kilometre at 1,000 m by {} mm", 1e6 * 1000 / RADIUS),
+    ("departures from about {} on", 3.2905 * 0.002),
     ("{} mm in a kilometre for each metre", 1e6 / RADIUS),
     ("5 seconds of arc are {} mm in 3 km", 5 * SECOND * 3e6),
     ("5 seconds raise N by {} mm in 3 km", 5 * SECOND * 3e6),

@@ -3,11 +3,12 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
+from .boundary.derived_columns import Derived, numbers, words
 from .boundary.output_rows import OutputTable
 from .boundary.reference_systems import definition
 from .core.design import DesignStations, design_heights
 from .core.geodesy import datum_name
-from .core.residuals import statistics, statuses
+from .core.residuals import STATUSES, statistics, status_codes
 from .core.unit_check import unit_doubt
 from .design import parameters as own
 from .design.axis_designs import Designs
@@ -120,7 +121,7 @@ class _Run:
         self.n = self.system.undulation[feet.station]
         rows = len(feet.station)
         self.chainage, self.offset, self.design, self.flat = (np.full(rows, np.nan) for _ in range(4))
-        self.status = np.full(rows, "off axis", dtype=object)
+        self.status = np.full(rows, STATUSES.index("off axis"), np.uint8)
         self.tolerances, self.reports = [], []
         self.line = LineReview(self.designs, len(self.structure.axes))
 
@@ -175,7 +176,7 @@ class _Run:
         self.design[on], self.flat[on] = found.design_h, found.flat_h
         self.line.note(number, axis, stations, found, on)
         residuals = stations.height - found.design_h
-        self.status[on] = statuses(residuals, tolerance)
+        self.status[on] = status_codes(residuals, tolerance)
         self.tolerances.append(tolerance)
         self.reports.append(
             AxisResult(
@@ -192,19 +193,18 @@ class _Run:
 
     def _tables(self, record):
         feet, unit = self.structure.feet, self.units
-        residual = (self.height - self.design) / unit.height
-        names = np.array(self.structure.names, dtype=object)
+        rows, height, design, flat = len(feet.station), self.height, self.design, self.flat
         columns = {
-            "axis": names[feet.axis].tolist(),
-            "station": self.notation.texts(self.chainage),
-            "chainage": self.chainage / unit.chainage,
-            "offset": self.offset / unit.chainage,
-            "design_h": self.design / unit.height,
-            "residual": residual,
-            "adjust": 0.0 - residual,
-            "flat_h": self.flat / unit.height,
-            "curv_eff": (self.design - self.flat) / unit.height,
-            "status": self.status.tolist(),
+            "axis": words(self.structure.names, feet.axis),
+            "station": Derived(rows, lambda part: self.notation.texts(self.chainage[part])),
+            "chainage": numbers(rows, lambda part: self.chainage[part] / unit.chainage),
+            "offset": numbers(rows, lambda part: self.offset[part] / unit.chainage),
+            "design_h": numbers(rows, lambda part: design[part] / unit.height),
+            "residual": numbers(rows, lambda part: (height[part] - design[part]) / unit.height),
+            "adjust": numbers(rows, lambda part: 0.0 - (height[part] - design[part]) / unit.height),
+            "flat_h": numbers(rows, lambda part: flat[part] / unit.height),
+            "curv_eff": numbers(rows, lambda part: (design[part] - flat[part]) / unit.height),
+            "status": words(STATUSES, self.status),
             **self.line.columns(unit),
         }
         known = [t for t in self.tolerances if t is not None]
@@ -246,7 +246,7 @@ class _Run:
         residual = (self.height - self.design)[np.isfinite(self.height - self.design)] / self.units.height
         return {
             "COUNT": len(residual),
-            "WITHIN": int(np.sum(self.status == "within")),
+            "WITHIN": int(np.sum(self.status == STATUSES.index("within"))),
             "RMS": float(np.sqrt(np.mean(residual**2))) if len(residual) else None,
             "MAX_ABS": float(np.abs(residual).max()) if len(residual) else None,
             **self.line.numbers(self.units),

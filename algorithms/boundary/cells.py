@@ -49,6 +49,8 @@ def is_null(value):
 def as_text(value):
     """A cell as text without blanks around it, '' for NULL; numbers without exponent, whole ones without decimals,
     dates as 2025-03-11."""
+    if type(value) is str:
+        return value.strip()
     if is_null(value):
         return ""
     if isinstance(value, (QDate, QDateTime)):

@@ -222,8 +222,9 @@ def _control(letter, chainage, height, default, stations, undulation):
 def _best(stations, closeness):
     """The station with a height of least ``closeness``; several: least offset, then input order."""
     with_height = np.flatnonzero(np.isfinite(stations.height))
-    order = np.lexsort((with_height, np.abs(stations.offset[with_height]), np.round(closeness[with_height], 6)))
-    return int(with_height[order[0]])
+    rounded = np.round(closeness[with_height], 6)
+    nearest = with_height[rounded == rounded.min()]
+    return int(nearest[np.argmin(np.abs(stations.offset[nearest]))])
 
 
 def _default_station(letter, which, stations):

@@ -26,6 +26,7 @@ from ..boundary import output_places, output_rows
 from ..boundary.cancel import Cancelled
 from ..boundary.output_stage import OutputStage
 from ..boundary.reference_systems import definition as definition_of
+from ..boundary.stored_rows import stored_layer
 from ..core.errors import InputError
 from ..core.geodesy import datum_name, library_versions
 from ..core.input_record import InputRecord
@@ -225,10 +226,12 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
         with _refusals_told(feedback):
-            self._records, inputs = {}, []
+            self._records, self._stored, inputs = {}, {}, []
             for key, value in self._inputs(parameters):
                 record = record_of_layer(value, context)
                 self._records.setdefault(key, []).append(record)
+                if not _is_part(value):
+                    self._stored[key] = stored_layer(layer_of(value, context))
                 inputs.append((key, value, record))
             asked = Request(self, parameters, context, feedback, self._records)
             for key, value, record in inputs:
@@ -242,7 +245,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         parameters = {
             key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()
         }
-        asked = Request(self, parameters, context, feedback, self._records)
+        asked = Request(self, parameters, context, feedback, self._records, self._stored)
         with _refusals_told(feedback):
             self._warn_of_unused(asked)
             for key in dict.fromkeys(key for key, _ in self._inputs(parameters)):

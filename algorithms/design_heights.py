@@ -1,5 +1,7 @@
 """Toolbox entry designheights: design heights and residuals, the main job (method page 4)."""
 
+from dataclasses import replace
+
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
@@ -9,6 +11,7 @@ from .boundary.reference_systems import definition
 from .core.design import DesignStations, design_heights
 from .core.geodesy import datum_name
 from .core.residuals import STATUSES, statistics, status_codes
+from .core.row_ranges import as_slice
 from .core.unit_check import unit_doubt
 from .design import parameters as own
 from .design.axis_designs import Designs
@@ -106,7 +109,9 @@ class _Run:
         self.asked = asked
         self.units = units_of_stations(asked)
         find = undulation_index(asked)
-        self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
+        self.structure, self.heights = read_structure(
+            asked, self.units, more_numbers={"undulation": find}, places=False
+        )
         self.notation = station_style(asked, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)
         feet, points = self.structure.feet, self.structure.points
@@ -117,8 +122,8 @@ class _Run:
         self.designs = Designs(
             asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
-        self.height = points.columns["height"][feet.station] * self.units.height
-        self.n = self.system.undulation[feet.station]
+        self.height = points.columns["height"][as_slice(feet.station)] * self.units.height
+        self.n = self.system.undulation[as_slice(feet.station)]
         rows = len(feet.station)
         self.chainage, self.offset, self.design, self.flat = (np.full(rows, np.nan) for _ in range(4))
         self.status = np.full(rows, STATUSES.index("off axis"), np.uint8)
@@ -133,7 +138,7 @@ class _Run:
             self._axis(number, axis, order[bounds[number] : bounds[number + 1]])
             self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
         self.line.judge(self)
-        used = ~self.structure.off
+        used = as_slice(np.flatnonzero(~self.structure.off))
         warn_duplicates(
             duplicate_rows(
                 self.structure.feet.axis[used],
@@ -151,7 +156,8 @@ class _Run:
         return Result(self._tables(record), self._numbers())
 
     def _axis(self, number, axis, rows):
-        feet, on = self.structure.feet, rows[~self.structure.off[rows]]
+        feet, off = self.structure.feet, self.structure.off[rows]
+        on = rows[~off] if np.any(off) else rows
         placed, word = axis_at_height(
             self.asked, axis, number + 1, self.fields, self.notation, self.units, self.height[on] + self.n[on]
         )
@@ -160,23 +166,24 @@ class _Run:
         if not len(on):
             self.reports.append(AxisResult(placed, word, None, None, None, None, on))
             return
-        points, station = self.structure.points, feet.station[on]
+        points, station, at = self.structure.points, as_slice(feet.station[on]), as_slice(on)
         stations = DesignStations(
             placed,
             points.lat[station],
             points.lon[station],
-            self.chainage[on],
-            self.offset[on],
-            self.height[on],
-            self.n[on],
+            self.chainage[at],
+            self.offset[at],
+            self.height[at],
+            self.n[at],
         )
         spec, tolerance = self.designs.spec(axis, number + 1), self.designs.tolerance(axis, number + 1)
         along = self.system.along(stations.chainage, stations.undulation, axis.line.ellipsoid, self.stated)
         found = design_heights(spec, stations, along)
-        self.design[on], self.flat[on] = found.design_h, found.flat_h
+        self.design[at], self.flat[at] = found.design_h, found.flat_h
+        found = replace(found, design_h=self.design[at], flat_h=self.flat[at])
         self.line.note(number, axis, stations, found, on)
         residuals = stations.height - found.design_h
-        self.status[on] = status_codes(residuals, tolerance)
+        self.status[at] = status_codes(residuals, tolerance)
         self.tolerances.append(tolerance)
         self.reports.append(
             AxisResult(

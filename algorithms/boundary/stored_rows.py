@@ -12,7 +12,7 @@ from osgeo import gdal, ogr
 from qgis.core import QgsProviderRegistry, QgsVectorLayer
 
 from .cancel import check_cancel
-from .cells import as_text
+from .cells import absent, as_text
 
 # Of fewer rows opening the file once more costs as much as it spares.
 _FEWEST = 3_000
@@ -124,7 +124,9 @@ class _Reading:
         if not ids:
             raise _Unusual
         columns.update({key: np.concatenate(columns[key]) for key in self.numbers})
-        return np.concatenate(ids), columns, tuple(map(np.concatenate, zip(*xyz))) if xyz else None
+        ids = np.concatenate(ids)
+        places = [absent(len(ids)) if one[0] is None else np.concatenate(one) for one in zip(*xyz)]
+        return ids, columns, tuple(places) if xyz else None
 
 
 def _as_numbers(cells):
@@ -151,7 +153,7 @@ def _as_texts(cells):
 
 
 def _coordinates(cells, wkb):
-    """x, y, z (n,) of well-known binary, one point each; NaN where the layer has no Z. ``wkb``: type of the layer."""
+    """x, y, z (n,) of well-known binary, one point each; z None where there is none. ``wkb``: type of the layer."""
     if cells.dtype.kind != "V" or np.ma.isMaskedArray(cells):
         raise _Unusual
     raw = cells.view(np.uint8).reshape(len(cells), -1)
@@ -170,9 +172,9 @@ def _coordinates(cells, wkb):
         raise _Unusual
     places = np.ascontiguousarray(raw[:, head:]).view("<f8")
     x, y = places[:, 0].copy(), places[:, 1].copy()
-    z = places[:, 2].copy() if kind // 1000 in (1, 3) else np.full(len(x), np.nan)
+    z = places[:, 2].copy() if kind // 1000 in (1, 3) else None
     # A point that is empty has coordinates that are no numbers.
-    if np.any(np.isnan(x) | np.isnan(y)) or np.any(np.isinf(z)):
+    if np.any(np.isnan(x) | np.isnan(y)) or (z is not None and np.any(np.isinf(z))):
         raise _Unusual
     return x, y, z
 

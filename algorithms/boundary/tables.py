@@ -13,7 +13,7 @@ from ..core.errors import InputError
 from ..core.input_record import InputRecord
 from ..language.translation import tr
 from .cancel import CANCEL_EVERY, check_cancel
-from .cells import as_number, as_text, cell_place
+from .cells import absent, as_number, as_text, cell_place
 from .readings import note, reading
 from .stored_rows import read_stored
 
@@ -67,7 +67,7 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     there = [{key: index for key, index in kind.items() if index >= 0} for kind in (numbers, texts)]
     stored = read_stored(source, *there, feedback, geometry)
     ids, columns, xyz, kept = (*stored, None) if stored else _read_features(source, *there, feedback, geometry)
-    columns.update({key: np.full(len(ids), np.nan) for key in set(numbers) - set(there[0])})
+    columns.update({key: absent(len(ids)) for key in set(numbers) - set(there[0])})
     columns.update({key: [""] * len(ids) for key in set(texts) - set(there[1])})
     read = _reading(source, numbers, texts, columns, xyz, len(ids))
     note(source, read)
@@ -110,7 +110,7 @@ def _read_features(source, numbers, texts, feedback, geometry):
         columns[key] = _finite(np.array(columns[key], float), source, index)
     xyz = None
     if geometry:
-        xyz = (np.array(x, float), np.array(y, float), np.full(len(x), np.nan) if flat else np.array(z, float))
+        xyz = (np.array(x, float), np.array(y, float), absent(len(x)) if flat else np.array(z, float))
     return np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None
 
 

@@ -76,7 +76,8 @@ def curvature_shown(stations, design):
     if len(bend) < 8 or np.ptp(bend) < 0.02:
         return 1.0, np.inf
     s = stations.chainage[known] - stations.chainage[known].mean()
-    bend, heights = _off_line(s, bend), _off_line(s, stations.height[known])
+    bend = _off_line(s, bend)
+    heights = _off_line(s, stations.height[known])
     del s  # of a million stations this is where the run holds most
     power = float(np.sum(bend**2))
     # A bend that a straight line explains shows no curvature: two places only, or a level design.

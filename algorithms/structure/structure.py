@@ -53,8 +53,8 @@ def units_of_stations(asked, with_heights=True):
 def read_structure(asked, run_units, with_heights=True, more_numbers=None, places=True):
     """Read STATIONS and AXIS, and measure each station.
 
-    ``more_numbers``: {key: function of the source to a field index}; ``places``: whether the points' x and y are needed
-    after that, which are None without. Returns Structure and, ``with_heights``, the
+    ``more_numbers``: {key: function of the source to a field index}; ``places``: whether the points' x and y and the
+    feet's distances are needed after that, which are None without. Returns Structure and, ``with_heights``, the
     HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
     """
     source, axis_source = asked.source("STATIONS"), asked.source("AXIS")
@@ -67,8 +67,6 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None, place
     wanted = asked.text("STATION_AXIS_FIELD")
     naming = field_of_kind(source, wanted, "STATION_AXIS_FIELD", "axis", ("axis",))
     points = read_points(source, asked.feedback, numbers, {"axis": naming} if naming >= 0 else {})
-    if not places:
-        points = replace(points, x=None, y=None)
     if heights is not None and heights.index < 0:
         points.columns["height"] = points.z
     grouping = asked.text("GROUP_FIELD").lower() if asked.has("GROUP_FIELD") else ""
@@ -97,6 +95,8 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None, place
             )
     feet = measured(axes, points, assigned, asked.feedback)
     off = _too_far(feet, asked.number("MAX_DISTANCE"), points, asked)
+    if not places:
+        points, feet = replace(points, x=None, y=None), replace(feet, distance=None)
     return Structure(points, source, axis_source, axes, feet, off), heights
 
 

@@ -200,12 +200,14 @@ class _Run:
 
     def _tables(self, record):
         feet, unit = self.structure.feet, self.units
-        rows, height, design, flat = len(feet.station), self.height, self.design, self.flat
+        # Of the run itself the columns hold nothing more than they are made from: the rest goes before it is written.
+        rows, notation, chainage, offset = len(feet.station), self.notation, self.chainage, self.offset
+        height, design, flat = self.height, self.design, self.flat
         columns = {
             "axis": words(self.structure.names, feet.axis),
-            "station": Derived(rows, lambda part: self.notation.texts(self.chainage[part])),
-            "chainage": numbers(rows, lambda part: self.chainage[part] / unit.chainage),
-            "offset": numbers(rows, lambda part: self.offset[part] / unit.chainage),
+            "station": Derived(rows, lambda part: notation.texts(chainage[part])),
+            "chainage": numbers(rows, lambda part: chainage[part] / unit.chainage),
+            "offset": numbers(rows, lambda part: offset[part] / unit.chainage),
             "design_h": numbers(rows, lambda part: design[part] / unit.height),
             "residual": numbers(rows, lambda part: (height[part] - design[part]) / unit.height),
             "adjust": numbers(rows, lambda part: 0.0 - (height[part] - design[part]) / unit.height),

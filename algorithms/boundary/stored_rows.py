@@ -15,7 +15,7 @@ from .cancel import check_cancel
 from .cells import absent, as_text
 
 # Of fewer rows opening the file once more costs as much as it spares.
-_FEWEST = 3_000
+_FEWEST = 300
 # Rows at a time. The oldest GDAL makes every text as long as the longest of its batch, so of texts only a few.
 _BATCH, _TEXT_BATCH = 50_000, 2_000
 _NUMBERS = (ogr.OFTReal, ogr.OFTInteger, ogr.OFTInteger64)
@@ -147,7 +147,7 @@ def _as_texts(cells):
     except UnicodeDecodeError:
         raise _Unusual from None
     found = [as_text(value) for value in values]
-    if any(text.startswith(_BYTE_ORDER_MARK) for text in found):
+    if _BYTE_ORDER_MARK in "".join(found):
         raise _Unusual
     return found
 

@@ -30,6 +30,8 @@ def _any_of(written):
     return "|".join(f"(?P<{name}>{pattern})" for name, pattern in written)
 
 
+# Every one of HEADINGS has some.
+_LETTER = re.compile(r"[^\W\d_]")
 _IN_BRACKETS = re.compile(rf"[(\[]\s*(?:{_any_of(_WRITTEN)})\.?(?!\w)[^)\]]*[)\]]", re.IGNORECASE)
 # Without brackets 'in' and 'mi' are more often words.
 _AT_END = re.compile(rf"(?<=[^\W_]|[\s.)])[\s_,.\-/]+(?:{_any_of(_WRITTEN[:5])})\.?\s*$", re.IGNORECASE)
@@ -58,6 +60,8 @@ def plain_heading(text):
 def column_kind(text):
     """Which of HEADINGS ('station', 'offset', 'height', 'axis', 'undulation') a heading means, '' for none; its unit
     does not matter."""
+    if not _LETTER.search(text):
+        return ""  # a reading: by far the most cells of a long list
     words = plain_heading(text)
     return next((kind for kind, names in HEADINGS.items() if words in names), "")
 

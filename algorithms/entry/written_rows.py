@@ -2,9 +2,9 @@
 
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
+from ..boundary.stored_rows import remember, stored_layer
 from ..boundary.tables import read_table
 from ..core.errors import InputError
-from ..styles.saved_styles import geopackage_layer
 
 # Reading back costs a tenth of the writing; of larger layers it is not known whether they were edited.
 _MOST_ROWS = 200_000
@@ -12,12 +12,12 @@ _MOST_ROWS = 200_000
 _KEY = "fid"
 
 
-def written_reading(destination, context):
+def written_reading(destination, layer, context):
     """InputRecord of the rows of a written output of points; None where there is no such, or none is to be made.
 
-    Only layers that hold a record are read: those in GeoPackages and in memory. Works in the run's thread.
+    Only layers that hold a record are read: those in GeoPackages, ``layer``, and in memory, where that is None. Works
+    in the run's thread.
     """
-    layer = geopackage_layer(destination)
     if layer is None:
         layer = QgsProcessingUtils.mapLayerFromString(destination, context, False)
     if not isinstance(layer, QgsVectorLayer) or layer.geometryType() != QgsWkbTypes.GeometryType.PointGeometry:
@@ -30,6 +30,7 @@ def rows_reading(layer, context):
     source = QgsProcessingUtils.variantToSource(layer, context)
     if source is None:
         return None
+    remember(source, stored_layer(layer))
     fields = [(k, field) for k, field in enumerate(source.fields()) if field.name().lower() != _KEY]
     numbers = {field.name(): k for k, field in fields if field.isNumeric()}
     texts = {field.name(): k for k, field in fields if not field.isNumeric()}

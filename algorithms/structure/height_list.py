@@ -126,7 +126,7 @@ def _is_merged(axis):
 
 def _no_reading(cells, by_case, current, heading):
     """Why a row is no reading, '' where it is one; and the axis for the rows below."""
-    station, offset, height, axis = (cell.strip() for cell in cells)
+    station, offset, height, axis = map(str.strip, cells)
     if not (station or offset or height or axis):
         return (tr("The row is a heading.") if heading else tr("The row is empty.")), current
     first = station or axis or height or offset

@@ -5,9 +5,6 @@ from qgis.core import QgsProcessing
 from .boundary.cancel import check_cancel
 from .core.errors import InputError
 from .deviations import parameters as own
-from .deviations.bars import band_table, bar_scale, bars_table, tell_bars
-from .deviations.drawn_axes import left_out, read_drawn
-from .deviations.strip import StripWish, strip_table
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted
@@ -65,6 +62,10 @@ class DrawDeviations(ToolboxEntry):
         }
 
     def computed(self, asked):
+        from .deviations.bars import band_table, bar_scale, bars_table, tell_bars
+        from .deviations.drawn_axes import left_out, read_drawn
+        from .deviations.strip import StripWish, strip_table
+
         factor, longest, distance, strip_factor = (
             self._size(asked, key) for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION")
         )

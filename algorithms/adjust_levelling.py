@@ -24,15 +24,17 @@ class AdjustLevelling(ToolboxEntry):
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("levelling", "least squares", "adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
     HELP = (
-        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part with "
-        "their own standard deviation; a free adjustment holds one point only and shows benchmarks that have moved.\n\n"
-        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times the "
-        "root of the length in kilometres. After it, w is each line's residual over its standard deviation: beyond "
-        "3.29 a blunder is suspected. The smallest blunder that would be found, with a chance of 80 percent, tells how "
-        "well the net checks the line. A line that no other checks has no w. Nothing is left out of the adjustment.\n\n"
-        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by name: "
-        "the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE keeps what the "
-        "heights share.\n\n"
+        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take "
+        "part with their own standard deviation; a free adjustment holds one point only and shows benchmarks "
+        "that have moved.\n\n"
+        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n "
+        "times the root of the length in kilometres. After it, w is each line's residual over its standard "
+        "deviation: beyond 3.29 a blunder is suspected. The smallest blunder that would be found, with a "
+        "probability of 80 %, tells how well the net checks the line. A line that no other checks has no w. "
+        "Nothing is left out of the adjustment.\n\n"
+        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by "
+        "name: the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE "
+        "keeps what the heights share.\n\n"
         "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."
     )
 
@@ -60,10 +62,32 @@ class AdjustLevelling(ToolboxEntry):
                 )
             ),
             p.datum_height(),
-            p.table("OUTPUT", tr("Adjusted heights"), optional=False),
+            p.table(
+                "OUTPUT",
+                tr("Adjusted heights"),
+                tr(
+                    "A row for each point: adjusted height, standard deviation, and for a benchmark "
+                    "adjusted less given height."
+                ),
+                optional=False,
+            ),
             lp.stations_with_heights(),
-            p.table("LINES", tr("Adjusted lines")),
-            p.table("MISCLOSURES", tr("Misclosures")),
+            p.table(
+                "LINES",
+                tr("Adjusted lines"),
+                tr(
+                    "A row for each line: v is observed less adjusted, w is v over its standard "
+                    "deviation, a blunder suspected beyond 3.29."
+                ),
+            ),
+            p.table(
+                "MISCLOSURES",
+                tr("Misclosures"),
+                tr(
+                    "Sections levelled twice and loops with what they add up to, and the limit of "
+                    "the class: 8 mm over 4 km where n is 4."
+                ),
+            ),
             lp.covariance_table(),
             lp.levelling_summary(),
         ]

@@ -27,22 +27,23 @@ class CompareSurveys(ToolboxEntry):
     GROUP, GROUP_ID = "Review", "review"
     TAGS = ("deformation", "settlement", "change", "monitoring", "epoch", "survey", "rate")
     HELP = (
-        "Compares surveys of one structure with the earliest of them: change of each station, its standard deviation, "
-        "whether it is beyond doubt, and the rate per year from a weighted line through all surveys. Positive is "
-        "risen.\n\n"
-        "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has risen or "
-        "settled (Baarda's limit for many stations); between 1.96 and 3.29 it is possible (95 percent for a single "
-        "station). What all stations of an axis share, from a benchmark or the whole structure, is separated as a "
-        "common shift, with a tilt if asked for; the rest is bending. The shift comes from the stations that have not "
-        "moved among themselves.\n\n"
-        "Each survey has its own accuracy: of a height by itself (SIGMA), of its levelling (SIGMA_KM), or a covariance "
-        "from its adjustment. Levelling alone looks like a shift and a tilt: both are judged where SIGMA_KM or a "
-        "covariance of both surveys is known. Surveys are taken as independent of each other. Intervals are 95 "
-        "percent.\n\n"
-        "With LINE the line in plan is compared by the same rules: how far each station moved left or right, what all "
-        "share, and the bending sideways. Common shift and rotation are then given, not judged.\n\n"
-        "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or engineer "
-        "decides."
+        "Compares surveys of one structure with the earliest of them: change of each station, its standard "
+        "deviation, whether it is significant, and the rate per year from a weighted line through all surveys. "
+        "Positive is risen.\n\n"
+        "Stations are matched by axis and chainage or by name. A change beyond 3.29 standard deviations has "
+        "risen or settled (Baarda's limit for many stations); between 1.96 and 3.29 it is possible (95 % for a "
+        "single station). What all stations of an axis share, from a benchmark or the whole structure, is "
+        "separated as a common shift, with a tilt if asked for; the rest is differential movement. The shift "
+        "comes from the stations that have not moved among themselves.\n\n"
+        "Each survey has its own accuracy: of a height by itself (SIGMA), of its levelling (SIGMA_KM), or a "
+        "covariance from its adjustment. Levelling alone looks like a shift and a tilt: both are judged where "
+        "SIGMA_KM or a covariance of both surveys is known. Surveys are taken as independent of each other. "
+        "Intervals are 95 %.\n\n"
+        "With LINE the line in plan is compared by the same rules: how far each station moved left or right, "
+        "what all share, and the lateral differential movement. Common shift and rotation are then given, not "
+        "judged.\n\n"
+        "Stations of one survey only are listed in a table. Results are for review; a licensed surveyor or "
+        "engineer decides."
     )
 
     def entry_parameters(self):
@@ -65,10 +66,32 @@ class CompareSurveys(ToolboxEntry):
             own.compared_height_field(),
             p.chainage_unit(),
             p.title(),
-            p.sink("OUTPUT", tr("Compared stations")),
-            p.table("MOTIONS", tr("Each axis and survey")),
-            p.table("CHANGES", tr("Every change")),
-            p.table("UNMATCHED", tr("Stations of one survey only")),
+            p.sink(
+                "OUTPUT",
+                tr("Compared stations"),
+                tr(
+                    "A row for each station with its change from the first to the latest survey "
+                    "that has it; -0.0054 in metres has settled by 5.4 mm."
+                ),
+            ),
+            p.table(
+                "MOTIONS",
+                tr("Each axis and survey"),
+                tr(
+                    "A row for each axis and later survey: common shift and tilt, greatest change, "
+                    "numbers of stations risen and settled."
+                ),
+            ),
+            p.table(
+                "CHANGES",
+                tr("Every change"),
+                tr("A row for each station and later survey: with 3 surveys two rows a station."),
+            ),
+            p.table(
+                "UNMATCHED",
+                tr("Stations of one survey only"),
+                tr("Stations that only one survey has, or has no height for, with the reason."),
+            ),
             file_parameter(
                 "REPORT",
                 tr("Comparison to print"),

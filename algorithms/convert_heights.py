@@ -71,8 +71,23 @@ class ConvertHeights(ToolboxEntry):
             p.undulation_value(),
             _optional_axis(),
             p.axis_field(),
-            p.sink("OUTPUT", tr("Converted heights")),
-            p.sink("CURVE", tr("Geoid along the axes"), optional=True),
+            p.sink(
+                "OUTPUT",
+                tr("Converted heights"),
+                tr(
+                    "The points with undulation N, ellipsoidal height h and orthometric height H: "
+                    "3742.600 and 43.612 give 3786.212."
+                ),
+            ),
+            p.sink(
+                "CURVE",
+                tr("Geoid along the axes"),
+                tr(
+                    "Points along each axis with the change of N since its start, and the bending "
+                    "of the geoid between its ends."
+                ),
+                optional=True,
+            ),
         ]
 
     def result_numbers(self):

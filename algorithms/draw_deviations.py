@@ -22,12 +22,13 @@ class DrawDeviations(ToolboxEntry):
     TAGS = ("residual", "bars", "profile", "exaggeration", "tolerance", "map", "review")
     HELP = (
         "Draws what 'Design heights and residuals' has found, over any map. Give its output and the same axis.\n\n"
-        "Bars stand across the axis at each station and are as long as the residual, exaggerated. The band shows the "
-        "tolerance with the same exaggeration: a bar that leaves it is out of tolerance. The strip beside the axis is "
-        "a profile with a scale bar of its own: as-built heights, the design, the level line through the design's "
-        "first station, and the design as if the Earth were flat. Heights grow away from the axis.\n\n"
-        "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too long "
-        "are cut and marked; the table has the true value.\n\n"
+        "Bars stand across the axis at each station and are as long as the residual, exaggerated: 10,000 times "
+        "larger, 1 mm is 10 m. The band shows the tolerance with the same exaggeration: a bar that leaves it is "
+        "out of tolerance. The strip beside the axis is a profile with a scale bar of its own: as-built heights, "
+        "the design, the level line through the design's first station, and the design as if the Earth were "
+        "flat. Heights grow away from the axis.\n\n"
+        "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too "
+        "long are cut and marked; the table has the true value.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
 
@@ -48,9 +49,35 @@ class DrawDeviations(ToolboxEntry):
             p.station_axis_field(),
             p.max_distance(),
             p.equations(),
-            own.drawn_layer("BARS", tr("Residual bars"), _SOURCE.TypeVectorLine),
-            own.drawn_layer("BAND", tr("Tolerance band"), _SOURCE.TypeVectorPolygon, optional=True),
-            own.drawn_layer("STRIP", tr("Profile strip"), _SOURCE.TypeVectorLine, optional=True),
+            own.drawn_layer(
+                "BARS",
+                tr("Residual bars"),
+                tr(
+                    "A line across the axis for each station; its field residual holds the true "
+                    "value, also where the bar is cut."
+                ),
+                _SOURCE.TypeVectorLine,
+            ),
+            own.drawn_layer(
+                "BAND",
+                tr("Tolerance band"),
+                tr(
+                    "The tolerance on both sides of the axis, with the exaggeration of the bars: 10 "
+                    "mm drawn 10,000 times larger is 100 m."
+                ),
+                _SOURCE.TypeVectorPolygon,
+                optional=True,
+            ),
+            own.drawn_layer(
+                "STRIP",
+                tr("Profile strip"),
+                tr(
+                    "The profile beside the axis as lines: as-built, design, level line, design "
+                    "with no curvature, scale bar."
+                ),
+                _SOURCE.TypeVectorLine,
+                optional=True,
+            ),
         ]
 
     def result_numbers(self):

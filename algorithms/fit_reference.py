@@ -12,11 +12,13 @@ from .core.geodesy import ellipsoid_of
 from .design import parameters as own
 from .design.fit_geoid import RunGeoid
 from .design.fit_messages import tell_fits
-from .design.reference_groups import groups_of_axes, groups_of_lines
+from .design.fitted_lines import FittedLines
+from .design.reference_groups import fitted_groups, groups_of_axes, groups_of_lines
 from .design.reference_tables import ellipse_table, reference_table
 from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
+from .language.decision_words import SUSPECTED
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -49,6 +51,8 @@ class FitReference(ToolboxEntry):
         "still; at the tangent point it is parallel to the ellipsoid. Heights above the geoid know the level point, "
         "and the tangent point only as well as the slope of the geoid; ellipsoidal heights the reverse. One second of "
         "arc of slope is 31 m. Each point has a 95 % ellipse of its own.\n\n"
+        "LINE fits the line in plan as well, and tests every station sideways too: a tripod that was knocked shows "
+        "there. Heights and line are tested apart; lateral is the departure in plan, positive is right.\n\n"
         "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
         "ones. Results are for review; a licensed surveyor or engineer decides."
     )
@@ -67,21 +71,41 @@ class FitReference(ToolboxEntry):
             *own.given_covariance(),
             own.group_field(),
             own.robust(),
+            *own.fitted_line(),
             *own.geoid_slope(),
             *p.on_axes(tr("Stations farther from every axis stay in the output with the flag 'off axis'.")),
             *p.height_system(),
-            p.sink("REFERENCE", tr("Reference")),
-            p.sink("OUTPUT", tr("Tested stations")),
+            p.sink(
+                "REFERENCE",
+                tr("Reference"),
+                tr(
+                    "A row for each line or plane: point, normal, accuracy, straightness, tangent point and level "
+                    "point, 31 m apart for each second of arc of geoid slope."
+                ),
+            ),
+            p.sink(
+                "OUTPUT",
+                tr("Tested stations"),
+                tr("The stations with residual, w, smallest detectable blunder and flag: suspected beyond 3.29."),
+            ),
             p.sink(
                 "ELLIPSE",
                 tr("Ellipses of the tangent and level points"),
+                tr("Each holds its point with a probability of 95 %, where the stated accuracies are true."),
                 QgsProcessing.SourceType.TypeVectorPolygon,
                 True,
             ),
         ]
 
     def result_numbers(self):
-        return {"COUNT": tr("Stations fitted"), "SUSPECTED": tr("Suspected blunders"), "RMS": tr("RMS residual")}
+        return {
+            "COUNT": tr("Stations fitted"),
+            "SUSPECTED": tr("Suspected blunders"),
+            "RMS": tr("RMS residual"),
+            "LINE_COUNT": tr("Stations fitted in plan"),
+            "LINE_SUSPECTED": tr("Suspected blunders in plan"),
+            "LINE_RMS": tr("RMS lateral departure"),
+        }
 
     def computed(self, asked):
         return _Run(asked).result()
@@ -91,29 +115,18 @@ class _Run(SurveyedHeights):
     """One run: stations measured, grouped, fitted."""
 
     def __init__(self, asked):
-        super().__init__(asked)
+        self.line = FittedLines(asked)
+        super().__init__(asked, self.line.columns)
+        self.line.read(self)
         self.ellipsoid = ellipsoid_of(definition(self.structure.points.crs))
-        self.axes = self._axes()
+        self.axes, self.chainage, self.offset = self.placed.axes, self.placed.chainage, self.placed.offset
         self.geoid = RunGeoid(asked, self.system, self.ellipsoid)
-
-    def _axes(self):
-        """Core axes at their chainage heights, and chainage and offset of all rows."""
-        feet = self.structure.feet
-        self.chainage, self.offset = np.full(len(feet.station), np.nan), np.full(len(feet.station), np.nan)
-        axes = []
-        for number in range(len(self.structure.axes)):
-            rows = np.flatnonzero(feet.axis == number)
-            placed = self.placed_axis(number, rows[~self.structure.off[rows]])
-            self.chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
-            self.offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
-            axes.append(placed)
-        return axes
 
     def result(self):
         kind = self.asked.choice("FIT")
         make = groups_of_axes if kind == "plane" else groups_of_lines
         options = {"remove": self.asked.flag("REMOVE_BLUNDERS"), "robust": self.asked.flag("ROBUST")}
-        fits = [group.fitted(self, **options) for group in make(self)]
+        fits = fitted_groups(self, make(self), **options)
         tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
 
@@ -153,8 +166,8 @@ class _Run(SurveyedHeights):
             rows, at = fit.all_rows[fresh], fit.at[fresh]
             residual[rows], w[rows] = fit.surface.residuals[at], found.w[at]
             redundancy[rows], detectable[rows] = found.redundancies[at], found.detectable[at]
-            flag[rows] = np.where(fit.suspected[at], "suspected blunder", "kept")
-        names = np.array(self.structure.names, dtype=object)
+            flag[rows] = np.where(fit.upwards.suspected[at], SUSPECTED, "kept")
+        names, line = np.array(self.structure.names, dtype=object), self.line.fields(fits, self, flag)
         columns = {
             "axis": names[feet.axis].tolist(),
             "station": self.notation.texts(self.chainage),
@@ -165,6 +178,7 @@ class _Run(SurveyedHeights):
             "redund": redundancy,
             "min_blund": np.where(np.isfinite(detectable), detectable, np.nan) / unit.height,
             "flag": flag.tolist(),
+            **line,
         }
 
         def style(kind, title):
@@ -181,6 +195,7 @@ class _Run(SurveyedHeights):
                 feet.station,
                 self.structure.points.ids,
                 features=self.structure.points.features,
+                replaced=self.line.replaced(),
             )
         ]
         tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
@@ -191,6 +206,7 @@ class _Run(SurveyedHeights):
         residuals = np.concatenate([fit.surface.residuals[fit.surface.search.kept] for fit in fits]) / self.units.height
         return {
             "COUNT": int(sum(fit.surface.search.kept.sum() for fit in fits)),
-            "SUSPECTED": int(sum(fit.suspected.sum() for fit in fits)),
+            "SUSPECTED": int(sum(fit.upwards.suspected.sum() for fit in fits)),
             "RMS": float(np.sqrt(np.mean(residuals**2))),
+            **self.line.numbers(fits, self.units),
         }

@@ -34,8 +34,9 @@ class GenerateStations(ToolboxEntry):
     GROUP, GROUP_ID = "Stations", "stations"
     TAGS = ("station", "chainage", "stationing", "interval", "set out")
     HELP = (
-        "Makes stations along each axis: at the multiples of an interval, at the axis' vertices, and at listed "
-        "chainages. Chainage is measured on the ellipsoid at the chainage height, never in the map projection.\n\n"
+        "Makes stations along each axis: at the multiples of an interval (50 gives 0+050, 0+100 and so on), at "
+        "the axis' vertices, and at listed chainages. Chainage is measured on the ellipsoid at the chainage "
+        "height, never in the map projection.\n\n"
         "Run the result through 'Design heights and residuals' to get the design heights to set out."
     )
 
@@ -51,7 +52,11 @@ class GenerateStations(ToolboxEntry):
             p.chainage_start(),
             p.chainage_height(),
             p.equations(),
-            p.sink("OUTPUT", tr("Generated stations")),
+            p.sink(
+                "OUTPUT",
+                tr("Generated stations"),
+                tr("Points with axis, station, chainage, and the azimuth of the axis there: 90 is to the east."),
+            ),
         ]
 
     def result_numbers(self):

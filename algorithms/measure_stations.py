@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from .boundary.cancel import check_cancel
+from .boundary.fields import MEASURED_LINE
 from .boundary.output_rows import OutputTable
 from .boundary.points import placed_points
 from .entry import parameter_builders as build
@@ -14,8 +14,9 @@ from .entry.stated_units import height_unit_stated
 from .language.height_text import height_with_unit
 from .language.number_text import counted, number_text
 from .language.translation import tr
-from .structure.axis_overrides import AxisFields, axis_at_height
+from .structure.axis_overrides import MOST_TOLD, AxisFields
 from .structure.notation import station_style
+from .structure.place_sigmas import PlaceSigmas
 from .structure.structure import read_structure, units_of_stations
 from .styles.layer_kinds import StyleSpec
 
@@ -31,7 +32,10 @@ class MeasureStations(ToolboxEntry):
         "Measures points against the axis they belong to: chainage along it and offset from it, positive to the right "
         "looking up-chainage, on the ellipsoid at the chainage height. A point beyond an end gets a chainage beyond "
         "it, negative before the origin. A point within 0.01 m of equally near to several axes gets a row for each.\n\n"
-        "Points farther from every axis than the greatest distance stay, without chainage."
+        "Points farther from every axis than the greatest distance stay, without chainage.\n\n"
+        "Points of any reference system do: neither the scale of a projection nor the bend of its straight lines "
+        "enters. Where they bring standard deviations of east and north, 'sd_line' is what these are across the axis; "
+        "'Fit a straight line or plane' takes it with LINE."
     )
 
     def entry_parameters(self):
@@ -47,7 +51,12 @@ class MeasureStations(ToolboxEntry):
             p.chainage_start(),
             p.chainage_height(),
             p.equations(),
-            p.sink("OUTPUT", tr("Measured points")),
+            *p.place_sigmas(),
+            p.sink(
+                "OUTPUT",
+                tr("Measured points"),
+                tr("The points with axis, station, chainage and offset: -0.35 is 0.35 to the left."),
+            ),
         ]
 
     def result_numbers(self):
@@ -55,40 +64,46 @@ class MeasureStations(ToolboxEntry):
 
     def computed(self, asked):
         run_units = units_of_stations(asked, with_heights=False)
-        structure, _ = read_structure(asked, run_units, with_heights=False)
+        sigmas = PlaceSigmas(asked, asked.source("STATIONS"))
+        structure, _ = read_structure(asked, run_units, with_heights=False, more_numbers=sigmas.columns)
         notation = station_style(asked, run_units, len(structure.axes))
-        feet, points, fields = structure.feet, structure.points, AxisFields(structure.axis_source)
-        chainage, offset, lat, lon = (np.full(len(feet.station), np.nan) for _ in range(4))
-        order = np.argsort(feet.axis, kind="stable")
-        bounds = np.searchsorted(feet.axis[order], np.arange(len(structure.axes) + 1))
-        for number, axis in enumerate(structure.axes):
-            check_cancel(asked.feedback)
-            rows = order[bounds[number] : bounds[number + 1]]
+        fields, heights = AxisFields(structure.axis_source), structure.points.z[structure.feet.station]
+        placed = structure.placed(asked, fields, notation, run_units, heights * run_units.height)
+        self._tell(asked, structure, notation, run_units, placed)
+        measured = [np.where(structure.off, np.nan, values) for values in (placed.chainage, placed.offset)]
+        if sigmas:
+            measured.append(sigmas.across(structure))
+            sigmas.tell(asked)
+        return self._result(asked, structure, notation, run_units, measured)
+
+    @staticmethod
+    def _tell(asked, structure, notation, run_units, placed):
+        """A sentence for each axis, of many of the first only."""
+        for number, (axis, word, rows) in enumerate(zip(placed.axes, placed.words, structure.rows_of_axes)):
+            if number == MOST_TOLD:
+                more = len(placed.axes) - MOST_TOLD
+                asked.say(tr("{} more: see the points.").format(counted(more, tr("axis"), tr("axes"))))
+                break
             rows = rows[~structure.off[rows]]
             if not len(rows):
                 asked.say(tr("Axis '{}': no point belongs to it.").format(axis.line.name))
                 continue
-            heights = points.z[feet.station[rows]] * run_units.height
-            placed, word = axis_at_height(asked, axis, number + 1, fields, notation, run_units, heights)
-            chainage[rows] = placed.chainages(feet.leg[rows], feet.along[rows])
-            offset[rows] = placed.offsets(feet.leg[rows], feet.across[rows])
-            lat[rows], lon[rows], _ = placed.place(chainage[rows])
             asked.say(
                 tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),
-                    notation.text(chainage[rows].min()),
-                    notation.text(chainage[rows].max()),
-                    number_text(np.abs(offset[rows]).max() / run_units.chainage, 3),
+                    notation.text(placed.chainage[rows].min()),
+                    notation.text(placed.chainage[rows].max()),
+                    number_text(np.abs(placed.offset[rows]).max() / run_units.chainage, 3),
                     run_units.chainage_label,
-                    height_with_unit(placed.chainage_height, run_units),
+                    height_with_unit(axis.chainage_height, run_units),
                     word,
                 )
             )
-        return self._result(asked, structure, notation, run_units, chainage, offset, lat, lon)
 
-    def _result(self, asked, structure, notation, run_units, chainage, offset, lat, lon):
+    def _result(self, asked, structure, notation, run_units, measured):
         feet, source, on = structure.feet, structure.source, ~structure.off
+        chainage, offset, *across = measured
         names = np.array(structure.names, dtype=object)[feet.axis]
         names[~on] = None
         columns = {
@@ -96,11 +111,12 @@ class MeasureStations(ToolboxEntry):
             "station": [text or None for text in notation.texts(chainage)],
             "chainage": chainage / run_units.chainage,
             "offset": offset / run_units.chainage,
+            **dict(zip(MEASURED_LINE, across)),
         }
         moved = None
         if asked.flag("ONTO_AXIS"):
             x, y = structure.points.x[feet.station].copy(), structure.points.y[feet.station].copy()
-            x[on], y[on] = placed_points(lat[on], lon[on], source.sourceCrs())
+            x[on], y[on] = placed_points(*structure.foot_places(on)[:2], source.sourceCrs())
             moved = (x, y)
         style = StyleSpec(
             "stations",

@@ -79,8 +79,16 @@ class PlaceStations(ToolboxEntry):
             p.equations(),
             decimal_sign(),
             *p.height_system("INPUT"),
-            p.sink("OUTPUT", tr("Placed stations")),
-            p.table("REJECTED", tr("Rejected rows")),
+            p.sink(
+                "OUTPUT",
+                tr("Placed stations"),
+                tr("A point for each row that could be placed, with its columns; stations with no height stay."),
+            ),
+            p.table(
+                "REJECTED",
+                tr("Rejected rows"),
+                tr("Rows that could not be placed, with their number, counted from 1, and the reason."),
+            ),
         ]
 
     def result_numbers(self):

@@ -39,18 +39,21 @@ class ScheduleAdjustments(ToolboxEntry):
     GROUP, GROUP_ID = "Review", "review"
     TAGS = ("adjustment", "shim", "jack", "raise", "lower", "alignment", "setting out", "schedule")
     HELP = (
-        "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and residuals': "
-        "in whole steps of the shims, within the travel of the jack. Movement is positive for raise.\n\n"
-        "'full' brings every support as near to its design height as step and travel allow. 'least' finds the smallest "
-        "sum of movements that brings every support within the tolerance; supports within it stay. A limit between "
-        "neighbours keeps the difference of their predicted residuals small, which is the kink that remains in the "
-        "finished structure; both methods then solve a linear programme over whole steps, so nothing is rounded "
-        "afterwards. Step and travel are always kept. Where tolerance and limit between neighbours cannot all be, the "
-        "sum of what lies beyond them is made least, and those supports are named.\n\n"
-        "With LINE supports are moved left and right too, by their lateral departures and in a step and a travel of "
-        "their own: one that stands right moves left, looking up-chainage. The sheet then has both.\n\n"
-        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted "
-        "station stays as it is and still binds its neighbours.\n\n"
+        "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and "
+        "residuals': in whole shims, within the travel of the jack. Movement is positive for raise: at a "
+        "residual of -21.0 mm the support is raised by 21.0 mm.\n\n"
+        "'full' brings every support as near to its design height as increment and travel allow. 'least' finds "
+        "the smallest sum of movements that brings every support within the tolerance; supports within it stay. "
+        "A limit between neighbours keeps the difference of their predicted residuals small, which is the kink "
+        "that remains in the finished structure; both methods then solve a linear programme over whole "
+        "increments, so nothing is rounded afterwards. Increment and travel are always kept. Where tolerance and "
+        "limit between neighbours cannot all be, the sum of what lies beyond them is made least, and those "
+        "supports are named.\n\n"
+        "With LINE supports are moved left and right as well, by their lateral departures and in an increment "
+        "and a travel of their own: one that stands right moves left, looking up-chainage. The sheet then has "
+        "both.\n\n"
+        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An "
+        "accepted station stays as it is and still binds its neighbours.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
 
@@ -68,7 +71,14 @@ class ScheduleAdjustments(ToolboxEntry):
             p.height_unit(),
             p.chainage_unit(),
             p.title(),
-            p.sink("OUTPUT", tr("Adjustment schedule")),
+            p.sink(
+                "OUTPUT",
+                tr("Adjustment schedule"),
+                tr(
+                    "The stations with movement, action and the residual predicted after it: move "
+                    "0.021 in metres is raise by 21 mm."
+                ),
+            ),
             file_parameter(
                 "SHEET",
                 tr("Schedule to print"),
@@ -99,7 +109,7 @@ class ScheduleAdjustments(ToolboxEntry):
             "OUTSIDE": tr("Supports that stay out of tolerance"),
             "LINE_MOVED": tr("Supports to move sideways"),
             "LINE_TOTAL": tr("Sum of movements sideways"),
-            "LINE_GREATEST": tr("Greatest movement sideways"),
+            "LINE_GREATEST": tr("Greatest lateral movement"),
             "LINE_OUTSIDE": tr("Supports that stay out of the line's tolerance"),
         }
 

@@ -62,7 +62,15 @@ class TestCurvature(ToolboxEntry):
             bending,
             *p.on_axes(),
             *p.height_system(),
-            p.table("OUTPUT", tr("Curvature of each axis"), optional=False),
+            p.table(
+                "OUTPUT",
+                tr("Curvature of each axis"),
+                tr(
+                    "A row for each axis or leg: curvature factor with its 95 % interval, verdict, "
+                    "and RMS of each shape."
+                ),
+                optional=False,
+            ),
             html,
         ]
 
@@ -77,10 +85,10 @@ class _Run(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):
-        tested = []
+        tested, rows = [], self.rows_of_axes(self.usable)
         for number, axis in enumerate(self.structure.axes):
             self.asked.check_cancel()
-            tested += self._axis(number, axis)
+            tested += self._axis(number, axis, rows[number])
             self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
         if not tested:
             raise InputError(
@@ -106,9 +114,7 @@ class _Run(SurveyedHeights):
         documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
-    def _axis(self, number, axis):
-        feet = self.structure.feet
-        rows = np.flatnonzero(self.usable & (feet.axis == number))
+    def _axis(self, number, axis, rows):
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
@@ -116,8 +122,7 @@ class _Run(SurveyedHeights):
                 )
             )
             return []
-        placed = self.placed_axis(number, rows)
-        s = placed.chainages(feet.leg[rows], feet.along[rows])
+        placed, s = self.placed.axes[number], self.placed.chainage[rows]
         found = []
         for stretch in stretches(placed, float(s.min()), float(s.max())):
             mine = rows_on(stretch, s)
@@ -132,7 +137,9 @@ class _Run(SurveyedHeights):
 
     def _tested(self, name, axis, rows, s):
         points, station = self.structure.points, self.structure.feet.station[rows]
-        arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
+        arms = distances = None
+        if self.accuracies.by_arms:
+            arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.shows_bending(float(np.ptp(s)))
         profile = SurveyedLeg(
@@ -150,6 +157,7 @@ class _Run(SurveyedHeights):
         if not self.asked.flag("REMOVE_BLUNDERS"):
             return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
         search = search_free(profile)
-        found = search.fitted
-        moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
+        found, moved = search.fitted, ()
+        if not np.all(found.kept):
+            moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
         return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved), search.beyond)

@@ -1,4 +1,4 @@
-"""The example: the sample scenario 'gallery' as a project of its own, run through the toolbox and ready to go on."""
+"""The example: the sample scenario 'range' as a project of its own, run through the toolbox and ready to go on."""
 
 import shutil
 import tempfile
@@ -11,16 +11,18 @@ from ..algorithms.language.translation import tr
 from ..algorithms.styles import axis_line
 from . import example_guide, toolbox
 
-SAMPLES = Path(__file__).resolve().parents[1] / "sample_layers" / "gallery"
+SAMPLES = Path(__file__).resolve().parents[1] / "sample_layers" / "range"
 FOLDER = "tautline_example"
 DRAWING = "tautline:drawdeviations"
 READ_ME = "read_me_first.html"
 # The original and its name in the example. All vector layers come into the one GeoPackage.
 FILES = {
-    "axis.gpkg": "gallery.gpkg",
+    "axis.gpkg": "range.gpkg",
     "imagery.tif": "imagery.tif",
     "heights.csv": "heights.csv",
     "heights.csvt": "heights.csvt",
+    "heights_later.csv": "heights_later.csv",
+    "heights_later.csvt": "heights_later.csvt",
 }
 
 
@@ -70,11 +72,11 @@ def _copy(folder):
 
 
 def _source(folder, table):
-    return f"{folder / 'gallery.gpkg'}|layername={table}"
+    return f"{folder / 'range.gpkg'}|layername={table}"
 
 
 def _destination(folder, table, geometry="geom"):
-    return toolbox.geopackage_table(folder / "gallery.gpkg", table, geometry)
+    return toolbox.geopackage_table(folder / "range.gpkg", table, geometry)
 
 
 def _compute(folder):
@@ -119,6 +121,11 @@ def _compute(folder):
                 {
                     "STATIONS": _source(folder, "residuals"),
                     "AXIS": axis,
+                    # Narrow, and a strip for each sector between the runs: three runs leave little room at their hub.
+                    "LONGEST_BAR": 220.0,
+                    "SIDE": "left",
+                    "DISTANCE": 260.0,
+                    "STRIP_EXAGGERATION": 400.0,
                     "BARS": _destination(folder, "bars"),
                     "BAND": _destination(folder, "band"),
                     "STRIP": _destination(folder, "strip"),
@@ -170,7 +177,7 @@ def _layers(folder):
 
 def _group(project, found):
     """Put the layers into a group of their own on top of the project."""
-    group = project.layerTreeRoot().insertGroup(0, tr("Example: gallery"))
+    group = project.layerTreeRoot().insertGroup(0, tr("Example: range"))
     for key, layer in found.items():
         project.addMapLayer(layer, False)
         node = group.addLayer(layer)
@@ -228,10 +235,10 @@ def open_example(iface, place):
         toolbox.note(run)
     project = QgsProject.instance()
     project.setCrs(found["axis"].crs(), True)
-    project.setTitle(tr("Example: gallery"))
+    project.setTitle(tr("Example: range"))
     _group(project, found)
     show_map(iface, found)
-    if not project.write(str(folder / "gallery.qgz")):
+    if not project.write(str(folder / "range.qgz")):
         raise ExampleFailed(tr("The example's project could not be saved in '{}': {}").format(folder, project.error()))
     return found
 

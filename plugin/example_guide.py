@@ -14,10 +14,11 @@ def text(with_bars):
         (
             "p",
             tr(
-                "This gallery is invented. Its two arms, 2.4 km and 1.7 km long, were meant to lie in one flat plane, "
-                "as straight as a beam of light. The level surface, on which water would come to rest, is not flat: "
-                "over the length of the north arm it falls 0.45 m below the line that starts out along it. So the "
-                "heights above the sea must rise towards the far end, although nothing bends."
+                "This range is invented. From its hub three covered runs carry light over a high plain: Alder, 2.6 km "
+                "long, Birch, 1.9 km, and Cedar, 1.3 km. They were meant to lie in one flat plane, as straight as the "
+                "light. The level surface, on which water would come to rest, is not flat: over the length of Alder "
+                "it falls 0.52 m below the line that starts out along it. So the heights above the sea must rise "
+                "towards the far end, although nothing bends."
             ),
         ),
         ("h3", tr("What the map shows")),
@@ -31,15 +32,16 @@ def text(with_bars):
         (
             "li",
             tr(
-                "0+850 of the north arm is one station far off between good neighbours: most likely a reading error. "
-                "Around 1+650 several neighbours are low together: the ground has settled."
+                "0+850 of Alder is one station far off between good neighbours: most likely a reading error. Around "
+                "1+650 several neighbours are low together: the ground has settled. On Cedar nothing is out."
             ),
         ),
         (
             "li",
             tr(
-                "The triangle is the level point of the plane that fits both arms best: only there would water on it "
-                "stand still. The cross is its tangent point, where it is parallel to the ellipsoid of the coordinates."
+                "The triangle is the level point of the plane that fits all three runs best: only there would water on "
+                "it stand still. The cross is its tangent point, where it is parallel to the ellipsoid of the "
+                "coordinates."
             ),
         ),
         (
@@ -56,8 +58,8 @@ def text(with_bars):
             (
                 "li",
                 tr(
-                    "Bars across the arms are the residuals, exaggerated; a bar that leaves the pale band is out of "
-                    "tolerance. The strip beside each arm is its profile."
+                    "Bars across the runs are the residuals, exaggerated; a bar that leaves the pale band is out of "
+                    "tolerance. The strip beside each run is its profile."
                 ),
             )
         )
@@ -67,15 +69,15 @@ def text(with_bars):
             "li",
             tr(
                 "In the profile, switch between heights above the level surface and heights from the straight line. It "
-                "is one survey, seen by the water and seen by the beam."
+                "is one survey, seen by the water and seen by the light."
             ),
         ),
         (
             "li",
             tr(
                 "Run Design heights and residuals again with the Earth model 'flat', under its advanced parameters. "
-                "The far end of the north arm is then out by 0.45 m, though nobody built it wrong: the drawing forgot "
-                "the Earth."
+                "The far end of Alder is then out by 0.52 m, though nobody built it wrong: the drawing forgot the "
+                "Earth."
             ),
         ),
         ("li", tr("Start the guided run: it asks four questions and says what it understood of your own data.")),

@@ -38,12 +38,12 @@ ROOMS = (algorithms, boundary, comparison, core, design, deviations, documents, 
 ROOMS += (schedule, structure, styles, decisions, guided, profile, review)
 MAIN_ENTRY = "tautline:designheights"
 TRANSLATIONS = Path(__file__).parent / "i18n"
-METHOD_PAGE = Path(__file__).parent / "guide" / "method.html"
+GUIDE = Path(__file__).parent / "guide"
 
 
-def open_method():
-    """Show the method page of the guide, which needs no network, in the user's browser."""
-    QDesktopServices.openUrl(QUrl.fromLocalFile(str(METHOD_PAGE)))
+def open_page(name):
+    """Show a page of the guide, which needs no network, in the user's browser."""
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(GUIDE / name)))
 
 
 class TautlinePlugin:
@@ -90,7 +90,8 @@ class TautlinePlugin:
         self.review = Review(self.iface, self.open_form)
         self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
         self._add_action("tautline_flagged_open", tr("Flagged stations"), self.review.open_flagged)
-        self._add_action("tautline_method", tr("How it is computed"), open_method)
+        self._add_action("tautline_guide", tr("Guide"), lambda: open_page("index.html"))
+        self._add_action("tautline_method", tr("How it is computed"), lambda: open_page("method.html"))
         for action in self.iface.pluginMenu().actions():
             if action.menu() is not None and self.actions[0] in action.menu().actions():
                 action.menu().setIcon(QIcon(ICON))

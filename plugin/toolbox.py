@@ -15,6 +15,7 @@ from qgis.core import (
 from qgis.gui import QgsGui
 
 from ..algorithms.entry.messages import REFUSAL, Message, listen
+from ..algorithms.entry.trial_runs import mark_as_trial
 from ..algorithms.language.translation import tr
 
 
@@ -114,13 +115,16 @@ class Started:
             ended(*outcome)
 
 
-def start(entry, parameters, ended):
-    """Run the toolbox entry ``entry`` in a task of the host's, as its form does; return the Started.
+def start(entry, parameters, ended, *, trial=False):
+    """Run the toolbox entry ``entry`` in a task of the host's, as its form does; return the Started. ``trial``: its
+    outputs are only looked at.
 
     ``ended(done, refusal)`` is called in the main thread, with the Run and None, or with None and the Message that says
     why where it failed or was cancelled. Raises Refused where the parameters do not fit; then nothing is called.
     """
     feedback = ToldFeedback()
+    if trial:
+        mark_as_trial(feedback)
     algorithm, context = _prepared(entry, parameters, feedback)
     task = QgsProcessingAlgRunnerTask(algorithm, parameters, context, feedback)
     started = Started(task, ended, feedback, [algorithm, context])
@@ -184,7 +188,10 @@ class _Aside(QgsTask):
         return self.error is None
 
     def finished(self, successful):
-        self.ended(self.value, self.error)
+        # No circle is left behind: what clears those away may do so in another run's thread, and layers of the window
+        # that go there end the host.
+        ended, self.ended, self.function = self.ended, None, None
+        ended(self.value, self.error)
 
 
 def aside(title, function, ended):

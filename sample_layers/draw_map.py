@@ -111,6 +111,10 @@ def draw(layers, picture):
     stations = layers[3]
     project = QgsProject.instance()
     project.setCrs(stations.crs())
+    # The host writes the author into the picture: the user's name, unless another stands there.
+    about = project.metadata()
+    about.setAuthor("Tautline")
+    project.setMetadata(about)
     for layer in layers:
         project.addMapLayer(layer, False)
     layout = QgsPrintLayout(project)
@@ -122,10 +126,10 @@ def draw(layers, picture):
     page.setLayers(list(reversed(layers)))
     page.setExtent(_with_shape(extent, 205 / 176))
     page.setFrameEnabled(True)
-    _label(layout, "Gallery: as-built heights less the design", 10, 6, 277, 9, 16, True)
+    _label(layout, "Range: as-built heights less the design", 10, 6, 277, 9, 16, True)
     _label(
         layout,
-        "Two straight arms in one plane. A straight structure rises above the level surface on both sides of its "
+        "Three straight runs in one plane. A straight structure rises above the level surface on both sides of its "
         "level point.",
         10,
         15,
@@ -142,6 +146,8 @@ def draw(layers, picture):
     legend.setTitle("")
     for part, size in ((QgsLegendStyle.Style.Subgroup, 11), (QgsLegendStyle.Style.SymbolLabel, 9)):
         legend.setStyleFont(part, QFont("DejaVu Sans", size))
+    # As high as the largest mark: newer hosts cut marks at generated places.
+    legend.setSymbolHeight(6.6)
     legend.setLinkedMap(page)
     legend.setLegendFilterByMapEnabled(True)
     _place(layout, legend, 218, 24, 70, 90)
@@ -153,6 +159,10 @@ def draw(layers, picture):
     bar.setNumberOfSegments(2)
     bar.setNumberOfSegmentsLeft(0)
     bar.setUnitsPerSegment(250)
+    form = QgsTextFormat()
+    form.setFont(QFont("DejaVu Sans"))
+    form.setSize(9)
+    bar.setTextFormat(form)
     _place(layout, bar, 219, 160, 66, 14)
     north = QgsLayoutItemPicture(layout)
     north.setPicturePath(":/images/north_arrows/layout_default_north_arrow.svg")

@@ -26,157 +26,175 @@ from drawing import (
 from scipy import ndimage
 from scipy.spatial import cKDTree
 
+# Corners of a closed square about the origin.
+SQUARE = ((-1, -1), (1, -1), (1, 1), (-1, 1), (-1, -1))
 
-def gallery(path, lines):
-    """Dry plateau: gullied tableland, dark rock ridges, thorn bush along dry streams, two arms with service roads."""
-    sun, shape, step = 35.0, (1680, 2300), 8
-    north_arm, east_arm = lines
-    site = Site(32734, (north_arm[0][0] + 400, north_arm[0][1] + 1180), 2.2, shape)
-    height, area, receiver = erode(shape, step, 21, (0.035, -0.022))
-    relief = enlarge(height, shape, step)
-    relief = warp(relief, 31, 7, 160)
-    # A straight structure needs ground without steps: the relief is flattened beside the arms.
-    near = np.maximum(site.stroke(north_arm, 420), site.stroke(east_arm, 420))
+
+def light_range(path, lines):
+    """High plain: straw-coloured grass, cushion bush, dry washes, a wet meadow, a lagoon in its salt flat, and three
+    covered runs with service roads from one hub.
+    """
+    sun, shape, step = 52.0, (1440, 2800), 8
+    alder, birch, cedar = lines
+    hub = alder[0]
+    site = Site(32719, (hub[0] - 600, hub[1] + 60), 3.0, shape)
+    # Drained towards the south-west, where the lagoon lies.
+    height, area, receiver = erode(shape, step, 321, (-0.030, 0.016), bumps=0.9, rounds=30)
+    relief = warp(enlarge(height, shape, step), 331, 7, 170)
+    # A straight structure needs ground without steps: the relief is flattened beside the runs.
+    near = np.maximum.reduce([site.stroke(line, 380) for line in lines])
     near = ndimage.zoom(ndimage.gaussian_filter(near[::8, ::8], 9), 8, order=1)[: shape[0], : shape[1]]
-    relief -= (
-        0.75
-        * near
-        * (relief - ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[: shape[0], : shape[1]])
-    )
-    rough = noise(shape, 41, 2.5, 300)
-    fine = noise(shape, 42, 1.1, 60)
-    stream = gullies(shape, step, area, receiver, 150, 1.3)
-    stream = warp(stream, 31, 7, 160)
-    wet = enlarge(ndimage.gaussian_filter(np.log(area), 1.2), shape, step)
-    wet = warp(wet, 31, 7, 160)
+    broad_relief = ndimage.zoom(ndimage.gaussian_filter(relief[::8, ::8], 22), 8, order=1)[: shape[0], : shape[1]]
+    relief -= 0.7 * near * (relief - broad_relief)
+    broad, rough, fine = noise(shape, 341, 3.0, 900), noise(shape, 342, 2.3, 260), noise(shape, 343, 1.2, 50)
+    streams = [warp(gullies(shape, step, area, receiver, *size), 331, 7, 170) for size in ((260, 1.1), (900, 2.0))]
+    wet = warp(enlarge(ndimage.gaussian_filter(np.log(area), 1.4), shape, step), 331, 7, 170)
     gy, gx = np.gradient(ndimage.gaussian_filter(relief, 2))
     steep = np.hypot(gx, gy)
     steep /= np.percentile(steep, 99)
-    broad = noise(shape, 43, 3.0, 900)
-    image = site.image
-    image[:] = (178, 146, 112)
-    site.paint(ramp(broad, -1.2, 1.4), (160, 124, 94))
-    site.paint(ramp(noise(shape, 44, 2.6, 500), 0.1, 1.7), (196, 168, 132), 0.8)
-    site.paint(ramp(rough + 0.4 * fine, 0.2, 1.6), (142, 127, 98), 0.65)
-    site.paint(ramp(wet, 1.8, 4.2) * ramp(rough, -1.0, 1.0), (128, 121, 92), 0.55)
-    pans = ramp(noise(shape, 45, 3.2, 260), 1.5, 2.1) * (1 - ramp(steep, 0.2, 0.5))
-    site.paint(pans, (208, 186, 154), 0.75)
-    scrub = ramp(noise(shape, 46, 1.7, 220) + 0.5 * broad, 0.4, 1.9)
-    site.paint(scrub, (116, 112, 82), 0.55)
-    rock = ramp(steep + 0.16 * rough + 0.10 * fine, 0.55, 0.95)
-    site.paint(rock, (104, 84, 70), 0.85)
-    site.paint(ramp(fine + rough, 1.0, 2.4) * rock, (72, 60, 54), 0.8)
-    # Old paddocks: stock on one side of a fence leaves another tone than on the other.
-    e, n = site.west, site.north
-    fences = [
-        [(e - 50, n - 2950), (e + 1750, n - 2560), (e + 5100, n - 3050)],
-        [(e + 3900, n + 50), (e + 4120, n - 1400), (e + 4050, n - 2900)],
-        [(e - 50, n - 900), (e + 830, n - 1060), (e + 960, n + 20)],
-    ]
     y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32) * site.pixel
-    image *= (1 + 0.06 * (ramp(x - 4100 + 0.06 * y, -3, 3) - 0.5) - 0.05 * (ramp(y - 2760 + 0.05 * x, -3, 3)))[
-        ..., None
-    ]
-    light = shade(relief * 5.0 + 0.20 * rough + 0.05 * fine, sun, 40)
-    image *= (0.30 + 0.70 * light)[..., None]
-    # Sheet wash and the beds of the dry streams.
-    wash = ndimage.gaussian_filter(stream, 5) * 1.5
-    site.paint(np.clip(wash, 0, 1), (190, 164, 128), 0.45)
-    bed = np.clip(stream * 1.1, 0, 1)
-    site.paint(bed, (218, 198, 164), 0.85)
-    # Bush: fine low shrub everywhere, thorn trees along the streams.
-    patch = ramp(noise(shape, 51, 2.0, 160), -0.9, 1.8)
-    shrub = domes(shape, 52, 5.0, (0.55, 1.25), 0.10 + 0.5 * patch * (1 - 0.5 * rock) + 0.4 * scrub)
-    thorn_place = np.clip(ndimage.gaussian_filter(stream, 7) * 3.2 - 0.6 * bed, 0, 1) * ramp(
-        noise(shape, 53, 1.6, 80), -0.9, 0.7
-    )
-    thorn = domes(shape, 54, 4.2, (0.9, 2.7), thorn_place)
-    for crowns, dark, opacity, reach in ((shrub, (96, 92, 66), 0.60, 1.0), (thorn, (72, 80, 50), 0.92, 2.2)):
+    east, north = x + site.west - hub[0], site.north - y - hub[1]  # metres from the hub
+    # The flat: metres inside its shore, which wanders; it takes the south-west and reaches the end of Cedar.
+    shore = -np.hypot((east + 1250) / 1.75, north + 2420) + 1235 + 95 * noise(shape, 351, 3.3, 420) + 18 * rough
+    flat = ramp(shore, -16, 16)
+    water = ramp(-np.hypot((east + 1620) / 1.5, north + 1830) + 430 + 60 * noise(shape, 352, 3.2, 320), -8, 8)
+    image = site.image
+    image[:] = (176, 160, 116)
+    site.paint(ramp(broad, -1.3, 1.3), (160, 148, 106), 0.9)
+    site.paint(ramp(noise(shape, 344, 2.7, 520), 0.0, 1.6), (192, 176, 130), 0.75)
+    site.paint(ramp(rough + 0.5 * fine, 0.1, 1.8), (142, 136, 92), 0.6)
+    site.paint(ramp(noise(shape, 345, 2.2, 340) - 0.3 * broad, 0.5, 1.9), (150, 130, 104), 0.55)
+    site.paint(ramp(wet, 2.2, 4.8) * ramp(rough, -1.2, 0.9), (126, 132, 84), 0.6)
+    stones = ramp(steep + 0.15 * rough + 0.10 * fine, 0.62, 1.0)
+    site.paint(stones, (122, 108, 92), 0.8)
+    # Where grass was burnt last year it is short and darker, with ragged edges drawn out by the west wind.
+    burnt = ramp(noise(shape, 346, 2.9, 430) + 0.14 * rough + 0.06 * fine, 1.0, 1.12) * (1 - flat)
+    site.paint(burnt, (136, 124, 88), 0.5)
+    light = shade(relief * 4.2 + 0.16 * rough + 0.05 * fine, sun, 42)
+    image *= (0.34 + 0.66 * light)[..., None]
+    # Washes, and the wet meadow in which Alder has settled.
+    site.paint(np.clip(ndimage.gaussian_filter(streams[0], 6) * 1.7, 0, 1), (186, 172, 130), 0.5)
+    for stream, opacity in zip(streams, (0.75, 0.9)):
+        site.paint(np.clip(stream * 1.1, 0, 1) * (1 - flat), (214, 204, 172), opacity)
+    ((row, column),) = site.at([along(alder, 1650, 60)])
+    dy, dx = y / site.pixel - row, x / site.pixel - column
+    turned = (dx * 0.42 + dy * 0.91, dx * 0.91 - dy * 0.42)
+    meadow = ramp(1 - np.hypot(turned[0] / 175, turned[1] / 58) + 0.22 * rough + 0.05 * fine, 0.0, 0.22)
+    site.paint(ramp(ndimage.gaussian_filter(meadow, 8), 0.05, 0.6), (140, 138, 82), 0.6)
+    site.paint(meadow, (122, 130, 78), 0.8)
+    site.paint(meadow * ramp(rough + fine, 0.7, 1.9), (88, 102, 72), 0.75)
+    # The flat: brown silt, then polygons of salt, white near the water; the lagoon.
+    silt = ramp(ndimage.gaussian_filter(flat, 22), 0.04, 0.5)
+    site.paint(silt, (186, 170, 138), 0.7)
+    site.paint(flat, (206, 196, 174), 0.9)
+    crust = ramp(shore + 70 * noise(shape, 353, 2.6, 260) + 16 * fine, 90, 330)
+    site.paint(crust, (236, 234, 226), 0.85)
+    rng = np.random.default_rng(354)
+    seeds = rng.uniform((0, 0), shape, (14000, 2))
+    distance, _ = cKDTree(seeds).query(np.stack(np.mgrid[0 : shape[0], 0 : shape[1]], -1).reshape(-1, 2), k=2)
+    crack = ramp(-(distance[:, 1] - distance[:, 0]).reshape(shape).astype(np.float32), -1.5, -0.4)
+    site.darken(crack * crust, 0.10)
+    margin = ramp(ndimage.gaussian_filter(water, 16), 0.02, 0.5)
+    site.paint(margin * (1 - water), (184, 176, 154), 0.7)
+    deep = ramp(ndimage.gaussian_filter(water, 30), 0.45, 1.0)
+    mix(image, np.array((146, 168, 158), np.float32) * (1 + 0.02 * rough + 0.012 * fine)[..., None], water)
+    site.paint(water * deep, (96, 134, 136), 0.8)
+    site.paint(water * ramp(-deep, -0.16, -0.03), (178, 186, 168), 0.6)
+    # Plants: grass tussocks everywhere, dark cushion bush in patches, none on the salt.
+    land = (1 - flat) * (1 - 0.9 * meadow)
+    patch = ramp(noise(shape, 361, 2.0, 180), -0.8, 1.7)
+    tussock = domes(shape, 362, 4.4, (0.5, 1.1), (0.16 + 0.5 * patch) * land * (1 - 0.5 * burnt))
+    bush_place = ramp(noise(shape, 363, 2.1, 300) + 0.4 * rough, 0.3, 1.7) * land * (1 - 0.7 * burnt)
+    bush = domes(shape, 364, 4.6, (0.7, 1.7), 0.05 * land + 0.55 * bush_place)
+    for crowns, colour, opacity, reach in ((tussock, (186, 172, 112), 0.55, 0.9), (bush, (92, 98, 66), 0.85, 1.5)):
         cover = np.clip(crowns * 1.3, 0, 1)
         site.darken(np.clip(cast(cover, sun, reach) - cover, 0, 1), 0.34)
-        site.paint(
-            cover, (np.array(dark, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.35)[..., None]), opacity
+        mix(
+            image, np.array(colour, np.float32) * np.clip(shade(crowns, sun, 45), 0.55, 1.4)[..., None], cover * opacity
         )
-    for fence in fences:
-        site.paint(site.stroke(fence, 2.0), (150, 126, 98), 0.35)
-        site.paint(site.stroke([(p[0] + 7, p[1] - 7) for p in fence], 3.0), (206, 182, 146), 0.28)
-    # Public gravel road, farm tracks, earth dam with a farm.
-    corner = north_arm[0]
+    # Gravel roads to the hub, tracks of herders, a farm with its stone pens.
+    e, n = hub
+    # None crosses a run: one road comes from the east, one from the west.
     road = curve(
         [
-            (e - 60, n - 3330),
-            (e + 900, n - 3120),
-            (corner[0] - 260, corner[1] - 330),
-            (corner[0] + 420, corner[1] - 420),
-            (e + 3500, n - 2330),
-            (e + 4300, n - 1820),
-            (e + 5150, n - 1620),
+            (e + 3800, n - 700),
+            (e + 2500, n - 640),
+            (e + 1500, n - 420),
+            (e + 700, n - 330),
+            (e + 260, n - 210),
+            (e + 70, n - 74),
         ]
     )
-    site.paint(site.stroke(road, 20), (186, 160, 126), 0.50)
-    site.paint(site.stroke(road, 8.5), (224, 205, 174), 0.92)
-    access = curve(
-        [(corner[0] - 190, corner[1] - 322), (corner[0] - 60, corner[1] - 150), (corner[0] + 8, corner[1] - 58)]
+    western = curve(
+        [
+            (e - 5000, n + 150),
+            (e - 3700, n - 60),
+            (e - 2600, n - 90),
+            (e - 1500, n - 240),
+            (e - 560, n - 330),
+            (e - 40, n - 90),
+        ]
     )
-    site.paint(site.stroke(access, 7), (222, 203, 172), 0.9)
-    farm = (e + 4020, n - 2440)
+    farm = (e + 1370, n - 900)
     for k, track in enumerate(
         (
-            [(e + 3560, n - 2290), (e + 3800, n - 2420), farm],
-            [farm, (e + 4300, n - 2700), (e + 4520, n - 3720)],
-            [(e + 620, n - 3160), (e + 700, n - 2300), (e + 420, n - 1500), (e + 640, n - 700), (e + 560, n + 30)],
+            [(e + 1250, n - 380), (e + 1330, n - 640), farm],
+            [farm, (e + 1000, n - 1400), (e + 620, n - 1700), (e + 500, n - 2300)],
+            [
+                (e - 420, n + 2400),
+                (e - 500, n + 1500),
+                (e - 1500, n + 1020),
+                (e - 2500, n + 980),
+                (e - 3700, n + 1200),
+                (e - 5000, n + 1100),
+            ],
+            [(e + 900, n - 350), (e + 1500, n + 500), (e + 1640, n + 1500), (e + 1500, n + 2400)],
         )
     ):
-        way = curve(track, 9, 60 + k)
-        site.paint(site.stroke(way, 6), (198, 172, 136), 0.55)
-        site.paint(site.stroke(way, 1.6), (150, 122, 92), 0.5)
-    y, x = np.mgrid[0 : shape[0], 0 : shape[1]].astype(np.float32)
-    ((row, column),) = site.at([(farm[0] + 150, farm[1] - 140)])
-    pond = ramp(1.0 - np.hypot((y - row) / 24, (x - column) / 34) + 0.16 * noise(shape, 61, 2.4, 90), 0.0, 0.16)
-    site.paint(ramp(ndimage.gaussian_filter(pond, 4), 0.05, 0.5), (206, 184, 148), 0.8)
-    site.paint(pond * ramp(ndimage.gaussian_filter(pond, 3), 0.5, 0.9), (110, 116, 96), 0.95)
-    garden = domes(shape, 62, 5, (1.6, 3.6), np.clip(site.box((farm[0] - 30, farm[1] + 30), 130, 90, 60), 0, 1) * 0.55)
-    site.darken(cast(np.clip(garden, 0, 1), sun, 4), 0.45)
-    site.paint(
-        np.clip(garden * 1.2, 0, 1),
-        np.array((70, 88, 48), np.float32) * np.clip(shade(garden, sun, 45), 0.5, 1.4)[..., None],
-    )
+        way = curve(track, 10, 370 + k)
+        site.paint(site.stroke(way, 6), (196, 180, 140), 0.5)
+        site.paint(site.stroke(way, 1.6), (150, 134, 98), 0.45)
+    site.paint(site.stroke(road, 19), (190, 174, 136), 0.5)
+    site.paint(site.stroke(road, 8.0), (222, 210, 180), 0.92)
+    site.paint(site.stroke(western, 12), (190, 174, 136), 0.5)
+    site.paint(site.stroke(western, 6.0), (222, 210, 180), 0.9)
+    for dx, dy, wide, deep_m in ((-80, 20, 90, 60), (-66, -70, 56, 48), (50, -76, 70, 44)):
+        ring = [(farm[0] + dx + a * wide / 2, farm[1] + dy + b * deep_m / 2) for a, b in SQUARE]
+        site.paint(site.box((farm[0] + dx, farm[1] + dy), wide, deep_m, 90), (150, 134, 100), 0.6)
+        site.darken(site.stroke([(p[0] - 2.5, p[1] - 2.0) for p in ring], 3.0), 0.4)
+        site.paint(site.stroke(ring, 2.4), (138, 126, 110), 0.95)
     for dx, dy, length, width, turn, roof in (
-        (0, 0, 26, 14, 62, (206, 202, 196)),
-        (44, 26, 30, 10, 152, (176, 96, 74)),
-        (-46, -28, 18, 9, 62, (214, 210, 204)),
+        (0, 0, 22, 11, 75, (196, 192, 186)),
+        (34, 22, 16, 8, 165, (168, 104, 84)),
+        (30, -18, 14, 8, 75, (204, 198, 188)),
     ):
-        site.building((farm[0] + dx, farm[1] + dy), length, width, turn, roof, 5, sun)
-    # The gallery: cleared strip, service road, supports with shadows, the tube and its closures.
-    for line in (north_arm, east_arm):
-        side = 19 if line is north_arm else -19
-        length = math.hypot(line[1][0] - line[0][0], line[1][1] - line[0][1])
-        site.paint(
-            np.clip(ndimage.gaussian_filter(site.stroke(line, 46), 2.0) * (0.75 + 0.25 * rough), 0, 1),
-            (198, 172, 138),
-            0.62,
-        )
-        site.paint(site.stroke(beside(line, side), 6.5), (226, 208, 178), 0.92)
-        site.paint(site.stroke(beside(line, side), 1.4), (196, 172, 140), 0.6)
-        shadow_e, shadow_n = -math.sin(math.radians(sun)) * 5.2, -math.cos(math.radians(sun)) * 5.2
-        shadow = [(p[0] + shadow_e, p[1] + shadow_n) for p in line]
-        site.darken(site.stroke(shadow, 4.6), 0.50)
+        site.building((farm[0] + dx, farm[1] + dy), length, width, turn, roof, 4.5, sun)
+    # The range: graded strip, service road, supports, the roofed run with its louvre house and end house; the hub.
+    for line, side, louvres in ((alder, -20, 1300), (birch, 20, 950), (cedar, -20, 650)):
+        turn, length = bearing(line), math.hypot(line[1][0] - line[0][0], line[1][1] - line[0][1])
+        strip = ndimage.gaussian_filter(site.stroke(line, 50), 2.0) * (0.75 + 0.25 * rough)
+        site.paint(np.clip(strip, 0, 1), (198, 184, 144), 0.62)
+        site.paint(site.stroke(beside(line, side), 6.5), (224, 212, 184), 0.92)
+        site.paint(site.stroke(beside(line, side), 1.4), (190, 176, 142), 0.6)
+        shadow_e, shadow_n = -math.sin(math.radians(sun)) * 5.5, -math.cos(math.radians(sun)) * 5.5
+        site.darken(site.stroke([(p[0] + shadow_e, p[1] + shadow_n) for p in line], 6.0), 0.50)
         for s in range(0, int(length) + 1, 50):
-            foot = along(line, s)
-            site.darken(site.stroke([foot, (foot[0] + 1.7 * shadow_e, foot[1] + 1.7 * shadow_n)], 3.6), 0.55)
-            site.paint(site.box(foot, 5, 11, bearing(line)), (172, 166, 158), 0.95)
-        site.paint(site.stroke(line, 4.8), (240, 238, 232), 0.97)
-        site.paint(site.box(along(line, length, side), 44, 34, bearing(line)), (220, 202, 172), 0.8)
-        site.building(along(line, length + 4), 26, 17, bearing(line), (226, 226, 222), 7, sun)
-        middle = 1200 if line is north_arm else 850
-        site.paint(site.box(along(line, middle, side / 2), 30, 40, bearing(line)), (218, 199, 168), 0.7)
-        site.building(along(line, middle), 16, 10, bearing(line), (224, 222, 216), 5, sun)
-    site.paint(site.box((corner[0] + 10, corner[1] - 26), 120, 92, bearing(north_arm) + 34), (214, 195, 164), 0.75)
-    site.building((corner[0] + 3, corner[1] - 8), 46, 34, bearing(north_arm) + 34, (232, 231, 226), 9, sun, ridge=False)
-    site.building((corner[0] - 38, corner[1] - 34), 24, 13, bearing(north_arm) + 34, (186, 190, 194), 6, sun)
-    site.building((corner[0] + 42, corner[1] - 44), 34, 12, bearing(north_arm) + 124, (198, 200, 202), 6, sun)
-    image *= (1.02 + 0.03 * noise(shape, 71, 3.0))[..., None]
-    site.save(path, 81, 67)
+            site.paint(site.box(along(line, s), 5, 12, turn), (168, 164, 158), 0.95)
+        site.paint(site.stroke(line, 6.4), (216, 224, 226), 0.97)
+        site.darken(site.stroke(beside(line, -1.7 if side > 0 else 1.7), 2.6), 0.13)
+        site.paint(site.stroke(line, 0.8), (246, 248, 248), 0.9)
+        site.paint(site.box(along(line, length, side), 46, 36, turn), (220, 208, 178), 0.8)
+        site.building(along(line, length + 4), 26, 18, turn, (198, 90, 66), 6, sun)
+        site.paint(site.box(along(line, louvres, side / 2), 30, 42, turn), (218, 205, 174), 0.7)
+        site.building(along(line, louvres), 18, 11, turn, (228, 226, 220), 5, sun)
+    site.paint(site.box((e + 22, n - 44), 150, 120, bearing(alder) + 30), (216, 202, 170), 0.8)
+    for line in lines:
+        site.building((e, n), 52, 30, bearing(line), (234, 234, 230), 9, sun, ridge=False)
+    site.paint(site.box((e, n), 16, 16, bearing(alder) + 30), (196, 204, 210), 0.95)
+    site.building((e + 72, n - 40), 34, 14, bearing(alder) + 30, (198, 90, 66), 6, sun)
+    site.building((e + 40, n - 82), 26, 12, bearing(alder) + 120, (190, 196, 200), 6, sun)
+    image *= (1.02 + 0.03 * noise(shape, 381, 3.0))[..., None]
+    site.save(path, 382, 67)
 
 
 def tank(path, lines):
@@ -567,7 +585,7 @@ def track(path, lines):
     site.save(path, 232, 72)
 
 
-DRAWERS = {"gallery": gallery, "tank": tank, "track": track}
+DRAWERS = {"range": light_range, "tank": tank, "track": track}
 
 
 def draw_site(name, path, lines):

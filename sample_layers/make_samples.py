@@ -1,4 +1,4 @@
-"""Rebuild the three sample scenarios: gallery, tank and track.
+"""Rebuild the three sample scenarios: range, tank and track.
 
     /usr/bin/python3 sample_layers/make_samples.py [--no-imagery] [FOLDER]
 
@@ -168,7 +168,7 @@ def status(residual, tolerance):
 # ------------------------------------------------------------------------------------------------------- writing
 
 
-# Standard deviation of a single run of the gallery's levelling over 1 km, metres.
+# Standard deviation of a single run of the range's levelling over 1 km, metres.
 SINGLE_RUN_KM = 0.0007
 
 
@@ -217,22 +217,22 @@ def write_list(path, columns, rows):
 
 
 def point_name(axis, number):
-    """Name of a support in the levelling: N00 and on along the north arm, E00 and on along the east arm."""
+    """Name of a support in the levelling: A00 and on along Alder, B00 and on along Birch."""
     return f"{axis[0].upper()}{number:02d}"
 
 
 def write_levelling(folder, records, seed):
-    """The gallery's levelling: sections between neighbouring supports that were read, out from the corner and back.
+    """The range's levelling: sections between neighbouring supports that were read, out from the hub and back.
 
     Both runs of a section carry half of their difference with opposite signs, so that their mean is the listed height
     difference. A staff on the wrong mark shows in no loop: both neighbours' sections hold it.
     """
     rng = np.random.default_rng(seed + 1)
-    lines, corner = [], []
-    for name, date in (("north arm", "2025-03-11"), ("east arm", "2025-03-12")):
-        arm = [r for r in records if r["axis"] == name]
-        read = [(point_name(name, k), r) for k, r in enumerate(arm) if r["height"] is not None]
-        corner.append((read[0][0], f"{read[0][1]['height']:.4f}", "corner pillar"))
+    lines, hub = [], []
+    for name, date in zip(RUN_NAMES, SURVEY_DATES):
+        run = [r for r in records if r["axis"] == name]
+        read = [(point_name(name, k), r) for k, r in enumerate(run) if r["height"] is not None]
+        hub.append((read[0][0], f"{read[0][1]['height']:.4f}", "hub pillar"))
         back = []
         for (first, a), (second, b) in zip(read, read[1:]):
             length = b["chainage"] - a["chainage"]
@@ -243,13 +243,13 @@ def write_levelling(folder, records, seed):
         lines += reversed(back)
     for path, columns, rows in (
         ("levelling.csv", ("from", "to", "dh", "length", "date", "remark"), lines),
-        ("benchmarks.csv", ("point", "height", "remark"), corner),
+        ("benchmarks.csv", ("point", "height", "remark"), hub),
     ):
         write_list(folder / path, columns, rows)
 
 
 def later_survey(listed, blunders, seed):
-    """The gallery's list a year later: both blunders read right, the settled stretch 40 % deeper, all else as it was
+    """The range's list a year later: both blunders read right, the settled stretch 40 % deeper, all else as it was
     but for the reading, 0.4 mm.
     """
     rng = np.random.default_rng(seed + 2)
@@ -258,9 +258,9 @@ def later_survey(listed, blunders, seed):
         noise = float(rng.normal(0.0, 0.0004))
         s = sum(int(part) * scale for part, scale in zip(station.split("+"), (1000, 1)))
         if height:
-            moved = 0.4 * settlement(s) if axis == "north arm" else 0.0
+            moved = 0.4 * settlement(s) if axis == SETTLED else 0.0
             height = f"{float(height) - blunders.get((axis, s), 0.0) - moved + (noise if s else 0.0):.4f}"
-        date = "2026-03-10" if axis == "north arm" else "2026-03-11"
+        date = LATER_DATES[RUN_NAMES.index(axis)]
         rows.append((axis, station, offset, height, undulation, "0.0004", date, "", point))
     return rows
 
@@ -312,33 +312,40 @@ def check_margin(records, tolerance, margin):
             )
 
 
-# ------------------------------------------------------------------------------------------------------- gallery
+# --------------------------------------------------------------------------------------------------------- range
 
 
-GALLERY = {
-    "crs": "EPSG:32734",
-    "epsg": 32734,
-    "corner": (632840.0, 6540160.0),
-    "chain_h": 1134.0,
-    "height_a": 1104.25,
-    "arms": (("north arm", 344.0, 2400.0), ("east arm", 52.0, 1700.0)),
+RANGE = {
+    "crs": "EPSG:32719",
+    "epsg": 32719,
+    "hub": (662400.0, 7938600.0),
+    "chain_h": 3786.0,
+    "height_a": 3742.60,
+    "runs": (("Alder", 284.0, 2600.0), ("Birch", 44.0, 1900.0), ("Cedar", 164.0, 1300.0)),
     "tolerance": 0.010,
     "scatter": 0.003,
     "seed": 4,
 }
+RUN_NAMES = tuple(name for name, _, _ in RANGE["runs"])
+SURVEY_DATES = ("2025-03-11", "2025-03-12", "2025-03-13")
+LATER_DATES = ("2026-03-10", "2026-03-11", "2026-03-12")
+# The run on which a stretch has settled.
+SETTLED = "Alder"
+# Where the common plane touches the level surface of the ellipsoid: azimuth (degrees) and distance (m) from the hub.
+TANGENT = (327.0, 825.0)
 
 
-def gallery_undulation(latitude, longitude, corner):
-    """Invented geoid (m): about 4" of slope and a gentle bending. ``corner``: its point of reference."""
-    x = math.radians(longitude - corner[1]) * 6_378_137.0 * math.cos(math.radians(corner[0])) / 1000
-    y = math.radians(latitude - corner[0]) * 6_357_000.0 / 1000
-    return 30.1840 - 0.0067 * x - 0.0183 * y + 0.0010 * x * x - 0.0006 * x * y + 0.0008 * y * y
+def range_undulation(latitude, longitude, hub):
+    """Invented geoid (m): about 10" of slope and a gentle bending. ``hub``: its point of reference."""
+    x = math.radians(longitude - hub[1]) * 6_378_137.0 * math.cos(math.radians(hub[0])) / 1000
+    y = math.radians(latitude - hub[0]) * 6_357_000.0 / 1000
+    return 43.6120 + 0.0011 * x - 0.0511 * y + 0.0010 * x * x - 0.0006 * x * y + 0.0008 * y * y
 
 
 def supports(length, moved):
     """Chainages every 50 m; ``moved`` replaces some.
 
-    The one at 500 m is always moved: the geoid's slope at the corner is taken from stations within 500 m, and no
+    The one at 500 m is always moved: the geoid's slope at the hub is taken from stations within 500 m, and no
     expected result may hang on 500.000 against 500.0000001.
     """
     return [moved.get(s, s) for s in range(0, int(length) + 1, 50)]
@@ -351,58 +358,61 @@ def settlement(chainage, first=1475.0, last=1825.0, depth=0.018):
     return depth * math.sin(math.pi * (chainage - first) / (last - first)) ** 2
 
 
-def make_gallery(folder):
-    site, ellipsoid = GALLERY, WGS84
+def make_range(folder):
+    site, ellipsoid = RANGE, WGS84
     axes = [
         Axis(
             name,
-            (site["corner"], end_vertex(site["crs"], ellipsoid, site["corner"], azimuth, length, site["chain_h"])),
+            (site["hub"], end_vertex(site["crs"], ellipsoid, site["hub"], azimuth, length, site["chain_h"])),
             site["crs"],
             ellipsoid,
             site["chain_h"],
         )
-        for name, azimuth, length in site["arms"]
+        for name, azimuth, length in site["runs"]
     ]
-    corner = axes[0].inverse()[:2]
-    # The common plane touches the level surface of the ellipsoid 760 m from the corner, between the arms.
-    tangent_lon, tangent_lat, _ = ellipsoid.geod.fwd(corner[1], corner[0], 4.0, 760.0)
-    foot, up = ellipsoid.foot_and_normal(*corner)
-    undulation_a = round(gallery_undulation(*corner, corner), 4)
+    hub = axes[0].inverse()[:2]
+    tangent_lon, tangent_lat, _ = ellipsoid.geod.fwd(hub[1], hub[0], *TANGENT)
+    foot, up = ellipsoid.foot_and_normal(*hub)
+    undulation_a = round(range_undulation(*hub, hub), 4)
     point = foot + up * (mp.mpf(repr(site["height_a"])) + mp.mpf(repr(undulation_a)))
     normal = ellipsoid.foot_and_normal(tangent_lat, tangent_lon)[1]
 
     rng = np.random.default_rng(site["seed"])
-    blunders = {("north arm", 850): 0.100, ("east arm", 1150): -0.045}
-    missing = {("north arm", 2200): "reflector broken, not read", ("east arm", 700): "cap welded shut, not read"}
-    moved = {"north arm": {500: 502}, "east arm": {500: 498}}
+    blunders = {("Alder", 850): 0.100, ("Birch", 1150): -0.045}
+    missing = {("Alder", 2300): "cover iced shut, not read", ("Cedar", 700): "target missing, not read"}
+    moved = {"Alder": {500: 502}, "Birch": {500: 498}, "Cedar": {500: 503}}
     remarks = {
-        ("north arm", 0): "corner pillar",
-        ("east arm", 0): "corner pillar, same reading as north arm",
-        ("north arm", 502): "support moved 2 m, clear of culvert",
-        ("east arm", 498): "support moved 2 m, rock",
-        ("north arm", 2400): "end closure",
-        ("east arm", 1700): "end closure",
-        ("north arm", 1200): "expansion box",
-        ("east arm", 850): "expansion box",
-        ("north arm", 1650): "crack in footing, photo 14",
-        ("east arm", 1150): "second set-up, wind",
+        ("Alder", 0): "hub pillar",
+        ("Birch", 0): "hub pillar, same reading as Alder",
+        ("Cedar", 0): "hub pillar, same reading as Alder",
+        ("Alder", 502): "support moved 2 m, clear of culvert",
+        ("Birch", 498): "support moved 2 m, boulder",
+        ("Cedar", 503): "support moved 3 m, clear of drain",
+        ("Alder", 2600): "end house",
+        ("Birch", 1900): "end house",
+        ("Cedar", 1300): "end house",
+        ("Alder", 1300): "louvre house",
+        ("Birch", 950): "louvre house",
+        ("Alder", 1650): "crack in footing, photo 14",
+        ("Birch", 1150): "second set-up, wind",
+        ("Cedar", 1150): "edge of salt crust",
     }
     listed, records, overrides, summary, worst = [], [], [], {}, 0.0
-    corner_height = None
-    for axis, (name, _, length), date in zip(axes, site["arms"], ("2025-03-11", "2025-03-12")):
+    hub_height = None
+    for axis, (name, _, length), date in zip(axes, site["runs"], SURVEY_DATES):
         lat_0, lon_0, azimuth = axis.inverse()[:3]
         stations = []
         for s in supports(length, moved[name]):
             offset = 0.0 if s == 0 else round(float(rng.normal(0, 0.002)), 3) + 0.0
             lat, lon = axis.position(s, offset)
-            undulation = round(gallery_undulation(lat, lon, corner), 4)
+            undulation = round(range_undulation(lat, lon, hub), 4)
             plane_h = plane_height(ellipsoid, point, normal, lat, lon) - mp.mpf(repr(undulation))
             scatter = float(rng.normal(0, site["scatter"]))
             height = float(plane_h) + scatter + blunders.get((name, s), 0.0)
-            height -= settlement(s) if name == "north arm" else 0.0
+            height -= settlement(s) if name == SETTLED else 0.0
             height = round(height, 4)
-            if s == 0:  # one pillar, one reading, listed on both arms
-                corner_height = height = height if corner_height is None else corner_height
+            if s == 0:  # one pillar, one reading, listed on every run
+                hub_height = height = height if hub_height is None else hub_height
             if (name, s) in missing:
                 height = None
             stations.append((s, offset, lat, lon, undulation, plane_h, height))
@@ -421,16 +431,16 @@ def make_gallery(folder):
             )
         near = np.array([(s, n) for s, _, _, _, n, _, _ in stations if s < 500.5])
         gradient = mp.mpf(float(np.polyfit(near[:, 0], near[:, 1], 1)[0]))
-        # The line that the common plane cuts into the vertical plane of the axis at the corner.
+        # The line that the common plane cuts into the vertical plane of the axis at the hub.
         t0, c = direction(lat_0, lon_0, azimuth), cross(direction(lat_0, lon_0, azimuth), up)
         line = unit(cross(normal, c))
         line = line if dot(line, t0) > 0 else -line
         slope = round(float(mp.tan(mp.atan2(dot(line, up), dot(line, t0)) - mp.atan(gradient))), 10)
         # The design as a run computes it: from the slope as stored, not from the common plane.
         angle = mp.atan(gradient) + mp.atan(mp.mpf(repr(slope)))
-        arm_normal = unit(cross(c, mp.cos(angle) * t0 + mp.sin(angle) * up))
+        run_normal = unit(cross(c, mp.cos(angle) * t0 + mp.sin(angle) * up))
         for s, offset, lat, lon, undulation, plane_h, height in stations:
-            design_h = plane_height(ellipsoid, point, arm_normal, lat, lon) - mp.mpf(repr(undulation))
+            design_h = plane_height(ellipsoid, point, run_normal, lat, lon) - mp.mpf(repr(undulation))
             worst = max(worst, abs(float(design_h - plane_h)))
             row = {
                 "axis": name,
@@ -489,12 +499,12 @@ def make_gallery(folder):
     settled = [
         {"station": r["station"], "depth": round(settlement(r["chainage"]), 5)}
         for r in records
-        if r["axis"] == "north arm" and settlement(r["chainage"]) > 0
+        if r["axis"] == SETTLED and settlement(r["chainage"]) > 0
     ]
     write_expected(
         folder / "expected.json",
         {
-            "scenario": "gallery",
+            "scenario": "range",
             "crs": site["crs"],
             "ellipsoid": ellipsoid.name,
             "height_unit": "metre",
@@ -506,26 +516,22 @@ def make_gallery(folder):
             "truth": {
                 "scatter_sd": site["scatter"],
                 "blunders": [{"axis": a, "station": notation(s, 1000), "size": v} for (a, s), v in blunders.items()],
-                "settlement": {
-                    "axis": "north arm",
-                    "from": "1+475",
-                    "to": "1+825",
-                    "deepest": 0.018,
-                    "stations": settled,
-                },
+                "settlement": {"axis": SETTLED, "from": "1+475", "to": "1+825", "deepest": 0.018, "stations": settled},
                 "no_height": [{"axis": a, "station": notation(s, 1000)} for a, s in missing],
-                "angle_between_arms": round((overrides[1][0].inverse()[2] - overrides[0][0].inverse()[2]) % 360, 7),
+                "angles_between_runs": [
+                    round((b.inverse()[2] - a.inverse()[2]) % 360, 7) for a, b in zip(axes, axes[1:] + axes[:1])
+                ],
                 "common_plane": {
                     "point": [float(v) for v in point],
                     "normal": [float(v) for v in normal],
-                    "lat0": corner[0],
-                    "lon0": corner[1],
+                    "lat0": hub[0],
+                    "lon0": hub[1],
                     "h0_ellipsoidal": site["height_a"] + undulation_a,
                     "tangent_lat": tangent_lat,
                     "tangent_lon": tangent_lon,
-                    "tangent_distance_from_corner": 760.0,
+                    "tangent_distance_from_hub": TANGENT[1],
                 },
-                "greatest_departure_of_arm_designs_from_common_plane": worst,
+                "greatest_departure_of_run_designs_from_common_plane": worst,
             },
             "stations": records,
         },
@@ -774,7 +780,7 @@ def main(arguments):
     imagery = "--no-imagery" not in arguments
     rest = [a for a in arguments if not a.startswith("--")]
     root = Path(rest[0]) if rest else Path(os.path.abspath(__file__)).parent
-    for name, make in (("gallery", make_gallery), ("tank", make_tank), ("track", make_track)):
+    for name, make in (("range", make_range), ("tank", make_tank), ("track", make_track)):
         folder = root / name
         folder.mkdir(parents=True, exist_ok=True)
         axes = make(folder)

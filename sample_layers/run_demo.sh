@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The whole job on the gallery scenario through the host's command line: bash sample_layers/run_demo.sh [FOLDER]
+# The whole job on the range scenario through the host's command line: bash sample_layers/run_demo.sh [FOLDER]
 set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 folder=${1:-tautline_demo}
@@ -7,8 +7,8 @@ folder=${1:-tautline_demo}
 install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy python3-matplotlib python3-jinja2 proj-data
 mkdir -p "$folder"
 folder=$(cd "$folder" && pwd)
-result=$folder/gallery.gpkg
-rm -f "$result" "$folder"/{gallery.png,levelling.html,comparison.html,curvature.html,schedule.html,report.html,report.pdf}
+result=$folder/range.gpkg
+rm -f "$result" "$folder"/{range.png,levelling.html,comparison.html,curvature.html,schedule.html,report.html,report.pdf}
 
 # A profile of its own, so that nothing of the user's is read or changed.
 private=$(mktemp -d)
@@ -34,7 +34,7 @@ step() {
 }
 
 "$process" plugins enable tautline >/dev/null 2>&1
-scenario=$here/gallery
+scenario=$here/range
 table() { echo "ogr:dbname='$result' table=\"$1\"${2:+ ($2)}"; }
 cp "$scenario/axis.gpkg" "$result"
 step "The height list onto the axes" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights.csv" \
@@ -45,7 +45,7 @@ step "The levelling that the heights come from" "misclosure|Adjusted|adjusted|gl
     --POINTS="$(table levelled geom)" --COVARIANCE="$(table covariance)" --SUMMARY="$folder/levelling.html"
 step "Design heights and residuals" "residuals, RMS" run tautline:designheights --STATIONS="$result|layername=levelled" \
     --AXIS="$scenario/axis.gpkg" --UNDULATION=field --OUTPUT="$(table residuals geom)" --SUMMARY="$(table summary)"
-step "The plane that both arms share" "RMS|semi-axes|Note" run tautline:fitreference \
+step "The plane that all three runs share" "RMS|semi-axes|Note" run tautline:fitreference \
     --STATIONS="$result|layername=levelled" --AXIS="$scenario/axis.gpkg" --FIT=plane --SIGMA=0.003 \
     --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point --UNDULATION=field --REFERENCE="$(table plane geom)" \
     --ELLIPSE="$(table ellipses geom)" --OUTPUT="$(table tested geom)"
@@ -53,7 +53,8 @@ step "Which shape was built" "curvature factor" run tautline:testcurvature --STA
     --AXIS="$scenario/axis.gpkg" --SIGMA=0.003 --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point \
     --UNDULATION=field --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
 step "Deviations drawn on the map" "^Bars" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
-    --AXIS="$scenario/axis.gpkg" --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
+    --AXIS="$scenario/axis.gpkg" --LONGEST_BAR=220 --SIDE=left --DISTANCE=260 --STRIP_EXAGGERATION=400 \
+    --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
 step "What to raise and lower" "Raise|Left out" run tautline:scheduleadjustments \
     --STATIONS="$result|layername=residuals" --TESTED="$result|layername=tested" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
 step "The same structure a year later" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights_later.csv" \
@@ -64,15 +65,15 @@ step "What has moved since" "greatest change" run tautline:comparesurveys \
 step "The review report" "Verdict|verdict|not built|built to" run tautline:reviewreport \
     --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" --IMAGERY="$scenario/imagery.tif" \
     --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" --CURVATURE="$result|layername=curvature" \
-    --SIGMA=0.003 --PROJECT="Invented example" --STRUCTURE="The gallery" --HTML="$folder/report.html" --PDF="$folder/report.pdf"
+    --SIGMA=0.003 --PROJECT="Invented example" --STRUCTURE="The range" --HTML="$folder/report.html" --PDF="$folder/report.pdf"
 echo "== Result"
-/usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/gallery.png" 2>"$private/err" || {
+/usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/range.png" 2>"$private/err" || {
     cat "$private/err" >&2
     exit 1
 }
 echo
 echo "Layers, styled, for QGIS:  $result"
-echo "Map:                       $folder/gallery.png"
+echo "Map:                       $folder/range.png"
 echo "Review report:             $folder/report.html, report.pdf"
 echo "Pages:                     levelling.html, curvature.html, schedule.html, comparison.html"
 echo "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."

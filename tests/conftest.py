@@ -60,3 +60,16 @@ def host():
     QgsApplication.processingRegistry().addProvider(provider)
     yield application
     QgsApplication.processingRegistry().removeProvider(provider)
+
+
+@pytest.fixture(scope="session")
+def guide():
+    """The pages of the guide by name; those that the first one lists come in its order."""
+    spec = importlib.util.spec_from_file_location("guide_reader", ROOT / "tests" / "guide_reader.py")
+    reader = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(reader)
+    folder = ROOT / "plugin" / "guide"
+    first = reader.Page(folder / "index.html")
+    listed = [node.attributes["href"] for node in first.root.all("a")]
+    names = dict.fromkeys([first.name, *listed, *sorted(path.name for path in folder.glob("*.html"))])
+    return {name: reader.Page(folder / name) for name in names}

@@ -1,12 +1,13 @@
 """Axes of a line layer, and which of them each station names."""
 
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 import numpy as np
 from qgis.core import QgsFeatureRequest, QgsWkbTypes
 
 from ..core import geodesy
-from ..core.axis import AxisLine, joined_parts
+from ..core.axis import AxisLine, axis_lines, joined_parts
 from ..core.errors import InputError
 from ..language.number_text import listed
 from ..language.translation import tr
@@ -51,7 +52,9 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
     except InputError as error:
         raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), error)) from None
     naming = named_field(source, axis_field, "AXIS_FIELD", ("axis", "name"))
-    rows, seen, shift = [], {}, None
+    cells = {**field_indices(source), **_own_names(source)}
+    used = _fields_used(source, naming, more_fields)
+    drawn, seen, read = [], {}, LineReading(used)
     for row, feature in enumerate(source.getFeatures(QgsFeatureRequest(), UNCHECKED), 1):
         check_cancel(feedback)
         name = (as_text(feature[naming]) if naming >= 0 else "") or str(feature.id())
@@ -64,45 +67,79 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
                 keys=("AXIS_FIELD",),
             )
         seen[name] = row
-        try:
-            line, departure, first = _axis_line(feature, name, to_degrees, ellipsoid)
-        except InputError as error:
-            raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
-        if shift is None:
-            shift = geodesy.shift_accuracy(definition(crs), target, *first)
-        rows.append(AxisRow(line, _values(feature, source), departure, shift))
-    if not rows:
+        read.add(feature)
+        with _of_row(source, row):
+            parts = _parts(feature, name)
+        # Cells by the fields' own names, and by these in small letters where no field has that name.
+        drawn.append(_Drawn(row, name, parts, {key: feature[k] for key, k in cells.items()}))
+    if not drawn:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
+    lines = _axis_lines(drawn, to_degrees, ellipsoid, source)
+    shift = geodesy.shift_accuracy(definition(crs), target, *(float(v[0]) for v in drawn[0].parts[0]))
+    note(source, read.record())
+    return [AxisRow(line, one.values, departure, shift) for one, (line, departure) in zip(drawn, lines)]
+
+
+def _own_names(source):
+    return {field.name(): k for k, field in enumerate(source.fields())}
+
+
+def _fields_used(source, naming, more_fields):
+    """Names of the fields of axes that a run uses."""
     names = {name: source.fields()[k].name() for name, k in field_indices(source).items()}
     used = {source.fields()[naming].name().lower()} if naming >= 0 else set()
     used |= {"group", *more_fields, *(OVERRIDES if OVERRIDES[0] in names else ())}
-    note(source, read_lines(source, [names[name] for name in used if name in names], feedback))
-    return rows
+    return [names[name] for name in used if name in names]
 
 
-def _values(feature, source):
-    """Cells by the fields' own names, and by these in small letters where no field has that name."""
-    values = {field.name(): feature[k] for k, field in enumerate(source.fields())}
-    return {**{name: feature[k] for name, k in field_indices(source).items()}, **values}
+@contextmanager
+def _of_row(source, row):
+    try:
+        yield
+    except InputError as error:
+        raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, error)) from None
+
+
+class LineReading:
+    """What is read of a line layer, feature by feature: coordinates, and the ``fields`` (names) as texts."""
+
+    def __init__(self, fields):
+        self._coordinates, self._columns = [], {name: [] for name in fields}
+
+    def add(self, feature):
+        shape = feature.geometry().constGet()
+        vertices = [] if shape is None else [(v.x(), v.y()) for v in shape.vertices()]
+        self._coordinates.append(np.array(vertices, float))
+        for name, column in self._columns.items():
+            column.append(as_text(feature[name]))
+
+    def record(self):
+        """The InputRecord of all that was added."""
+        return reading(len(self._coordinates), {}, self._columns, self._coordinates, "line")
 
 
 def read_lines(source, fields, feedback):
     """What there is to be read of a line layer: InputRecord of its coordinates and of the ``fields`` (names) as
     texts."""
-    coordinates, columns, rows = [], {name: [] for name in fields}, 0
+    read = LineReading(fields)
     for feature in source.getFeatures(QgsFeatureRequest(), UNCHECKED):
         check_cancel(feedback)
-        rows += 1
-        shape = feature.geometry().constGet()
-        vertices = [] if shape is None else [(v.x(), v.y()) for v in shape.vertices()]
-        coordinates.append(np.array(vertices, float))
-        for name, column in columns.items():
-            column.append(as_text(feature[name]))
-    return reading(rows, {}, columns, coordinates, "line")
+        read.add(feature)
+    return read.record()
 
 
-def _axis_line(feature, name, to_degrees, ellipsoid):
-    """AxisLine of a feature, how far the drawn line departs from it (metres), and its first vertex as drawn."""
+@dataclass(frozen=True)
+class _Drawn:
+    """An axis as drawn: the ``row`` of its feature, its ``name``, and of each part x and y of its vertices."""
+
+    row: int
+    name: str
+    parts: list
+    values: dict
+
+
+def _parts(feature, name):
+    """Map coordinates x and y of the vertices of each part of an axis."""
     geometry = feature.geometry()
     if geometry.isEmpty():
         raise InputError(tr("axis '{}' has no geometry.").format(name))
@@ -110,36 +147,64 @@ def _axis_line(feature, name, to_degrees, ellipsoid):
     if shape.hasCurvedSegments():
         raise InputError(tr("axis '{}' has curved segments; an axis is made of straight legs.").format(name))
     several = QgsWkbTypes.isMultiType(shape.wkbType())
-    parts = [shape.geometryN(k) for k in range(shape.numGeometries())] if several else [shape]
-    mapped, departure, first = [], 0.0, None
-    for part in parts:
-        x = np.array([part.xAt(k) for k in range(part.numPoints())])
-        y = np.array([part.yAt(k) for k in range(part.numPoints())])
-        if not len(x):
+    found = []
+    for part in [shape.geometryN(k) for k in range(shape.numGeometries())] if several else [shape]:
+        number = part.numPoints()
+        if not number:
             raise InputError(tr("axis '{}' has an empty part.").format(name))
-        lat, lon = to_degrees(x, y)
-        mapped.append((lat, lon))
-        departure = max(departure, _departure(x, y, lat, lon, to_degrees, ellipsoid))
-        first = first or (x[0], y[0])
-    lat, lon = joined_parts(name, mapped, ellipsoid)
-    return AxisLine(name, lat, lon, ellipsoid), departure, first
+        found.append(([part.xAt(k) for k in range(number)], [part.yAt(k) for k in range(number)]))
+    return found
 
 
-def _departure(x, y, lat, lon, to_degrees, ellipsoid):
-    """Greatest distance, metres, of the lines drawn between vertices from the geodesics between them.
+def _axis_lines(drawn, to_degrees, ellipsoid, source):
+    """AxisLine of each axis and how far the drawn line departs from it, metres: a list, all found in one go. Where that
+    is refused each is tried by itself, so that the one at fault is named."""
+    try:
+        return _lines_at_once(drawn, to_degrees, ellipsoid)
+    except InputError:
+        lines = []
+        for one in drawn:
+            with _of_row(source, one.row):
+                lines += _lines_at_once([one], to_degrees, ellipsoid)
+        return lines
+
+
+def _lines_at_once(drawn, to_degrees, ellipsoid):
+    parts = [part for one in drawn for part in one.parts]
+    x, y = (np.array([value for part in parts for value in part[k]]) for k in (0, 1))
+    lat, lon = to_degrees(x, y)
+    bounds = np.concatenate([[0], np.cumsum([len(part[0]) for part in parts])]).tolist()
+    away = _departures(x, y, lat, lon, np.array(bounds), to_degrees, ellipsoid)
+    mapped, departures, at = [], [], 0
+    for one in drawn:
+        own = range(at, at + len(one.parts))
+        pieces = [(lat[bounds[k] : bounds[k + 1]], lon[bounds[k] : bounds[k + 1]]) for k in own]
+        mapped.append(joined_parts(one.name, pieces, ellipsoid))
+        departures.append(float(away[at : at + len(one.parts)].max()))
+        at += len(one.parts)
+    return list(zip(axis_lines([one.name for one in drawn], mapped, ellipsoid), departures))
+
+
+def _departures(x, y, lat, lon, bounds, to_degrees, ellipsoid):
+    """Greatest distance, metres, of the lines drawn between the vertices of each part (m,) from the geodesics between
+    them, 0 for a part of one vertex. ``bounds`` (m + 1,): where the vertices of each part begin, and where all end.
 
     At three points of each line, by the sine of the angle at its start on a sphere: within some per cent of it.
     """
-    if len(x) < 2:
-        return 0.0
+    away, part = np.zeros(len(bounds) - 1), np.repeat(np.arange(len(bounds) - 1), np.diff(bounds))
+    first = np.flatnonzero(part[1:] == part[:-1])
+    if not len(first):
+        return away
     shares = np.array([0.25, 0.5, 0.75])[:, None]
-    at_x, at_y = (((1.0 - shares) * v[:-1] + shares * v[1:]).ravel() for v in (x, y))
+    at_x, at_y = (((1.0 - shares) * v[first] + shares * v[first + 1]).ravel() for v in (x, y))
     at_lat, at_lon = to_degrees(at_x, at_y)
-    start_lat, start_lon = np.tile(lat[:-1], 3), np.tile(lon[:-1], 3)
-    ahead, _, _ = ellipsoid.inverse(start_lat, start_lon, np.tile(lat[1:], 3), np.tile(lon[1:], 3))
+    start_lat, start_lon = np.tile(lat[first], 3), np.tile(lon[first], 3)
+    ahead, _, _ = ellipsoid.inverse(start_lat, start_lon, np.tile(lat[first + 1], 3), np.tile(lon[first + 1], 3))
     azimuth, _, distance = ellipsoid.inverse(start_lat, start_lon, at_lat, at_lon)
     across = np.sin(distance / ellipsoid.a) * np.sin(np.radians(azimuth - ahead))
-    return float(ellipsoid.a * np.max(np.abs(np.arcsin(np.clip(across, -1.0, 1.0)))))
+    found = ellipsoid.a * np.abs(np.arcsin(np.clip(across, -1.0, 1.0)))
+    np.maximum.at(away, part[first], found.reshape(3, -1).max(axis=0))
+    return away
 
 
 def assigned_axes(points_name, names, axis_names, field_name, explicit):

@@ -29,6 +29,9 @@ _ALL = (
     OutputField("offset", REAL, CHAINAGE, "Offset", "Distance from the axis, positive right looking up-chainage"),
     OutputField("height", REAL, HEIGHT, "As-built height", "Surveyed height, in the input's height system"),
     OutputField("azimuth", REAL, DEGREE, "Azimuth", "Azimuth of the axis at the station, clockwise from north"),
+    OutputField(
+        "sd_line", REAL, HEIGHT, "Standard deviation across the axis", "Of the place, from those of east and north"
+    ),
     OutputField("row", WHOLE, NONE, "Row", "Row of the input table, counted from 1"),
     OutputField(
         "reason", TEXT, NONE, "Reason", "Why the row was not placed or not matched, or the support is out of tolerance"
@@ -79,6 +82,22 @@ _ALL = (
         "min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"
     ),
     OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, not fitted, no height or off axis"),
+    OutputField("lat_w", REAL, NONE, "Test value w sideways", "As w, of the lateral departure"),
+    OutputField("lat_redund", REAL, NONE, "Redundancy sideways", "As the redundancy, of the lateral departure"),
+    OutputField(
+        "lat_blund", REAL, HEIGHT, "Smallest detectable blunder sideways", "Found here with a chance of 80 percent"
+    ),
+    OutputField("lat_flag", TEXT, NONE, "Flag of the line", "As the flag, of the lateral departure"),
+    OutputField("lin_lat", REAL, DEGREE, "Latitude of the line's middle", "Of the line in plan, at its kept stations"),
+    OutputField("lin_lon", REAL, DEGREE, "Longitude of the line's middle", "Of the line in plan, at its kept stations"),
+    OutputField("lin_az", REAL, DEGREE, "Azimuth of the line", "Of the line in plan, at its middle"),
+    OutputField("lin_sd", REAL, HEIGHT, "Standard deviation of the line sideways", "Of its place at its middle"),
+    OutputField("lin_sd_az", REAL, DEGREE, "Standard deviation of its azimuth", "Of the line in plan"),
+    OutputField("lin_number", WHOLE, NONE, "Stations of the line in plan", "Stations with a lateral departure, kept"),
+    OutputField("lin_susp", WHOLE, NONE, "Suspected blunders in plan", "Stations suspected of a blunder sideways"),
+    OutputField("lin_aside", WHOLE, NONE, "Set aside in plan", "Stations set aside sideways as suspected blunders"),
+    OutputField("lin_var", REAL, NONE, "Variance factor in plan", "Of the lateral departures, 1 if the accuracy holds"),
+    OutputField("lin_test", TEXT, NONE, "Global test in plan", "passed, failed, or none where no accuracy was stated"),
     OutputField("name", TEXT, NONE, "Name", "Name of the reference: an axis, a leg of it, or a group of axes"),
     OutputField("kind", TEXT, NONE, "Kind", "line or plane; of an ellipse: tangent or level, the point it belongs to"),
     OutputField("axes", TEXT, NONE, "Axes", "Names of the axes it was fitted to, separated by semicolons"),
@@ -361,6 +380,10 @@ GENERATED = ("axis", "station", "chainage", "offset", "azimuth")
 MEASURED = ("axis", "station", "chainage", "offset")
 
 
+# Only where the points bring standard deviations of their own.
+MEASURED_LINE = ("sd_line",)
+
+
 CONVERTED = ("undulation", "height_ell", "height_geo")
 
 
@@ -493,6 +516,24 @@ ELLIPSE = ("name", "kind", "semi_a", "semi_b", "azimuth")
 
 
 FITTED = ("axis", "station", "chainage", "offset", "residual", "w", "redund", "min_blund", "flag")
+
+
+# Only where the line in plan is fitted too.
+FITTED_LINE = ("lateral", "lat_w", "lat_redund", "lat_blund", "lat_flag")
+
+
+REFERENCE_LINE = (
+    "lin_lat",
+    "lin_lon",
+    "lin_az",
+    "lin_sd",
+    "lin_sd_az",
+    "lin_number",
+    "lin_susp",
+    "lin_aside",
+    "lin_var",
+    "lin_test",
+)
 
 
 BARS = ("axis", "station", "chainage", "residual", "status", "factor", "bar_m", "cut")

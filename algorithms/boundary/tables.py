@@ -15,6 +15,7 @@ from ..language.translation import tr
 from .cancel import CANCEL_EVERY, check_cancel
 from .cells import absent, as_number, as_text, cell_place
 from .readings import note, reading
+from .slices import ROWS, finished
 from .stored_rows import read_stored
 
 # Features kept from reading to writing spare a second reading; at about 0.4 kB each this bounds the memory.
@@ -66,30 +67,34 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     """
     there = [{key: index for key, index in kind.items() if index >= 0} for kind in (numbers, texts)]
     stored = read_stored(source, *there, feedback, geometry)
-    ids, columns, xyz, kept = (*stored, None) if stored else _read_features(source, *there, feedback, geometry)
-    columns.update({key: absent(len(ids)) for key in set(numbers) - set(there[0])})
-    columns.update({key: [""] * len(ids) for key in set(texts) - set(there[1])})
-    read = _reading(source, numbers, texts, columns, xyz, len(ids))
-    note(source, read)
-    return Table(ids, columns, xyz, kept, read)
-
-
-def _read_features(source, numbers, texts, feedback, geometry):
-    """What ``read_table`` reads, feature by feature: (ids, columns, xyz or None, features or None)."""
-    request = QgsFeatureRequest()
+    if stored is not None:
+        ids, columns, xyz = stored
+        columns.update({key: absent(len(ids)) for key in set(numbers) - set(there[0])})
+        columns.update({key: [""] * len(ids) for key in set(texts) - set(there[1])})
+        read = _reading(source, numbers, texts, columns, xyz, len(ids))
+        note(source, read)
+        return Table(ids, columns, xyz, None, read)
     keep = 0 <= source.featureCount() <= MOST_KEPT
+    return finished(table_in_slices(source, numbers, texts, feedback, geometry, keep))
+
+
+def table_in_slices(source, numbers, texts, feedback, geometry=False, keep=False):
+    """The same in slices, see ``finished``; ``keep``: the features too. The layer behind the source must stay."""
+    request = QgsFeatureRequest()
     if not keep:
-        request.setSubsetOfAttributes(sorted({*numbers.values(), *texts.values()}))
+        request.setSubsetOfAttributes(sorted({index for index in [*numbers.values(), *texts.values()] if index >= 0}))
         if not geometry:
             request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
     ids, x, y, z, kept = [], [], [], [], []
     columns = {key: [] for key in [*numbers, *texts]}
-    number_items = [(columns[key].append, index) for key, index in numbers.items()]
-    text_items = [(columns[key].append, index) for key, index in texts.items()]
+    number_items = [(columns[key].append, index) for key, index in numbers.items() if index >= 0]
+    text_items = [(columns[key].append, index) for key, index in texts.items() if index >= 0]
     flat = geometry and source.wkbType() == QgsWkbTypes.Type.Point
     for row, feature in enumerate(source.getFeatures(request, UNCHECKED), 1):
         if row % CANCEL_EVERY == 0:
             check_cancel(feedback)
+        if row % ROWS == 0:
+            yield
         ids.append(feature.id())
         if geometry:
             shape = feature.geometry()
@@ -107,11 +112,17 @@ def _read_features(source, numbers, texts, feedback, geometry):
         if keep:
             kept.append(feature)
     for key, index in numbers.items():
-        columns[key] = _finite(np.array(columns[key], float), source, index)
+        yield
+        columns[key] = _finite(np.array(columns[key], float), source, index) if index >= 0 else absent(len(ids))
+    for key, index in texts.items():
+        columns[key] = columns[key] if index >= 0 else [""] * len(ids)
     xyz = None
     if geometry:
         xyz = (np.array(x, float), np.array(y, float), absent(len(x)) if flat else np.array(z, float))
-    return np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None
+    yield
+    read = _reading(source, numbers, texts, columns, xyz, len(ids))
+    note(source, read)
+    return Table(np.array(ids, dtype=np.int64), columns, xyz, kept if keep else None, read)
 
 
 def _reading(source, numbers, texts, columns, xyz, rows):

@@ -58,7 +58,7 @@ def matching():
         "MATCH",
         tr("Match stations by"),
         tr(
-            "How one station is known again. chainage: the nearest of the same axis within the matching tolerance. "
+            "How stations are matched. chainage: the nearest of the same axis within the matching tolerance. "
             "name: the same axis and station."
         ),
         ("chainage", "name"),
@@ -84,9 +84,10 @@ def compared_sigma():
         "SIGMA",
         tr("Standard deviation of a height"),
         tr(
-            "One value for all, in the unit of heights: of a height by itself, beside what levelling adds. Empty: from "
-            "each survey's field 'sd'; without one, changes are given but not judged. With a covariance it is that of "
-            "setting up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
+            "One value for all, in the unit of heights: of a height by itself, beside what levelling adds. With "
+            "0.0008 in metres a change has 1.1 mm, and is significant beyond 3.7 mm. Empty: from each survey's "
+            "field 'sd'; without one, changes are given but not judged. With a covariance it is that of setting "
+            "up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
         ),
         None,
         0.0,
@@ -111,9 +112,10 @@ def compared_sigma_km():
         "SIGMA_KM",
         tr("Standard deviation of the levelling over 1 km (mm)"),
         tr(
-            "One value for all surveys, each levelled outwards along the axis: of the run as used, for a single run "
-            "the value quoted for a double run, times 1.41. Levelled heights share errors, and these look like a "
-            "common shift and tilt: without SIGMA_KM or a covariance both are given, but not judged."
+            "One value for all surveys, each levelled outwards along the axis: of the run as used, for a single "
+            "run the value quoted for a double run, times 1.41; 0.5 becomes 0.7. Levelled heights share errors, "
+            "and these look like a common shift and tilt: without SIGMA_KM or a covariance both are given, but "
+            "not judged."
         ),
         None,
         0.0,
@@ -136,11 +138,12 @@ def line():
                 "LINE",
                 tr("Line"),
                 tr(
-                    "What is compared of the line in plan, beside the heights of the same stations. Empty or none: "
-                    "nothing. offset: the offset from the axis, one line for all surveys, so that a movement of the "
-                    "whole shows too; all must be measured from the same axis. lateral: the field that 'Design heights "
-                    "and residuals' writes; from a chord or a fit it starts from each survey's own line, and then only "
-                    "the bending is judged. Positive is right, looking up-chainage."
+                    "What is compared of the line in plan, beside the heights of the same stations. Empty or "
+                    "none: nothing. offset: the offset from the axis, one line for all surveys, so that a "
+                    "movement of the whole shows too; all must be measured from the same axis. lateral: the "
+                    "field that 'Design heights and residuals' writes; from a chord or a fit it starts from each "
+                    "survey's own line, and then only differential movement is judged. Positive is right, "
+                    "looking up-chainage."
                 ),
                 ("none", *FIELDS),
             )
@@ -150,9 +153,10 @@ def line():
                 "SIGMA_LINE",
                 tr("Standard deviation of the line"),
                 tr(
-                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how well "
-                    "a station stands beside its neighbours. Empty: from each survey's field 'sd_line'; without one, "
-                    "changes are given but not judged."
+                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how "
+                    "well a station stands beside its neighbours. With 0.0008 in metres a movement is "
+                    "significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes "
+                    "are given but not judged."
                 ),
                 None,
                 0.0,
@@ -173,7 +177,10 @@ def levelled_from():
         number_parameter(
             "LEVELLED_FROM",
             tr("Chainage where the levelling began"),
-            tr("With SIGMA_KM, in the unit of chainages: on both sides errors grow from there. Empty: 0."),
+            tr(
+                "With SIGMA_KM, in the unit of chainages: on both sides errors grow from there; 1300 where it "
+                "began at 1+300. Empty: 0."
+            ),
         )
     )
 
@@ -206,9 +213,10 @@ def common_shift():
         "SHIFT",
         tr("Common shift"),
         tr(
-            "What all stations of an axis share, separated from bending. robust: from the stations that have not moved "
-            "among themselves; runs of neighbours that stand out are set aside, and where half an axis or more is, no "
-            "common movement is taken off. mean: from all stations. none: not separated."
+            "What all stations of an axis share, separated from differential movement. robust: from the stations "
+            "that have not moved among themselves; runs of neighbours that stand out are set aside, and where "
+            "half an axis or more is, no common movement is taken off. mean: from all stations. none: not "
+            "separated."
         ),
         ("robust", "mean", "none"),
         "robust",
@@ -219,7 +227,8 @@ def common_tilt():
     return with_help(
         QgsProcessingParameterBoolean("TILT", tr("Separate a common tilt too"), defaultValue=False),
         tr(
-            "A rise along the axis in proportion to the chainage, as from a levelling error or a turn of the whole; "
-            "with LINE also a rotation in plan; where each survey has its own line, that is always separated."
+            "A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the "
+            "whole: 0.000002 is 2 mm in a kilometre; with LINE also a rotation in plan; where each survey has "
+            "its own line, that is always separated."
         ),
     )

@@ -1,5 +1,6 @@
 """The axis of a structure: geodesic legs, chainage and offset at the chainage height (method page 3)."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -86,6 +87,53 @@ class AxisLine:
         return pieces
 
 
+def check_axis(name, height, start):
+    """InputError, naming the axis, where its chainage height or first chainage, metres, cannot be."""
+    if not (math.isfinite(height) and math.isfinite(start)):
+        raise InputError(f"Axis '{name}': the chainage height and the first chainage must be numbers.")
+    if abs(height) > 100_000.0:
+        raise InputError(f"Axis '{name}': a chainage height of {height:g} m is not on Earth.")
+
+
+def axis_lines(names, vertices, ellipsoid):
+    """Many axis lines at once: a list of AxisLine. ``names``: texts; ``vertices``: of each line latitudes and
+    longitudes, degrees. InputError as AxisLine.
+
+    Legs and radii are computed in one call for all; a line that AxisLine would mend or refuse is left to it.
+    """
+    counts = np.array([len(lat) for lat, _ in vertices])
+    lat, lon = (np.concatenate([np.atleast_1d(np.asarray(pair[k], float)) for pair in vertices]) for k in (0, 1))
+    last = np.cumsum(counts) - 1
+    inner = np.ones(len(lat), bool)
+    inner[last] = False
+    begin = np.flatnonzero(inner)
+    legs = ellipsoid.inverse(lat[begin], lon[begin], lat[begin + 1], lon[begin + 1])
+    middle_lat, _, azimuth = ellipsoid.forward(lat[begin], lon[begin], legs[0], 0.5 * legs[2])
+    radii = ellipsoid.euler_radius(middle_lat, azimuth), ellipsoid.euler_radius(middle_lat, azimuth + 90.0)
+    closing = ellipsoid.inverse(lat[last - counts + 1], lon[last - counts + 1], lat[last], lon[last])[2]
+    whole = np.isfinite(lat + lon) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)
+    whole[begin] &= legs[2] > SAME_PLACE
+    plain = np.logical_and.reduceat(whole, last - counts + 1) & (closing > SAME_PLACE) & (counts > 1)
+    lines, at = [], 0
+    for name, pair, first, count, good in zip(names, vertices, (last - counts + 1).tolist(), counts.tolist(), plain):
+        if good:
+            own = slice(at, at + count - 1)
+            vertex = slice(first, first + count)
+            known = {"_legs": tuple(v[own] for v in legs), "mean_radii": tuple(v[own] for v in radii)}
+            lines.append(_known_line(name, lat[vertex], lon[vertex], ellipsoid, known))
+        else:
+            lines.append(AxisLine(name, *pair, ellipsoid))
+        at += count - 1
+    return lines
+
+
+def _known_line(name, lat, lon, ellipsoid, known):
+    """An AxisLine whose checks are made already; ``known``: its cached values."""
+    line = object.__new__(AxisLine)
+    line.__dict__.update(name=name, lat=lat, lon=lon, ellipsoid=ellipsoid, **known)
+    return line
+
+
 @dataclass(frozen=True)
 class Axis:
     """An axis line with the height its chainages are measured at and the chainage of its first vertex.
@@ -98,12 +146,7 @@ class Axis:
     start: float = 0.0
 
     def __post_init__(self):
-        if not (np.isfinite(self.chainage_height) and np.isfinite(self.start)):
-            raise InputError(f"Axis '{self.line.name}': the chainage height and the first chainage must be numbers.")
-        if abs(self.chainage_height) > 100_000.0:
-            raise InputError(
-                f"Axis '{self.line.name}': a chainage height of {self.chainage_height:g} m is not on Earth."
-            )
+        check_axis(self.line.name, self.chainage_height, self.start)
 
     @cached_property
     def _scales(self):
@@ -147,6 +190,49 @@ class Axis:
                 lat[aside], lon[aside], azimuth[aside] + 90.0, offset[aside] / self._scales[1][leg][aside]
             )
         return lat, lon, azimuth % 360.0
+
+
+def axes_at(lines, heights, starts):
+    """An Axis for each of many lines (m), with its chainage ``heights`` and ``starts``, metres (m,): a list. What they
+    share is computed in one go."""
+    along, across = (np.concatenate([line.mean_radii[k] for line in lines]) for k in (0, 1))
+    counts = np.array([len(line.lengths) for line in lines])
+    height = np.repeat(np.asarray(heights, float), counts)
+    scales = 1.0 + height / along, 1.0 + height / across
+    sizes = np.concatenate([line.lengths for line in lines]) * scales[0]
+    axes, at = [], 0
+    for line, own, start, count in zip(lines, heights, starts, counts.tolist()):
+        axis, legs = Axis(line, own, start), slice(at, at + count)
+        axis.__dict__["_scales"] = scales[0][legs], scales[1][legs]
+        axis.__dict__["vertex_chainages"] = start + np.concatenate([[0.0], np.cumsum(sizes[legs])])
+        axes.append(axis)
+        at += count
+    return axes
+
+
+def chainages_and_offsets(axes, axis, leg, along, across):
+    """Chainage and offset of points, metres, two arrays (n,): as Axis.chainages and Axis.offsets, each on its own of
+    many ``axes``. ``axis``, ``leg``: indices; ``along``, ``across``: metres on the ellipsoid; arrays (n,)."""
+    before = np.concatenate([[0], np.cumsum([len(one._scales[0]) for one in axes])])
+    first = np.concatenate([one.vertex_chainages[:-1] for one in axes])
+    scales = (np.concatenate([one._scales[k] for one in axes]) for k in (0, 1))
+    own = before[axis] + leg
+    along_scale, across_scale = scales
+    return first[own] + along * along_scale[own], across * across_scale[own]
+
+
+def places_on(axes, chainages):
+    """Latitudes, longitudes and azimuths, degrees (m,), of one place on each of many axes, all on one ellipsoid.
+
+    ``axes``: list of Axis; ``chainages``: metres (m,). As Axis.place, in one call.
+    """
+    starts = []
+    for axis, chainage in zip(axes, chainages.tolist()):
+        line, leg = axis.line, 0 if len(axis.line.lat) == 2 else int(axis.leg_at(chainage))
+        along = (chainage - axis.vertex_chainages[leg]) / axis._scales[0][leg]
+        starts.append((line.lat[leg], line.lon[leg], line.azimuths[leg], along))
+    lat, lon, azimuth = axes[0].line.ellipsoid.forward(*np.array(starts).T)
+    return lat, lon, azimuth % 360.0
 
 
 def joined_parts(name, parts, ellipsoid):

@@ -16,6 +16,7 @@ from functools import lru_cache
 import numpy as np
 
 from .quantiles import critical_value
+from .small_matrices import inverse
 
 LEAST_REDUNDANCY = 0.05
 SAME_SUSPECT = 0.999
@@ -35,14 +36,15 @@ class _Independent:
     def __init__(self, solution):
         self._solution, self.own = solution, solution.covariance.variance
         self._weight = 1.0 / self.own
-        self._afresh(np.ones(len(solution.residuals), bool))
+        self.begin(np.ones(len(solution.residuals), bool))
 
-    def _afresh(self, kept):
+    def begin(self, kept):
+        """Everything anew for these rows ``kept`` (n,)."""
         a, w = self._solution.design, np.where(kept, self._weight, 0.0)
         scale = np.sqrt(np.sum(a**2, axis=0))
         a = a / np.where(scale > 0.0, scale, 1.0)
         self._a, self._changes = a, 0
-        self._inverse = np.linalg.inv(a.T @ (a * w[:, None]))
+        self._inverse = inverse(a.T @ (a * w[:, None]))
         v = self._solution.residuals
         self.v = v - a @ (self._inverse @ (a.T @ (w * v)))
         # a_i N^-1 a_i of every row, kept or not.
@@ -56,7 +58,7 @@ class _Independent:
         """Set row i aside, or take it back; ``column``: of i; ``kept``: as it is afterwards."""
         self._changes += 1
         if self._changes >= _AFRESH:
-            self._afresh(kept)
+            self.begin(kept)
             return
         # The cofactors without the row, (N - w a a^T)^-1, or with it again, by Sherman and Morrison.
         w = self._weight[i] if aside else -self._weight[i]
@@ -83,24 +85,129 @@ class _Independent:
         return float(np.sum(self._weight[kept] * self.v[kept] ** 2))
 
 
-def set_aside(solution, number, *, most):
+class _Correlated:
+    """The same for heights that share errors: b and the diagonal of P of the rows kept, from the columns of P of the
+    rows aside, S: P - P_:S P_SS^-1 P_S:. Of a row aside itself the test value is its shift's, (P_SS^-1 b_S) over the
+    root of its variance. ``sections``: rows along levelled arms, see least_squares.suspected_step.
+
+    Whether a removal leaves a row unchecked is left to the fit that follows: its redundancy does not come from P.
+    """
+
+    def __init__(self, solution, sections):
+        self._solution, self.own = solution, solution.covariance.weight_diagonal
+        self._weight, self._b = solution.covariance.weight, solution.covariance.weighted(solution.design)
+        self._w = solution.covariance.weighted(solution.residuals)
+        self._sections = [(rows, *solution.tails(rows)) for rows in sections if len(rows) > 1]
+        self.begin(np.ones(len(self._w), bool))
+
+    def _base(self, i):
+        return self._weight[:, i] - self._b @ (self._solution.cofactors @ self._b[i])
+
+    def begin(self, kept):
+        """Everything from the whole fit, for rows aside that are no longer the ones before and one more."""
+        self._aside = np.flatnonzero(~kept).tolist()
+        self._columns = np.column_stack([self._base(i) for i in self._aside]) if self._aside else None
+        variances = self._solution.test_variances
+        self.v, self._variances = self._w, variances
+        self._tails = [(sums, sizes) for _, sums, sizes, _ in self._sections]
+        if self._aside:
+            self._inverse = np.linalg.inv(self._columns[self._aside])
+            share = self._columns @ self._inverse
+            self.v = self._w - share @ self._w[self._aside]
+            self._variances = variances - np.einsum("ij,ij->i", share, self._columns)
+            root = np.linalg.cholesky(self._inverse)
+            self._tails = []
+            for rows, sums, sizes, _ in self._sections:
+                u = _tail_sums(self._columns[rows]) @ root
+                self._tails.append((sums - u @ (root.T @ self._w[self._aside]), sizes - np.sum(u * u, axis=1)))
+
+    def column(self, i):
+        """P of row i with all others (n,), of the rows kept."""
+        column = self._base(i)
+        if self._aside:
+            column = column - self._columns @ (self._inverse @ self._columns[i])
+        return column
+
+    def change(self, i, kept, column, *, aside):
+        if not aside:
+            self.begin(kept)
+            return
+        size = self._variances[i]
+        self._tails = [
+            (sums - u * (self.v[i] / size), sizes - u * u / size)
+            for (sums, sizes), u in zip(self._tails, (_tail_sums(column[rows]) for rows, *_ in self._sections))
+        ]
+        base = self._base(i)
+        if self._aside:
+            shares = self._inverse @ self._columns[i]
+            more = np.append(shares, -1.0)
+            self._inverse = np.pad(self._inverse, (0, 1)) + np.outer(more, more) / size
+            self._columns = np.column_stack([self._columns, base])
+        else:
+            self._inverse, self._columns = np.array([[1.0 / size]]), base[:, None]
+        self._aside.append(i)
+        self.v, self._variances = (self.v - column * (self.v[i] / size), self._variances - column * column / size)
+
+    def variances(self, kept):
+        """Of b of the rows kept, and of each row aside as if it were taken in alone (n,)."""
+        found = np.maximum(self._variances, 0.0)
+        if self._aside:
+            found[self._aside] = 1.0 / np.diag(self._inverse)
+        return found
+
+    def tests(self, variances):
+        """Squares of the test values, (n,); 0 where a row is not checked by the others."""
+        v = self.v.copy()
+        if self._aside:
+            v[self._aside] = (self._inverse @ self._w[self._aside]) * variances[self._aside]
+        return np.divide(v * v, variances, out=np.zeros_like(v), where=variances > _NO_REDUNDANCY * self.own)
+
+    def step(self, kept):
+        """The greatest square of a step's test value, see least_squares.suspected_step; 0 without one."""
+        best = 0.0
+        for (rows, _, _, least), (sums, sizes) in zip(self._sections, self._tails):
+            # A step from a row that is aside is the step from the next one on.
+            known = (sizes > _NO_REDUNDANCY * least) & kept[rows][1:]
+            known &= np.cumsum(kept[rows])[:-1] > 0
+            if np.any(known):
+                best = max(best, float(np.max(sums[known] ** 2 / sizes[known])))
+        return best
+
+
+def _tail_sums(values):
+    """Sums of values (k,) or (k, m) from each but the first on (k - 1, ...)."""
+    return np.cumsum(values[::-1], axis=0)[::-1][1:]
+
+
+def set_aside(solution, number, *, most, start=None, sections=()):
     """Rows that are set aside, one by one, the greatest first: (kept (n,), beyond).
 
-    ``solution``: least_squares.Solution of all ``number`` rows, with independent errors; ``most``: how many
-    may go. ``beyond``: True where one more would have to go; then all rows are kept. Rows of which two
-    cannot be told apart, and those without which too little would be left, stay, as in
-    least_squares.search.
+    ``solution``: least_squares.Solution of all ``number`` rows; where their errors are correlated, sigma must be known;
+    ``most``: how many may go. ``start``: rows to begin with (n,), default all; ``sections``: rows along levelled arms:
+    no row goes for what is a step. ``beyond``: True where one more would have to go; then all rows are kept. Rows of
+    which two cannot be told apart, and those without which too little would be left, stay, as in least_squares.search.
     """
-    state, kept = _Independent(solution), np.ones(number, bool)
+    correlated = solution.covariance.weight is not None
+    state = _Correlated(solution, sections) if correlated else _Independent(solution)
+    kept = np.ones(number, bool)
     freedom, known = solution.freedom, solution.known
     checked_before = state.variances(kept) >= LEAST_REDUNDANCY * state.own
+    if start is not None and not np.all(start):
+        kept = np.array(start, bool)
+        freedom -= int(np.sum(~kept))
+        state.begin(kept)
     fixed, seen = np.zeros(number, bool), set()
     while True:
         variances = state.variances(kept)
-        row, back = _next(state.tests(variances), kept, fixed, state, freedom, known)
+        tests = state.tests(variances)
+        row, back = _next(tests, kept, fixed, state, freedom, known)
         if row is None:
             return kept, False
-        column = state.column(row)
+        if correlated and not back and sections:
+            step = state.step(kept)
+            if step > _limit(freedom, known) ** 2 and step * SAME_SUSPECT**2 > np.max(tests[kept]):
+                return kept, False
+        column = state.column(row) if not (back and correlated) else None
         if not back:
             alike = np.where(kept, column * column, 0.0) > SAME_SUSPECT**2 * variances[row] * variances
             alike[row] = False
@@ -109,7 +216,8 @@ def set_aside(solution, number, *, most):
                 continue
             # What is left of each row's redundancy without this one.
             share = 1.0 / variances[row]
-            unchecked = kept & checked_before & (variances - share * column * column < LEAST_REDUNDANCY * state.own)
+            left = variances - share * column * column
+            unchecked = kept & checked_before & (left < LEAST_REDUNDANCY * state.own) & (not correlated)
             unchecked[row] = False
             if freedom - 1 < 2 or np.any(unchecked):
                 fixed[row] = True

@@ -96,4 +96,34 @@ def levelled(sigmas, arms, distances, sigma_km):
     same = np.equal.outer(arms, arms)
     matrix = np.where(same, np.minimum.outer(distances, distances), 0.0) * (sigma_km**2 / 1000.0)
     matrix[np.diag_indices(len(sigmas))] += sigmas**2
-    return Covariance(np.diag(matrix).copy(), matrix)
+    if not (np.all(np.isfinite(sigmas + distances)) and np.all(sigmas > 0.0) and np.all(distances >= 0.0)):
+        return Covariance(np.diag(matrix).copy(), matrix)
+    weight = np.zeros_like(matrix)
+    for arm in np.unique(arms):
+        rows = np.flatnonzero(arms == arm)
+        rows = rows[np.argsort(distances[rows], kind="stable")]
+        weight[np.ix_(rows, rows)] = _levelled_weight(sigmas[rows] ** 2, distances[rows], sigma_km**2 / 1000.0)
+    return Covariance(np.diag(matrix).copy(), matrix, weight)
+
+
+def _levelled_weight(variance, distances, per_metre):
+    """Inverse of the covariance of one arm, by rising distance, (n, n), at a cost of n^2 instead of n^3.
+
+    The differences of neighbours, y = E h with E = I less its lower neighbours, have a covariance T of three diagonals,
+    so that W = E^T T^-1 E; T = L D L^T is solved row by row.
+    """
+    pivots = np.diff(distances, prepend=0.0) * per_metre + variance
+    pivots[1:] += variance[:-1]
+    number, below = len(pivots), np.zeros(len(pivots))
+    for j in range(1, number):
+        below[j] = -variance[j - 1] / pivots[j - 1]
+        pivots[j] += below[j] * variance[j - 1]
+    found = np.eye(number)
+    found[np.arange(1, number), np.arange(number - 1)] = -1.0
+    for j in range(1, number):
+        found[j, :j] -= below[j] * found[j - 1, :j]
+    found /= pivots[:, None]
+    for j in range(number - 2, -1, -1):
+        found[j] -= below[j + 1] * found[j + 1]
+    found[:-1] -= found[1:]
+    return 0.5 * (found + found.T)

@@ -13,7 +13,7 @@ from .covariance import Covariance
 from .design import middle_radius
 from .earth_models import FIELD_RULE_RADIUS, sphere_tangent
 from .errors import InputError
-from .fit import Frame
+from .fit import line_frame
 from .least_squares import Fitted, Solution, search
 from .quantiles import NORMAL_95
 from .shape_fit import ShapeFit, shape_fit
@@ -56,15 +56,25 @@ class SurveyedLeg:
         if self.length < 0.001:
             raise InputError(f"Axis '{self.axis.line.name}': all stations are at one chainage.")
 
-    @property
+    @cached_property
     def length(self):
         """Length over the stations, metres."""
         return float(np.ptp(self.chainage))
 
-    @property
+    @cached_property
     def middle(self):
         """Chainage halfway between the first and the last station, metres."""
         return 0.5 * float(self.chainage.min() + self.chainage.max())
+
+    @cached_property
+    def frame(self):
+        """Frame at the middle, in the azimuth of the axis there: where radius and curvature are taken."""
+        return line_frame(self.axis, self.middle, self.middle)
+
+    @cached_property
+    def curvature(self):
+        """c of each station, metres (n,): see curvature_of."""
+        return curvature_of(self)
 
     @property
     def geoid_share(self):
@@ -76,6 +86,8 @@ class SurveyedLeg:
 
     def part(self, keep):
         """The profile of some of its stations; ``keep``: booleans (n,)."""
+        if np.all(keep):
+            return self
         arrays = {name: getattr(self, name)[keep] for name in ("lat", "lon", "chainage", "height", "undulation")}
         return replace(self, covariance=self.covariance.part(keep), **arrays)
 
@@ -135,7 +147,7 @@ class CurvatureTest:
         """(least, greatest) factor of the 95 % interval, without unit."""
         return self.factor - self.half_width, self.factor + self.half_width
 
-    @property
+    @cached_property
     def bend(self):
         """What the factor alone says of how the heights bend on average: 'straight', 'level', 'neither',
         'undecided'.
@@ -148,7 +160,7 @@ class CurvatureTest:
             (False, False): "undecided",
         }[not_straight, not_level]
 
-    @property
+    @cached_property
     def verdict(self):
         """One of SHAPE_VERDICTS: the bend, and whether the heights follow it."""
         averaged = self.bend in ("straight", "level") and not self.shape.fits
@@ -191,10 +203,8 @@ def curvature_of(profile: SurveyedLeg):
     """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface
     through its point.
     """
-    lat, lon, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
-    order = np.argsort(profile.chainage)
+    order, frame = np.argsort(profile.chainage), profile.frame
     n_mid = float(np.interp(profile.middle, profile.chainage[order], profile.undulation[order]))
-    frame = Frame(lat, lon, profile.axis.line.ellipsoid, azimuth)
     height = float(np.interp(profile.middle, profile.chainage[order], profile.height[order])) + n_mid
     plane = frame.plane(height, [0.0]).heights(profile.lat, profile.lon, frame.ellipsoid)
     return plane - height - (profile.undulation - n_mid)
@@ -206,7 +216,7 @@ def test_curvature(profile: SurveyedLeg):
     InputError where the stations are at too few places to show a bend.
     """
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
-    one, c = np.ones_like(x), curvature_of(profile)
+    one, c = np.ones_like(x), profile.curvature
     free = _regressed(profile, [one, x, c], np.zeros_like(x))
     if free.condition > 1e12:
         raise InputError(f"Axis '{profile.axis.line.name}': the stations are at too few places to show a bend.")
@@ -237,7 +247,7 @@ def search_free(profile: SurveyedLeg):
     InputError where too few stations, or stations at too few places, are left.
     """
     x = (profile.chainage - profile.middle) / (0.5 * profile.length)
-    design = np.column_stack([np.ones_like(x), x, curvature_of(profile)])
+    design = np.column_stack([np.ones_like(x), x, profile.curvature])
 
     def fit(keep):
         covariance = profile.covariance.part(keep)
@@ -262,8 +272,8 @@ def search_free(profile: SurveyedLeg):
 
 
 def _radius(profile):
-    lat, _, azimuth = (float(v[0]) for v in profile.axis.place(profile.middle))
-    return float(profile.axis.line.ellipsoid.euler_radius(lat, azimuth))
+    frame = profile.frame
+    return float(frame.ellipsoid.euler_radius(frame.lat, frame.azimuth))
 
 
 def _regressed(profile, columns, given):

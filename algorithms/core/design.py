@@ -6,17 +6,17 @@ from typing import Optional
 import numpy as np
 
 from .axis import Axis, AxisLine
+from .controls import Rows, controls_of
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
 from .errors import InputError
 from .measure import measure
 from .normal_gravity import water_height
-from .plane import Plane, chord_plane, inclined_plane
+from .plane import Plane, chord_plane, chord_planes, heights_over, inclined_plane, inclined_planes
 from .undulations import AlongAxis, ConstantUndulation
 
 DESIGNS = ("chord", "tangent", "inclined", "reference", "level", "grade")
 STRAIGHT = ("chord", "tangent", "inclined", "reference")
 EARTHS = ("ellipsoid", "sphere", "flat")
-CONTROL_REACH = 1.0
 KINK = 1e-3
 _NO_UNDULATION = ConstantUndulation()
 
@@ -104,41 +104,6 @@ class DesignSpec:
 
 
 @dataclass(frozen=True)
-class DesignStations:
-    """Stations of one axis; arrays (n,): ``lat``, ``lon`` degrees; ``chainage``, ``offset``, ``height`` metres.
-
-    ``height``: in the input's height system, NaN where there is none. ``undulation``: N of each station, metres,
-    zeros where heights are ellipsoidal or N is not known.
-    """
-
-    axis: Axis
-    lat: np.ndarray
-    lon: np.ndarray
-    chainage: np.ndarray
-    offset: np.ndarray
-    height: np.ndarray
-    undulation: np.ndarray
-
-    @property
-    def name(self):
-        """Name of the axis."""
-        return self.axis.line.name
-
-
-@dataclass(frozen=True)
-class Control:
-    """A control as used: metres and degrees; ``height`` in the input's system; ``station``: its index, or None."""
-
-    chainage: float
-    height: float
-    lat: float
-    lon: float
-    azimuth: float
-    undulation: float
-    station: Optional[int] = None
-
-
-@dataclass(frozen=True)
 class DesignHeights:
     """Result for one axis; arrays (n,), metres, in the input's height system.
 
@@ -160,18 +125,80 @@ def design_heights(spec, stations, undulation: AlongAxis = _NO_UNDULATION):
     ``spec``: DesignSpec; ``stations``: DesignStations; ``undulation``: an undulations.AlongAxis, source of N at
     points between stations. InputError where a control cannot be found.
     """
-    if spec.kind == "reference":
-        return _reference(spec, stations)
-    controls = resolved_controls(spec, stations, undulation)
-    if spec.kind == "level":
-        flat = level_heights(controls[0], stations.lat, spec.datum_height)
-        return DesignHeights(flat, flat.copy(), controls, 0.0)
-    if spec.kind == "grade":
-        a = controls[0]
-        slope = spec.slope if spec.slope is not None else _mean_slope(*controls)
-        flat = a.height + slope * (stations.chainage - a.chainage)
-        return DesignHeights(flat, flat.copy(), controls, slope)
-    return _straight(spec, stations, controls, undulation)
+    return designs_heights([spec], [stations], [undulation])[0]
+
+
+def designs_heights(specs, stations, undulations):
+    """Design heights of many axes at once: a list of DesignHeights. Each argument is a list (m,), see design_heights;
+    all axes are on one ellipsoid."""
+    rows = Rows(stations)
+    controls = controls_of(specs, stations, rows, undulations)
+    work = _Work(specs, stations, rows, controls, undulations)
+    for kinds, compute in ((("reference",), _reference), (("level",), _level), (("grade",), _grade)):
+        work.fill(kinds, compute)
+    work.fill(("chord", "tangent", "inclined"), _straight)
+    return work.results()
+
+
+class _Work:
+    """Designs being computed: of all rows ``design`` and ``flat`` (n,), metres; of each axis (m,) ``slope``,
+    ``horizon`` (whether the geoid's slope went into it) and ``warnings``. ``a``, ``b``: the controls as ControlArrays;
+    ``shared``: k, the refraction."""
+
+    def __init__(self, specs, stations, rows, controls, undulations):
+        self.specs, self.stations, self.rows, self.undulations = specs, stations, rows, undulations
+        self.a, self.b = controls
+        self.design, self.flat = np.full(len(rows.axis), np.nan), np.full(len(rows.axis), np.nan)
+        self.slope, self.horizon = np.full(len(specs), np.nan), np.zeros(len(specs), bool)
+        self.warnings, self.refraction = {}, np.array([spec.refraction for spec in specs])
+        self.ellipsoid = stations[0].axis.line.ellipsoid if stations else None
+
+    def fill(self, kinds, compute):
+        """Let ``compute`` fill the axes of some kinds: it gets their indices and their rows."""
+        mine = np.array([spec.kind in kinds for spec in self.specs], bool)
+        if np.any(mine):
+            compute(self, np.flatnonzero(mine), np.flatnonzero(mine[self.rows.axis]))
+
+    def set(self, rows, flat, heights):
+        """Flat heights, and those with refraction, of some rows: design_h = flat_h + (1 - k)(plane - flat_h)."""
+        self.flat[rows] = flat
+        self.design[rows] = flat + (1.0 - self.refraction[self.rows.axis[rows]]) * (heights - flat)
+
+    def results(self):
+        """A DesignHeights for each axis."""
+        slopes, horizons = self.slope.tolist(), self.horizon.tolist()
+        parts = zip(self.rows.parts(self.design), self.rows.parts(self.flat), self.a.each(), self.b.each())
+        return [
+            DesignHeights(
+                design,
+                flat,
+                tuple(control for control in controls if control is not None),
+                None if spec.kind == "reference" else slopes[k],
+                horizons[k],
+                self.warnings.get(k, ()),
+            )
+            for k, (spec, (design, flat, *controls)) in enumerate(zip(self.specs, parts))
+        ]
+
+
+def _level(work, axes, rows):
+    work.slope[axes] = 0.0
+    work.flat[rows] = work.a.height[work.rows.axis[rows]]
+    for k in axes:
+        if work.specs[k].datum_height is not None:
+            mine = work.rows.of(k)
+            work.flat[mine] = level_heights(work.a.one(k), work.rows.lat[mine], work.specs[k].datum_height)
+    work.design[rows] = work.flat[rows]
+
+
+def _grade(work, axes, rows):
+    own, a, b = work.rows.axis[rows], work.a, work.b
+    typed = np.array([np.nan if work.specs[k].slope is None else work.specs[k].slope for k in axes])
+    with np.errstate(invalid="ignore"):
+        mean = (b.height[axes] - a.height[axes]) / (b.chainage[axes] - a.chainage[axes])
+    work.slope[axes] = np.where(np.isnan(typed), mean, typed)
+    heights = a.height[own] + work.slope[own] * (work.rows.chainage[rows] - a.chainage[own])
+    work.design[rows] = work.flat[rows] = heights
 
 
 def level_heights(control, lat, datum_height):
@@ -182,107 +209,50 @@ def level_heights(control, lat, datum_height):
     return water_height(control.height + datum_height, control.lat, np.asarray(lat, float)) - datum_height
 
 
-def _mean_slope(a, b):
-    return (b.height - a.height) / (b.chainage - a.chainage)
+def _straight(work, axes, rows):
+    specs, a, b, own = work.specs, work.a, work.b, work.rows.axis[rows]
+    x, x_b = _along_designs(work, axes)
+    chord = np.array([spec.kind == "chord" for spec in specs], bool)
+    inclined = np.array([specs[k].slope if specs[k].kind == "inclined" else 0.0 for k in axes])
+    with np.errstate(invalid="ignore"):
+        work.slope[axes] = np.where(chord[axes], (b.height[axes] - a.height[axes]) / x_b[axes], inclined)
+    flat = a.height[own] + work.slope[own] * x[rows]
+    geoid = _geoid_slopes(work, axes, chord)
+    earth, heights = np.array([spec.earth for spec in specs], dtype=object), flat.copy()
+    on = np.flatnonzero((earth == "ellipsoid")[own])
+    if len(on):
+        points, normals = _planes(work, axes, chord, geoid)
+        place = work.rows.lat[rows[on]], work.rows.lon[rows[on]]
+        heights[on] = heights_over(points, normals, own[on], *place, work.ellipsoid) - work.rows.undulation[rows[on]]
+    for k in axes[earth[axes] == "sphere"]:
+        mine = slice(*np.searchsorted(own, [k, k + 1]))
+        heights[mine] = _on_sphere(work, k, rows[mine])
+    work.set(rows, flat, heights)
 
 
-def resolved_controls(spec, stations, undulation):
-    """The controls as used, a tuple of one or two: typed ones on the axis, the others at stations (method page 4)."""
-    first = {"tangent": "middle"}.get(spec.kind, "first")
-    controls = [_control("A", spec.chainage_a, spec.height_a, first, stations, undulation)]
-    if spec.uses_b:
-        controls.append(_control("B", spec.chainage_b, spec.height_b, "last", stations, undulation))
-        if abs(controls[1].chainage - controls[0].chainage) < 0.001:
-            raise InputError(
-                f"Axis '{stations.name}': controls A and B are at the same chainage; a {spec.kind} needs "
-                "two that are apart."
-            )
-    return tuple(controls)
+def _geoid_slopes(work, axes, chord):
+    """Slope of the geoid to the east and to the north at control A of each axis (m, 2), 0 where it is not known."""
+    geoid = np.zeros((len(work.specs), 2))
+    for k in axes[~chord[axes]]:
+        a = work.a
+        found = work.undulations[k].slope(*(float(v[k]) for v in (a.lat, a.lon, a.chainage, a.azimuth)))
+        work.horizon[k] = found is not None
+        geoid[k] = found or (0.0, 0.0)
+    return geoid
 
 
-def _control(letter, chainage, height, default, stations, undulation):
-    station = None
-    if chainage is None:
-        station = _default_station(letter, default, stations)
-        chainage = float(stations.chainage[station])
-    if height is None:
-        if station is None:
-            station = _station_near(letter, chainage, stations)
-        lat, lon = float(stations.lat[station]), float(stations.lon[station])
-        chainage, height = float(stations.chainage[station]), float(stations.height[station])
-        n = float(stations.undulation[station])
-    else:
-        station = None
-        lat, lon = (float(v[0]) for v in stations.axis.place(chainage)[:2])
-        n = float(undulation.at(lat, lon, chainage))
-    azimuth = float(stations.axis.place(chainage)[2][0])
-    return Control(chainage, float(height), lat, lon, azimuth, n, station)
-
-
-def _best(stations, closeness):
-    """The station with a height of least ``closeness``; several: least offset, then input order."""
-    with_height = np.flatnonzero(np.isfinite(stations.height))
-    rounded = np.round(closeness[with_height], 6)
-    nearest = with_height[rounded == rounded.min()]
-    return int(nearest[np.argmin(np.abs(stations.offset[nearest]))])
-
-
-def _default_station(letter, which, stations):
-    with_height = np.isfinite(stations.height)
-    if not np.any(with_height):
-        raise InputError(
-            f"Axis '{stations.name}': control {letter} has no chainage, and no station of the axis has a "
-            "height to take it from."
-        )
-    s = stations.chainage
-    if which == "middle":
-        middle = 0.5 * (s[with_height].min() + s[with_height].max())
-        return _best(stations, np.abs(s - middle))
-    return _best(stations, s if which == "first" else -s)
-
-
-def station_at(stations, chainage):
-    """Index of the station with a height nearest to ``chainage`` metres, None where none is within CONTROL_REACH."""
-    distance = np.abs(stations.chainage - chainage)
-    # A measured chainage has noise of 1e-8 m, which must not decide about a station that is 1 m away.
-    reachable = np.isfinite(stations.height) & (distance <= CONTROL_REACH + 1e-6)
-    return _best(stations, distance) if np.any(reachable) else None
-
-
-def _station_near(letter, chainage, stations):
-    found = station_at(stations, chainage)
-    if found is None:
-        raise InputError(
-            f"Axis '{stations.name}': control {letter} at chainage {chainage:.3f} m has no height, and no "
-            f"station with a height lies within {CONTROL_REACH:g} m of it."
-        )
-    return found
-
-
-def _straight(spec, stations, controls, undulation):
-    a = controls[0]
-    x, x_b, departure, extent = _along_design(spec, stations, controls)
-    if spec.kind == "chord":
-        slope = (controls[1].height - a.height) / x_b
-    else:
-        slope = spec.slope if spec.kind == "inclined" else 0.0
-    flat = a.height + slope * x
-    geoid_slope = None if spec.kind == "chord" else undulation.slope(a.lat, a.lon, a.chainage, a.azimuth)
-    if spec.earth == "flat":
-        heights = flat.copy()
-    elif spec.earth == "sphere":
-        heights = _on_sphere(spec, stations, controls, slope)
-    else:
-        plane = straight_plane(spec, controls, stations.axis.line.ellipsoid, geoid_slope or (0.0, 0.0), slope)
-        heights = plane.heights(stations.lat, stations.lon, stations.axis.line.ellipsoid) - stations.undulation
-    design = flat + (1.0 - spec.refraction) * (heights - flat)
-    warnings = []
-    if departure > KINK * extent:
-        warnings.append(
-            f"Axis '{stations.name}' bends: it departs {departure:.3f} m from the geodesic of its design, so "
-            f"a straight structure ('{spec.kind}') cannot follow it; check each leg by itself."
-        )
-    return DesignHeights(design, flat, controls, slope, geoid_slope is not None, tuple(warnings))
+def _planes(work, axes, chord, geoid):
+    """Points and normals of the designs' planes, arrays (m, 3), NaN for axes without one."""
+    a, b, ellipsoid = work.a, work.b, work.ellipsoid
+    points, normals = (np.full((len(work.specs), 3), np.nan) for _ in range(2))
+    two, one = axes[chord[axes]], axes[~chord[axes]]
+    if len(two):
+        lat, lon, height = (np.stack([getattr(c, name)[two] for c in (a, b)]) for name in ("lat", "lon", "above"))
+        points[two], normals[two] = chord_planes(lat, lon, height, ellipsoid)
+    if len(one):
+        place = (values[one] for values in (a.lat, a.lon, a.above, a.azimuth, work.slope))
+        points[one], normals[one] = inclined_planes(*place, ellipsoid, geoid[one].T)
+    return points, normals
 
 
 def straight_plane(spec, controls, ellipsoid, geoid_slope, slope):
@@ -300,19 +270,31 @@ def straight_plane(spec, controls, ellipsoid, geoid_slope, slope):
     return inclined_plane(a.lat, a.lon, a.height + a.undulation, a.azimuth, slope, ellipsoid, geoid_slope)
 
 
-def _along_design(spec, stations, controls):
-    """Distances from A along the design's own geodesic: of the stations (n,), of B (or None); and how far the axis
-    departs from that geodesic over which extent, metres."""
-    a, axis = controls[0], stations.axis
-    ends = [c.chainage for c in controls]
-    if len(ends) == 1:
-        ends = (
-            [*ends, *stations.chainage[[stations.chainage.argmin(), stations.chainage.argmax()]]]
-            if len(stations.chainage)
-            else ends
-        )
-    if len(axis.line.lengths) == 1:
-        return stations.chainage - a.chainage, controls[-1].chainage - a.chainage, 0.0, 1.0
+def _along_designs(work, axes):
+    """Distances from A along the designs' own geodesics: of all rows (n,), and of B of each axis (m,), NaN without one;
+    where an axis departs too far from its geodesic, a warning is kept."""
+    x = work.rows.chainage - work.a.chainage[work.rows.axis]
+    x_b = work.b.chainage - work.a.chainage
+    for k in axes.tolist():
+        if len(work.stations[k].axis.line.lat) == 2:
+            continue
+        controls = [c for c in (work.a.one(k), work.b.one(k)) if c is not None]
+        x[work.rows.of(k)], end, departure, extent = _along_design(work.stations[k], controls)
+        x_b[k] = np.nan if end is None else end
+        if departure > KINK * extent:
+            work.warnings[k] = (
+                f"Axis '{work.stations[k].name}' bends: it departs {departure:.3f} m from the geodesic of its design, "
+                f"so a straight structure ('{work.specs[k].kind}') cannot follow it; check each leg by itself.",
+            )
+    return x, x_b
+
+
+def _along_design(stations, controls):
+    """Of one axis with several legs: distances of the stations (n,) and of B (or None) from A along the design's own
+    geodesic, and how far the axis departs from that geodesic over which extent, metres."""
+    axis, ends = stations.axis, [c.chainage for c in controls]
+    if len(ends) == 1 and len(stations.chainage):
+        ends += [float(stations.chainage.min()), float(stations.chainage.max())]
     own = Axis(_design_line(stations, controls, max(ends) - min(ends)), axis.chainage_height)
     origin, *b = _chainages_on(own, [c.lat for c in controls], [c.lon for c in controls])[0]
     x, _ = _chainages_on(own, stations.lat, stations.lon)
@@ -348,28 +330,37 @@ def middle_radius(axis):
     return float(axis.line.ellipsoid.euler_radius(lat[0], azimuth[0]))
 
 
-def _on_sphere(spec, stations, controls, slope):
+def _on_sphere(work, k, rows):
     """By chainage, offsets ignored; heights above the sphere are H + N as on the ellipsoid."""
-    a, h_c = controls[0], stations.axis.chainage_height
-    radius = spec.radius if spec.radius is not None else middle_radius(stations.axis)
-    along, h_a = stations.chainage - a.chainage, a.height + a.undulation
+    spec, axis, a = work.specs[k], work.stations[k].axis, work.a.one(k)
+    radius = spec.radius if spec.radius is not None else middle_radius(axis)
+    along, h_a, h_c = work.rows.chainage[rows] - a.chainage, a.height + a.undulation, axis.chainage_height
     if spec.kind == "chord":
-        b = controls[1]
+        b = work.b.one(k)
         heights = sphere_chord(along, h_a, b.height + b.undulation, b.chainage - a.chainage, radius, h_c)
     elif spec.kind == "tangent":
         heights = sphere_tangent(along, h_a, radius, h_c)
     else:
-        heights = sphere_inclined(along, h_a, slope, radius, h_c)
-    return heights - stations.undulation
+        heights = sphere_inclined(along, h_a, float(work.slope[k]), radius, h_c)
+    return heights - work.rows.undulation[rows]
 
 
-def _reference(spec, stations):
-    ellipsoid = stations.axis.line.ellipsoid
-    heights = spec.plane.heights(stations.lat, stations.lon, ellipsoid) - stations.undulation
-    if not len(heights):
-        return DesignHeights(heights, heights.copy(), ())
-    first, last = int(np.argmin(stations.chainage)), int(np.argmax(stations.chainage))
-    run = stations.chainage[last] - stations.chainage[first]
-    slope = (heights[last] - heights[first]) / run if run > 0.001 else 0.0
-    flat = heights[first] + slope * (stations.chainage - stations.chainage[first])
-    return DesignHeights(flat + (1.0 - spec.refraction) * (heights - flat), flat, ())
+def _reference(work, axes, rows):
+    """The plane of a reference; flat is the chord through the heights of each axis' first and last station."""
+    if not len(rows):
+        return
+    points, normals = (np.full((len(work.specs), 3), np.nan) for _ in range(2))
+    for k in axes:
+        points[k], normals[k] = work.specs[k].plane.point, work.specs[k].plane.normal
+    own, s = work.rows.axis[rows], work.rows.chainage[rows]
+    place = work.rows.lat[rows], work.rows.lon[rows]
+    heights = heights_over(points, normals, own, *place, work.ellipsoid) - work.rows.undulation[rows]
+    # Of several at one chainage the first by input order, as in s.argmin().
+    first, last = (
+        np.lexsort((sign * s, own))[np.minimum(np.searchsorted(own, np.arange(len(points))), len(own) - 1)]
+        for sign in (1.0, -1.0)
+    )
+    run = s[last] - s[first]
+    apart = run > 0.001
+    slope = np.where(apart, (heights[last] - heights[first]) / np.where(apart, run, 1.0), 0.0)
+    work.set(rows, heights[first][own] + slope[own] * (s - s[first][own]), heights)

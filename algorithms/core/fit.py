@@ -1,6 +1,7 @@
 """Fits of a straight line and of a plane to surveyed heights, on the exact model (method page 6)."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Optional
 
 import numpy as np
@@ -8,7 +9,7 @@ import numpy as np
 from .axis import Axis
 from .covariance import Covariance
 from .errors import InputError
-from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic, position
+from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic
 from .least_squares import MOST_ASIDE, Fitted, Search, Solution, huber_weights, search
 from .measure import measure
 from .plane import Plane
@@ -30,7 +31,7 @@ class Frame:
     ellipsoid: Ellipsoid
     azimuth: Optional[float] = None
 
-    @property
+    @cached_property
     def directions(self):
         """Horizontal unit vectors along which the slopes count: east and north, or ahead only; (k, 3)."""
         east, north = east_north(self.lat, self.lon)
@@ -39,10 +40,19 @@ class Frame:
         turn = np.radians(self.azimuth)
         return (np.sin(turn) * east + np.cos(turn) * north)[None, :]
 
+    @cached_property
+    def _place(self):
+        return foot_and_normal(self.lat, self.lon, self.ellipsoid)
+
+    @property
+    def foot(self):
+        """Earth-centred foot point of the place, metres (3,)."""
+        return self._place[0]
+
     @property
     def up(self):
         """Normal of the ellipsoid at the place, unit vector (3,)."""
-        return foot_and_normal(self.lat, self.lon, self.ellipsoid)[1]
+        return self._place[1]
 
     def normal(self, slopes):
         """n = U - g_E E - g_N N, or U - g a for a line: not of unit length; (3,). ``slopes``: rise per metre (k,)."""
@@ -50,7 +60,7 @@ class Frame:
 
     def plane(self, height, slopes):
         """The plane through ``height`` metres over the place with these slopes against the ellipsoid's horizon."""
-        return Plane(position(self.lat, self.lon, height, self.ellipsoid), self.normal(slopes))
+        return Plane(self.foot + height * self.up, self.normal(slopes))
 
 
 @dataclass(frozen=True)
@@ -86,7 +96,7 @@ class SurfaceFit:
     search: Search
     robust: bool = False
 
-    @property
+    @cached_property
     def plane(self):
         """The fitted Plane."""
         return self.frame.plane(self.height, self.slopes)
@@ -101,7 +111,7 @@ class SurfaceFit:
         """As-built minus fitted, metres (n,), of all rows, those set aside too."""
         return self.search.fitted.residuals
 
-    @property
+    @cached_property
     def rms(self):
         """Root mean square of the kept residuals, metres."""
         return float(np.sqrt(np.mean(self.residuals[self.search.kept] ** 2)))
@@ -154,18 +164,28 @@ def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
             f"A fit of {columns} unknowns needs at least {columns} stations with heights; there are {len(heights)}."
         )
 
-    def fit(keep):
-        return _gauss_newton(frame, heights, keep, columns)
+    places = foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
 
-    start = _robust_start(fit, heights) if robust else None
-    share = MOST_ASIDE_ROBUST if robust else MOST_ASIDE
-    found = search(fit, len(heights), remove=remove, start=start, sections=sections, share=share)
+    def fit(keep):
+        return _gauss_newton(frame, heights, keep, columns, places)
+
+    found = searched(fit, heights, remove=remove, robust=robust, sections=sections)
     parameters = found.solution.parameters
     slopes = 1 + len(frame.directions)
     return SurfaceFit(frame, float(parameters[0]), parameters[1:slopes], parameters[slopes:], found, robust)
 
 
-def _gauss_newton(frame, heights, keep, columns):
+def searched(fit, observed, *, remove, robust, sections=()):
+    """The Search for blunders among ``observed`` (n,): Heights, or what has their ``covariance``, ``known`` and length.
+
+    ``fit``: see least_squares.search; the options as in fit_surface.
+    """
+    start = _robust_start(fit, observed) if robust else None
+    share = MOST_ASIDE_ROBUST if robust else MOST_ASIDE
+    return search(fit, len(observed), remove=remove, start=start, sections=sections, share=share)
+
+
+def _gauss_newton(frame, heights, keep, columns, places):
     """Two steps on the exact model from the level plane at the kept stations' mean height (measured: enough)."""
     if keep.sum() < columns:
         raise InputError(f"A fit of {columns} unknowns is left with {int(keep.sum())} stations.")
@@ -173,28 +193,29 @@ def _gauss_newton(frame, heights, keep, columns):
     parameters = np.zeros(columns)
     parameters[0] = heights.height[keep].mean()
     for _ in range(STEPS + 1):
-        design, computed = linearised(frame, heights, parameters)
+        design, computed = linearised(frame, heights, parameters, places)
         residuals = heights.height - computed
         solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
         if solution.condition > 1e15:
             raise InputError("The stations do not determine the fit: they are at one place or on one line.")
         step = solution.cofactors @ (design[keep].T @ covariance.weighted(residuals[keep]))
         parameters = parameters + step
-    design, computed = linearised(frame, heights, parameters)
+    design, computed = linearised(frame, heights, parameters, places)
     residuals = heights.height - computed
     solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
     return Fitted(solution, design, residuals, heights.covariance, keep.copy())
 
 
-def linearised(frame, heights, parameters):
+def linearised(frame, heights, parameters, places=None):
     """Derivatives (n, p) and computed heights (n,), metres, at ``parameters`` (p,): height, slopes, offsets.
 
-    ``frame``: Frame; ``heights``: Heights. InputError where the surface does not pass over a station.
+    ``frame``: Frame; ``heights``: Heights; ``places``: foot points and normals of these, where they are known already,
+    see geodesy.foot_and_normal. InputError where the surface does not pass over a station.
     """
     directions = frame.directions
     slopes = parameters[1 : 1 + len(directions)]
-    origin = position(frame.lat, frame.lon, parameters[0], frame.ellipsoid)
-    feet, normals = foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
+    origin = frame.foot + parameters[0] * frame.up
+    feet, normals = places or foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
     n = frame.normal(slopes)
     over = normals @ n
     if np.any(over <= 0.0):

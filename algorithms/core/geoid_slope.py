@@ -41,13 +41,15 @@ class GeoidSlope:
             raise InputError("The accuracy of the geoid's slope and bending must be a number that is not negative.")
 
     def tangent_tilt(self, lat, lon):
-        """Slope (2,) that the fitted surface shows against the ellipsoid where in truth it has none."""
+        """Slope (2,), of places (m,) (2, m), that the fitted surface shows against the ellipsoid where in truth it has
+        none."""
         if self.ellipsoidal:
-            return np.zeros(2)
-        return np.subtract(self.applied(lat, lon), self.known(lat, lon))
+            return np.zeros((2, *np.shape(lat)))
+        return np.array([a - b for a, b in zip(self.applied(lat, lon), self.known(lat, lon))])
 
     def level_tilt(self, lat, lon):
-        """Slope (2,) that the fitted surface shows against the ellipsoid where it lies in the horizon."""
+        """Slope (2,), of places (m,) also (2, m), that the fitted surface shows against the ellipsoid where it lies in
+        the horizon."""
         return np.asarray(self.known(lat, lon) if self.ellipsoidal else self.applied(lat, lon), float)
 
     @property

@@ -10,6 +10,7 @@ from typing import Optional
 
 import numpy as np
 
+from .best_line import best_lines
 from .curves import CHUNK
 from .errors import InputError
 from .geodesy import Ellipsoid, foot_and_normal, foot_components
@@ -65,6 +66,16 @@ class VerticalPlanes:
                 along[part] += away * self.ahead[axis[part], k]
                 aside[part] += away * self.right[axis[part], k]
         return along, aside
+
+    def turned(self, axes, lines):
+        """The planes, those of the ``axes`` (indices) shifted and turned onto BestLines ``lines`` (m,) in plan."""
+        point, ahead, right = self.point.copy(), self.ahead.copy(), self.right.copy()
+        middle, shift, turn = (v[axes, None] for v in (lines.middle, lines.shift, lines.turn))
+        sine, cosine = np.sin(turn), np.cos(turn)
+        point[axes] += middle * self.ahead[axes] + shift * self.right[axes]
+        ahead[axes] = cosine * self.ahead[axes] + sine * self.right[axes]
+        right[axes] = cosine * self.right[axes] - sine * self.ahead[axes]
+        return VerticalPlanes(point, ahead, right)
 
 
 @dataclass(frozen=True)
@@ -172,32 +183,34 @@ def _fitted(axes, names, planes, rows):
     """The planes, those of the ``axes`` shifted and rotated to the best fit of the rows, and the departures from all.
 
     ``rows``: axis, along, aside and weight of each. The squares of the distances across the plane are least, not those
-    across the first guess: with S the weighted sums about the mean, tan 2a = 2 S_xy / (S_xx - S_yy).
+    across the first guess.
     """
     axis, along, aside, weight = rows
     if not len(axes):
         return planes, aside
+    lines = best_lines(axis, along, aside, weight, len(names))
+    check_lines(lines, axes, names)
+    aside = np.where(np.isin(axis, axes), lines.coordinates(axis, along, aside)[1], aside)
+    return planes.turned(axes, lines), aside
 
-    def mean(values):
-        return np.bincount(axis, weight * values, len(names)) / total
 
-    total = np.maximum(np.bincount(axis, weight, len(names)), np.finfo(float).tiny)
-    middle, shift = mean(along), mean(aside)
-    x, y = along - middle[axis], aside - shift[axis]
-    xx, yy, xy = mean(x * x), mean(y * y), mean(x * y)
-    for one in axes[~(xx[axes] > np.maximum(yy[axes], _APART**2))]:
+def check_lines(lines, axes, names):
+    """InputError naming the first of the ``axes`` (indices) whose stations, of which ``lines`` are the BestLines, do
+    not lie along a line."""
+    for one in axes[~(lines.along2[axes] > np.maximum(lines.aside2[axes], _APART**2))]:
         raise InputError(f"Axis '{names[one]}': its stations do not lie along a line, so none can be fitted.")
-    turn = np.zeros(len(names))
-    turn[axes] = 0.5 * np.arctan2(2.0 * xy[axes], xx[axes] - yy[axes])
-    sine, cosine = np.sin(turn), np.cos(turn)
-    is_fitted = np.isin(axis, axes)
-    aside = np.where(is_fitted, cosine[axis] * y - sine[axis] * x, aside)
-    point, ahead, right = planes.point.copy(), planes.ahead.copy(), planes.right.copy()
-    point[axes] += middle[axes, None] * planes.ahead[axes] + shift[axes, None] * planes.right[axes]
-    sine, cosine = sine[axes, None], cosine[axes, None]
-    ahead[axes] = cosine * planes.ahead[axes] + sine * planes.right[axes]
-    right[axes] = cosine * planes.right[axes] - sine * planes.ahead[axes]
-    return VerticalPlanes(point, ahead, right), aside
+
+
+def planes_through_ends(names, stations):
+    """VerticalPlanes of all axes through the first and the last of their LineStations, and the distances of all
+    stations along and right of them, metres, arrays (n,). InputError naming an axis without two stations apart."""
+    kinds = np.full(len(names), "chord", dtype=object)
+    counts = _counting(kinds, stations)
+    counted = np.bincount(stations.axis[counts], minlength=len(names))
+    ends = _ends(len(names), stations, counts)
+    planes = _chord_planes(np.arange(len(names)), kinds, names, stations, ends, counted)
+    place = (stations.lat, stations.lon, stations.height, stations.ellipsoid)
+    return planes, *planes.coordinates(stations.axis, *place)
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ from .quantiles import (
     externally_studentised,
     interval_factor,
 )
+from .small_matrices import condition, inverse
 
 # Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
 MOST_ASIDE = 0.1
@@ -59,16 +60,16 @@ class Solution:
         size = np.sqrt(np.diag(self.normals))
         if np.any(size == 0):
             return np.inf
-        return float(np.linalg.cond(self.normals / np.outer(size, size)))
+        return condition(self.normals / np.outer(size, size))
 
     @cached_property
     def cofactors(self):
         """(A^T W A)^-1, (p, p); InputError where the observations do not determine the parameters."""
         try:
-            inverse = np.linalg.inv(self.normals)
+            found = inverse(self.normals)
         except np.linalg.LinAlgError:
             raise InputError("The stations do not determine the fit.") from None
-        return inverse / np.outer(self._scale, self._scale)
+        return found / np.outer(self._scale, self._scale)
 
     @cached_property
     def quadratic(self):
@@ -167,13 +168,20 @@ class Solution:
         order = np.asarray(order, int)
         if len(order) < 2:
             return np.zeros(0)
+        sums, size, least = self.tails(order)
+        good = size > _NO_REDUNDANCY * least
+        return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
+
+    def tails(self, order):
+        """Of the stations in ``order`` (k,) from each but the first on: e^T W v, e^T W Q_v W e, and the sum of the
+        latter's own elements, three arrays (k - 1,), in units of the weights."""
         wv = self.covariance.weighted(self.residuals)[order]
         inner = self.test_covariance(order)
-        tail = np.cumsum(np.cumsum(inner[::-1, ::-1], axis=0), axis=1)[::-1, ::-1]
-        size = np.diag(tail)[1:]
-        sums = np.cumsum(wv[::-1])[::-1][1:]
-        good = size > _NO_REDUNDANCY * np.cumsum(np.diag(inner)[::-1])[::-1][1:]
-        return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
+        own = np.diag(inner).copy()
+        # From one row to the next its own element and twice those that it shares with the rows after it.
+        beyond = np.array([float(inner[j, j + 1 :].sum()) for j in range(len(order))])
+        size = np.cumsum((own + 2.0 * beyond)[::-1])[::-1][1:]
+        return np.cumsum(wv[::-1])[::-1][1:], size, np.cumsum(own[::-1])[::-1][1:]
 
 
 @dataclass(frozen=True)
@@ -260,12 +268,13 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
     if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    elif whole.covariance.weight is None and whole.solution.freedom >= 2:
-        # Independent errors: the set is found without a fit for each row, and checked below by whole fits.
-        kept, too_many = set_aside(whole.solution, number, most=most)
+    quick = whole.covariance.weight is None or whole.solution.known
+    if quick and whole.solution.freedom >= 2 and (_any_suspect(fitted.solution) or not np.all(fitted.kept)):
+        # The set is found without a fit for each row, and checked below by whole fits.
+        kept, too_many = set_aside(whole.solution, number, most=most, start=fitted.kept, sections=sections)
         if too_many:
             return _search_result(whole, [], [], most)
-        fitted = _checked_fit(fit, kept, whole) or whole
+        fitted = _checked_fit(fit, kept, whole) or fitted
     while True:
         fitted = _readmitted(fit, fitted)
         if fitted.kept.tobytes() in seen:
@@ -289,10 +298,15 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     return _search_result(fitted, twins, guarded)
 
 
+def _any_suspect(solution):
+    return bool(np.any(np.abs(np.nan_to_num(solution.w)) > solution.critical))
+
+
 def _suspect(solution, rows, guarded, twins):
     """The row of the greatest |w| beyond the limit that may be set aside; pairs that cannot be told apart are noted."""
-    size = np.abs(np.nan_to_num(solution.w))
-    size[np.isin(rows, [*guarded, *(row for pair in twins for row in pair)])] = 0.0
+    size, barred = np.abs(np.nan_to_num(solution.w)), [*guarded, *(row for pair in twins for row in pair)]
+    if barred:
+        size[np.isin(rows, barred)] = 0.0
     at = int(np.argmax(size))
     if not size[at] > solution.critical:
         return None
@@ -322,6 +336,8 @@ def _checked_fit(fit, keep, whole):
     """The fit of fewer rows, None where it would leave too little: freedom below two, or a redundancy below 0.05 of a
     row that has more in the fit of all rows. A row that nothing checks anyway does not keep a blunder elsewhere in.
     """
+    if np.all(keep):
+        return whole
     try:
         fitted = fit(keep)
     except InputError:

@@ -22,7 +22,9 @@ class Stretch:
 
 def departure(axis: Axis, first, last):
     """Greatest distance, metres, of the axis from the geodesic between two of its chainages."""
+    # Beyond its ends the axis goes straight on, so that only what lies between two legs can be a corner.
     inner = (axis.vertex_chainages > min(first, last)) & (axis.vertex_chainages < max(first, last))
+    inner[[0, -1]] = False
     if not np.any(inner) or abs(last - first) < 0.002:
         return 0.0
     lat, lon, _ = axis.place(np.array([first, last]))

@@ -36,23 +36,37 @@ def beside(axis, chainage, offset):
     lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there; the
     offset from the leg is kept exactly.
     """
-    chainage, offset = np.broadcast_arrays(*np.atleast_1d(np.asarray(chainage, float), np.asarray(offset, float)))
-    leg = axis.leg_at(chainage)
-    first, last = axis.vertex_chainages[leg], axis.vertex_chainages[leg + 1]
-    tangents = _half_tangents(axis)
-    share = np.clip((chainage - first) / (last - first), 0.0, 1.0)
-    moved = chainage + offset * (tangents[leg] * (1.0 - share) - tangents[leg + 1] * share)
-    return _on_leg(axis, leg, moved, offset)
+    return beside_each([(axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset)))])[0]
 
 
-def _on_leg(axis, leg, chainage, offset):
-    """Points beside a given leg or its continuation, which Axis.place would take for the neighbour's."""
-    line, first = axis.line, axis.vertex_chainages[leg]
-    scale = (axis.vertex_chainages[leg + 1] - first) / line.lengths[leg]
-    along = (chainage - first) / scale
-    lat, lon, azimuth = line.ellipsoid.forward(line.lat[leg], line.lon[leg], line.azimuths[leg], along)
-    lat, lon, _ = line.ellipsoid.forward(lat, lon, azimuth + 90.0, offset / axis.offsets(leg, 1.0))
-    return lat, lon
+def beside_each(lines):
+    """The same of many lines in one go: for each (axis, chainage, offset), metres (n,), its latitudes and longitudes,
+    degrees (n,); a list."""
+    if not lines:
+        return []
+    axes = list({id(axis): axis for axis, _, _ in lines}.values())
+    before = dict(zip(map(id, axes), np.cumsum([0, *(len(axis.line.lengths) for axis in axes)]).tolist()))
+    own = np.concatenate([before[id(axis)] + axis.leg_at(chainage) for axis, chainage, _ in lines])
+    chainage, offset = (np.concatenate([np.asarray(one[k], float) for one in lines]) for k in (1, 2))
+    legs = [np.concatenate(part) for part in zip(*map(_legs, axes))]
+    lat, lon, azimuth, first, size, length, across, begin, end = (values[own] for values in legs)
+    share = np.clip((chainage - first) / size, 0.0, 1.0)
+    # Beside the leg itself or its continuation, which Axis.place would take for the neighbour's.
+    along = (chainage - first + offset * (begin * (1.0 - share) - end * share)) * length / size
+    ellipsoid = axes[0].line.ellipsoid
+    lat, lon, azimuth = ellipsoid.forward(lat, lon, azimuth, along)
+    lat, lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, offset / across)
+    cuts = np.cumsum([len(one[1]) for one in lines])[:-1]
+    return list(zip(np.split(lat, cuts), np.split(lon, cuts)))
+
+
+def _legs(axis):
+    """Of each leg of an axis its beginning, azimuth, first chainage, length along the axis and on the ellipsoid, scale
+    across, and the tangents of half the bends at both ends: nine arrays (legs,)."""
+    line, vertices, tangents = axis.line, axis.vertex_chainages, _half_tangents(axis)
+    across = axis.offsets(np.arange(len(line.lengths)), 1.0)
+    place = line.lat[:-1], line.lon[:-1], line.azimuths
+    return (*place, vertices[:-1], np.diff(vertices), line.lengths, across, tangents[:-1], tangents[1:])
 
 
 def folds(axis, offset, first, last):

@@ -13,7 +13,18 @@ EQUALLY_NEAR = 0.01
 _MARGIN = 1_000.0
 _NOISE = 1e-7
 _AT_END = 1e-8
-_LEAF = 256
+# Parts into which a block of stations is cut, down to single ones.
+_SPLIT = 4
+# An assigned axis of so many pieces is compared with its stations piece by piece.
+_FEW_PIECES = 8
+# Steps that leave two empty bits behind each of 21.
+_SPREAD = (
+    (32, 0x1F00000000FFFF),
+    (16, 0x1F0000FF0000FF),
+    (8, 0x100F00F00F00F00F),
+    (4, 0x10C30C30C30C30C3),
+    (2, 0x1249249249249249),
+)
 # Stations on one piece from which on it is worth a projection of its own.
 _FEW = 2_000
 
@@ -73,6 +84,22 @@ def _group_starts(*keys):
     return starts
 
 
+def _curve_order(places):
+    """Indices that sort places (n, 3) along a curve through space, on which neighbours lie close together.
+
+    Source: Morton (1966), A computer oriented geodetic data base: the bits of the three coordinates by turns.
+    """
+    low = places.min(axis=0, initial=np.inf)
+    size = max(float(np.ptp(places, axis=0).max()), 1e-3) if len(places) else 1.0
+    key = np.zeros(len(places), np.uint64)
+    for k in range(3):
+        bits = ((places[:, k] - low[k]) / size * (2**21 - 1)).astype(np.uint64)
+        for shift, mask in _SPREAD:
+            bits = (bits | bits << np.uint64(shift)) & np.uint64(mask)
+        key |= bits << np.uint64(k)
+    return np.argsort(key, kind="stable")
+
+
 class Measurer:
     """Measures stations against axis lines that share one ellipsoid; made once, used for many chunks."""
 
@@ -117,45 +144,66 @@ class Measurer:
     def _candidates(self, lat, lon, assigned):
         """Pairs of a station and a piece that may be nearest to it: two index arrays, sorted by piece."""
         number = len(lat)
-        if len(self._all) == 1:
+        if len(self._all) == 1 or not number:
             return np.arange(number), np.zeros(number, int)
         feet = foot_and_normal(lat, lon, self.ellipsoid)[0]
-        groups = []
         if assigned is None:
-            groups.append((np.arange(number), np.arange(len(self._all))))
+            pairs = [self._pruned(feet, np.arange(number), np.arange(len(self._all)))]
         else:
-            assigned = np.asarray(assigned, int)
-            order = np.argsort(assigned, kind="stable")
-            values, firsts = np.unique(assigned[order], return_index=True)
-            for value, stations in zip(values, np.split(order, firsts[1:])):
-                groups.append(
-                    (stations, np.arange(len(self._all)) if value < 0 else np.flatnonzero(self._axis == value))
-                )
-        pairs = []
-        while groups:
-            stations, pieces = groups.pop()
-            if not len(stations):
-                continue
-            pieces = self._near(feet[stations], pieces)
-            if len(pieces) <= 2 or len(stations) <= _LEAF // 8 or len(pieces) * len(stations) <= 8 * _LEAF:
-                pairs.append((np.repeat(stations, len(pieces)), np.tile(pieces, len(stations))))
-            else:
-                spread = np.ptp(feet[stations], axis=0)
-                if spread.max() == 0.0:
-                    pairs.append((np.repeat(stations, len(pieces)), np.tile(pieces, len(stations))))
-                    continue
-                middle = np.argsort(feet[stations, np.argmax(spread)], kind="stable")
-                half = len(stations) // 2
-                groups += [(stations[middle[:half]], pieces), (stations[middle[half:]], pieces)]
-        station, piece = (np.concatenate(part) for part in zip(*pairs)) if pairs else (np.zeros(0, int),) * 2
-        station, piece = self._closest(feet, station, piece)
+            pairs = self._assigned_pairs(feet, np.asarray(assigned, int))
+        station, piece = (np.concatenate(part) for part in zip(*pairs))
         order = np.lexsort((station, piece))
         return station[order], piece[order]
 
+    def _assigned_pairs(self, feet, assigned):
+        """Pairs of stations and pieces where stations belong to an axis, -1 for the nearest: a list of pairs."""
+        bounds = np.searchsorted(self._axis, np.arange(len(self.lines) + 1))
+        counts = np.where(assigned < 0, 0, np.diff(bounds)[assigned])
+        rows = np.flatnonzero((counts > 0) & (counts <= _FEW_PIECES))
+        # Each station with every piece of its axis, where these are few.
+        station, before = np.repeat(rows, counts[rows]), np.cumsum(counts[rows]) - counts[rows]
+        piece = bounds[assigned[station]] + np.arange(len(station)) - np.repeat(before, counts[rows])
+        pairs = [self._closest(feet, station, piece)]
+        free, many = np.flatnonzero(assigned < 0), np.flatnonzero(counts > _FEW_PIECES)
+        if len(free):
+            pairs.append(self._pruned(feet, free, np.arange(len(self._all))))
+        many = many[np.argsort(assigned[many], kind="stable")]
+        for part in np.split(many, np.flatnonzero(np.diff(assigned[many])) + 1):
+            if len(part):
+                own = assigned[part[0]]
+                pairs.append(self._pruned(feet, part, np.arange(bounds[own], bounds[own + 1])))
+        return pairs
+
+    def _pruned(self, feet, stations, pieces):
+        """Pairs of the ``stations`` and those of the ``pieces`` that can be nearest to them, two index arrays.
+
+        Stations are taken in blocks along a curve through space, large ones first, and a piece that is too far for the
+        sphere around a block is so for all within it.
+        """
+        stations = stations[_curve_order(feet[stations])]
+        number, places = len(stations), feet[stations]
+        block, group, piece = 1, np.zeros(len(pieces), int), pieces
+        while block < number:
+            block *= _SPLIT
+        while True:
+            starts = np.arange(0, number, block)
+            low, high = (edge.reduceat(places, starts, axis=0) for edge in (np.minimum, np.maximum))
+            distance = self._to_chords(0.5 * (low + high)[group], piece)
+            first = np.flatnonzero(np.diff(group, prepend=-1))
+            limit = np.minimum.reduceat(distance + self._sag[piece], first) + np.linalg.norm(high - low, axis=1)
+            keep = distance - self._sag[piece] <= limit[group] + EQUALLY_NEAR + 1e-3
+            group, piece = group[keep], piece[keep]
+            if block == 1:
+                return stations[group], piece
+            block //= _SPLIT
+            group = (group[:, None] * _SPLIT + np.arange(_SPLIT)).ravel()
+            piece = np.repeat(piece, _SPLIT)[group * block < number]
+            group = group[group * block < number]
+            order = np.argsort(group, kind="stable")
+            group, piece = group[order], piece[order]
+
     def _closest(self, feet, station, piece):
-        """Of the pairs found for whole groups, those that can be nearest for their own station."""
-        order = np.argsort(station, kind="stable")
-        station, piece = station[order], piece[order]
+        """Of pairs, sorted by station, those that can be nearest for their own station."""
         distance = self._to_chords(feet[station], piece)
         fresh = _group_starts(station)
         if not len(station):
@@ -169,14 +217,6 @@ class Measurer:
         begin, chord = self._begin[pieces], self._end[pieces] - self._begin[pieces]
         share = np.einsum("ij,ij->i", feet - begin, chord) / np.einsum("ij,ij->i", chord, chord)
         return np.linalg.norm(feet - begin - np.clip(share, 0.0, 1.0)[:, None] * chord, axis=1)
-
-    def _near(self, feet, pieces):
-        """The pieces that can be nearest to any of these feet, by the sphere around them."""
-        low, high = feet.min(axis=0), feet.max(axis=0)
-        centre, reach = 0.5 * (low + high), 0.5 * np.linalg.norm(high - low)
-        distance = self._to_chords(centre, pieces)
-        limit = np.min(distance + self._sag[pieces]) + 2.0 * reach + EQUALLY_NEAR + 1e-3
-        return pieces[distance - self._sag[pieces] <= limit]
 
     def _project(self, station, piece, lat, lon):
         along, across, distance = (np.empty(len(station)) for _ in range(3))

@@ -6,6 +6,8 @@ be. A zone is never larger than the range from the best-fit line, which is one o
 
 import numpy as np
 
+from .small_matrices import solved
+
 # Departures below this, metres, are none: they are the rounding of coordinates of the Earth's size.
 NO_DEPARTURE = 1e-9
 # The cylinder's diameter is exact to this share of itself.
@@ -36,24 +38,37 @@ def profile_zone(along, across):
 
 
 def cylinder_zone(along, up, aside):
-    """Least diameter of a cylinder along an axis that holds its points, metres.
+    """Least diameter of a cylinder along an axis that holds its points, metres: see cylinder_zones."""
+    return float(cylinder_zones([(along, up, aside)])[0])
 
-    ``along``, ``up``, ``aside``: places and departures from a line near it, metres (n,); the departures are small
-    against the length. min over lines of the greatest |e_i| is convex, and is found by an interior-point method (Boyd
-    and Vandenberghe, Convex Optimization, ch. 11) to GAP of itself.
+
+def cylinder_zones(axes):
+    """Least diameters of the cylinders along axes that hold their points, metres (m,), all found at once.
+
+    ``axes``: for each (along, up, aside), places and departures from a line near it, metres (n,); the departures are
+    small against the length. min over lines of the greatest |e_i| is convex, and is found by an interior-point method
+    (Boyd and Vandenberghe, Convex Optimization, ch. 11) to GAP of itself.
     """
-    if len(along) < 2:
-        return 0.0
-    x, up, _ = _less_line(along, up)
-    _, aside, _ = _less_line(along, aside)
-    size, width = float(np.max(np.hypot(up, aside))), float(np.ptp(x))
-    if size < NO_DEPARTURE:
-        return 0.0
-    x = (x - 0.5 * (x.max() + x.min())) / (0.5 * width) if width else np.zeros(len(x))
-    departures = np.stack([up, aside]) / size
-    base = np.stack([np.ones(len(x)), x]) if width else np.ones((1, len(x)))
-    line = _narrowest(base, departures)
-    return 2.0 * size * float(min(1.0, np.max(np.hypot(*(departures - line @ base)))))
+    zones, places, departures, sizes, which = np.zeros(len(axes)), [], [], [], []
+    for number, (along, up, aside) in enumerate(axes):
+        if len(along) < 2:
+            continue
+        x, up, _ = _less_line(along, up)
+        _, aside, _ = _less_line(along, aside)
+        size, width = float(np.max(np.hypot(up, aside))), float(np.ptp(x))
+        if size < NO_DEPARTURE:
+            continue
+        which.append(number)
+        sizes.append(size)
+        # Where all stand at one place there is no slope to find: x = 0 leaves it as it is.
+        places.append((x - 0.5 * (x.max() + x.min())) / (0.5 * width) if width else np.zeros(len(x)))
+        departures.append(np.stack([up, aside]) / size)
+    if which:
+        counts = np.array([len(place) for place in places])
+        points = _Points(np.concatenate(places), np.concatenate(departures, axis=1), counts)
+        widest = points.greatest(np.hypot(*points.departures(_narrowest(points))))
+        zones[which] = 2.0 * np.array(sizes) * np.minimum(1.0, widest)
+    return zones
 
 
 def _less_line(along, across):
@@ -95,69 +110,105 @@ def _slopes(chain):
     return np.diff(chain[:, 1]) / np.diff(chain[:, 0])
 
 
-def _narrowest(base, departures):
-    """Coefficients (2, k) of the lines on ``base`` (k, n) whose greatest distance from ``departures`` (2, n) is least.
+class _Points:
+    """The points of many axes one after another: ``x``, -1 to 1 on each axis, and departures ``e`` (2, n), 1 at most.
+
+    ``counts``: points of each axis (m,); ``first``: index of its first (m,); ``axis``: that of each point (n,).
+    """
+
+    def __init__(self, x, e, counts):
+        self.x, self.e, self.counts = x, e, counts
+        self.first = np.concatenate([[0], np.cumsum(counts)[:-1]])
+        self.axis = np.repeat(np.arange(len(counts)), counts)
+
+    def part(self, axes):
+        """The points of some axes only; ``axes``: booleans (m,)."""
+        rows = np.repeat(axes, self.counts)
+        return _Points(self.x[rows], self.e[:, rows], self.counts[axes])
+
+    def sums(self, values):
+        """Sums over each axis of values (..., n): (..., m)."""
+        return np.add.reduceat(values, self.first, axis=-1)
+
+    def greatest(self, values):
+        """Greatest of values (n,) on each axis (m,)."""
+        return np.maximum.reduceat(values, self.first)
+
+    def departures(self, lines):
+        """Departures (2, n) from lines (m, 2, 2): of each axis, up and aside, place and slope."""
+        own = lines[self.axis]
+        return np.stack([self.e[k] - own[:, k, 0] - own[:, k, 1] * self.x for k in (0, 1)])
+
+    def slack(self, lines, radii):
+        """r^2 - |e|^2 of each point (n,), and its departures (2, n)."""
+        e = self.departures(lines)
+        return radii[self.axis] ** 2 - e[0] ** 2 - e[1] ** 2, e
+
+
+def _narrowest(points):
+    """The lines (m, 2, 2) whose greatest distance from their own points is least.
 
     Newton on t r - sum log(r^2 - |e|^2), t growing; each barrier of a cone counts 2, so that 2 n / t bounds the gap.
+    An axis that is done is left out of the further steps.
     """
-    k, n = base.shape
-    line, radius = np.zeros((2, k)), 1.5
-    t, most = 2.0 * n, 2.0 * n / GAP
+    lines, radii = np.zeros((len(points.counts), 2, 2)), np.full(len(points.counts), 1.5)
+    t, open_, part = 2.0 * points.counts, np.ones(len(radii), bool), points
     for _ in range(_MOST_STEPS):
-        step, decrease = _newton(base, departures, line, radius, t)
-        line, radius = _searched(base, departures, line, radius, step, decrease, t)
-        if decrease < 0.05:
-            if t * radius >= most:
+        rows = np.flatnonzero(open_)
+        step, decrease = _newton(part, lines[rows], radii[rows], t[rows])
+        lines[rows], radii[rows] = _searched(part, lines[rows], radii[rows], step, decrease, t[rows])
+        near = decrease < 0.05
+        done = near & (t[rows] * radii[rows] >= 2.0 * points.counts[rows] / GAP)
+        t[rows[near & ~done]] *= _GROWTH
+        if np.any(done):
+            open_[rows[done]] = False
+            if not np.any(open_):
                 break
-            t *= _GROWTH
-    return line
+            part = part.part(~done)
+    return lines
 
 
-def _newton(base, departures, line, radius, t):
-    """Newton's step, (2k + 1,): radius, then both lines; and its squared decrement."""
-    e = departures - line @ base
-    slack = radius**2 - e[0] ** 2 - e[1] ** 2
+def _newton(points, lines, radii, t):
+    """Newton's steps (m, 5), radius, line up, line aside; and their squared decrements (m,)."""
+    slack, e = points.slack(lines, radii)
+    inside, base = 1.0 / slack, (1.0, points.x)
     # Rows of the slack's gradient over the slack itself.
-    rows = np.vstack([np.full((1, len(slack)), 2.0 * radius), 2.0 * e[0] * base, 2.0 * e[1] * base]) / slack
-    gradient = -rows.sum(axis=1)
-    gradient[0] += t
-    hessian = rows @ rows.T
-    hessian[0, 0] -= 2.0 * float(np.sum(1.0 / slack))
-    k = len(base)
-    own = 2.0 * (base / slack) @ base.T
-    hessian[1 : k + 1, 1 : k + 1] += own
-    hessian[k + 1 :, k + 1 :] += own
-    step = -_solved(hessian, gradient)
-    return step, float(-gradient @ step)
+    rows = np.stack([2.0 * radii[points.axis] * inside, *(2.0 * e[k] * b * inside for k in (0, 1) for b in base)])
+    gradient = -points.sums(rows).T
+    gradient[:, 0] += t
+    hessian = np.empty((len(radii), 5, 5))
+    for i in range(5):
+        hessian[:, i, i:] = points.sums(rows[i] * rows[i:]).T
+        hessian[:, i:, i] = hessian[:, i, i:]
+    own = points.sums(2.0 * np.stack([inside, points.x * inside, points.x**2 * inside]))
+    hessian[:, 0, 0] -= own[0]
+    for k in (1, 3):
+        hessian[:, k, k] += own[0]
+        hessian[:, k, k + 1] += own[1]
+        hessian[:, k + 1, k] += own[1]
+        # Of points at one place the slope is free; it stays.
+        hessian[:, k + 1, k + 1] += np.where(own[2] > 0.0, own[2], 1.0)
+    step = -solved(hessian, gradient)
+    return step, -np.einsum("mk,mk->m", gradient, step)
 
 
-def _solved(matrix, right):
-    """Solution of a small positive definite system by elimination: LAPACK would start threads for each axis."""
-    rows = [[*row, value] for row, value in zip(matrix.tolist(), right.tolist())]
-    size = len(rows)
-    for i in range(size):
-        for j in range(i + 1, size):
-            share = rows[j][i] / rows[i][i]
-            rows[j] = [a - share * b for a, b in zip(rows[j], rows[i])]
-    found = [0.0] * size
-    for i in reversed(range(size)):
-        found[i] = (rows[i][size] - sum(rows[i][j] * found[j] for j in range(i + 1, size))) / rows[i][i]
-    return np.array(found)
+def _searched(points, lines, radii, step, decrease, t):
+    """Lines and radii a way along ``step``, each halved until its barrier falls as it should."""
 
+    def barrier(part, lines, radii, t):
+        slack = part.slack(lines, radii)[0]
+        safe = (part.greatest(-slack) < 0.0) & (radii > 0.0)
+        fall = part.sums(np.log(np.where(slack > 0.0, slack, 1.0)))
+        return np.where(safe, t * radii - fall, np.inf)
 
-def _searched(base, departures, line, radius, step, decrease, t):
-    """Line and radius a way along ``step``, halved until the barrier falls as it should."""
-
-    def barrier(line, radius):
-        e = departures - line @ base
-        slack = radius**2 - e[0] ** 2 - e[1] ** 2
-        return t * radius - float(np.sum(np.log(slack))) if radius > 0.0 and np.all(slack > 0.0) else np.inf
-
-    start, share = barrier(line, radius), 1.0
-    move = step[1:].reshape(2, -1)
+    start, share = barrier(points, lines, radii, t), 1.0
+    move, rows, part = step[:, 1:].reshape(-1, 2, 2), np.arange(len(radii)), points
+    found = lines.copy(), radii.copy()
     for _ in range(60):
-        new = line + share * move, radius + share * step[0]
-        if barrier(*new) <= start - 0.1 * share * decrease:
-            return new
-        share *= 0.5
-    return line, radius
+        new = lines[rows] + share * move[rows], radii[rows] + share * step[rows, 0]
+        good = barrier(part, *new, t[rows]) <= start[rows] - 0.1 * share * decrease[rows]
+        found[0][rows[good]], found[1][rows[good]] = new[0][good], new[1][good]
+        if np.all(good):
+            break
+        part, rows, share = (part.part(~good) if np.any(good) else part), rows[~good], 0.5 * share
+    return found

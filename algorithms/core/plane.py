@@ -34,15 +34,24 @@ class Plane:
         pass over the point at all.
         """
         lat, lon = np.broadcast_arrays(np.atleast_1d(np.asarray(lat, float)), np.asarray(lon, float))
-        heights = np.empty(lat.shape)
-        for first in range(0, len(heights), CHUNK):
-            part = slice(first, first + CHUNK)
-            x, y, z, up_x, up_y, up_z = foot_components(lat[part], lon[part], ellipsoid)
-            n, p = self.normal, self.point
-            over = n[0] * up_x + n[1] * up_y + n[2] * up_z
-            rise = n[0] * (p[0] - x) + n[1] * (p[1] - y) + n[2] * (p[2] - z)
-            heights[part] = np.where(over > 0.0, rise / np.where(over > 0.0, over, 1.0), np.nan)
-        return heights
+        return heights_over(self.point, self.normal, None, lat, lon, ellipsoid)
+
+
+def heights_over(points, normals, which, lat, lon, ellipsoid):
+    """Ellipsoidal heights, metres (n,), each of a plane of its own: see Plane.heights.
+
+    ``points``, ``normals``: of the planes (m, 3), ``which``: index of that of each place (n,); None where they are one,
+    (3,).
+    """
+    heights = np.empty(len(lat))
+    for first in range(0, len(heights), CHUNK):
+        part = slice(first, first + CHUNK)
+        x, y, z, up_x, up_y, up_z = foot_components(lat[part], lon[part], ellipsoid)
+        n, p = (normals, points) if which is None else (normals[which[part]].T, points[which[part]].T)
+        over = n[0] * up_x + n[1] * up_y + n[2] * up_z
+        rise = n[0] * (p[0] - x) + n[1] * (p[1] - y) + n[2] * (p[2] - z)
+        heights[part] = np.where(over > 0.0, rise / np.where(over > 0.0, over, 1.0), np.nan)
+    return heights
 
 
 def _unit(vector):
@@ -55,13 +64,14 @@ def rightwards(way, up):
 
 
 def horizon_normal(lat, lon, geoid_slope=(0.0, 0.0)):
-    """Unit normal (3,) of the horizon at lat, lon degrees: unit(u - grad N).
+    """Unit normals (..., 3) of the horizon at lat, lon degrees (...): unit(u - grad N).
 
-    ``geoid_slope``: rise of the undulation per metre to the east and to the north, without unit.
+    ``geoid_slope``: rise of the undulation per metre to the east and to the north, without unit, each (...).
     """
     east, north = east_north(lat, lon)
     up = np.cross(east, north)
-    return _unit(up - geoid_slope[0] * east - geoid_slope[1] * north)
+    rise_east, rise_north = (np.asarray(rise, float)[..., None] for rise in geoid_slope)
+    return _unit(up - rise_east * east - rise_north * north)
 
 
 def chord_plane(lat, lon, height, ellipsoid):
@@ -69,13 +79,16 @@ def chord_plane(lat, lon, height, ellipsoid):
 
     ``lat``, ``lon``: degrees (2,); ``height``: ellipsoidal, metres (2,). InputError where both are one place.
     """
-    a, b = position(np.asarray(lat, float), np.asarray(lon, float), np.asarray(height, float), ellipsoid)
-    if np.linalg.norm(b - a) < 0.001:
+    return Plane(*chord_planes(*(np.asarray(values, float) for values in (lat, lon, height)), ellipsoid))
+
+
+def chord_planes(lat, lon, height, ellipsoid):
+    """The same of many pairs of points, (2, m) each: points and normals, (m, 3)."""
+    (a, b), ups = position(lat, lon, height, ellipsoid), foot_and_normal(lat, lon, ellipsoid)[1]
+    if np.any(np.linalg.norm(b - a, axis=-1) < 0.001):
         raise InputError("A chord needs two controls at different places.")
-    up = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[1].sum(axis=0)
     ahead = _unit(b - a)
-    across = rightwards(ahead, up)
-    return Plane(a, np.cross(across, ahead))
+    return a, np.cross(rightwards(ahead, ups.sum(axis=0)), ahead)
 
 
 def inclined_plane(lat, lon, height, azimuth, slope, ellipsoid, geoid_slope=(0.0, 0.0)):
@@ -84,9 +97,15 @@ def inclined_plane(lat, lon, height, azimuth, slope, ellipsoid, geoid_slope=(0.0
     ``lat``, ``lon``, ``azimuth``: degrees; ``height``: ellipsoidal, metres; ``slope``: tangent of the angle with
     the horizon, without unit; 0 gives the tangent plane. ``geoid_slope``: see horizon_normal.
     """
+    return Plane(*inclined_planes(lat, lon, height, azimuth, slope, ellipsoid, geoid_slope))
+
+
+def inclined_planes(lat, lon, height, azimuth, slope, ellipsoid, geoid_slope=(0.0, 0.0)):
+    """The same of many points (m,): points and normals, (m, 3)."""
     up = horizon_normal(lat, lon, geoid_slope)
     east, north = east_north(lat, lon)
-    level = np.cos(np.radians(azimuth)) * north + np.sin(np.radians(azimuth)) * east
-    level = _unit(level - (level @ up) * up)
-    across = np.cross(level, up)
-    return Plane(position(lat, lon, height, ellipsoid), np.cross(across, _unit(level + slope * up)))
+    turn = np.radians(azimuth)[..., None]
+    level = np.cos(turn) * north + np.sin(turn) * east
+    level = _unit(level - np.sum(level * up, axis=-1, keepdims=True) * up)
+    ahead = _unit(level + np.asarray(slope, float)[..., None] * up)
+    return position(lat, lon, height, ellipsoid), np.cross(np.cross(level, up), ahead)

@@ -24,19 +24,25 @@ def _stats():
     return stats
 
 
+@lru_cache(maxsize=4096)
+def _quantile(distribution, probability, *shape):
+    """Thousands of axes have few different numbers of stations, and each quantile takes as long as a small fit."""
+    return float(distribution.ppf(probability, *shape))
+
+
 def student(probability, freedom):
     """Quantile of Student's t with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return float(_stats().t.ppf(probability, freedom))
+    return _quantile(_stats().t, probability, freedom)
 
 
 def fisher(probability, first, second):
     """Quantile of Fisher's F, ``first`` and ``second`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return float(_stats().f.ppf(probability, first, second))
+    return _quantile(_stats().f, probability, first, second)
 
 
 def chi_squared(probability, freedom):
     """Quantile of chi squared with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return float(_stats().chi2.ppf(probability, freedom))
+    return _quantile(_stats().chi2, probability, freedom)
 
 
 def interval_factor(freedom, known):

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .best_line import best_lines
 from .fit import SurfaceFit
 from .geodesy import position
-from .minimum_zone import cylinder_zone, profile_zone
+from .minimum_zone import cylinder_zones, profile_zone
 
 
 @dataclass(frozen=True)
@@ -34,32 +35,66 @@ class Straightness:
     cylinder: float
 
 
-def straightness(fit: SurfaceFit, lat, lon, height):
-    """Straightness of stations at ``lat``, ``lon`` degrees and ellipsoidal ``height`` metres (n,), kept ones only.
+@dataclass(frozen=True)
+class _Profile:
+    """Places along a line from their mean, departures upwards and sideways, metres (n,); ``risen``, ``beside``: masks
+    of those that count upwards and sideways."""
 
-    Sideways from the plane of the line and the plumb line at its middle, not from the polyline; a straight line through
-    these offsets is taken out, since the axis was drawn by somebody.
+    along: np.ndarray
+    vertical: np.ndarray
+    lateral: np.ndarray
+    risen: np.ndarray
+    beside: np.ndarray
+
+    @property
+    def both(self):
+        """Places and departures of those that count in both, metres (k,)."""
+        counts = self.risen & self.beside
+        return self.along[counts], self.vertical[counts], self.lateral[counts]
+
+
+def straightness(fit: SurfaceFit, lat, lon, height):
+    """Straightness of stations at ``lat``, ``lon`` degrees and ellipsoidal ``height`` metres (n,), kept ones only: see
+    straightness_of_lines."""
+    return straightness_of_lines([fit], [(lat, lon, height)])[0]
+
+
+def straightness_of_lines(fits, stations, lines=None):
+    """Straightness of the kept stations of many lines: a list. ``stations``: of each fit ``lat``, ``lon`` degrees and
+    ellipsoidal ``height``, metres (n,), kept ones only. ``lines``: of each its LateralFit to all its rows, where the
+    line in plan is fitted too: its own stations then count sideways, and those kept in both together.
+
+    Sideways from the plane of the line and the plumb line at its middle, not from the polyline: the best-fit line in
+    plan is taken out, since the axis was drawn by somebody.
     """
-    frame = fit.frame
-    origin = position(frame.lat, frame.lon, fit.height, frame.ellipsoid)
-    away = position(np.asarray(lat, float), np.asarray(lon, float), np.asarray(height, float), frame.ellipsoid) - origin
-    ahead = frame.directions[0]
-    right = np.cross(ahead, frame.up)
-    along, aside = away @ ahead, away @ right
-    along = along - along.mean()
-    spread = float(np.sum(along**2))
-    lateral = aside - aside.mean()
-    lateral = lateral - along * (float(np.sum(along * lateral)) / spread if spread > 0 else 0.0)
-    vertical = fit.residuals[fit.search.kept]
-    together = np.hypot(vertical, lateral)
+    profiles = [_profile(*one) for one in zip(fits, stations, lines or [None] * len(fits))]
+    return [_straightness(*one) for one in zip(profiles, cylinder_zones([one.both for one in profiles]).tolist())]
+
+
+def _profile(fit, stations, line):
+    if line is not None:
+        return _Profile(line.along, fit.residuals, line.residuals, fit.search.kept, line.search.kept)
+    frame, (lat, lon, height) = fit.frame, (np.asarray(v, float) for v in stations)
+    away = position(lat, lon, height, frame.ellipsoid) - (frame.foot + fit.height * frame.up)
+    ahead, one, every = frame.directions[0], np.zeros(len(lat), int), np.ones(len(lat), bool)
+    along, aside = away @ ahead, away @ np.cross(ahead, frame.up)
+    along, lateral = best_lines(one, along, aside, np.ones(len(lat)), 1).coordinates(one, along, aside)
+    return _Profile(along, fit.residuals[fit.search.kept], lateral, every, every)
+
+
+def _straightness(profile, cylinder):
+    vertical, lateral = profile.vertical[profile.risen], profile.lateral[profile.beside]
+    together = np.hypot(*profile.both[1:])
+    if not len(together):  # Where half is set aside upwards, the other half sideways.
+        together, cylinder = np.full(1, np.nan), np.nan
     return Straightness(
         _departures(vertical),
         _departures(lateral),
         Departures(float(np.sqrt(np.mean(together**2))), float(together.max())),
         # The best-fit line is one that a zone chooses from: what is more is rounding.
-        min(profile_zone(along, vertical), float(np.ptp(vertical))),
-        min(profile_zone(along, lateral), float(np.ptp(lateral))),
-        min(cylinder_zone(along, vertical, lateral), 2.0 * float(together.max())),
+        min(profile_zone(profile.along[profile.risen], vertical), float(np.ptp(vertical))),
+        min(profile_zone(profile.along[profile.beside], lateral), float(np.ptp(lateral))),
+        min(cylinder, 2.0 * float(together.max())),
     )
 
 

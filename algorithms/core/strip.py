@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .axis import places_on
 from .exaggeration import ordinary_size, round_number
+from .geodesy import east_north, foot_and_normal
 from .map_geometry import Path
 
 VIEWS = ("level", "straight")
@@ -120,11 +122,24 @@ def tick_chainages(first, last, unit):
 
 def side_away(axis, others):
     """Side of an axis that most of the ``others`` (list of AxisLine) do not lie on: 1 right, -1 left, 0 undecided."""
-    middle = 0.5 * (axis.vertex_chainages[0] + axis.vertex_chainages[-1])
-    lat, lon, azimuth = (value[0] for value in axis.place(middle))
-    if not others:
-        return 0
-    other_lat, other_lon = (np.concatenate([getattr(line, name) for line in others]) for name in ("lat", "lon"))
-    towards, _, distance = axis.line.ellipsoid.inverse(lat, lon, other_lat, other_lon)
-    across = np.mean(distance * np.sin(np.radians(towards - azimuth)))
-    return 0 if abs(across) < 1e-3 * axis.length else int(-np.sign(across))
+    return sides_away([axis], [axis.line, *(line for line in others if line is not axis.line)])[0]
+
+
+def sides_away(axes, lines):
+    """The same of many axes among ``lines`` (list of AxisLine, their own among them): a list. The mean of how far the
+    others' vertices lie to the right, in space, follows from the sum over all and each axis' own."""
+    lat, lon = (np.concatenate([getattr(line, name) for line in lines]) for name in ("lat", "lon"))
+    feet = foot_and_normal(lat, lon, axes[0].line.ellipsoid)[0]
+    cuts = np.concatenate([[0], np.cumsum([len(line.lat) for line in lines])])
+    sums = dict(zip(map(id, lines), np.add.reduceat(feet, cuts[:-1])))
+    middles = np.array([0.5 * (axis.vertex_chainages[0] + axis.vertex_chainages[-1]) for axis in axes])
+    lat, lon, azimuth = places_on(axes, middles)
+    (places, ups), turn = foot_and_normal(lat, lon, axes[0].line.ellipsoid), np.radians(azimuth)[:, None]
+    east, north = east_north(lat, lon)
+    right = np.cross(np.sin(turn) * east + np.cos(turn) * north, ups)
+    own = np.array([sums[id(axis.line)] for axis in axes])
+    counts = len(feet) - np.array([len(axis.line.lat) for axis in axes])
+    mean = (feet.sum(axis=0) - own) / np.maximum(counts, 1)[:, None]
+    across = np.einsum("ij,ij->i", mean - places, right)
+    lengths = np.array([axis.length for axis in axes])
+    return np.where((counts == 0) | (np.abs(across) < 1e-3 * lengths), 0, -np.sign(across)).astype(int).tolist()

@@ -245,46 +245,104 @@ def line_places(fit: SurfaceFit, axis, middle, lat, lon, geoid=_NO_GEOID):
 
     ``axis``: core Axis; ``middle``: chainage of the fit's frame, metres; ``geoid``: see plane_points.
     """
-    kept, frame = fit.search.kept, fit.frame
-    bent = 0.0 if geoid.ellipsoidal else float(_fitted_bending(fit, np.asarray(lat)[kept], np.asarray(lon)[kept])[0, 0])
-    observed = float(fit.solution.parameter_covariance[1, 1])
-
-    def place(tilt, needs_slope, to_point):
-        along, at_lat, at_lon, gain = _zero_slope(fit, tilt)
-        reach = float(_plan(frame, at_lat, at_lon)[0]) if to_point else 0.0
-        variance = observed + needs_slope * geoid.slope_variance + (geoid.bending * (reach - bent)) ** 2
-        scale = 1.0 + axis.chainage_height / float(frame.ellipsoid.euler_radius(frame.lat, frame.azimuth))
-        height = float(fit.plane.heights(at_lat, at_lon, frame.ellipsoid)[0])
-        return LinePlace(middle + along * scale, gain * scale * float(np.sqrt(variance)), at_lat, at_lon, height)
-
-    return LinePlaces(
-        place(geoid.tangent_tilt, not geoid.ellipsoidal, False), place(geoid.level_tilt, geoid.ellipsoidal, True)
-    )
+    return places_of_lines([fit], [axis], [middle], [(lat, lon)], [geoid])[0]
 
 
-def _zero_slope(fit, tilt):
-    """Distance from the frame along its geodesic, metres, to where the line's slope against the ellipsoid is that of
-    ``tilt``; latitude and longitude there, degrees; and by how much it moves per slope, metres."""
-    ellipsoid, frame = fit.frame.ellipsoid, fit.frame
-    n = frame.normal(fit.slopes)
-    ahead = np.cross(n, np.cross(frame.directions[0], frame.up))
-    ahead = ahead / np.linalg.norm(ahead)
-    ahead = ahead * np.sign(ahead @ frame.directions[0])
-    radius = float(ellipsoid.euler_radius(frame.lat, frame.azimuth))
+def places_of_lines(fits, axes, middles, stations, geoids):
+    """LinePlaces of many fitted lines, found together: a list. Each argument is a list (m,), ``stations`` of pairs
+    ``lat``, ``lon``; see line_places."""
+    lines = _Lines(fits)
+    bent = np.array([_bent(*one) for one in zip(fits, stations, geoids)])
+    observed = np.array([fit.solution.parameter_covariance[1, 1] for fit in fits])
+    scales = 1.0 + np.array([axis.chainage_height for axis in axes]) / lines.radii
+    slopes, bending = (np.array([getattr(geoid, name) for geoid in geoids]) for name in ("slope_variance", "bending"))
+    ellipsoidal = np.array([geoid.ellipsoidal for geoid in geoids])
 
-    def at(along):
-        lat, lon, azimuth = (float(v) for v in ellipsoid.forward(frame.lat, frame.lon, frame.azimuth, along))
-        up, turn = foot_and_normal(lat, lon, ellipsoid)[1], np.radians(azimuth)
-        rise = tilt(lat, lon)
-        climb = float(np.tan(np.arcsin(np.clip(ahead @ up, -1.0, 1.0))))
-        return climb - float(rise[0] * np.sin(turn) + rise[1] * np.cos(turn)), lat, lon
+    def places(tilt, needs_slope, to_point):
+        along, lat, lon, gain = lines.zero_slopes(tilt)
+        reach = lines.reaches(lat, lon) if to_point else 0.0
+        deviation = np.sqrt(observed + needs_slope * slopes + (bending * (reach - bent)) ** 2)
+        found = middles + along * scales, gain * scales * deviation, lat, lon, lines.heights(lat, lon)
+        return [LinePlace(*one) for one in zip(*(values.tolist() for values in found))]
 
-    # The line climbs where ahead . u > 0; the horizon turns by 1/R for each metre.
-    along = 0.0
-    for _ in range(_STEPS):
-        step = radius * at(along)[0]
-        along -= step
-        if abs(step) < 1e-7:
-            break
-    _, lat, lon = at(along)
-    return along, lat, lon, 2.0 * _APART / abs(at(along + _APART)[0] - at(along - _APART)[0])
+    tangent = places(_tilts(geoids, "tangent_tilt"), ~ellipsoidal, False)
+    level = places(_tilts(geoids, "level_tilt"), ellipsoidal, True)
+    return [LinePlaces(*both) for both in zip(tangent, level)]
+
+
+def _bent(fit, stations, geoid):
+    """Slope that a line takes from the geoid's bending, per unit of it."""
+    if geoid.ellipsoidal:
+        return 0.0
+    kept, (lat, lon) = fit.search.kept, stations
+    return float(_fitted_bending(fit, np.asarray(lat)[kept], np.asarray(lon)[kept])[0, 0])
+
+
+def _tilts(geoids, name):
+    """The tilts of many geoids as one function of places (m,), degrees, to (2, m); what is one geoid to several lines
+    is asked once for all of them."""
+    alike = {}
+    for number, geoid in enumerate(geoids):
+        alike.setdefault((geoid.ellipsoidal, geoid.applied, geoid.known), []).append(number)
+    parts = [(np.array(rows), getattr(geoids[rows[0]], name)) for rows in alike.values()]
+
+    def tilt(lat, lon):
+        found = np.empty((2, len(lat)))
+        for rows, one in parts:
+            found[0, rows], found[1, rows] = one(lat[rows], lon[rows])
+        return found
+
+    return tilt
+
+
+class _Lines:
+    """Many fitted lines as arrays (m,), (m, 3): place, azimuth and direction of each, and Euler's radius along it."""
+
+    def __init__(self, fits):
+        frames = [fit.frame for fit in fits]
+        self.ellipsoid = frames[0].ellipsoid
+        self.lat, self.lon, self.azimuth = (
+            np.array([getattr(frame, name) for frame in frames], float) for name in ("lat", "lon", "azimuth")
+        )
+        self.foot, self.up = (np.stack([getattr(frame, name) for frame in frames]) for name in ("foot", "up"))
+        self.direction = np.stack([frame.directions[0] for frame in frames])
+        self.height = np.array([fit.height for fit in fits])
+        self.normal = self.up - np.array([fit.slopes[0] for fit in fits])[:, None] * self.direction
+        self.radii = self.ellipsoid.euler_radius(self.lat, self.azimuth)
+        ahead = np.cross(self.normal, np.cross(self.direction, self.up))
+        self.ahead = ahead / np.linalg.norm(ahead, axis=1)[:, None] * np.sign(_dots(ahead, self.direction))[:, None]
+
+    def reaches(self, lat, lon):
+        """Distances of places from the lines' own, metres along their directions (m,)."""
+        return _dots(foot_and_normal(lat, lon, self.ellipsoid)[0] - self.foot, self.direction)
+
+    def heights(self, lat, lon):
+        """Ellipsoidal heights of the lines at places on them, metres (m,): as Plane.heights."""
+        feet, up = foot_and_normal(lat, lon, self.ellipsoid)
+        return _dots(self.normal, self.foot + self.height[:, None] * self.up - feet) / _dots(self.normal, up)
+
+    def zero_slopes(self, tilt):
+        """Distances from the frames along their geodesics, metres (m,), to where each line's slope against the
+        ellipsoid is that of ``tilt``; latitudes and longitudes there, degrees; and by how much each moves per slope,
+        metres."""
+
+        def at(along):
+            lat, lon, azimuth = self.ellipsoid.forward(self.lat, self.lon, self.azimuth, along)
+            up, turn = foot_and_normal(lat, lon, self.ellipsoid)[1], np.radians(azimuth)
+            rise = tilt(lat, lon)
+            climb = np.tan(np.arcsin(np.clip(_dots(self.ahead, up), -1.0, 1.0)))
+            return climb - (rise[0] * np.sin(turn) + rise[1] * np.cos(turn)), lat, lon
+
+        # The line climbs where ahead . u > 0; the horizon turns by 1/R for each metre.
+        along = np.zeros(len(self.lat))
+        for _ in range(_STEPS):
+            step = self.radii * at(along)[0]
+            along = along - step
+            if np.all(np.abs(step) < 1e-7):
+                break
+        _, lat, lon = at(along)
+        return along, lat, lon, 2.0 * _APART / np.abs(at(along + _APART)[0] - at(along - _APART)[0])
+
+
+def _dots(first, second):
+    return np.einsum("mk,mk->m", first, second)

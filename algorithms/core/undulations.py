@@ -86,25 +86,27 @@ class SurfaceUndulation:
         return float(self.surface(np.atleast_1d(lat), np.atleast_1d(lon))[0])
 
     def slope(self, lat, lon, chainage, azimuth):
-        """Rise per metre to the east and to the north: the surface's own gradient where it is smooth, so
-        that N and slope are of one surface; else central differences over two cells: the derivative inside
-        a bilinear cell jumps at its edges.
+        """Rise per metre to the east and to the north, of one point or of many (m,): the surface's own gradient
+        where it is smooth, so that N and slope are of one surface; else central differences over two cells: the
+        derivative inside a bilinear cell jumps at its edges.
         """
+        if np.ndim(lat) == 0:
+            return tuple(float(v[0]) for v in self.slope(np.atleast_1d(lat), np.atleast_1d(lon), chainage, azimuth))
+        across, meridian = self.ellipsoid.radius_across, self.ellipsoid.radius_meridian
         if isinstance(self.surface, SmoothGrid):
-            east, north = self.surface.gradient(np.atleast_1d(lat), np.atleast_1d(lon))
+            east, north = self.surface.gradient(lat, lon)
             scale = 180.0 / np.pi
-            return (
-                float(east[0] * scale / (self.ellipsoid.radius_across(lat) * np.cos(np.radians(lat)))),
-                float(north[0] * scale / self.ellipsoid.radius_meridian(lat)),
-            )
-        lat0 = float(np.clip(lat, -90.0 + self.cell, 90.0 - self.cell))
-        n = self.surface(
-            np.array([lat0, lat0, lat0 - self.cell, lat0 + self.cell]),
-            np.array([lon - self.cell, lon + self.cell, lon, lon]),
+            return east * scale / (across(lat) * np.cos(np.radians(lat))), north * scale / meridian(lat)
+        lat = np.clip(lat, -90.0 + self.cell, 90.0 - self.cell)
+        west, east, south, north = np.split(
+            self.surface(
+                np.concatenate([lat, lat, lat - self.cell, lat + self.cell]),
+                np.concatenate([lon - self.cell, lon + self.cell, lon, lon]),
+            ),
+            4,
         )
         step = np.radians(2.0 * self.cell)
-        east = (n[1] - n[0]) / (step * self.ellipsoid.radius_across(lat0) * np.cos(np.radians(lat0)))
-        return float(east), float((n[3] - n[2]) / (step * self.ellipsoid.radius_meridian(lat0)))
+        return (east - west) / (step * across(lat) * np.cos(np.radians(lat))), (north - south) / (step * meridian(lat))
 
 
 @dataclass(frozen=True)

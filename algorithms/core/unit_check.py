@@ -2,8 +2,6 @@
 
 import numpy as np
 
-from .row_ranges import as_slice
-
 FOOT_RATIO = 1.0 / 0.3048
 _RADIUS = 6_371_000.0
 
@@ -14,18 +12,40 @@ def unit_doubt(stations, design, spec):
     ``stations``: DesignStations; ``design``: DesignHeights; ``spec``: DesignSpec. Two signs: typed control heights
     against the stations' own, and for a straight design on the ellipsoid the curvature that the heights show.
     """
-    heights = stations.height[np.isfinite(stations.height)]
+    return unit_doubts([stations], [design], [spec])[0]
+
+
+def unit_doubts(stations, designs, specs):
+    """The same of many axes (m): a list of sentences."""
+    joined = [np.concatenate([getattr(one, name) for one in stations]) for name in ("chainage", "height")]
+    joined += [np.concatenate([getattr(one, name) for one in designs]) for name in ("design_h", "flat_h")]
+    axis = np.repeat(np.arange(len(stations)), [len(one.chainage) for one in stations])
+    factors, deviations = curvatures_shown(axis, len(stations), *joined)
+    doubts = []
+    for one, spec, factor, deviation in zip(stations, specs, factors.tolist(), deviations.tolist()):
+        text = _against_typed(one, spec)
+        if not text and deviation < 0.1 and spec.earth == "ellipsoid":
+            for wrong, guess in ((FOOT_RATIO, "in feet"), (1.0 / FOOT_RATIO, "in metres")):
+                if (
+                    not text
+                    and abs(factor - wrong) < max(4.0 * deviation, 0.03)
+                    and abs(factor - 1.0) > 6.0 * deviation
+                ):
+                    text = _sentence(one, f"bend {factor:.2f} times as much as a straight structure does", guess)
+        doubts.append(text)
+    return doubts
+
+
+def _against_typed(stations, spec):
     typed = [h for h in (spec.height_a, spec.height_b if spec.uses_b else None) if h is not None]
-    if len(heights) and typed and min(abs(h) for h in typed) > 1.0:
+    if not typed or min(abs(h) for h in typed) <= 1.0:
+        return ""
+    heights = stations.height[np.isfinite(stations.height)]
+    if len(heights):
         ratio = np.median(heights) / np.median(typed)
         for factor, guess in ((FOOT_RATIO, "in feet"), (1.0 / FOOT_RATIO, "in metres")):
             if abs(ratio / factor - 1.0) < 0.02:
                 return _sentence(stations, f"are about {factor:.2f} times the controls' heights", guess)
-    factor, deviation = curvature_shown(stations, design)
-    if deviation < 0.1 and design.flat_h is not None and spec.earth == "ellipsoid":
-        for wrong, guess in ((FOOT_RATIO, "in feet"), (1.0 / FOOT_RATIO, "in metres")):
-            if abs(factor - wrong) < max(4.0 * deviation, 0.03) and abs(factor - 1.0) > 6.0 * deviation:
-                return _sentence(stations, f"bend {factor:.2f} times as much as a straight structure does", guess)
     return ""
 
 
@@ -71,23 +91,45 @@ def curvature_shown(stations, design):
     ``stations``: DesignStations; ``design``: DesignHeights. The deviation is inf where the coefficient is not
     known.
     """
-    known = as_slice(np.flatnonzero(np.isfinite(stations.height) & np.isfinite(design.design_h)))
-    bend = design.design_h[known] - design.flat_h[known]
-    if len(bend) < 8 or np.ptp(bend) < 0.02:
-        return 1.0, np.inf
-    s = stations.chainage[known] - stations.chainage[known].mean()
-    bend = _off_line(s, bend)
-    heights = _off_line(s, stations.height[known])
-    del s  # of a million stations this is where the run holds most
-    power = float(np.sum(bend**2))
+    axis, values = np.zeros(len(stations.chainage), int), (stations.chainage, stations.height)
+    found = curvatures_shown(axis, 1, *values, design.design_h, design.flat_h)
+    return tuple(float(one[0]) for one in found)
+
+
+def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
+    """The same of ``number`` axes: two arrays (m,). ``axis``: index of each station, rising; the others metres; arrays
+    (n,)."""
+    known = np.isfinite(height) & np.isfinite(design_h)
+    axis, height, bend, s = axis[known], height[known], (design_h - flat_h)[known], chainage[known]
+    counts, factors, deviations = np.bincount(axis, minlength=number), np.ones(number), np.full(number, np.inf)
+    if not len(axis):
+        return factors, deviations
+
+    def sums(values):
+        return np.bincount(axis, values, number)
+
+    def centred(values):
+        return values - (sums(values) / np.maximum(counts, 1))[axis]
+
+    def off_line(values):
+        values = centred(values)
+        return values - s * (sums(s * values) / spread)[axis]
+
+    first = np.flatnonzero(np.diff(axis, prepend=-1))
+    extent = np.zeros(number)
+    extent[axis[first]] = np.maximum.reduceat(bend, first) - np.minimum.reduceat(bend, first)
+    s = centred(s)
+    spread = sums(s**2)
+    spread = np.where(spread > 0.0, spread, np.inf)
+    bend, height = off_line(bend), off_line(height)
+    power = sums(bend**2)
     # A bend that a straight line explains shows no curvature: two places only, or a level design.
-    if power < 1e-6 * len(bend):
-        return 1.0, np.inf
-    factor = float(np.sum(bend * heights)) / power
-    bend *= factor
-    heights -= bend
-    variance = float(np.sum(np.square(heights, out=heights))) / (len(bend) - 3) / power
-    return factor, float(np.sqrt(variance))
+    shown = (counts >= 8) & (extent >= 0.02) & (power >= 1e-6 * counts)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        factor = sums(bend * height) / power
+        variance = sums((height - factor[axis] * bend) ** 2) / (counts - 3) / power
+        factors[shown], deviations[shown] = factor[shown], np.sqrt(variance[shown])
+    return factors, deviations
 
 
 def _off_line(s, values):
@@ -95,9 +137,7 @@ def _off_line(s, values):
     do not wait for a linear-algebra library to start its threads."""
     values = values - values.mean()
     spread = float(np.sum(s**2))
-    if spread > 0.0:
-        values -= s * (float(np.sum(s * values)) / spread)
-    return values
+    return values - s * (float(np.sum(s * values)) / spread) if spread > 0.0 else values
 
 
 def _sentence(stations, what, guess):

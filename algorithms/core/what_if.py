@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .design import Control, DesignSpec, straight_plane
+from .controls import Control
+from .design import DesignSpec, straight_plane
 from .earth_models import field_rule_between
 from .errors import InputError
 from .geodesy import Ellipsoid

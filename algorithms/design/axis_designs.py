@@ -43,7 +43,7 @@ class Designs:
         recorded = asked.record_of("STATIONS").more.get("gravity")
         self.gravity = asked.choice("GRAVITY") or (recorded if recorded in GRAVITY else "none")
         self.datum_height = (asked.number("DATUM_HEIGHT") or 0.0) * run_units.height
-        self.overridden, self.line_tolerance_given = [], False
+        self._overridden, self.line_tolerance_given, self._found = {}, False, {}
 
     @staticmethod
     def _read_references(asked):
@@ -52,6 +52,17 @@ class Designs:
 
     def spec(self, axis, row):
         """DesignSpec of one axis; InputError names the axis."""
+        return self._once("spec", axis, row, self._spec)
+
+    def _once(self, name, axis, row, find):
+        """What ``find`` finds for an axis; where no axis states anything of its own, what it found for the first."""
+        if self._fields.names or self._kind == "reference":
+            return find(axis, row)
+        if name not in self._found:
+            self._found[name] = find(axis, row)
+        return self._found[name]
+
+    def _spec(self, axis, row):
         kind = self._fields.text(axis, "design") or self._kind
         values = {}
         for name in _CONTROLS:
@@ -84,11 +95,17 @@ class Designs:
 
     def tolerance(self, axis, row):
         """Tolerance of one axis in metres, None without one; InputError where it is negative."""
+        return self._once("tolerance", axis, row, self._tolerance)
+
+    def _tolerance(self, axis, row):
         return self._limit(axis, row, "tolerance", "TOLERANCE", tr("Axis '{}': the tolerance {:g} is negative."))
 
     def line(self, axis, row):
         """What the line of one axis is judged by, a word of lateral.LINES, and its tolerance in metres, None without
         one; InputError for another word and where the tolerance is negative."""
+        return self._once("line", axis, row, self._own_line)
+
+    def _own_line(self, axis, row):
         own = self._fields.choice(axis, row, "line", LINES)
         if own:
             self._note(axis, "line")
@@ -119,10 +136,14 @@ class Designs:
         return (own, True) if own is not None else (self._form[name], False)
 
     def _note(self, axis, name):
-        if not self.overridden or self.overridden[-1][0] != axis.line.name:
-            self.overridden.append((axis.line.name, []))
-        if name not in self.overridden[-1][1]:
-            self.overridden[-1][1].append(name)
+        noted = self._overridden.setdefault(axis.line.name, [])
+        if name not in noted:
+            noted.append(name)
+
+    @property
+    def overridden(self):
+        """(name of an axis, fields that it overrides the form with): a list."""
+        return list(self._overridden.items())
 
     def _plane(self, axis):
         if self._references is None:

@@ -8,7 +8,7 @@ from ..core.geoid_slope import ARC_SECOND
 from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
-from ..structure.checks import warn_beyond_ends
+from ..structure.checks import BEYOND, warn_beyond_ends
 from ..structure.geoid_grid import say_coarse
 from ..structure.stated_slope import slope_text
 from .line_messages import tell_line_of, tell_lines
@@ -47,12 +47,21 @@ def tell_designs(run, reports):
         )
     if run.asked.choice("GRAVITY") == "normal" and all(r.spec is None or r.spec.kind != "level" for r in reports):
         run.asked.warn(tr("GRAVITY is given, but not used, since no axis has the design 'level'."), keys=("GRAVITY",))
-    for report in reports:
+    beyond = _beyond_ends(run, reports)
+    for number, report in enumerate(reports):
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
                 run.asked.warn(sentence)
         if report.spec is not None:
-            _warn_axis(run, report)
+            _warn_axis(run, report, beyond[number])
+
+
+def _beyond_ends(run, reports):
+    """Whether stations of each axis lie beyond its ends, an array (m,): most lie within, so all are asked at once."""
+    axis, on = run.structure.feet.axis, ~run.structure.off
+    first, last = np.array([report.axis.vertex_chainages[[0, -1]] for report in reports]).T
+    past = np.maximum(first[axis] - run.chainage, run.chainage - last[axis]) > BEYOND
+    return np.bincount(axis[past & on], minlength=len(reports)) > 0
 
 
 def _tell_slope(run, reports):
@@ -171,11 +180,11 @@ def design_sentence(report, run):
     return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
 
 
-def _warn_axis(run, report):
-    warn, chainages = run.asked.warn, run.chainage[report.rows]
-    first, last = report.axis.vertex_chainages[[0, -1]]
-    words = tr("station lies"), tr("stations lie")
-    warn_beyond_ends(run.asked, report.name, chainages, (first, last), words, run.notation, run.units)
+def _warn_axis(run, report, beyond):
+    warn = run.asked.warn
+    if beyond:
+        words, ends = (tr("station lies"), tr("stations lie")), report.axis.vertex_chainages[[0, -1]]
+        warn_beyond_ends(run.asked, report.name, run.chainage[report.rows], ends, words, run.notation, run.units)
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(
             tr(

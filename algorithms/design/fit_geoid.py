@@ -47,8 +47,22 @@ class RunGeoid:
         wanted = self._stated is None and system.kind not in ("field", "grid") and is_like_wgs84(ellipsoid)
         self._library = SurfaceUndulation(SmoothGrid(library_grid()), 0.25, ellipsoid) if wanted else None
 
-    def around(self, fit, lat, lon, undulation):
-        """FitGeoid of a SurfaceFit over stations at ``lat``, ``lon`` degrees (n,) with undulations in metres (n,)."""
+    def around(self, fits, stations, undulations):
+        """FitGeoids of SurfaceFits: a list. ``stations``: of each ``lat``, ``lon`` degrees (n,); ``undulations``: of
+        these, metres (n,)."""
+        found = [None] * len(fits)
+        if self._system.kind == "grid":
+            found = self._surface_slopes(self._system.along(None, None, self._ellipsoid), fits)
+        elif self._library is not None:
+            found = self._surface_slopes(self._library, fits)
+            if None in found:
+                # PROJ has no EGM96 here, or scipy is missing: nothing is known.
+                self._library, found = None, [None] * len(fits)
+        return [self._one(*one) for one in zip(fits, stations, undulations, found)]
+
+    def _one(self, fit, stations, undulation, shown):
+        """FitGeoid of one fit. ``shown``: slope of the surface around it and whether it reaches the points, or None."""
+        (lat, lon), kept = stations, fit.search.kept
         applied = known = upright
         source, reached = NOTHING, True
         if self._stated is not None:
@@ -58,26 +72,19 @@ class RunGeoid:
             applied = known = self._of_field(fit, undulation)
         elif self._system.kind == "grid":
             source = GRID
-            try:
-                applied, reached = self._of_surface(self._system.along(None, None, self._ellipsoid), fit)
-            except InputError:  # a small raster tells no slope by bilinear cells; its values at the stations do
-                applied, reached = self._of_field(fit, undulation), False
+            # A small raster tells no slope by bilinear cells; its values at the stations do.
+            applied, reached = shown or (self._of_field(fit, undulation), False)
             known = applied
-        elif self._library is not None:
-            try:
-                known, reached = self._of_surface(self._library, fit)
-                source = EGM96
-            except InputError:
-                self._library = None  # PROJ has no EGM96 here, or scipy is missing: nothing is known
+        elif shown is not None:
+            source, (known, reached) = EGM96, shown
         sigma = default_sigma(self._system.kind, self._system.cell, source == EGM96)
-        extent = stations_extent(lat[fit.search.kept], lon[fit.search.kept], self._ellipsoid)
-        shown = self._system.shows_bending(extent) and reached
+        extent = stations_extent(lat[kept], lon[kept], self._ellipsoid)
         slope = GeoidSlope(
             self._system.kind == "ellipsoidal",
             applied,
             known,
             sigma if self._typed is None else self._typed,
-            0.0 if shown else _bending(extent, fit.frame),
+            0.0 if self._system.shows_bending(extent) and reached else _bending(extent, fit.frame),
         )
         return FitGeoid(slope, source, reached)
 
@@ -93,27 +100,31 @@ class RunGeoid:
 
         def slope(lat, lon):
             east, north = east_north(lat, lon)
-            return float(vector @ east), float(vector @ north)
+            return east @ vector, north @ vector
 
         return slope
 
-    def _of_surface(self, source, fit):
-        """The slope of a surface from place to place, and True; where it ends, that at the centre, and False."""
-
-        def slope(lat, lon):
-            return source.slope(lat, lon, 0.0, 0.0)
-
-        frame = fit.frame
-        centre = slope(frame.lat, frame.lon)
-        n = frame.normal(fit.slopes)
-        place = float(np.degrees(np.arctan2(n[2], np.hypot(n[0], n[1])))), float(np.degrees(np.arctan2(n[1], n[0])))
+    def _surface_slopes(self, source, fits, slope=None):
+        """For each fit the slope of a surface from place to place, and True; where it ends, that at the centre, and
+        False; None where it does not even reach the centre. All are asked at once, then in halves where one ends."""
+        slope = slope or (lambda lat, lon: source.slope(lat, lon, 0.0, 0.0))
+        lat, lon = (np.array([getattr(fit.frame, name) for fit in fits]) for name in ("lat", "lon"))
+        n = np.stack([fit.frame.normal(fit.slopes) for fit in fits])
+        upright_lat, upright_lon = np.degrees(
+            [np.arctan2(n[:, 2], np.hypot(n[:, 0], n[:, 1])), np.arctan2(n[:, 1], n[:, 0])]
+        )
+        centre = None
         try:
+            centre = slope(lat, lon)
             # The points lie within some kilometres of where the fit itself is upright.
             for up, aside in ((0.0, 0.0), (0.05, 0.05), (0.05, -0.05), (-0.05, 0.05), (-0.05, -0.05)):
-                slope(float(np.clip(place[0] + up, -90.0, 90.0)), place[1] + aside)
+                slope(np.clip(upright_lat + up, -90.0, 90.0), upright_lon + aside)
         except InputError:
-            return self._steady(centre), False
-        return slope, True
+            if len(fits) > 1:
+                half = len(fits) // 2
+                return [one for part in (fits[:half], fits[half:]) for one in self._surface_slopes(source, part, slope)]
+            return [None if centre is None else (self._steady(tuple(float(v[0]) for v in centre)), False)]
+        return [(slope, True)] * len(fits)
 
 
 def _bending(extent, frame):

@@ -8,7 +8,8 @@ import numpy as np
 from ..boundary.input_fields import named_field
 from ..core.covariance import independent, levelled
 from ..core.errors import InputError
-from ..core.meeting import MEETING
+from ..core.geodesy import foot_and_normal
+from ..core.meeting import pairs_that_meet
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..structure.recorded_covariance import with_marks
@@ -45,28 +46,49 @@ class Accuracies:
         return levelled(self.sigma[rows], arms, distances, self.km)
 
 
-def sigma_index(asked):
-    """A function that finds the field with standard deviations in a source: -1 where the run uses none."""
-    given = asked.text("SIGMA_FIELD")
-    typed = asked.number("SIGMA") is not None
+def sigma_index(asked, key="SIGMA", usual="sd"):
+    """A function that finds the field with standard deviations in a source, named by the parameter ``key``_FIELD, else
+    called ``usual``: -1 where the run uses none."""
+    given = asked.text(f"{key}_FIELD")
+    typed = asked.number(key) is not None
 
     def find(source):
-        return named_field(source, given, "SIGMA_FIELD", () if typed else ("sd",))
+        return named_field(source, given, f"{key}_FIELD", () if typed else (usual,))
 
     return find
 
 
-def accuracies(asked, points, unit, needed, field_used, given=None):
-    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``given``:
-    a GivenCovariance, which has precedence.
+def typed_sigma(asked, key):
+    """What the parameter ``key`` gives, None where it is empty. InputError where it is not positive."""
+    typed = asked.number(key)
+    if typed is not None and not typed > 0:
+        raise InputError(tr("{} is {}; it must be positive.").format(key, f"{typed:g}"), keys=(key,))
+    return typed
+
+
+def checked_sigmas(values, points, unit, needed, field):
+    """Standard deviations ``values`` of all stations, metres (n,), from the ``field``, with ones where there is none.
+
+    InputError naming layer, row and field for the first of those ``needed`` (mask (n,)) that is not positive.
+    """
+    bad = np.flatnonzero(needed & ~(values > 0))
+    if len(bad):
+        value = tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"
+        raise InputError(
+            tr("Layer '{}', row {}: the standard deviation in the field '{}' is {}; it must be positive.").format(
+                points.name, bad[0] + 1, field, value
+            )
+        )
+    return np.where(values > 0, values, 1.0)
+
+
+def accuracies(asked, points, unit, needed, field, given=None):
+    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``field``:
+    with their standard deviations, '' for none; ``given``: a GivenCovariance, which has precedence.
 
     InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
     """
-    typed, km = asked.number("SIGMA"), asked.number("SIGMA_KM")
-    if km is not None and not km > 0:
-        raise InputError(tr("SIGMA_KM is {}; it must be positive.").format(f"{km:g}"), keys=("SIGMA_KM",))
-    if typed is not None and not typed > 0:
-        raise InputError(tr("SIGMA is {}; it must be positive.").format(f"{typed:g}"), keys=("SIGMA",))
+    typed, km = typed_sigma(asked, "SIGMA"), typed_sigma(asked, "SIGMA_KM")
     km = None if km is None else km / 1000.0
     if given is not None:
         return Accuracies(
@@ -76,16 +98,10 @@ def accuracies(asked, points, unit, needed, field_used, given=None):
             tr("covariance of the heights from the layer '{}'").format(given.layer),
             given,
         )
-    if field_used:
+    if field:
         values = with_marks(points.columns["sigma"] * unit, asked.record_of("STATIONS"))
-        bad = np.flatnonzero(needed & ~(values > 0))
-        if len(bad):
-            raise InputError(
-                tr("Layer '{}', row {}: the standard deviation is {}; it must be positive.").format(
-                    points.name, bad[0] + 1, tr("missing") if np.isnan(values[bad[0]]) else f"{values[bad[0]] / unit:g}"
-                )
-            )
-        return Accuracies(np.where(values > 0, values, 1.0), True, km, tr("standard deviations from a field"))
+        sigmas = checked_sigmas(values, points, unit, needed, field)
+        return Accuracies(sigmas, True, km, tr("standard deviations from a field"))
     if typed is not None:
         return Accuracies(
             np.full(len(points), typed * unit),
@@ -119,25 +135,31 @@ def levelling_arms(axes, axis_index, chainage):
 
 def _origins(axes):
     """Chainage of each axis' levelling origin, and the number of its datum."""
-    ends = [(k, s, *axis.place(s)[:2]) for k, axis in enumerate(axes) for s in axis.vertex_chainages[[0, -1]]]
+    first = [axis.vertex_chainages[0] for axis in axes]
+    best = _most_meeting(axes) if len(axes) > 1 else {}
+    if len(best) < 2:
+        best = {0: first[0]}
+    origins, datum, number = [], [], 0
+    for k, chainage in enumerate(first):
+        number += k not in best
+        origins.append(best.get(k, chainage))
+        datum.append(0 if k in best else number)
+    return origins, datum
+
+
+def _most_meeting(axes):
+    """{axis: chainage of its end there} of the end at which most axes meet, the first of several."""
+    ends = [(k, s) for k, axis in enumerate(axes) for s in axis.vertex_chainages[[0, -1]].tolist()]
+    lat, lon = (np.array([getattr(axis.line, name)[[0, -1]] for axis in axes]).ravel() for name in ("lat", "lon"))
+    near = [[] for _ in ends]
+    for end, other in pairs_that_meet(foot_and_normal(lat, lon, axes[0].line.ellipsoid)[0]):
+        near[end].append(other)
+        near[other].append(end)
     best = {}
-    for k, s, lat, lon in ends:
+    for (k, s), others in zip(ends, near):
         meeting = {k: s}
-        for other, t, lat2, lon2 in ends:
-            near = axes[0].line.ellipsoid.inverse(lat[0], lon[0], lat2[0], lon2[0])[2] <= MEETING
-            if other not in meeting and near:
-                meeting[other] = t
+        for other in sorted(others):
+            meeting.setdefault(*ends[other])
         if len(meeting) > len(best):
             best = meeting
-    if len(best) < 2:
-        best = {0: axes[0].vertex_chainages[0]}
-    origins, datum, number = [], [], 0
-    for k, axis in enumerate(axes):
-        if k in best:
-            origins.append(best[k])
-            datum.append(0)
-        else:
-            number += 1
-            origins.append(axis.vertex_chainages[0])
-            datum.append(number)
-    return origins, datum
+    return best

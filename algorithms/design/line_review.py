@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from ..boundary.fields import DESIGNED_LINE
-from ..core.design import station_at
+from ..core.controls import station_at
 from ..core.errors import InputError
 from ..core.lateral import LineStations, line_departures, line_statistics, plan_bends
 from ..core.residuals import sides

@@ -6,17 +6,17 @@ from typing import Optional, Union
 import numpy as np
 
 from ..core.errors import InputError
-from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
+from ..core.fit import Frame, Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
 from ..core.geodesy import east_north, foot_and_normal
+from ..core.lateral_fit import LateralFit
 from ..core.least_squares import suspected_step
 from ..core.legs import LEAST_ON_LEG, rows_on, stretches
-from ..core.moved_stretches import many_flagged, moved_stretches
-from ..core.quantiles import BAARDA
-from ..core.straightness import Straightness, straightness
-from ..core.tangent_point import LinePlace, SurfacePoint, line_places, plane_points
+from ..core.straightness import Straightness, straightness_of_lines
+from ..core.tangent_point import LinePlace, SurfacePoint, places_of_lines, plane_points
 from ..language.translation import tr
 from .fit_geoid import FitGeoid
 from .height_accuracies import levelling_arms
+from .tested_part import TestedPart, tested_part
 
 SAME_PLACE = 0.01
 
@@ -33,10 +33,10 @@ class Step:
 @dataclass(frozen=True)
 class Fit:
     """A fitted line or plane. ``axes``: indices; ``all_rows``: output rows it tells of, and ``at`` the index of each
-    into the fit's own rows (a corner listed twice is fitted once); ``suspected``: booleans of the fit's own rows.
-    ``moved``: runs of three and more neighbours flagged on one side, tuples of the fit's own rows; ``many``: more than
-    a tenth of all is flagged. Both look like deformation rather than like blunders. ``tangent``: where it is tangent to
-    the ellipsoid, ``level``: where it lies in the horizon; ``inside``: of both in that order, True within the stations.
+    into the fit's own rows (a corner listed twice is fitted once); ``upwards``: what the tests found in the heights;
+    ``line``, ``sideways``: the same fit in plan and what its tests found, None where it is not asked for. ``tangent``:
+    where it is tangent to the ellipsoid, ``level``: where it lies in the horizon; ``inside``: of both in that order,
+    True within the stations.
     """
 
     name: str
@@ -46,9 +46,7 @@ class Fit:
     rows: np.ndarray
     all_rows: np.ndarray
     at: np.ndarray
-    suspected: np.ndarray
-    moved: tuple
-    many: bool
+    upwards: TestedPart
     slopes: tuple
     tangent: Union[SurfacePoint, LinePlace]
     level: Union[SurfacePoint, LinePlace]
@@ -57,6 +55,8 @@ class Fit:
     straightness: Optional[Straightness] = None
     step: Optional[Step] = None
     arms_apart: int = 0
+    line: Optional[LateralFit] = None
+    sideways: Optional[TestedPart] = None
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ class Group:
     stretch: object = None
 
     def fitted(self, run, *, remove, robust):
-        """Fit the rows of ``run``: returns Fit; InputError names the axis or group."""
+        """Fit the rows of ``run``: returns _Surface; InputError names the axis or group."""
         try:
             return self._fitted(run, remove, robust)
         except InputError as error:
@@ -92,28 +92,7 @@ class Group:
         else:
             frame = line_frame(run.axes[self.axes[0]], self.stretch.first, self.stretch.last)
         surface = fit_surface(frame, heights, remove=remove, robust=robust, sections=sections)
-        found = surface.search
-        flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
-        for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
-            flagged[row] = True
-        moved = moved_stretches(run.structure.feet.axis[rows], run.chainage[rows], surface.residuals, flagged)
-        more = self._points(run, surface, lat, lon, height, run.n[rows])
-        return Fit(
-            self.name,
-            self.kind,
-            self.axes,
-            surface,
-            rows,
-            self.all_rows,
-            self.at,
-            flagged,
-            tuple(tuple(part.tolist()) for part in moved),
-            many_flagged(flagged.sum(), len(flagged)),
-            tuple(_slope(surface, run.axes[k]) for k in self.axes),
-            step=_step(run, rows, surface, sections),
-            arms_apart=0 if datums is None else int(datums.max()),
-            **more,
-        )
+        return _Surface(self, surface, heights, sections)
 
     def _accuracy(self, run, rows, station):
         if not run.accuracies.by_arms:
@@ -125,30 +104,101 @@ class Group:
         sections = tuple(outwards[arms[outwards] == arm] for arm in np.unique(arms))
         return covariance, sections, datums if datums.max() > 0 else None
 
-    def _points(self, run, surface, lat, lon, height, undulation):
-        kept, geoid = surface.search.kept, run.geoid.around(surface, lat, lon, undulation)
-        if self.kind == "plane":
-            found = plane_points(surface, lat, lon, geoid.slope)
-            places = (found.tangent, found.level)
-            inside = tuple(_inside(place.lat, place.lon, lat, lon, run.ellipsoid) for place in places)
-            return {"tangent": places[0], "level": places[1], "inside": inside, "geoid": geoid}
-        middle = 0.5 * (self.stretch.first + self.stretch.last)
-        found = line_places(surface, run.axes[self.axes[0]], middle, lat, lon, geoid.slope)
-        s, places = run.chainage[self.rows], (found.tangent, found.level)
-        return {
-            "tangent": places[0],
-            "level": places[1],
-            "inside": tuple(bool(s.min() <= place.chainage <= s.max()) for place in places),
-            "geoid": geoid,
-            "straightness": straightness(surface, lat[kept], lon[kept], height[kept]),
-        }
+
+@dataclass(frozen=True)
+class _Surface:
+    """A group with its surface fitted. ``heights``: of its rows; ``sections``: see fit.fit_surface."""
+
+    group: Group
+    fit: SurfaceFit
+    heights: Heights
+    sections: tuple
+
+    @property
+    def stations(self):
+        """Latitudes and longitudes of the rows, degrees."""
+        return self.heights.lat, self.heights.lon
+
+    def tested(self, run, line, geoid, more):
+        """The Fit: what is flagged and what has moved. ``line``: LateralFit or None; ``geoid``: FitGeoid; ``more``: the
+        points found."""
+        group, rows = self.group, self.group.rows
+        along, datums = (run.structure.feet.axis[rows], run.chainage[rows]), self.heights.datums
+        return Fit(
+            group.name,
+            group.kind,
+            group.axes,
+            self.fit,
+            rows,
+            group.all_rows,
+            group.at,
+            tested_part(self.fit.search, *along),
+            tuple(_slope(self.fit, run.axes[k]) for k in group.axes),
+            step=_step(run, rows, self.fit, self.sections),
+            arms_apart=0 if datums is None else int(datums.max()),
+            geoid=geoid,
+            line=line,
+            sideways=None if line is None else tested_part(line.search, *along),
+            **more,
+        )
+
+
+def fitted_groups(run, groups, *, remove, robust):
+    """Fits of all groups: a list of Fit. Each surface is fitted by itself; what the fits share is asked once for all,
+    since a run may have thousands of axes."""
+    surfaces = []
+    for group in groups:
+        run.asked.check_cancel()
+        surfaces.append(group.fitted(run, remove=remove, robust=robust))
+    geoids = run.geoid.around(
+        [one.fit for one in surfaces], [one.stations for one in surfaces], [run.n[one.group.rows] for one in surfaces]
+    )
+    lines = run.line.fitted(run, groups, remove=remove, robust=robust)
+    points = (_plane_points if groups[0].kind == "plane" else _line_points)(run, surfaces, geoids, lines)
+    return [one.tested(run, *more) for one, *more in zip(surfaces, lines, geoids, points)]
+
+
+def _plane_points(run, surfaces, geoids, _lines):
+    """Tangent and level point of each plane, and whether they lie among the stations: a list of dicts."""
+    points = []
+    for one, geoid in zip(surfaces, geoids):
+        found = plane_points(one.fit, *one.stations, geoid.slope)
+        inside = tuple(
+            _inside(place.lat, place.lon, *one.stations, run.ellipsoid) for place in (found.tangent, found.level)
+        )
+        points.append({"tangent": found.tangent, "level": found.level, "inside": inside})
+    return points
+
+
+def _line_points(run, surfaces, geoids, lines):
+    """The same of each line, and its straightness. ``lines``: of each its LateralFit, or None."""
+    fits, spans = [one.fit for one in surfaces], [one.group.stretch for one in surfaces]
+    found = places_of_lines(
+        fits,
+        [run.axes[one.group.axes[0]] for one in surfaces],
+        np.array([0.5 * (span.first + span.last) for span in spans]),
+        [one.stations for one in surfaces],
+        [geoid.slope for geoid in geoids],
+    )
+    kept = [one.fit.search.kept for one in surfaces]
+    straight = straightness_of_lines(
+        fits, [(one.heights.lat[k], one.heights.lon[k], one.heights.height[k]) for one, k in zip(surfaces, kept)], lines
+    )
+    points = []
+    for one, places, straightness in zip(surfaces, found, straight):
+        s = run.chainage[one.group.rows]
+        inside = tuple(bool(s.min() <= place.chainage <= s.max()) for place in (places.tangent, places.level))
+        points.append(
+            {"tangent": places.tangent, "level": places.level, "inside": inside, "straightness": straightness}
+        )
+    return points
 
 
 def groups_of_lines(run):
     """A Group for each axis that has stations with heights, or for each of its legs with at least four."""
-    groups, several = [], np.bincount(run.structure.feet.axis[run.usable]).max() > 1
-    for number, axis in enumerate(run.axes):
-        rows = np.flatnonzero(run.usable & (run.structure.feet.axis == number))
+    groups, rows_of = [], run.rows_of_axes(run.usable)
+    several = max(len(rows) for rows in rows_of) > 1
+    for axis, rows, number in zip(run.axes, rows_of, range(len(rows_of))):
         if not len(rows):
             run.asked.say(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
             continue
@@ -177,12 +227,12 @@ def groups_of_axes(run):
     names = {}
     for number, axis in enumerate(run.structure.axes):
         names.setdefault(run.group_name(axis), []).append(number)
-    groups = []
+    groups, rows_of = [], run.rows_of_axes(run.usable)
     for name, members in names.items():
-        rows = np.flatnonzero(run.usable & np.isin(run.structure.feet.axis, members))
-        if not len(rows):
+        present = tuple(k for k in members if len(rows_of[k]))
+        if not present:
             continue
-        present = tuple(k for k in members if np.any(run.structure.feet.axis[rows] == k))
+        rows = np.sort(np.concatenate([rows_of[k] for k in present]))
         kept, at = _counted_once(run, rows)
         title = name or (run.structure.names[present[0]] if len(present) == 1 else tr("common plane"))
         groups.append(Group(title, "plane", present, rows[kept], rows, at))
@@ -225,11 +275,6 @@ def _counted_once(run, rows):
     return np.array(kept, int), at
 
 
-def _limit(found):
-    """What |w| of all rows is compared with; the set-aside ones are suspected anyway."""
-    return found.solution.critical if np.isfinite(found.solution.critical) else BAARDA * 1e9
-
-
 def _step(run, rows, surface, sections):
     """The step suspected along an arm, None without one or without levelled correlation."""
     found = suspected_step(surface.search.fitted, sections) if sections else None
@@ -241,11 +286,9 @@ def _step(run, rows, surface, sections):
 
 def _slope(surface, axis):
     """Slope of the fitted surface along an axis at its origin, against the ellipsoid's horizon there, without unit."""
-    lat, lon, azimuth = (float(v[0]) for v in axis.place(axis.start))
-    east, north = east_north(lat, lon)
-    ahead = np.sin(np.radians(azimuth)) * east + np.cos(np.radians(azimuth)) * north
-    n = surface.plane.normal
-    return float(-(n @ ahead) / (n @ np.cross(east, north)))
+    start = Frame(float(axis.line.lat[0]), float(axis.line.lon[0]), axis.line.ellipsoid, float(axis.line.azimuths[0]))
+    n = surface.frame.normal(surface.slopes)
+    return float(-(n @ start.directions[0]) / (n @ start.up))
 
 
 def _inside(lat, lon, station_lat, station_lon, ellipsoid):

@@ -3,7 +3,7 @@
 import numpy as np
 from qgis.core import QgsGeometry, QgsPointXY, QgsWkbTypes
 
-from ..boundary.fields import ELLIPSE, REFERENCE
+from ..boundary.fields import ELLIPSE, REFERENCE, REFERENCE_LINE
 from ..boundary.output_rows import OutputTable
 from ..boundary.points import placed_points
 from ..boundary.reference_systems import definition
@@ -19,9 +19,11 @@ def reference_table(run, fits, crs, record, style):
     """The references as an OutputTable: of each the level point and the tangent point, in this order, those that are
     well determined; else its own place."""
     datum = datum_name(definition(run.structure.points.crs))
-    rows = [_reference_row(run, fit, record, datum) for fit in fits]
+    told = record.text()
+    rows = [_reference_row(run, fit, told, datum) for fit in fits]
     shapes = [QgsGeometry.fromMultiPointXY(points) for points in _marks(fits, crs)]
-    columns = {name: [row[name] for row in rows] for name in REFERENCE}
+    names = (*REFERENCE[:-1], *REFERENCE_LINE, REFERENCE[-1]) if run.line.judged else REFERENCE
+    columns = {name: [row[name] for row in rows] for name in names}
     return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
 
 
@@ -56,7 +58,7 @@ def is_known(place):
     return isinstance(place, LinePlace) or place.well_determined
 
 
-def _reference_row(run, fit, record, datum):
+def _reference_row(run, fit, told, datum):
     surface, frame, unit, solution = fit.surface, fit.surface.frame, run.units, fit.surface.solution
     normal = surface.plane.normal
     first, last = run.dates(run.structure.feet.station[fit.rows])
@@ -81,14 +83,14 @@ def _reference_row(run, fit, record, datum):
         sd_h=float(solution.deviations[0]) / unit.height,
         sd_slope=slope_deviation(fit),
         number=int(surface.search.kept.sum()),
-        suspected=int(fit.suspected.sum()),
+        suspected=int(fit.upwards.suspected.sum()),
         removed=int(np.sum(~surface.search.kept)),
         rms=surface.rms / unit.height,
         var_factor=float(solution.variance_factor),
         first_date=first or None,
         last_date=last or None,
         global_t="none" if test is None else "passed" if test[3] else "failed",
-        record=record.text(),
+        record=told,
     )
     if fit.straightness is not None:
         s = fit.straightness
@@ -106,6 +108,7 @@ def _reference_row(run, fit, record, datum):
             row[name] = value / unit.height
     for name, place, inside in zip(("tan", "lev"), (fit.tangent, fit.level), fit.inside):
         row.update(_point_columns(run, name, place, inside))
+    row.update(run.line.reference(fit, run))
     return row
 
 

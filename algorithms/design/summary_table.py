@@ -1,16 +1,20 @@
 """The summary of a run of designheights: a row for each axis."""
 
+import numpy as np
+
 from ..boundary.fields import SUMMARY, SUMMARY_LINE
 
 
 def summary_table(reports, notation, units, record, chainage):
     """Columns of the summary, a row for each axis, those without stations too; in the run's units. Those of the line
     only where one axis is judged by it."""
+    bare = record.text()
+    told = iter(record.texts_with_axes([(r.name, r.record(units)) for r in reports if r.found is not None]))
+    worst = [r.rows[r.statistics.greatest_at] if r.statistics and r.statistics.number else -1 for r in reports]
+    texts = notation.texts(np.where(np.array(worst) < 0, np.nan, chainage[worst]))
     rows = [
-        _empty_row(report, units, record)
-        if report.found is None
-        else _summary_row(report, notation, units, record, chainage)
-        for report in reports
+        _empty_row(report, units, bare) if report.found is None else _summary_row(report, units, at, next(told))
+        for report, at in zip(reports, texts)
     ]
     fields = SUMMARY
     if any(report.line is not None for report in reports):
@@ -42,26 +46,25 @@ def _line_row(report, notation, units, chainage):
     return row
 
 
-def _empty_row(report, units, record):
+def _empty_row(report, units, told):
     """An axis to which no station belongs: it was not surveyed, which is worth a row."""
     counts = dict.fromkeys(("number", "within", "high", "low", "no_height"), 0)
     return {
         **dict.fromkeys(SUMMARY),
         **counts,
         "axis": report.name,
-        "record": record.text(),
+        "record": told,
         "chain_h": report.axis.chainage_height / units.height,
     }
 
 
-def _summary_row(report, notation, units, record, chainage):
+def _summary_row(report, units, at, told):
     controls = [*report.found.controls, None, None][:2]
     row = {"axis": report.name, "design": report.spec.kind}
     for letter, control in zip("ab", controls):
         row[f"chain_{letter}"] = None if control is None else control.chainage / units.chainage
         row[f"height_{letter}"] = None if control is None else control.height / units.height
     statistics = report.statistics
-    at = "" if statistics.greatest_at is None else notation.text(chainage[report.rows[statistics.greatest_at]])
     row.update(
         slope=report.found.slope,
         chain_h=report.axis.chainage_height / units.height,
@@ -74,6 +77,6 @@ def _summary_row(report, notation, units, record, chainage):
         high=statistics.high,
         low=statistics.low,
         no_height=statistics.no_height,
-        record=record.with_axes({report.name: report.record(units)}).text(),
+        record=told,
     )
     return row

@@ -1,10 +1,12 @@
 """Heights with their accuracies on the axes of a structure: what a fit or a test of shape begins with."""
 
+from functools import cached_property
+
 import numpy as np
 
 from ..core.errors import InputError
 from ..language.translation import tr
-from ..structure.axis_overrides import AxisFields, axis_at_height
+from ..structure.axis_overrides import AxisFields
 from ..structure.height_system import height_system, undulation_index
 from ..structure.notation import station_style
 from ..structure.recorded_covariance import given_covariance
@@ -17,12 +19,13 @@ class SurveyedHeights:
     metres; ``usable``: those on an axis that have a height.
     """
 
-    def __init__(self, asked):
+    def __init__(self, asked, more_numbers=None):
+        """``more_numbers``: {key: function of the source to a field index}, read beside the heights."""
         self.asked = asked
         self.units = units_of_stations(asked)
         sigma, undulation = sigma_index(asked), undulation_index(asked)
         self.structure, self.heights = read_structure(
-            asked, self.units, more_numbers={"undulation": undulation, "sigma": sigma}
+            asked, self.units, more_numbers={"undulation": undulation, "sigma": sigma, **(more_numbers or {})}
         )
         self.notation = station_style(asked, self.units, len(self.structure.axes))
         feet, points = self.structure.feet, self.structure.points
@@ -31,11 +34,10 @@ class SurveyedHeights:
         self.system = height_system(asked, points, self.units.height, needed)
         known = needed & np.isfinite(points.columns["height"])
         typed = asked.number("SIGMA")
-        self._sigma_field = sigma(self.structure.source)
-        source, index = self.structure.source, self.heights.index
-        field = source.fields()[index].name() if index >= 0 else ""
+        source = self.structure.source
+        self._sigma_field, field = (_name(source, k) for k in (sigma(source), self.heights.index))
         given = given_covariance(asked, source, None if typed is None else typed * self.units.height, field)
-        self.accuracies = accuracies(asked, points, self.units.height, known, sigma(self.structure.source) >= 0, given)
+        self.accuracies = accuracies(asked, points, self.units.height, known, self._sigma_field, given)
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         self.usable = ~self.structure.off & np.isfinite(self.height)
@@ -43,20 +45,14 @@ class SurveyedHeights:
             raise InputError(tr("Layer '{}': no station on an axis has a height.").format(points.name))
         self._fields = AxisFields(self.structure.axis_source)
 
-    def placed_axis(self, number, rows):
-        """Core Axis of the axis ``number`` at its chainage height, taken from the heights of ``rows`` where
-        not given.
-        """
-        placed, _ = axis_at_height(
-            self.asked,
-            self.structure.axes[number],
-            number + 1,
-            self._fields,
-            self.notation,
-            self.units,
-            self.height[rows] + self.n[rows],
-        )
-        return placed
+    @cached_property
+    def placed(self):
+        """PlacedAxes at their chainage heights, taken from the heights of their stations where not given."""
+        return self.structure.placed(self.asked, self._fields, self.notation, self.units, self.height + self.n)
+
+    def rows_of_axes(self, used):
+        """The rows on each axis, a list of index arrays (n,) in their order; ``used``: those that count, (n,)."""
+        return self.structure.rows_on_axes(used)
 
     def record(self):
         """The RunRecord of the run."""
@@ -71,8 +67,7 @@ class SurveyedHeights:
     def _accuracy(self):
         """How accurate the heights were taken to be, in the unit of heights: numbers of the form, field used."""
         given = {"sigma": self.asked.number("SIGMA"), "sigma_km": self.asked.number("SIGMA_KM")}
-        index = self._sigma_field
-        given["field"] = self.structure.source.fields()[index].name() if index >= 0 else ""
+        given["field"] = self._sigma_field
         return {key: value for key, value in given.items() if value not in (None, "")}
 
     def _covariance(self):
@@ -80,3 +75,8 @@ class SurveyedHeights:
         tells."""
         given = self.asked.inputs("COVARIANCE")
         return {"covariance": given[0].source} if given else {}
+
+
+def _name(source, index):
+    """Name of a field of a source, '' for the index -1."""
+    return source.fields()[index].name() if index >= 0 else ""

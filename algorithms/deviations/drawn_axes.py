@@ -103,9 +103,8 @@ def read_drawn(asked, *, with_design):
     known = np.isfinite(structure.points.columns["residual"]) | np.isfinite(structure.points.columns["design_h"])
     used = ~structure.off & known[feet.station]
     axes, empty = [], []
-    for number, row in enumerate(structure.axes):
+    for number, (row, rows) in enumerate(zip(structure.axes, structure.rows_on_axes(used))):
         check_cancel(asked.feedback)
-        rows = np.flatnonzero(used & (feet.axis == number))
         if not len(rows):
             empty.append(row.line.name)
             continue

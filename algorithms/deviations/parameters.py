@@ -18,8 +18,9 @@ def drawn_tolerance():
         "TOLERANCE",
         tr("Tolerance"),
         tr(
-            "Half the width of the band, in the unit of heights. Empty: that of the run that computed the stations. A "
-            "field 'tolerance' of an axis layer with designs overrides it."
+            "Half the width of the band, in the unit of heights: 0.01 in metres, drawn 10,000 times larger, "
+            "reaches 100 m to each side. Empty: that of the run that computed the stations. A field 'tolerance' "
+            "of an axis layer with designs overrides it."
         ),
         None,
         0.0,
@@ -31,8 +32,9 @@ def exaggeration():
         "EXAGGERATION",
         tr("Exaggeration of the bars"),
         tr(
-            "How many times larger than in truth a residual is drawn on the ground. Empty: a round number by which an "
-            "ordinary large residual, or the tolerance, takes up to a twentieth of the structure's length."
+            "How many times larger than in truth a residual is drawn on the ground: with 10000 a bar of 10 m "
+            "stands for 1 mm. Empty: a round number by which an ordinary large residual, or the tolerance, takes "
+            "up to a twentieth of the structure's length."
         ),
         None,
         0.0,
@@ -57,7 +59,10 @@ def longest_bar():
         number_parameter(
             "LONGEST_BAR",
             tr("Longest bar (metres)"),
-            tr("Length on the ground beyond which a bar is cut and marked. Empty: a sixth of the structure's length."),
+            tr(
+                "Length on the ground beyond which a bar is cut and marked. Empty: a sixth of the structure's "
+                "length, 433 of 2,600 m."
+            ),
             None,
             0.0,
         )
@@ -92,7 +97,10 @@ def strip_distance():
         number_parameter(
             "DISTANCE",
             tr("Distance of the strip from the axis (metres)"),
-            tr("On the ground, from the axis to the strip's datum line. Empty: clear of bars and band."),
+            tr(
+                "On the ground, from the axis to the strip's datum line, for example 300. Empty: clear of bars "
+                "and band."
+            ),
             None,
             0.0,
         )
@@ -104,13 +112,16 @@ def strip_exaggeration():
         number_parameter(
             "STRIP_EXAGGERATION",
             tr("Exaggeration of the strip"),
-            tr("Empty: a round number by which the highest strip takes up to a sixth of the structure's length."),
+            tr(
+                "With 500 a height of 200 mm is drawn 100 m high. Empty: a round number by which the highest "
+                "strip takes up to a sixth of the structure's length."
+            ),
             None,
             0.0,
         )
     )
 
 
-def drawn_layer(key, label, kind, optional=False):
+def drawn_layer(key, label, text, kind, optional=False):
     """An output layer of SourceType ``kind``, made by default in the form also where it is optional."""
-    return QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True)
+    return with_help(QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True), text)

@@ -8,7 +8,7 @@ from qgis.core import QgsWkbTypes
 from ..boundary.geometries import lines, placed_paths
 from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import round_number
-from ..core.map_geometry import Path, beside, chainages_along, folds, with_bends, within
+from ..core.map_geometry import Path, beside_each, chainages_along, folds, with_bends, within
 from ..core.strip import (
     GAP_SHARE,
     StripFrame,
@@ -16,15 +16,18 @@ from ..core.strip import (
     edges,
     grid_step,
     shown_range,
-    side_away,
+    sides_away,
     strip_factor,
     tick_chainages,
 )
 from ..language.height_text import grid_text, height_with_unit
-from ..language.number_text import number_text, times
+from ..language.number_text import counted, number_text, times
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .bars import reach
+
+# Of how many axes the log tells.
+MOST_TOLD = 40
 
 
 @dataclass(frozen=True)
@@ -52,14 +55,19 @@ def strip_table(drawn, scale, wish, record, asked):
         factor = strip_factor(heights, scale.length) if wish.factor is None else wish.factor
         # One scale bar for all, up to half of the lowest strip.
         bar = max(step, round_number(min(heights) / 2.0 / drawn.units.height) * drawn.units.height)
-        for (one, profile, *_, fits), (low, high) in zip(plans, ranges):
-            side = wish.side or _automatic_side(one, drawn, scale)
+        aways = sides_away([one.axis for one, *_ in plans], drawn.lines)
+        for number, ((one, profile, *_, fits), (low, high), away) in enumerate(zip(plans, ranges, aways)):
+            side = wish.side or _automatic_side(one, away, scale)
             gap = GAP_SHARE * scale.length
             distance = reach(one, scale, side) + 2.0 * gap if wish.distance is None else wish.distance
             frame = StripFrame(low, high, step, factor, distance, side)
             strip = _Strip(drawn, one, profile, frame, wish.view, gap, bar)
             rows += strip.rows()
-            _tell(drawn, one, strip, fits, asked)
+            if number < MOST_TOLD:
+                _tell(drawn, one, strip, fits, asked)
+        if len(plans) > MOST_TOLD:
+            more = counted(len(plans) - MOST_TOLD, tr("axis"), tr("axes"))
+            asked.say(tr("{} more have a strip of the same scale.").format(more))
     return _table(drawn, rows, wish.view, factor, record), factor
 
 
@@ -77,15 +85,14 @@ def _plans(drawn, scale, wish, asked):
     return plans
 
 
-def _automatic_side(one, drawn, scale):
-    away = side_away(one.axis, [line for line in drawn.lines if line is not one.axis.line])
+def _automatic_side(one, away, scale):
     return away or (1 if reach(one, scale, 1) <= reach(one, scale, -1) else -1)
 
 
 def _table(drawn, rows, view, factor, record):
     names = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut")
     columns = {name: [row[name] for row in rows] for name in names}
-    placed = iter(placed_paths([path for row in rows for path in row["paths"]], drawn.crs))
+    placed = iter(placed_paths(beside_each([path for row in rows for path in row["paths"]]), drawn.crs))
     shapes = [lines([next(placed) for _ in row["paths"]]) for row in rows]
     title = " ".join(filter(None, (tr("Profile strip"), times(factor) if factor else "")))
     style = StyleSpec(
@@ -121,7 +128,8 @@ class _Strip:
         ]
 
     def _place(self, chainage, offset):
-        return beside(self.one.axis, chainage, offset)
+        """A line beside the axis; where it is on the map is found for all strips at once."""
+        return self.one.axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset))
 
     def _row(self, part, paths, **more):
         row = {
@@ -147,8 +155,8 @@ class _Strip:
     def _frame(self):
         """The ring: first the outer edge, in the direction that has the axis on its right, where the title stands."""
         outer, inner, turn = self._along(self.frame.high), self._along(self.frame.low), -self.frame.side
-        ring = tuple(np.concatenate([a[::turn], b[::-turn], a[::turn][:1]]) for a, b in zip(outer, inner))
-        return self._row("frame", [ring], label=self._title())
+        ring = (np.concatenate([a[::turn], b[::-turn], a[::turn][:1]]) for a, b in zip(outer[1:], inner[1:]))
+        return self._row("frame", [(self.one.axis, *ring)], label=self._title())
 
     def _grid(self):
         for k, value in enumerate(self.frame.grid.tolist()):

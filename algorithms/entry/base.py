@@ -41,6 +41,7 @@ from .request import Request
 from .run_record import RunRecord, record_with_output
 from .stale_inputs import warn_of_stale_inputs
 from .strict_values import check_value
+from .trial_runs import is_trial
 from .version import VERSION
 from .written_rows import written_reading
 
@@ -349,7 +350,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         """
         layer, style = saved_styles.geopackage_layer(destination), table.style
         if style.record:
-            read = written_reading(destination, layer, asked.context)
+            # From them an edit made by hand would be known.
+            read = None if is_trial(asked.feedback) else written_reading(destination, layer, asked.context)
             style = replace(style, record=record_with_output(style.record, table.key, read))
         try:
             saved_styles.save_style(layer, style)

@@ -102,7 +102,10 @@ def offset_field():
     return field_parameter(
         "OFFSET_FIELD",
         tr("Field with the offset"),
-        tr("Distance from the axis, positive to the right looking up-chainage. Empty: a field such as offset, else 0."),
+        tr(
+            "Distance from the axis, positive to the right looking up-chainage: -0.35 is 0.35 to the left. "
+            "Empty: a field such as offset, else 0."
+        ),
         "INPUT",
     )
 
@@ -121,9 +124,10 @@ def height_unit():
         "HEIGHT_UNIT",
         tr("Unit of heights"),
         tr(
-            "Unit of heights in and out: metre, international foot, or US survey foot. Tolerance, typed undulations "
-            "and residuals are in it too. Empty: as the record of the layer says, or the heading of the heights "
-            "('Elev (ft)', height_ft), else metre, and the log says so."
+            "Unit of heights in and out: metre, international foot, or US survey foot; the two feet are 2 mm "
+            "apart in 1,000 m. Tolerance, typed undulations and residuals are in it too. Empty: as the record of "
+            "the layer says, or the heading of the heights ('Elev (ft)', height_ft), else metre, and the log "
+            "says so."
         ),
         METRES,
     )
@@ -169,10 +173,11 @@ def chainage_height():
             "CHAINAGE_HEIGHT",
             tr("Chainage height"),
             tr(
-                "Ellipsoidal height at which chainages are measured, in the unit of heights: a structure at height is "
-                "longer than its shadow on the ellipsoid. Empty: the median height of the axis' stations, rounded to 1 "
-                "m; give it, so that two surveys get the same chainages. Where undulations are not known, heights "
-                "above the geoid stand in: 0.16 mm in a kilometre for each metre."
+                "Ellipsoidal height at which chainages are measured, in the unit of heights: a structure at "
+                "height is longer than its projection on the ellipsoid, a kilometre at 1,000 m by 157 mm. Empty: "
+                "the median height of the axis' stations, rounded to 1 m; give it, so that two surveys get the "
+                "same chainages. Where undulations are not known, heights above the geoid stand in: 0.16 mm in a "
+                "kilometre for each metre."
             ),
         )
     )
@@ -183,7 +188,10 @@ def equations():
         text_parameter(
             "EQUATIONS",
             tr("Station equations"),
-            tr("Pairs back=ahead in order, separated by semicolons, for example 12+50=13+00. One axis only."),
+            tr(
+                "Pairs back=ahead in order, separated by semicolons. With 12+50=13+00 the point that is 12+50 "
+                "from behind is 13+00 from there on. One axis only."
+            ),
         )
     )
 
@@ -224,8 +232,9 @@ def undulation_value():
             "UNDULATION_VALUE",
             tr("Undulation"),
             tr(
-                "One geoid height for all stations, in the unit of heights. Used with UNDULATION 'constant'; it hides "
-                "the geoid's slope and bending."
+                "One geoid height for all stations, in the unit of heights. Used with UNDULATION 'constant'; "
+                "43.6 says that the geoid lies 43.6 m above the ellipsoid. It hides the geoid's slope and "
+                "bending: 5 seconds of arc are 73 mm in 3 km."
             ),
         )
     )
@@ -255,8 +264,9 @@ def datum_height():
             "DATUM_HEIGHT",
             tr("Height of the datum above the sea"),
             tr(
-                "Of the zero of these heights, in the unit of heights, for GRAVITY 'normal', which needs heights above "
-                "the sea. Empty: 0, the heights count from the sea."
+                "Of the zero of these heights, in the unit of heights, for GRAVITY 'normal', which needs heights "
+                "above the sea: 200 where they count from a mark 200 m above it. Empty: 0, the heights count "
+                "from the sea."
             ),
         )
     )
@@ -327,7 +337,7 @@ def radius():
         number_parameter(
             "RADIUS",
             tr("Radius of the sphere (metres)"),
-            tr("Empty: Euler's radius of curvature at the axis' middle in its azimuth."),
+            tr("The mean one is 6371000. Empty: Euler's radius of curvature at the axis' middle in its azimuth."),
         )
     )
 
@@ -336,7 +346,10 @@ def interval():
     return number_parameter(
         "INTERVAL",
         tr("Interval"),
-        tr("Chainage between stations, in the unit of chainages; stations stand at its multiples. Empty: none."),
+        tr(
+            "Chainage between stations, in the unit of chainages; stations stand at its multiples: 50 gives "
+            "0+000, 0+050, 0+100. Empty: none."
+        ),
         None,
         0.0,
     )
@@ -365,16 +378,52 @@ def onto_axis():
     )
 
 
-def sink(key, label, kind=None, optional=False):
-    """An output layer of SourceType ``kind`` (default: points)."""
-    return QgsProcessingParameterFeatureSink(
-        key, label, SOURCE.TypeVectorPoint if kind is None else kind, optional=optional, createByDefault=not optional
+def place_sigmas():
+    """Parameters SIGMA_EAST_FIELD, SIGMA_NORTH_FIELD and CORRELATION_FIELD: how accurate places in plan are."""
+    text = tr(
+        "Of the place of each point, along the {} axis of the points' reference system; both in one unit, that of "
+        "heights where 'Fit a straight line or plane' is to take 'sd_line' from them. Empty: a field '{}', if any."
+    )
+    return (
+        advanced(
+            field_parameter(
+                "SIGMA_EAST_FIELD",
+                tr("Field with the standard deviation to the east"),
+                text.format(tr("east"), "sd_e"),
+                "STATIONS",
+            )
+        ),
+        advanced(
+            field_parameter(
+                "SIGMA_NORTH_FIELD",
+                tr("Field with the standard deviation to the north"),
+                text.format(tr("north"), "sd_n"),
+                "STATIONS",
+            )
+        ),
+        advanced(
+            field_parameter(
+                "CORRELATION_FIELD",
+                tr("Field with the correlation of east and north"),
+                tr("From -1 to 1. Empty: a field 'cor_en', else east and north are taken as independent."),
+                "STATIONS",
+            )
+        ),
     )
 
 
-def table(key, label, optional=True):
+def sink(key, label, text, kind=None, optional=False):
+    """An output layer of SourceType ``kind`` (default: points)."""
+    kind = SOURCE.TypeVectorPoint if kind is None else kind
+    return with_help(
+        QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=not optional), text
+    )
+
+
+def table(key, label, text, optional=True):
     """An output table without geometry, made by default in the form."""
-    return QgsProcessingParameterFeatureSink(key, label, SOURCE.TypeVector, optional=optional, createByDefault=True)
+    kind = SOURCE.TypeVector
+    return with_help(QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True), text)
 
 
 def reviewed_stations():

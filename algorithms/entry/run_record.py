@@ -17,6 +17,8 @@ from ..language.translation import tr
 SCHEMA = 1
 # What is nested deeper than this is no record.
 _DEEPEST = 12
+# Stands for the axes while what surrounds them is written once; no value of a record holds it.
+_MARK = "\x00axes\x00"
 # Axes whose controls stand in the record of their layer.
 _MOST_AXES = 100
 _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
@@ -150,6 +152,14 @@ class RunRecord:
         """The same record with what was used on each axis."""
         return replace(self, axes=axes)
 
+    def texts_with_axes(self, axes):
+        """For each (name, what was used on it) of ``axes`` the record with that axis alone, as a text: a list."""
+        rest = {key: value for key, value in self.as_dict().items() if key != "axes"}
+        before, after = json.dumps({**rest, "axes": _MARK}, ensure_ascii=False, sort_keys=True, allow_nan=False).split(
+            json.dumps(_MARK)
+        )
+        return [before + _axis_text(name, used) + after for name, used in axes]
+
     def axis(self, name):
         """What was used on an axis, {} where nothing is known."""
         return {**self.every_axis, **self.axes.get(name, {})}
@@ -184,6 +194,13 @@ def record_with_output(text, key, written):
     if written is not None:
         told["written"] = _input_dict(written)
     return json.dumps(told, ensure_ascii=False, sort_keys=True, allow_nan=False)
+
+
+def _axis_text(name, used):
+    try:
+        return json.dumps({name: used}, ensure_ascii=False, sort_keys=True, allow_nan=False)
+    except (TypeError, ValueError):  # numbers of arrays, or no numbers
+        return json.dumps({name: _json(used)}, ensure_ascii=False, sort_keys=True, allow_nan=False)
 
 
 def _is_number(value):

@@ -7,7 +7,8 @@ from qgis.core import QgsProcessingContext, QgsProcessingUtils, QgsProject, QgsR
 
 from ..boundary.axes import read_lines
 from ..boundary.rasters import read_window
-from ..boundary.tables import read_table
+from ..boundary.slices import finished
+from ..boundary.tables import table_in_slices
 from ..core.errors import InputError
 from ..language.translation import tr
 from .layer_records import layer_of
@@ -45,6 +46,11 @@ def stale_inputs(record: RunRecord, layers=None, context=None, feedback=None):
     cannot be compared is left out: inputs of which no hash was recorded, of which only some rows were read, and sources
     on a server that are not in the project.
     """
+    return finished(stale_inputs_in_slices(record, layers, context, feedback))
+
+
+def stale_inputs_in_slices(record, layers=None, context=None, feedback=None):
+    """The same in slices, see ``finished``; the layers must stay meanwhile."""
     context = context if context is not None else _context()
     layers, found = layers or {}, []
     for key, readings in record.inputs.items():
@@ -60,7 +66,8 @@ def stale_inputs(record: RunRecord, layers=None, context=None, feedback=None):
             if layer is None:
                 state = "gone" if sought else ""
             else:
-                state = "" if _hash_now(layer, one, context, feedback) == one.hash else "changed"
+                now = yield from _hash_now(layer, one, context, feedback)
+                state = "" if now == one.hash else "changed"
             if state:
                 told.add(one.source)
                 name = layer.name() if layer is not None else os.path.basename(one.source.split("|")[0])
@@ -92,7 +99,7 @@ def layer_behind(source, context):
 
 
 def _hash_now(layer, one, context, feedback):
-    """Hash of what would be read of a layer now; '' where it cannot be read in that way."""
+    """Hash of what would be read of a layer now, in slices; '' where it cannot be read in that way."""
     try:
         if isinstance(layer, QgsRasterLayer):
             return read_window(layer, *one.window).hash if one.shape == "raster" and one.window else ""
@@ -107,7 +114,8 @@ def _hash_now(layer, one, context, feedback):
         numbers, texts = ({name: index[name] for name in names} for names in (one.numbers, one.texts))
         # A field may be read both as number and as text, which are two columns.
         texts = {("text", name): k for name, k in texts.items()}
-        return read_table(source, numbers, texts, feedback, geometry=one.shape == "point").read.hash
+        table = yield from table_in_slices(source, numbers, texts, feedback, geometry=one.shape == "point")
+        return table.read.hash
     except InputError:
         return ""
 

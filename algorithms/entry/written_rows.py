@@ -3,7 +3,7 @@
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
 from ..boundary.stored_rows import remember, stored_layer
-from ..boundary.tables import read_table
+from ..boundary.tables import read_table, table_in_slices
 from ..core.errors import InputError
 
 # Reading back costs a tenth of the writing; of larger layers it is not known whether they were edited.
@@ -31,10 +31,28 @@ def rows_reading(layer, context):
     if source is None:
         return None
     remember(source, stored_layer(layer))
-    fields = [(k, field) for k, field in enumerate(source.fields()) if field.name().lower() != _KEY]
-    numbers = {field.name(): k for k, field in fields if field.isNumeric()}
-    texts = {field.name(): k for k, field in fields if not field.isNumeric()}
     try:
-        return read_table(source, numbers, texts, None, geometry=True).read
+        return read_table(source, *_columns(source), None, geometry=True).read
     except InputError:
         return None
+
+
+def rows_reading_in_slices(layer, context):
+    """The same in slices, see ``finished``; the layer must stay meanwhile."""
+    source = QgsProcessingUtils.variantToSource(layer, context)
+    if source is None:
+        return None
+    try:
+        table = yield from table_in_slices(source, *_columns(source), None, geometry=True)
+    except InputError:
+        return None
+    return table.read
+
+
+def _columns(source):
+    """All fields of a source but the host's own key: those of numbers and those of texts, {name: index} each."""
+    fields = [(k, field) for k, field in enumerate(source.fields()) if field.name().lower() != _KEY]
+    return (
+        {field.name(): k for k, field in fields if field.isNumeric()},
+        {field.name(): k for k, field in fields if not field.isNumeric()},
+    )

@@ -158,7 +158,7 @@ def angle_unit():
         "ANGLE_UNIT",
         tr("Unit of angles"),
         tr(
-            "degree: 88.3875. dms: degrees, minutes and seconds, 88 23 15. packed: 88.2315 for 88°23'15\". gon: "
+            "degree: 88.3875. dms: degrees, minutes and seconds, 88 23 15. packed: 88.2315 for 88\u00b023'15\". gon: "
             "98.2083."
         ),
         ANGLE_UNITS,
@@ -261,8 +261,8 @@ def sight_radius():
             "RADIUS",
             tr("Radius of the Earth (metres)"),
             tr(
-                "Taken for every sight, in place of that of the points' places or of LATITUDE; to repeat a computation "
-                "made with another radius."
+                "Taken for every sight, in place of that of the points' places or of LATITUDE; for example "
+                "6371000, to repeat a computation made with another radius."
             ),
         )
     )
@@ -286,7 +286,10 @@ def collimation():
         number_parameter(
             "COLLIMATION",
             tr("Collimation of the level (seconds of arc)"),
-            tr("Positive: the line of sight points up. Empty: from the two-peg test, else 0."),
+            tr(
+                "Positive: the line of sight points up; 2 reads 0.5 mm too high at 50 m. Empty: from the two-peg "
+                "test, else 0."
+            ),
         )
     )
 
@@ -310,14 +313,14 @@ def sight_sigmas():
         number_parameter(
             "ANGLE_SIGMA",
             tr("Standard deviation of an angle (seconds of arc)"),
-            tr("Of a zenith or vertical angle as used. Empty: sights get no standard deviation."),
+            tr("Of a zenith or vertical angle as used; 1 is 1.5 mm at 300 m. Empty: sights get no standard deviation."),
             None,
             0.0,
         ),
         number_parameter(
             "READING_SIGMA",
             tr("Standard deviation of a staff reading (mm)"),
-            tr("Empty: setups get no standard deviation."),
+            tr("With 0.3 the difference of two readings has 0.4 mm. Empty: setups get no standard deviation."),
             None,
             0.0,
         ),
@@ -325,7 +328,7 @@ def sight_sigmas():
             number_parameter(
                 "DISTANCE_SIGMA",
                 tr("Standard deviation of a distance (mm)"),
-                tr("The part that does not depend on the distance."),
+                tr("The part that does not depend on the distance: 2 of an instrument quoted as 2 mm + 3 ppm."),
                 0.0,
                 0.0,
             )
@@ -334,7 +337,7 @@ def sight_sigmas():
             number_parameter(
                 "DISTANCE_PPM",
                 tr("Standard deviation of a distance (mm/km)"),
-                tr("Its part that grows with the distance."),
+                tr("Its part that grows with the distance: 3 of the same instrument, 6 mm in 2 km."),
                 0.0,
                 0.0,
             )
@@ -343,7 +346,7 @@ def sight_sigmas():
             number_parameter(
                 "HEIGHT_SIGMA",
                 tr("Standard deviation of an instrument or target height (mm)"),
-                tr("Of each of the two, as measured with a tape."),
+                tr("Of each of the two, as measured with a tape; 1.5 makes 2.1 mm of both together."),
                 0.0,
                 0.0,
             )
@@ -352,7 +355,10 @@ def sight_sigmas():
             number_parameter(
                 "REFRACTION_SIGMA",
                 tr("Standard deviation of k"),
-                tr("It cancels in reciprocal sights of one day, and in setups with sights alike."),
+                tr(
+                    "0.05 makes 4 mm of a sight of 1 km. It cancels in reciprocal sights of one day, and in "
+                    "setups with sights alike."
+                ),
                 0.0,
                 0.0,
             )
@@ -432,8 +438,8 @@ def line_sigmas():
             "SIGMA_KM",
             tr("Standard deviation over 1 km (mm)"),
             tr(
-                "Of a single run as it is in the table. Empty: lengths give the weights, and the scale is estimated "
-                "from the misclosures."
+                "Of a single run as it is in the table; at 0.7 a line of 4 km has 1.4 mm. Empty: lengths give "
+                "the weights, and the scale is estimated from the misclosures."
             ),
             None,
             0.0,
@@ -442,7 +448,10 @@ def line_sigmas():
             number_parameter(
                 "SIGMA_SETUP",
                 tr("Standard deviation of a setup (mm)"),
-                tr("Empty: numbers of setups give the weights, and the scale is estimated."),
+                tr(
+                    "At 0.1 a line of 16 setups has 0.4 mm. Empty: numbers of setups give the weights, and the "
+                    "scale is estimated."
+                ),
                 None,
                 0.0,
             )
@@ -451,7 +460,10 @@ def line_sigmas():
             number_parameter(
                 "SIGMA",
                 tr("Standard deviation of every line"),
-                tr("In the unit of heights, for WEIGHTS 'equal'. Empty: estimated."),
+                tr(
+                    "In the unit of heights, for WEIGHTS 'equal': 0.001 in metres is 1 mm for each line, long or "
+                    "short. Empty: estimated."
+                ),
                 None,
                 0.0,
             )
@@ -532,8 +544,11 @@ def named_stations():
 
 
 def stations_with_heights():
-    return QgsProcessingParameterFeatureSink(
+    parameter = QgsProcessingParameterFeatureSink(
         "POINTS", tr("Stations with adjusted heights"), _SOURCE.TypeVectorPoint, optional=True, createByDefault=True
+    )
+    return with_help(
+        parameter, tr("The points of STATIONS with height and sd from the adjustment; made where STATIONS is given.")
     )
 
 
@@ -566,7 +581,10 @@ def limit_factor():
     return number_parameter(
         "LIMIT_FACTOR",
         tr("Limit n of misclosures (mm over 1 km)"),
-        tr("Typed instead of a class: a misclosure may reach n times the root of the length in kilometres."),
+        tr(
+            "Typed instead of a class: a misclosure may reach n times the root of the length in kilometres. 4 "
+            "allows 4 mm over 1 km and 8 mm over 4 km."
+        ),
         None,
         0.0,
     )

@@ -260,7 +260,7 @@ def _percent(probability):
 
 def _flagged(found):
     one, rows = found.reviewed, found.flagged.tolist()
-    parts = [Heading(tr("Stations to look at"))]
+    parts = [Heading(tr("Stations needing attention"))]
     if not one.has_tested:
         parts.append(Paragraph(tr("Blunders: not tested; no tested stations were handed in."), "small"))
     elif int(np.sum(one.suspected & ~found.suspected)):

@@ -1,6 +1,7 @@
 """What a review report is written about: reviewed stations in their order, rows of references and curvatures."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Optional
 
 import numpy as np
@@ -87,22 +88,30 @@ class Reviewed:
     def built(self):
         return self.design + self.residual
 
-    @property
+    @cached_property
     def axes(self):
         """Names of the axes in their order."""
         return list(dict.fromkeys(self.axis))
 
+    @cached_property
+    def _rows(self):
+        """{name of an axis: indices of its stations}, found once: a report asks for each axis many times."""
+        found = {}
+        for row, (name, word) in enumerate(zip(self.axis, self.status.tolist())):
+            if word != "off axis":
+                found.setdefault(name, []).append(row)
+        return {name: np.array(rows, int) for name, rows in found.items()}
+
     def rows(self, axis):
         """Indices of the stations on one axis, without those that are off every axis."""
-        on = self.status != "off axis"
-        return np.flatnonzero(np.array([name == axis for name in self.axis], bool) & on)
+        return self._rows.get(axis, np.zeros(0, int))
 
     def decision(self, row):
         """The word decided on a station, '' for none."""
         return self.decided[row].word if row in self.decided else ""
 
     def named(self, row, *, alone=False):
-        """'1+650 of north arm', or the station alone where there is one axis."""
+        """'1+650 of left rail', or the station alone where there is one axis."""
         text = self.station[row] or tr("row {}").format(int(self.order[row]) + 1)
         alone = alone or len(self.axes) < 2 or not self.axis[row]
         return text if alone else tr("{} of {}").format(text, self.axis[row])

@@ -25,7 +25,7 @@ def tolerance_text(found):
 
 
 def named_rows(found, rows, sizes=True):
-    """'1+650 (−21.0 mm) and 1+700 (…) of north arm; 1+150 (…) of east arm' for a sentence, the greatest first."""
+    """'1+650 (−21.0 mm) and 1+700 (…) of left rail; 1+150 (…) of right rail' for a sentence, the greatest first."""
     one = found.reviewed
     rows = sorted(np.asarray(rows, int).tolist(), key=lambda row: -abs(np.nan_to_num(one.residual[row])))
     shown, by_axis = rows[:_MOST], {}

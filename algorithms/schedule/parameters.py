@@ -11,8 +11,9 @@ def adjustment_method():
         "METHOD",
         tr("Method"),
         tr(
-            "What is aimed at. full: every support as near to its design height as step and travel allow. least: the "
-            "smallest sum of movements that brings every support within the tolerance; those within it stay."
+            "What is aimed at. full: every support as near to its design height as increment and travel allow. "
+            "least: the smallest sum of movements that brings every support within the tolerance; those within "
+            "it stay."
         ),
         ("full", "least"),
         "full",
@@ -22,8 +23,11 @@ def adjustment_method():
 def step():
     return number_parameter(
         "STEP",
-        tr("Step of the shims"),
-        tr("Movements are whole multiples of it, in the unit of heights. Empty: any movement."),
+        tr("Shim increment"),
+        tr(
+            "Movements are whole multiples of it, in the unit of heights: with 0.001 in metres a residual of "
+            "-20.6 mm is raised by 21 mm. Empty: any movement."
+        ),
         None,
         0.0,
     )
@@ -34,7 +38,10 @@ def travel():
         number_parameter(
             "LIMIT",
             tr("Greatest movement"),
-            tr("Travel of the jack, up and down, in the unit of heights. Empty: no limit."),
+            tr(
+                "Travel of the jack, up and down, in the unit of heights: 0.05 in metres is 50 mm each way. "
+                "Empty: no limit."
+            ),
             None,
             0.0,
         ),
@@ -58,8 +65,8 @@ def adjusted_tolerance():
         "TOLERANCE",
         tr("Tolerance"),
         tr(
-            "Greatest residual that counts as within, in the unit of heights. Empty: that of the run that made the "
-            "stations, for each axis."
+            "Greatest residual that counts as within, in the unit of heights: 0.01 in metres is 10 mm. Empty: "
+            "that of the run that made the stations, for each axis."
         ),
         None,
         0.0,
@@ -70,11 +77,12 @@ def smoothness():
     return advanced(
         number_parameter(
             "SMOOTHNESS",
-            tr("Greatest difference between neighbours"),
+            tr("Limit between neighbours"),
             tr(
-                "Between the predicted residuals of supports that follow each other on an axis, in the unit of "
-                "heights: the kink that stays in the finished structure. Supports that are left out are passed over. "
-                "Empty: no limit."
+                "Greatest difference of the predicted residuals of supports that follow each other on an axis, "
+                "in the unit of heights: the kink that stays in the finished structure. With 0.002 in metres +1 "
+                "mm and -1 mm may be neighbours, +2 mm and -1 mm not. Supports that are left out are passed "
+                "over. Empty: no limit."
             ),
             None,
             0.0,
@@ -88,40 +96,53 @@ def line():
     sideways = (
         (
             "STEP_LINE",
-            tr("Step of the movement sideways"),
-            tr("Movements left and right are whole multiples of it, in the unit of heights. Empty: any movement."),
+            tr("Increment of the lateral movement"),
+            tr(
+                "Movements left and right are whole multiples of it, in the unit of heights: 0.0005 in metres is "
+                "half a millimetre. Empty: any movement."
+            ),
         ),
         (
             "LIMIT_LINE",
-            tr("Greatest movement sideways"),
-            tr("Travel to the right and to the left, in the unit of heights. Empty: no limit."),
+            tr("Greatest lateral movement"),
+            tr(
+                "Travel to the right and to the left, in the unit of heights: 0.02 in metres is 20 mm each way. "
+                "Empty: no limit."
+            ),
         ),
         (
             "LIMIT_LEFT",
             tr("Greatest movement to the left"),
-            tr("Where it differs from that to the right. Empty: as the greatest movement sideways."),
+            tr(
+                "Where it differs from that to the right, for example 0 where supports cannot go left. Empty: as "
+                "the greatest lateral movement."
+            ),
         ),
         (
             "LINE_TOLERANCE",
             tr("Tolerance of the line"),
             tr(
-                "Greatest lateral departure that counts as within, in the unit of heights. Empty: that of the run that "
-                "made the stations, for each axis."
+                "Greatest lateral departure that counts as within, in the unit of heights: 0.01 in metres is 10 "
+                "mm to each side. Empty: that of the run that made the stations, for each axis."
             ),
         ),
         (
             "SMOOTHNESS_LINE",
-            tr("Greatest difference between neighbours, sideways"),
-            tr("Between their predicted lateral departures, in the unit of heights. Empty: no limit."),
+            tr("Lateral limit between neighbours"),
+            tr(
+                "Greatest difference of their predicted lateral departures, in the unit of heights: 0.002 in "
+                "metres is 2 mm. Empty: no limit."
+            ),
         ),
     )
     choice = choice_parameter(
         "LINE",
         tr("Line"),
         tr(
-            "Whether supports are moved sideways too. Empty or none: no. lateral: by the stations' field 'lateral', "
-            "which 'Design heights and residuals' writes with LINE: a support that stands right is moved left, in step "
-            "and travel of its own, by the same method. Left and right are meant looking up-chainage."
+            "Whether there is lateral movement too. Empty or none: no. lateral: by the stations' field "
+            "'lateral', which 'Design heights and residuals' writes with LINE: a support that stands right is "
+            "moved left, in increment and travel of its own, by the same method. Left and right are meant "
+            "looking up-chainage."
         ),
         ("none", "lateral"),
     )

@@ -43,7 +43,7 @@ class Supports:
         return len(self.residual)
 
     def named(self, row):
-        """'north arm 1+650' for a sentence."""
+        """'left rail 1+650' for a sentence."""
         return " ".join(filter(None, (self.axis[row], self.station[row] or tr("row {}").format(row + 1))))
 
 

@@ -1,10 +1,12 @@
 """What the axis layer says of each axis itself, and the axis at its chainage height."""
 
+from contextlib import contextmanager
+
 import numpy as np
 
 from ..boundary.cells import as_text, cell_place, optional_number
 from ..boundary.input_fields import field_indices
-from ..core.axis import Axis
+from ..core.axis import axes_at, check_axis
 from ..core.errors import InputError
 from ..entry.recorded_system import UNKNOWN, height_kind
 from ..language.translation import tr
@@ -56,29 +58,67 @@ def axis_at_height(asked, axis, row, fields, notation_, run_units, heights):
 
     ``heights``: ellipsoidal heights of its stations as far as known, metres (n,), NaN where there is none.
     """
-    own, form = fields.number(axis, row, "chain_h"), asked.number("CHAINAGE_HEIGHT")
-    if own is not None and form is not None and own != form:
-        fields.tell(asked, axis, "chain_h", f"{own:g} {run_units.height_label}", "CHAINAGE_HEIGHT", f"{form:g}")
-    typed = form if own is None else own
     known = heights[np.isfinite(heights)]
-    if typed is not None:
-        height = typed * run_units.height
-        word = tr("ellipsoidal, as given") if own is None else tr("ellipsoidal, chain_h of the axis layer")
-    elif len(known):
-        height, word = float(np.round(np.median(known))), _median_words(asked)
-    else:
-        height, word = 0.0, tr("on the ellipsoid, since no heights are known")
-    start = fields.text(axis, "chain_0")
-    given = asked.text("CHAINAGE_START")
-    if start and given and start != given:
-        fields.tell(asked, axis, "chain_0", start, "CHAINAGE_START", given)
-    start = start or given
+    median = float(np.median(known)) if len(known) else np.nan
+    (placed,), (word,) = axes_at_heights(asked, [axis], fields, notation_, run_units, [median], row)
+    return placed, word
+
+
+def axes_at_heights(asked, axes, fields, notation_, run_units, medians, first_row=1):
+    """The same of many ``axes``, rows of the axis layer: a list of core Axis, and one of words.
+
+    ``medians``: of the heights of each axis' stations, metres (m,), NaN where there is none.
+    """
+    form, given, words = asked.number("CHAINAGE_HEIGHT"), asked.text("CHAINAGE_START"), _median_words(asked)
+    heights, starts, told = [], [], []
+    typed_start = _start(axes[0], given, notation_) if given else 0.0
+    for row, (axis, median) in enumerate(zip(axes, medians), first_row):
+        own, start = fields.number(axis, row, "chain_h"), fields.text(axis, "chain_0")
+        if own is not None and form is not None and own != form:
+            fields.tell(asked, axis, "chain_h", f"{own:g} {run_units.height_label}", "CHAINAGE_HEIGHT", f"{form:g}")
+        if own is not None or form is not None:
+            heights.append((form if own is None else own) * run_units.height)
+            told.append(tr("ellipsoidal, as given") if own is None else tr("ellipsoidal, chain_h of the axis layer"))
+        else:
+            heights.append(0.0 if np.isnan(median) else float(np.round(median)))
+            told.append(tr("on the ellipsoid, since no heights are known") if np.isnan(median) else words)
+        if start and given and start != given:
+            fields.tell(asked, axis, "chain_0", start, "CHAINAGE_START", given)
+        starts.append(_start(axis, start, notation_) if start else typed_start)
+        with _named(axis):
+            check_axis(axis.line.name, heights[-1], starts[-1])
+    return axes_at([axis.line for axis in axes], heights, starts), told
+
+
+def _start(axis, text, notation_):
+    with _named(axis):
+        return notation_.chainage(text)
+
+
+@contextmanager
+def _named(axis):
     try:
-        return Axis(axis.line, height, notation_.chainage(start) if start else 0.0), word
+        yield
     except InputError as error:
         raise error.reworded(
             tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, error)
         ) from None
+
+
+def medians_of_axes(axis, heights, number):
+    """Median of the ``heights`` (n,) of each of ``number`` axes, NaN where it has none; ``axis``: index of each (n,).
+
+    NaN among the heights is none.
+    """
+    known = np.isfinite(heights)
+    order = np.lexsort((heights[known], axis[known]))
+    axis, heights = axis[known][order], heights[known][order]
+    bounds = np.searchsorted(axis, np.arange(number + 1))
+    counts, found = np.diff(bounds), np.full(number, np.nan)
+    some = counts > 0
+    low, high = (bounds[:-1] + (counts - 1) // 2)[some], (bounds[:-1] + counts // 2)[some]
+    found[some] = 0.5 * (heights[low] + heights[high])
+    return found
 
 
 def _median_words(asked):

@@ -134,9 +134,10 @@ def _no_reading(cells, by_case, current, heading):
         return tr("The row is a comment."), current
     if heading or _is_heading(station, height):
         return tr("The row is a heading."), current
-    alone = (station or axis).casefold()
-    if not height and not offset and not (station and axis) and alone in by_case:
-        return tr("The row names the axis '{}' for those below it.").format(by_case[alone]), by_case[alone]
+    if not height and not offset and not (station and axis):
+        named = by_case.get((station or axis).casefold(), "")
+        if named:
+            return tr("The row names the axis '{}' for those below it.").format(named), named
     return "", current
 
 

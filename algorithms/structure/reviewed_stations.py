@@ -4,11 +4,10 @@ Report, schedule, bars, profile and flagged stations take from here which fields
 flag or a decision says, and which station a row of another table is about.
 """
 
-from dataclasses import dataclass
-from typing import Optional
+from dataclasses import dataclass, replace
 
 import numpy as np
-from qgis.core import QgsFeatureRequest
+from qgis.core import QgsFeatureRequest, QgsPoint
 
 from ..boundary.cells import as_text
 from ..boundary.fields import DESIGNED_LINE
@@ -31,6 +30,7 @@ NUMBERS = (*HEIGHTS, "chainage", "offset", "w")
 TEXTS = ("axis", "station", "status", "flag", "date", "side")
 # Fields that others name otherwise, the first that there is counts; all others go by our own name.
 OTHER_NAMES = {"sd": ("sd", "sigma")}
+_NOWHERE = QgsPoint(np.nan, np.nan)
 
 
 def review_fields(source):
@@ -313,36 +313,74 @@ def read_decisions(asked, stations):
 
 @dataclass(frozen=True)
 class LayerColumns:
-    """All rows of a map layer as lists: ``ids`` of the features, ``x``, ``y`` in its CRS, NaN without a point;
-    ``columns`` {our name: numbers or texts}, NaN and '' for what is missing or cannot be read; ``fields``: as
-    ``review_fields`` has them; ``units``, ``record``, and ``tolerances`` {axis: metres, NaN for none}."""
+    """All rows of a map layer in the order of reading, arrays (n,): ``ids`` of the features, ``x``, ``y`` in its CRS,
+    NaN without a point; ``columns`` {our name: numbers or texts}, NaN and '' for what is missing or cannot be read;
+    ``fields``: as ``review_fields`` has them; ``units``, ``record``, and ``tolerances`` {axis: metres, NaN for
+    none}."""
 
-    ids: list
-    x: list
-    y: list
+    ids: np.ndarray
+    x: np.ndarray
+    y: np.ndarray
     columns: dict
     fields: dict
     units: Units
     record: RunRecord
-    tolerances: Optional[dict] = None
+    tolerances: dict
 
 
-def layer_columns(layer, record):
+def layer_columns(layer, record, names=None):
     """Read a map layer for a chart or a list, which leave out what they cannot read: LayerColumns. Edits that are not
-    saved are seen. ``record``: of the run that made it."""
-    index = review_fields(layer)
-    columns, ids, x, y = _layer_rows(layer, index)
+    saved are seen. ``record``: of the run that made it; ``names``: of the columns that are wanted, without places; None
+    for all of it."""
+    index, request = review_fields(layer), QgsFeatureRequest()
+    if names is not None:
+        index = {name: k if name in names else -1 for name, k in index.items()}
+        request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
+    return _requested(layer, record, index, request)
+
+
+def columns_again(before, layer, ids):
+    """LayerColumns ``before`` of a map layer with the features of these ``ids`` read again, some of which may be new
+    or gone. None where the layer gives its features in an order of its own: then only reading all of them tells the
+    place of one."""
+    if np.any(np.diff(_order_key(before.ids)) <= 0):
+        return None
+    part = _requested(layer, before.record, before.fields, QgsFeatureRequest().setFilterFids(list(ids)))
+    stay = ~np.isin(before.ids, np.array(list(ids), np.int64))
+    order = np.argsort(_order_key(np.concatenate([before.ids[stay], part.ids])), kind="stable")
+
+    def joined(old, new):
+        return np.concatenate([old[stay], new])[order]
+
+    return replace(
+        before,
+        ids=joined(before.ids, part.ids),
+        x=joined(before.x, part.x),
+        y=joined(before.y, part.y),
+        columns={name: joined(old, part.columns[name]) for name, old in before.columns.items()},
+        tolerances={**before.tolerances, **part.tolerances},
+    )
+
+
+def _order_key(ids):
+    """What rises in the host's order of features (n,): those added and not saved, whose ids fall below zero, then the
+    others by their ids."""
+    return np.where(ids < 0, np.iinfo(np.int64).min - ids, ids)
+
+
+def _requested(layer, record, index, request):
+    """LayerColumns of the features of a ``request``."""
+    columns, ids, x, y = _layer_rows(layer, index, request)
     units = units_of(record)
     if index["station"] < 0:
-        columns["station"] = list(station_texts(np.array(columns["chainage"], float), units.chainage_name))
-    tolerances = {axis: recorded_tolerance(record, axis, units) for axis in dict.fromkeys(columns["axis"])}
+        columns["station"] = _text_array(station_texts(columns["chainage"], units.chainage_name))
+    tolerances = {axis: recorded_tolerance(record, axis, units) for axis in dict.fromkeys(columns["axis"].tolist())}
     tolerances = {axis: np.nan if value is None else value for axis, value in tolerances.items()}
     return LayerColumns(ids, x, y, columns, index, units, record, tolerances)
 
 
-def _layer_rows(layer, index):
-    """The fields as lists, ids and coordinates of all features, in one pass."""
-    request = QgsFeatureRequest()
+def _layer_rows(layer, index, request):
+    """The fields, ids and coordinates of the features of a ``request`` as arrays, in one pass."""
     request.setSubsetOfAttributes(sorted({k for k in index.values() if k >= 0}))
     columns = {name: [] for name in index}
     ids, x, y = [], [], []
@@ -350,20 +388,31 @@ def _layer_rows(layer, index):
     texts = [(columns[name].append, index[name]) for name in TEXTS if index[name] >= 0]
     for feature in layer.getFeatures(request):
         ids.append(feature.id())
-        geometry = feature.geometry()
-        # The centre of a multi-point of one point is that point.
-        centre = geometry.boundingBox().center() if not geometry.isEmpty() else None
-        x.append(centre.x() if centre is not None else np.nan)
-        y.append(centre.y() if centre is not None else np.nan)
+        place = _place(feature.geometry())
+        x.append(place.x())
+        y.append(place.y())
         for append, k in numbers:
             value = feature[k]
             append(value if type(value) is float else _number(value))
         for append, k in texts:
             append(as_text(feature[k]))
     for name, values in columns.items():
-        if index[name] < 0:
-            values.extend([np.nan if name in NUMBERS else ""] * len(ids))
-    return columns, ids, x, y
+        values = values if index[name] >= 0 else [np.nan if name in NUMBERS else ""] * len(ids)
+        columns[name] = np.array(values, float) if name in NUMBERS else _text_array(values)
+    return columns, np.array(ids, np.int64), np.array(x, float), np.array(y, float)
+
+
+def _text_array(texts):
+    return np.array(list(texts), dtype=object)
+
+
+def _place(geometry):
+    """The point of a geometry, without coordinates where there is none."""
+    shape = geometry.constGet()
+    if type(shape) is QgsPoint:
+        return shape
+    # The centre of a multi-point of one point is that point.
+    return _NOWHERE if shape is None or shape.isEmpty() else geometry.boundingBox().center()
 
 
 def _number(value):

@@ -12,6 +12,7 @@ from ..boundary.input_fields import field_of_kind
 from ..boundary.points import Points, read_points
 from ..boundary.reference_systems import definition
 from ..boundary.tables import check_geometry
+from ..core.axis import chainages_and_offsets
 from ..core.errors import InputError
 from ..core.geodesy import datum_name
 from ..core.measure import Feet, Measurer
@@ -19,10 +20,22 @@ from ..entry.messages import NO_AXIS_NAMED
 from ..entry.stated_units import stated_units
 from ..language.number_text import listed, number_text
 from ..language.translation import tr
+from .axis_overrides import axes_at_heights, medians_of_axes
 from .axis_words import tell_axes
 from .vertical_system import check_vertical
 
 _CHUNK = 100_000
+
+
+@dataclass(frozen=True)
+class PlacedAxes:
+    """Core axes at their chainage heights, words on what each height is, and of all rows the ``chainage`` and
+    ``offset``, metres (rows,)."""
+
+    axes: list
+    words: list
+    chainage: np.ndarray
+    offset: np.ndarray
 
 
 @dataclass(frozen=True)
@@ -39,6 +52,35 @@ class Structure:
     @property
     def names(self):
         return [axis.line.name for axis in self.axes]
+
+    @property
+    def rows_of_axes(self):
+        """The rows of each axis, those too far away among them: a list of index arrays, each rising."""
+        return self.rows_on_axes(np.ones(len(self.feet.axis), bool))
+
+    def rows_on_axes(self, used):
+        """The rows of each axis of those ``used``, a mask (rows,): a list of index arrays, each rising."""
+        rows = np.flatnonzero(used)
+        rows = rows[np.argsort(self.feet.axis[rows], kind="stable")]
+        return np.split(rows, np.searchsorted(self.feet.axis[rows], np.arange(1, len(self.axes))))
+
+    def foot_places(self, rows):
+        """Latitudes and longitudes of the feet of some rows on their axes, and azimuths of these there, degrees;
+        ``rows``: mask (rows,)."""
+        lines, feet = [axis.line for axis in self.axes], self.feet
+        before = np.concatenate([[0], np.cumsum([len(line.lengths) for line in lines])])
+        own = before[feet.axis[rows]] + feet.leg[rows]
+        starts = [(line.lat[:-1], line.lon[:-1], line.azimuths) for line in lines]
+        begin = (np.concatenate(part)[own] for part in zip(*starts))
+        return lines[0].ellipsoid.forward(*begin, feet.along[rows])
+
+    def placed(self, asked, fields, notation, run_units, heights):
+        """The axes at their chainage heights: PlacedAxes. ``heights``: ellipsoidal heights of the rows that count for
+        these where none is given, metres (rows,), NaN for none; ``fields``: AxisFields."""
+        medians = medians_of_axes(self.feet.axis, np.where(self.off, np.nan, heights), len(self.axes))
+        axes, words = axes_at_heights(asked, self.axes, fields, notation, run_units, medians)
+        feet = self.feet
+        return PlacedAxes(axes, words, *chainages_and_offsets(axes, feet.axis, feet.leg, feet.along, feet.across))
 
 
 def units_of_stations(asked, with_heights=True):

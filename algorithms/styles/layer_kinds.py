@@ -134,7 +134,7 @@ def _compared(layer, spec, _own):
     _put_on(layer, look.change_renderer(layer), look.change_labeling(layer, unit), tip)
 
 
-_ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED))
+_ALL_STATIONS = tuple(dict.fromkeys(of.PLACED + of.GENERATED + of.MEASURED + of.MEASURED_LINE))
 KINDS = {
     "stations_review": LayerKind(of.DESIGNED + of.DESIGNED_LINE, "station", _review),
     "stations": LayerKind(_ALL_STATIONS, "station", _stations),
@@ -149,8 +149,8 @@ KINDS = {
     "changes": LayerKind(of.CHANGES + of.CHANGES_LINE, "station"),
     "unmatched": LayerKind(of.UNMATCHED, "station", titled=of.OF_UNMATCHED),
     "motions": LayerKind(of.MOTIONS[:-1] + of.MOTIONS_LINE + of.MOTIONS[-1:], "axis", titled=of.OF_MOTIONS),
-    "fitted": LayerKind(of.FITTED, "station", _fitted),
-    "reference": LayerKind(of.REFERENCE, "name", _reference),
+    "fitted": LayerKind(of.FITTED + of.FITTED_LINE, "station", _fitted),
+    "reference": LayerKind(of.REFERENCE[:-1] + of.REFERENCE_LINE + of.REFERENCE[-1:], "name", _reference),
     "ellipse": LayerKind(of.ELLIPSE, "name", _ellipse),
     "curvature": LayerKind(of.CURVATURE, "axis", titled=of.OF_CURVATURE),
     "reduced": LayerKind(of.REDUCED, "from_pt", _reduced),

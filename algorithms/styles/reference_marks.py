@@ -5,6 +5,7 @@ from qgis.core import (
     QgsFillSymbol,
     QgsGeometryGeneratorSymbolLayer,
     QgsMarkerSymbol,
+    QgsProperty,
     QgsRendererCategory,
     QgsRuleBasedLabeling,
     QgsRuleBasedRenderer,
@@ -15,13 +16,14 @@ from qgis.core import (
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtGui import QColor
 
+from ..language.decision_words import SUSPECTED
 from ..language.translation import tr
 from . import palette
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import CLEAR, HALO, INK, OTHER, Shape, marker, tinted
 from .review_tip import STYLE
 from .station_marks import SIZE
-from .wording import column, decimal, escaped, literal, signed_height, small_height
+from .wording import column, decimal, escaped, literal, side_text, signed_height, small_height
 
 SUSPECT = QColor(palette.SUSPECT.dark)
 KEPT = QColor(palette.WITHIN.dark)
@@ -29,6 +31,9 @@ KEPT = QColor(palette.WITHIN.dark)
 
 # A reference's geometry holds its level point first and its tangent point last, or the one that is known.
 _LEVEL_AT, _TANGENT_AT = "geometry_n($geometry, 1)", "geometry_n($geometry, num_geometries($geometry))"
+# The host keeps labels off each other, but knows nothing of a generated mark: the northern point's label stands above
+# it, the southern one's below, so that neither covers the other's mark.
+_NORTHERN, _SOUTHERN = "'T,R,L,TR,TL,BR,BL,B'", "'B,R,L,BR,BL,TR,TL,T'"
 
 
 def _points(fields):
@@ -96,6 +101,11 @@ def reference_labeling(fields):
         # A generated place has no symbol whose bounds the host would keep clear of.
         settings.offsetType = settings.OffsetType.FromPoint
         settings.dist = 4.0
+        other = _LEVEL_AT if place == _TANGENT_AT else _TANGENT_AT
+        settings.dataDefinedProperties().setProperty(
+            settings.Property.PredefinedPositionOrder,
+            QgsProperty.fromExpression(f"CASE WHEN y({place}) < y({other}) THEN {_SOUTHERN} ELSE {_NORTHERN} END"),
+        )
         settings.geometryGenerator = place
         settings.geometryGeneratorType = QgsWkbTypes.GeometryType.PointGeometry
         settings.geometryGeneratorEnabled = True
@@ -136,8 +146,14 @@ def ellipse_renderer():
     )
 
 
+def _suspected(fields, name):
+    """The expression that is true where the flag ``name`` suspects a blunder, never NULL."""
+    return f"coalesce({column(fields, name)}, '') = {literal(SUSPECTED)}"
+
+
 def fitted_renderer(fields):
-    """Return the renderer of tested stations: suspected blunders stand out, the kept ones are quiet."""
+    """Return the renderer of tested stations: suspected blunders stand out, the kept ones are quiet; a ring
+    where the line in plan suspects one."""
     flag = column(fields, "flag")
     looks = (
         ("kept", tr("Kept"), marker(Shape.Circle, 2.0, fill=KEPT, halo=0.25, size_expression=SIZE)),
@@ -147,6 +163,12 @@ def fitted_renderer(fields):
         ("suspected blunder", tr("Suspected blunder"), marker(Shape.Star, 4.6, fill=SUSPECT)),
     )
     root = QgsRuleBasedRenderer.Rule(None)
+    if fields.indexOf("lat_flag") >= 0:
+        # Around the mark of the height, which it does not hide: the one may be doubted and the other not. A ring, as on
+        # all maps of the line, since left and right turn with the axis.
+        ring = marker(Shape.Circle, 6.4, outline=0.5, halo=0.35)
+        label = tr("Suspected blunder in plan")
+        root.appendChild(QgsRuleBasedRenderer.Rule(ring, filterExp=_suspected(fields, "lat_flag"), label=label))
     for value, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=f"{flag} = '{value}'", label=label))
     other = marker(Shape.Square, 1.6, fill=OTHER)
@@ -156,15 +178,20 @@ def fitted_renderer(fields):
 
 def fitted_labeling(fields, height_unit):
     """Return the labelling: suspects with station and residual to 1:25,000, the rest from 1:10,000 on."""
-    station, residual, flag = (column(fields, name) for name in ("station", "residual", "flag"))
+    station, residual = (column(fields, name) for name in ("station", "residual"))
     text = f"{station} || coalesce('\\n' || {signed_height(residual, height_unit)}, '')"
+    doubted = _suspected(fields, "flag")
+    if fields.indexOf("lateral") >= 0 and fields.indexOf("lat_flag") >= 0:
+        beside = side_text(column(fields, "lateral"), height_unit)
+        text += f" || if({_suspected(fields, 'lat_flag')}, coalesce('\\n' || {beside}, ''), '')"
+        doubted += f" OR {_suspected(fields, 'lat_flag')}"
     root = QgsRuleBasedLabeling.Rule(None)
     suspects = QgsRuleBasedLabeling.Rule(point_label(text, points=8.5, priority="9", radius="2.3"), 0, 25_200)
-    suspects.setFilterExpression(f"{flag} = 'suspected blunder'")
+    suspects.setFilterExpression(doubted)
     others = QgsRuleBasedLabeling.Rule(
         point_label(station, points=7.5, priority="3", radius=f"0.5 * {SIZE}"), 0, TEN_THOUSAND
     )
-    others.setFilterExpression(f"coalesce({flag}, '') <> 'suspected blunder'")
+    others.setFilterExpression(f"NOT ({doubted})")
     for rule in (suspects, others):
         root.appendChild(rule)
     return QgsRuleBasedLabeling(root)
@@ -177,7 +204,25 @@ def fitted_tip(fields, height_unit):
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
         f"[% coalesce({literal(tr('Residual from the fit '))} || {signed_height(residual, height_unit)} || '. ', '') %]"
+        f"{_test_tip(w, least, height_unit)}{_line_tip(fields, height_unit)}</div>"
+    )
+
+
+def _line_tip(fields, height_unit):
+    """What the line in plan says of a station, nothing in a layer without one."""
+    if fields.indexOf("lateral") < 0 or fields.indexOf("lat_flag") < 0:
+        return ""
+    lateral, w, least = (column(fields, name) for name in ("lateral", "lat_w", "lat_blund"))
+    return (
+        f"<br>[% coalesce({literal(tr('In plan: '))} || {escaped(column(fields, 'lat_flag'))} || ', ' || "
+        f"{side_text(lateral, height_unit)} || '. ', '') %]{_test_tip(w, least, height_unit)}"
+    )
+
+
+def _test_tip(w, least, height_unit):
+    """Test value and smallest detectable blunder, each left out where it is NULL."""
+    return (
         f"[% coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ', '') %]"
         f"[% coalesce({literal(tr('A blunder of '))} || {small_height(least, height_unit)} || "
-        f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]</div>"
+        f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]"
     )

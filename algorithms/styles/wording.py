@@ -41,7 +41,7 @@ def decimal(expression, places, unit):
     """Return ``expression`` with ``places`` decimals, a true minus, no '-0', and ``unit`` (text)."""
     number = _number(expression, places)
     negative = f"{expression} < 0 AND to_real({number}) > 0"
-    return f"(if({negative}, '{MINUS}', '') || {number} || {literal(' ' + unit)})"
+    return f"(if({negative}, '{MINUS}', '') || {number} || {literal(unit and ' ' + unit)})"
 
 
 def full_height(expression, height_unit):

@@ -16,7 +16,7 @@ from ...algorithms.language.number_text import counted
 from ...algorithms.language.translation import tr
 from ..message_bar import tell
 from ..review.run_again import CannotRunAgain, RunAgain
-from ..review.station_texts import station_lines
+from ..review.station_texts import station_lines, waiting_text
 from .decision_store import PLACE_PROPERTY, Decision, DecisionsNotSaved, DecisionStore, History, key_of, place_of
 from .model import COLUMNS, STATION, FlaggedModel
 from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
@@ -76,7 +76,9 @@ class FlaggedDock(FlaggedPanel):
             self.decisions = {}
             self.model.show(None, np.zeros(0, int), {})
             self._say_empty(
-                tr(
+                waiting_text(layer)
+                if self.subject.is_waiting
+                else tr(
                     "There are no stations to review yet.\n\nRun 'Design heights and residuals' from the toolbox, or "
                     "open the example from the menu Plugins, Tautline."
                 )

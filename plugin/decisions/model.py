@@ -36,6 +36,8 @@ class FlaggedModel(QAbstractTableModel):
 
     def decision_of(self, row):
         """Decision on a row of Stations, None without."""
+        if not self.decisions:
+            return None
         return self.decisions.get(key_of(self.stations.axis[row], self.stations.station[row]))
 
     def rowCount(self, parent=QModelIndex()):  # noqa: N802,B008 - the host's name and default

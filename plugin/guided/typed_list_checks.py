@@ -1,6 +1,7 @@
 """What is said beside each line of a typed list: read by the reader of files, doubted by the core, told in words."""
 
 from dataclasses import dataclass, field
+from itertools import repeat
 
 import numpy as np
 
@@ -60,7 +61,9 @@ class Checked:
 
 def alone(cells):
     """Whether cells (texts) are read the same way whatever the rest of their column holds: no decimal sign to tell."""
-    return not any("," in cell or cell.count(".") > 1 for cell in cells)
+    cells = list(cells)
+    commas = any(map(str.__contains__, cells, repeat(",")))
+    return not commas and max(map(str.count, cells, repeat(".")), default=0) < 2
 
 
 def read(columns, axis_names, units):

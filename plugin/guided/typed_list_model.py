@@ -152,8 +152,8 @@ class TypedListModel(QAbstractTableModel):
     def paste(self, row, lines):
         """Write ``lines`` [{column: text}] over the lines from ``row`` on, adding lines where there are none."""
         over = [dict(zip(self.columns, line)) for line in self._lines[row : row + len(lines)]]
-        new = [{**(over[k] if k < len(over) else {}), **line} for k, line in enumerate(lines)]
-        self.replace(row, len(over), new)
+        new = [{**old, **line} for old, line in zip(over, lines)]
+        self.replace(row, len(over), new + lines[len(over) :])
 
     # --- the host's table
 

@@ -8,7 +8,8 @@ from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.boundary.axes import read_axes
 from ...algorithms.boundary.height_column import height_column
-from ...algorithms.boundary.tables import read_table
+from ...algorithms.boundary.slices import finished
+from ...algorithms.boundary.tables import table_in_slices
 from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.geodesy import foot_and_normal
@@ -110,7 +111,7 @@ def looks_at(layer, height_field, unit, chainage_unit):
     numbers = {key: names.index(key) for key in ("chainage", "offset")}
     numbers["height"] = column.index
     texts = {key: names.index(key) for key in ("axis", "station")}
-    table = read_table(source, numbers, texts, QgsProcessingFeedback(False), geometry=column.index < 0)
+    table = finished(table_in_slices(source, numbers, texts, None, geometry=column.index < 0))
     heights = (table.xyz[2] if column.index < 0 else table.columns["height"]) * metres_per(unit)
     per = metres_per(chainage_unit)
     chainages, offsets = table.columns["chainage"] * per, table.columns["offset"] * per
@@ -235,7 +236,7 @@ class Understanding(QObject):
             entry, parameters = "tautline:measurestations", requests.measuring(settings, axis)
             parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
         try:
-            self._busy(toolbox.start(entry, parameters, self._previewed))
+            self._busy(toolbox.start(entry, parameters, self._previewed, trial=True))
         except toolbox.Refused as error:
             self._refused(error.refusal.text, error.refusal.keys)
 

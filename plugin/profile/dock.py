@@ -15,7 +15,7 @@ from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .. import slide
 from ..message_bar import tell
-from ..review.station_texts import factor_text, station_story
+from ..review.station_texts import factor_text, station_story, waiting_text
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
 
@@ -136,6 +136,8 @@ class ProfileDock(ProfilePanel):
         self._draw()
 
     def _why_empty(self):
+        if self.subject.is_waiting:
+            return waiting_text(self.subject.layer)
         if self.subject.layer is not None:
             return tr("Layer '{}' has no station with a chainage.").format(self.subject.layer.name())
         return tr(

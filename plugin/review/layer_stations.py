@@ -1,6 +1,7 @@
 """Stations of a layer as arrays: whatever point layer has a chainage and a residual or a design height."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from qgis.core import QgsVectorLayer, QgsWkbTypes
@@ -10,7 +11,7 @@ from ...algorithms.core.profile_views import AxisProfile, severity, worst_first
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.language.decision_words import SUSPECTED, flag_of
-from ...algorithms.structure.reviewed_stations import layer_columns, review_fields
+from ...algorithms.structure.reviewed_stations import LayerColumns, columns_again, layer_columns, review_fields
 from .tested_flags import tested_flags
 
 # Of the profile's heights in its own order.
@@ -36,6 +37,7 @@ class LayerStations:
 
     ``ids`` of the features; ``x``, ``y`` in the layer's CRS; ``chainage`` and ``heights`` {'design_h', 'flat_h',
     'residual', 'sd'} in metres, NaN where missing; ``tolerance``: metres, NaN for none; texts as in the layer.
+    ``read``: the rows as they were read, in the layer's units.
     """
 
     ids: np.ndarray
@@ -52,11 +54,12 @@ class LayerStations:
     height_unit: str
     chainage_unit: str
     record: RunRecord
+    read: LayerColumns
 
     def __len__(self):
         return len(self.ids)
 
-    @property
+    @cached_property
     def axes(self):
         """Names of the axes in their order."""
         return list(dict.fromkeys(self.axis.tolist()))
@@ -74,14 +77,18 @@ class LayerStations:
             tolerance=float(known[0]) if len(known) else None,
         )
 
-    @property
+    @cached_property
     def suspected(self):
-        return np.array([flag_of(text) == SUSPECTED for text in self.flag], bool)
+        """Mask (n,) of the stations suspected of a blunder."""
+        flags = self.flag.tolist()
+        meant = {text: flag_of(text) == SUSPECTED for text in set(flags)}
+        return np.array([meant[text] for text in flags], bool)
 
-    @property
+    @cached_property
     def moved(self):
         """Mask (n,) of the suspected stations that neighbours are suspected with on one side: a stretch has moved."""
-        axes = np.unique(self.axis.astype(str), return_inverse=True)[1]
+        number = {name: k for k, name in enumerate(self.axes)}
+        axes = np.array([number[name] for name in self.axis.tolist()], int)
         found = moved_stretches(axes, self.chainage, self.heights["residual"], self.suspected)
         return in_stretch(len(self), found)
 
@@ -97,21 +104,37 @@ def read_stations(layer):
     read = layer_columns(layer, record_of_layer(layer))
     if read.fields["flag"] < 0:
         _take_flags(read)
-    numbers = {name: np.array(read.columns[name], float) for name in NUMBERS}
-    texts = {name: np.array(read.columns[name], dtype=object) for name in TEXTS}
-    rows = _sorted(texts["axis"], numbers["chainage"])
+    return _stations(read)
+
+
+def stations_again(before, layer, ids):
+    """LayerStations ``before`` of a layer with only the features of these ``ids`` (a set) read again: what
+    ``read_stations`` gives, where nothing else has changed since."""
+    read = columns_again(before.read, layer, ids)
+    if read is None:
+        return read_stations(layer)
+    if read.fields["flag"] < 0:
+        _keep_flags(before.read, read)
+    return _stations(read)
+
+
+def _stations(read):
+    """LayerStations of LayerColumns."""
+    columns = read.columns
+    rows = _sorted(columns["axis"], columns["chainage"])
     return LayerStations(
-        np.array(read.ids, np.int64)[rows],
-        np.array(read.x, float)[rows],
-        np.array(read.y, float)[rows],
-        numbers["chainage"][rows] * read.units.chainage,
-        {name: numbers[name][rows] * read.units.height for name in HEIGHTS},
-        numbers["w"][rows],
-        *(texts[name][rows] for name in TEXTS),
-        np.array([read.tolerances[axis] for axis in read.columns["axis"]], float)[rows],
+        read.ids[rows],
+        read.x[rows],
+        read.y[rows],
+        columns["chainage"][rows] * read.units.chainage,
+        {name: columns[name][rows] * read.units.height for name in HEIGHTS},
+        columns["w"][rows],
+        *(columns[name][rows] for name in TEXTS),
+        np.array([read.tolerances[axis] for axis in columns["axis"].tolist()], float)[rows],
         read.units.height_name,
         read.units.chainage_name,
         read.record,
+        read,
     )
 
 
@@ -123,9 +146,19 @@ class _Named:
 
 def _take_flags(read):
     """Put what a test of the same stations found into LayerColumns that say nothing of it."""
-    named = _Named(read.columns["axis"], read.columns["station"])
+    named = _Named(read.columns["axis"].tolist(), read.columns["station"].tolist())
     for row, (w, flag) in tested_flags(named, read.record).items():
         read.columns["w"][row], read.columns["flag"][row] = w, flag
+
+
+def _keep_flags(before, read):
+    """The same for columns of which a few features were read again; the test is looked up anew only where its stations
+    may be others now."""
+    same = np.array_equal(before.ids, read.ids)
+    if same and all(np.array_equal(before.columns[name], read.columns[name]) for name in ("axis", "station")):
+        read.columns.update(w=before.columns["w"], flag=before.columns["flag"])
+    else:
+        _take_flags(read)
 
 
 def _sorted(axes, chainages):

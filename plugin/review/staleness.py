@@ -8,8 +8,8 @@ from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
 from ...algorithms.entry.recorded_chain import MadeLayer, recorded_chain, stale_line
 from ...algorithms.entry.run_record import RunRecord
-from ...algorithms.entry.stale_inputs import stale_inputs
-from ...algorithms.entry.written_rows import rows_reading
+from ...algorithms.entry.stale_inputs import stale_inputs_in_slices
+from ...algorithms.entry.written_rows import rows_reading, rows_reading_in_slices
 from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
 from ..toolbox import runs_going
 
@@ -39,6 +39,7 @@ class Staleness(QObject):
         self._timer.timeout.connect(self.look)
         project = QgsProject.instance()
         project.layersAdded.connect(self._watch)
+        project.layersWillBeRemoved.connect(self._let_go)
         project.layersRemoved.connect(self._forget)
         self._watch(project.mapLayers().values())
 
@@ -46,6 +47,7 @@ class Staleness(QObject):
         """Let go of project, layers and marks."""
         project = QgsProject.instance()
         project.layersAdded.disconnect(self._watch)
+        project.layersWillBeRemoved.disconnect(self._let_go)
         project.layersRemoved.disconnect(self._forget)
         for layer in project.mapLayers().values():
             if layer.id() in self._watched:
@@ -81,6 +83,10 @@ class Staleness(QObject):
                 layer.customPropertyChanged.connect(self._property_changed)
         self.later()
 
+    def _let_go(self, _ids):
+        if self._task is not None:
+            self._task.let_go()
+
     def _forget(self, ids):
         # A project that is opened again brings other layers under the same ids.
         self._watched -= set(ids)
@@ -99,7 +105,7 @@ class Staleness(QObject):
     # --- looking
 
     def look(self):
-        """Compare, one input at a turn of the window's loop, what has changed since it was last compared."""
+        """Compare, a slice of one input at a turn of the window's loop, what has changed since it was last compared."""
         self._timer.stop()
         if self._task is not None:
             self._again = True
@@ -215,19 +221,25 @@ class Staleness(QObject):
 
 
 class _Comparing:
-    """Compares one input at each turn of the window's loop at which ``wait()`` is false; ``ended(states)`` once, unless
-    forgotten.
+    """Compares inputs one by one, a slice of one at each turn of the window's loop at which ``wait()`` is false;
+    ``ended(states)`` once, unless forgotten.
 
     Not in a thread: the window opens layers at any time, see ``runs_going``.
     """
 
     def __init__(self, jobs, ended, wait):
         self._jobs, self._ended, self._wait, self._states = list(jobs), ended, wait, {}
+        self._reading = None
         QTimer.singleShot(0, self._next)
 
     def forget(self):
         """Stop without a word."""
         self._ended = None
+        self.let_go()
+
+    def let_go(self):
+        """Let go of the layer that is being read; it is read from its beginning at the next turn."""
+        self._reading = None
 
     def _next(self):
         if self._ended is None:
@@ -237,9 +249,16 @@ class _Comparing:
             return
         if self._wait():
             # A run may have begun since the last turn.
+            self.let_go()
             QTimer.singleShot(_WAIT, self._next)
             return
-        self._states.update(_compared([self._jobs.pop(0)]))
+        key = self._jobs[0][0]
+        self._reading = self._reading or _state(*self._jobs[0])
+        try:
+            next(self._reading)
+        except StopIteration as end:
+            self._states[key], self._reading = end.value, None
+            self._jobs.pop(0)
         QTimer.singleShot(0, self._next)
 
 
@@ -247,19 +266,17 @@ def _vector_layers():
     return [one for one in QgsProject.instance().mapLayers().values() if isinstance(one, QgsVectorLayer)]
 
 
-def _compared(jobs):
-    """{key: state} of (key, InputRecord or None, copy of a layer in memory or None)."""
-    found, context = {}, QgsProcessingContext()
-    for key, reading, copy in jobs:
-        if reading is None:
-            layer = copy if copy is not None else QgsVectorLayer(key[0], "", "ogr")
-            read = rows_reading(layer, context) if layer.isValid() else None
-            found[key] = read.hash if read is not None else ""
-            continue
-        record = RunRecord(inputs={"": (reading,)})
-        states = stale_inputs(record, {key[0]: copy} if copy is not None else None, context)
-        found[key] = states[0].state if states else ""
-    return found
+def _state(key, reading, copy):
+    """What becomes of one comparison, in slices: the state of an input as its InputRecord ``reading`` had it, or where
+    that is None the hash of the rows there are now; ``copy``: of a layer in memory, or None."""
+    context = QgsProcessingContext()
+    if reading is None:
+        layer = copy if copy is not None else QgsVectorLayer(key[0], "", "ogr")
+        read = (yield from rows_reading_in_slices(layer, context)) if layer.isValid() else None
+        return read.hash if read is not None else ""
+    record = RunRecord(inputs={"": (reading,)})
+    states = yield from stale_inputs_in_slices(record, {key[0]: copy} if copy is not None else None, context)
+    return states[0].state if states else ""
 
 
 def edited_by_hand(source):

@@ -34,6 +34,11 @@ def view_sentence(profile, view, station_at, height_unit):
     ).format(station_at(profile.chainage[at]), amounts_for(height_unit).with_unit(abs(effect[at])), words)
 
 
+def waiting_text(layer):
+    """Why a layer under review is not shown yet."""
+    return tr("Layer '{}' is shown as soon as the run that is going on has ended.").format(layer.name())
+
+
 def why_flagged(status, flag, moved=False):
     """Why a station is in the list, in a word or two: what doubts its height before how it lies, which the residual's
     sign says too. ``moved``: whether neighbours are flagged with it on one side."""

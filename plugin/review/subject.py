@@ -5,26 +5,18 @@ from qgis.core import Qgis, QgsMessageLog, QgsProject
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
 from ...algorithms.language.translation import tr
-from .layer_stations import is_reviewable, read_stations
+from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from ..toolbox import runs_going
+from .layer_stations import is_reviewable, read_stations, stations_again
 
 # Where the project keeps the id of the layer under review.
 SCOPE, KEY = "tautline", "review/layer"
 # Edits come one by one; the layer is read again once they pause.
 PAUSE = 150
-_EDITS = (
-    "attributeValueChanged",
-    "featureAdded",
-    "featuresDeleted",
-    "geometryChanged",
-    "afterCommitChanges",
-    "afterRollBack",
-    "dataSourceChanged",
-    "subsetStringChanged",
-    "updatedFields",
-    "customPropertyChanged",
-    "crsChanged",
-    "dataChanged",
-)
+# Of more features than this share reading all of them is quicker.
+_FEW = 0.1
+# What says that the layer as a whole may be another.
+_WHOLE = ("dataSourceChanged", "subsetStringChanged", "updatedFields", "crsChanged", "dataChanged")
 
 
 class Subject(QObject):
@@ -39,11 +31,12 @@ class Subject(QObject):
         super().__init__(parent)
         self.layer = self.stations = None
         self.current = -1
-        self._row_of = {}
+        # Features that were edited: since the layer was last read, and since its edits were last saved or given up.
+        self._touched, self._edited, self._whole = set(), set(), False
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(PAUSE)
-        self._timer.timeout.connect(self.read)
+        self._timer.timeout.connect(self._catch_up)
         project = QgsProject.instance()
         project.layersWillBeRemoved.connect(self._forget)
         project.layersAdded.connect(self._tell_candidates)
@@ -77,12 +70,24 @@ class Subject(QObject):
         self._release()
         self.layer, self.current = layer, -1
         if layer is not None:
-            for name in _EDITS:
-                getattr(layer, name).connect(self._later)
+            for signal, slot in self._edits(layer):
+                signal.connect(slot)
             layer.selectionChanged.connect(self._selected)
+        if layer is not None and runs_going():
+            self._read_later()
+            self.changed.emit()
+        else:
+            self._read_first()
+
+    @property
+    def is_waiting(self):
+        """Whether the layer will be read as soon as no run goes on."""
+        return self.layer is not None and self.stations is None
+
+    def _read_first(self):
         self.read()
         if self.stations is not None and self.stations.record.doubt:
-            text = tr("Layer '{}': {}").format(layer.name(), self.stations.record.doubt)
+            text = tr("Layer '{}': {}").format(self.layer.name(), self.stations.record.doubt)
             QgsMessageLog.logMessage(text, "Tautline", Qgis.MessageLevel.Warning)
 
     def choose_one(self, preferred=None):
@@ -110,9 +115,10 @@ class Subject(QObject):
 
     def _release(self):
         self._timer.stop()
+        self._touched, self._edited, self._whole = set(), set(), False
         if self.layer is not None:
-            for name in _EDITS:
-                getattr(self.layer, name).disconnect(self._later)
+            for signal, slot in self._edits(self.layer):
+                signal.disconnect(slot)
             self.layer.selectionChanged.disconnect(self._selected)
         self.layer = self.stations = None
 
@@ -123,27 +129,76 @@ class Subject(QObject):
     def _tell_candidates(self, *_):
         self.candidates_changed.emit()
 
-    def _later(self, *_):
-        self._timer.start()
-
     def _selected(self, *_):
         self.selection_changed.emit()
 
+    # --- what is edited
+
+    def _edits(self, layer):
+        """(signal, slot) of all that may change the stations of a layer."""
+        return [
+            (layer.attributeValueChanged, self._touch),
+            (layer.geometryChanged, self._touch),
+            (layer.featureAdded, self._touch),
+            (layer.featuresDeleted, self._touch_all),
+            (layer.afterCommitChanges, self._edits_ended),
+            (layer.afterRollBack, self._edits_ended),
+            (layer.customPropertyChanged, self._property_changed),
+            *((getattr(layer, name), self._read_later) for name in _WHOLE),
+        ]
+
+    def _touch(self, feature, *_):
+        self._touch_all((feature,))
+
+    def _touch_all(self, features):
+        self._touched.update(features)
+        self._edited.update(features)
+        self._timer.start()
+
+    def _edits_ended(self):
+        # A file may hold a value otherwise than it was typed.
+        self._touched |= self._edited
+        self._edited = set()
+        self._timer.start()
+
+    def _property_changed(self, key, *_):
+        if key == RECORD_PROPERTY:
+            self._whole = True
+        self._timer.start()
+
+    def _read_later(self, *_):
+        self._whole = True
+        self._timer.start()
+
+    def _catch_up(self):
+        """Read what was edited, as soon as no run goes on that may be opening layers."""
+        if runs_going():
+            self._timer.start()
+        elif self.stations is None:
+            self._read_first()
+        elif self._whole or len(self._touched) > max(_FEW * len(self.stations), 1) or not is_reviewable(self.layer):
+            self.read()
+        else:
+            self._take(stations_again(self.stations, self.layer, self._touched) if self._touched else self.stations)
+
     def read(self):
         """Read the layer; the current station stays the same one where it is still there."""
+        alive = self.layer is not None and is_reviewable(self.layer)
+        self._take(read_stations(self.layer) if alive else None)
+
+    def _take(self, stations):
         self._timer.stop()
         kept = None
         if self.current >= 0 and self.stations is not None:
             kept = (int(self.stations.ids[self.current]), *self.name_of(self.current))
-        alive = self.layer is not None and is_reviewable(self.layer)
-        self.stations = read_stations(self.layer) if alive else None
-        self._row_of = dict(zip(self.stations.ids.tolist(), range(len(self.stations)))) if alive else {}
+        self.stations = stations
+        self._touched, self._whole = set(), False
         self.current = -1 if kept is None else self._same(*kept)
         self.changed.emit()
 
     def _same(self, feature_id, axis, station):
         """Row of the station that was there before: by its feature where the name agrees, else by its name alone."""
-        row = self._row_of.get(feature_id, -1)
+        row = next(iter(self._rows_of([feature_id]).tolist()), -1)
         return row if row >= 0 and self.name_of(row) == (axis, station) else self.row_named(axis, station)
 
     # --- stations
@@ -170,8 +225,13 @@ class Subject(QObject):
         """Rows of the features selected in the layer (k,), rising."""
         if self.stations is None:
             return np.zeros(0, int)
-        found = (self._row_of.get(one) for one in self.layer.selectedFeatureIds())
-        return np.array(sorted(row for row in found if row is not None), int)
+        return self._rows_of(self.layer.selectedFeatureIds())
+
+    def _rows_of(self, ids):
+        """Rows of the features of these ``ids`` that are stations (k,), rising."""
+        if self.stations is None:
+            return np.zeros(0, int)
+        return np.flatnonzero(np.isin(self.stations.ids, np.array(ids, np.int64)))
 
     def select(self, rows, toggle=False):
         """Select rows in the layer, or turn their selection over."""

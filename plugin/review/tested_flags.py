@@ -36,7 +36,8 @@ def _source(record):
 
 
 def _flags(stations, layer, record):
-    index, columns, found = StationIndex(stations), layer_columns(layer, record).columns, {}
+    index, found = StationIndex(stations), {}
+    columns = layer_columns(layer, record, ("axis", "station", "w", "flag")).columns
     for k, (axis, station) in enumerate(zip(columns["axis"], columns["station"])):
         try:
             rows = index.rows(axis, station, layer.name(), k + 1)

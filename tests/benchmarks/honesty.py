@@ -22,6 +22,7 @@ import conftest  # noqa: E402,F401  (registers the package by its name)
 import numpy as np  # noqa: E402
 import simulated_changes  # noqa: E402
 import simulated_levelling  # noqa: E402
+import simulated_plans  # noqa: E402
 import simulated_shapes  # noqa: E402
 import simulated_surveys as simulated  # noqa: E402
 
@@ -85,6 +86,16 @@ def fit_blocks(number):
     )
 
 
+def plan_blocks(number):
+    """The same of lines in plan."""
+    for known in (True, False):
+        sigma = f"sigma {'known' if known else 'unknown'}"
+        lines, knocks = simulated_plans.lines, simulated_plans.knocks
+        yield f"in plan, {sigma}, as it is: 95 % owed", partial(lines, _dice(13), number, known=known)
+        yield f"in plan, {sigma}, after the search", partial(lines, _dice(14), number, known=known, remove=True)
+        yield f"in plan, {sigma}, one station knocked sideways", partial(knocks, _dice(15), number, known=known)
+
+
 def shape_blocks(number):
     """The same of the second half of the verdict on a shape, and of the smallest detectable blunder."""
     for known, owed in ((True, "3.5 % owed"), (False, "1 % owed")):
@@ -137,7 +148,8 @@ def _dice(seed):
 
 def blocks(number, words=""):
     """Title and Tally of each kind of survey whose title holds ``words``."""
-    for title, made in (*fit_blocks(number), *shape_blocks(number), *chain_blocks(number)):
+    kinds = (fit_blocks, plan_blocks, shape_blocks, chain_blocks)
+    for title, made in (block for kind in kinds for block in kind(number)):
         if words in title:
             yield title, made()
 

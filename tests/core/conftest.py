@@ -173,3 +173,41 @@ def _along(geodesic, lat, lon, azimuth, distance, offset=0.0):
 @pytest.fixture(scope="session")
 def along():
     return _along
+
+
+# Published straight lines -------------------------------------------------------------------------------------------
+
+
+@pytest.fixture(scope="session")
+def pearson():
+    """The worked example of K. Pearson, On lines and planes of closest fit to systems of points in space, Philosophical
+    Magazine 2 (1901): the line that makes the perpendicular distances least is y = 5.784 - 0.546 x."""
+    x = [0.0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4]
+    y = [5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5]
+    return types.SimpleNamespace(x=np.array(x), y=np.array(y), intercept=5.784, slope=-0.546)
+
+
+NORRIS_Y = """
+0.1 338.8 118.1 888.0 9.2 228.1 668.5 998.5 449.1 778.9 559.2 0.3 0.1 778.1 668.8 339.3 448.9 10.8
+557.7 228.3 998.0 888.8 119.6 0.3 0.6 557.6 339.3 888.0 998.5 778.9 10.2 117.6 228.9 668.4 449.2 0.2
+"""
+NORRIS_X = """
+0.2 337.4 118.2 884.6 10.1 226.5 666.3 996.3 448.6 777.0 558.2 0.4 0.6 775.5 666.9 338.0 447.5 11.6
+556.0 228.1 995.8 887.6 120.2 0.3 0.3 556.8 339.1 887.2 999.0 779.0 11.1 118.3 229.2 669.1 448.9 0.5
+"""
+
+
+@pytest.fixture(scope="session")
+def norris():
+    """NIST Statistical Reference Datasets, linear regression, Norris: data and certified values of y = intercept +
+    slope x, with their standard deviations and the residual one."""
+    x, y = (np.array(text.split(), float) for text in (NORRIS_X, NORRIS_Y))
+    return types.SimpleNamespace(
+        x=x,
+        y=y,
+        intercept=-0.262323073774029,
+        slope=1.00211681802045,
+        intercept_sd=0.232818234301152,
+        slope_sd=0.429796848199937e-3,
+        sd=0.884796396144373,
+    )

@@ -4,7 +4,15 @@ import numpy as np
 import pytest
 from geographiclib.geodesic import Geodesic
 
-from tautline.algorithms.core.axis import Axis, AxisLine, joined_parts
+from tautline.algorithms.core.axis import (
+    Axis,
+    AxisLine,
+    axes_at,
+    axis_lines,
+    chainages_and_offsets,
+    joined_parts,
+    places_on,
+)
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid, position
 from tautline.algorithms.core.measure import measure
@@ -62,6 +70,57 @@ def test_placing_is_the_inverse_of_measuring(world, owed):
         feet = measure([axis.line], *axis.place(s, y)[:2])
         errors += list(axis.chainages(feet.leg, feet.along) - s) + list(axis.offsets(feet.leg, feet.across) - y)
     owed("placing and measuring back", errors, 1e-6)
+
+
+def test_many_lines_are_the_lines_that_each_is_alone(wgs84):
+    """Those with nothing to mend and those with a vertex twice; legs against geographiclib."""
+    parts = [
+        ([46.0, 46.01], [8.0, 8.02]),
+        ([46.0, 46.0, 46.01], [8.0, 8.0, 8.02]),
+        ([-1.0, -1.2, -1.1], [9.0, 9.1, 9.3]),
+    ]
+    lines = axis_lines(["a", "b", "c"], parts, wgs84)
+    for name, (lat, lon), line in zip("abc", parts, lines):
+        alone = AxisLine(name, lat, lon, wgs84)
+        assert line.name == name and np.array_equal(line.lat, alone.lat) and np.array_equal(line.lon, alone.lon)
+        for key in ("azimuths", "end_azimuths", "lengths", "bends"):
+            assert np.allclose(getattr(line, key), getattr(alone, key), rtol=0.0, atol=1e-9)
+        assert np.allclose(line.mean_radii, alone.mean_radii, rtol=0.0, atol=1e-6)
+        assert line.span_cuts() == alone.span_cuts()
+    leg = Geodesic(wgs84.a, wgs84.f).Inverse(-1.2, 9.1, -1.1, 9.3)
+    assert lines[2].lengths[1] == pytest.approx(leg["s12"], abs=1e-8)
+    for bad in (([46.0], [8.0]), ([46.0, 46.0], [8.0, 8.0]), ([46.0, 95.0], [8.0, 8.0]), ([46.0, np.nan], [8.0, 8.0])):
+        with pytest.raises(InputError, match="Axis 'bad'"):
+            axis_lines(["a", "bad"], [parts[0], bad], wgs84)
+    with pytest.raises(InputError, match="'bad' is closed"):
+        axis_lines(["a", "bad"], [parts[0], ([46.0, 46.1, 46.0], [8.0, 8.0, 8.0])], wgs84)
+
+
+def test_one_place_on_each_of_many_axes(wgs84):
+    axes = [
+        Axis(_line(wgs84), 850.0, start=-1000.0),
+        Axis(AxisLine("b", [46.0, 46.1], [8.0, 8.0], wgs84), 0.0, 5.0),
+    ] * 2
+    s = np.array([3700.0, 2000.0, -1200.0, 5.0])
+    expected = np.array([axis.place(one) for axis, one in zip(axes, s)])[..., 0].T
+    assert np.allclose(places_on(axes, s), expected, rtol=0.0, atol=1e-12)
+
+
+def test_chainages_on_many_axes_are_those_of_each(wgs84):
+    lines = [_line(wgs84), AxisLine("b", [46.0, 46.1], [8.0, 8.0], wgs84), _line(wgs84, "c")]
+    axes = axes_at(lines, [850.0, 0.0, -20.0], [-1000.0, 5.0, 0.0])
+    alone = [Axis(*one) for one in zip(lines, [850.0, 0.0, -20.0], [-1000.0, 5.0, 0.0])]
+    for one, other in zip(axes, alone):
+        assert np.allclose(one.vertex_chainages, other.vertex_chainages, rtol=0.0, atol=1e-9)
+    axis, leg = np.array([2, 0, 1, 0, 2]), np.array([2, 0, 0, 1, 1])
+    along, across = np.array([10.0, -5.0, 700.0, 33.0, 0.0]), np.array([1.0, -2.0, 30.0, 0.0, 4.0])
+    chainage, offset = chainages_and_offsets(axes, axis, leg, along, across)
+    for k, own in enumerate(axis):
+        assert chainage[k] == pytest.approx(alone[own].chainages(leg[k], along[k]), abs=1e-9)
+        assert offset[k] == pytest.approx(alone[own].offsets(leg[k], across[k]), abs=1e-9)
+    for wrong in ((np.nan, 0.0), (0.0, np.inf), (2e5, 0.0)):
+        with pytest.raises(InputError, match="'b'"):
+            axes_at(lines[1:2], *([value] for value in wrong))
 
 
 def test_placing_on_a_bent_axis(wgs84):
@@ -125,8 +184,8 @@ def test_doubled_vertices_are_left_out(wgs84):
     ],
 )
 def test_refused_axes(wgs84, lat, lon, words):
-    with pytest.raises(InputError, match=f"'north arm'.*{words}"):
-        AxisLine("north arm", lat, lon, wgs84)
+    with pytest.raises(InputError, match=f"'left rail'.*{words}"):
+        AxisLine("left rail", lat, lon, wgs84)
 
 
 @pytest.mark.parametrize("height, start", [(np.nan, 0.0), (0.0, np.inf), (1e6, 0.0)])

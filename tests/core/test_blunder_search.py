@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.blunder_search import set_aside
-from tautline.algorithms.core.covariance import independent
+from tautline.algorithms.core.covariance import independent, levelled
 from tautline.algorithms.core.least_squares import Solution
 
 
@@ -38,3 +38,69 @@ def test_the_rows_that_whole_fits_set_aside(blunders):
     assert too_many == (expected is None)
     assert np.array_equal(kept, np.ones(number, bool) if expected is None else expected)
     assert too_many == (blunders > 6)
+
+
+def correlated_solution(design, observed, covariance):
+    weight = np.linalg.inv(covariance.matrix)
+    parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
+    return Solution(design, observed - design @ parameters, covariance, True, parameters)
+
+
+def dense_tests(solution, rows=None):
+    """|w| of single rows, or of steps along ``rows``, by dense algebra on the inverse of the covariance."""
+    weight, a = np.linalg.inv(solution.covariance.matrix), solution.design
+    p = weight - weight @ a @ np.linalg.inv(a.T @ weight @ a) @ a.T @ weight
+    tested = (
+        np.eye(len(a))
+        if rows is None
+        else np.array([np.isin(np.arange(len(a)), rows[k:]) for k in range(1, len(rows))])
+    )
+    return np.abs(tested @ weight @ solution.residuals) / np.sqrt(np.einsum("ij,jk,ik->i", tested, p, tested))
+
+
+@pytest.mark.parametrize("blunders, step", [(0, 0.0), (1, 0.0), (4, 0.0), (9, 0.0), (3, 0.012), (0, 0.02)])
+def test_correlated_rows_that_whole_fits_set_aside(blunders, step):
+    """Levelled heights: each fit anew by dense algebra, a step along the line looked at before a row goes."""
+    rng, number = np.random.default_rng(blunders), 60
+    distances, rows = np.linspace(0.0, 3000.0, number), np.arange(number)
+    covariance = levelled(np.full(number, 0.0003), np.zeros(number, int), distances, 0.001)
+    observed = np.linalg.cholesky(covariance.matrix) @ rng.normal(size=number)
+    observed[30:] += step
+    wrong = rng.choice(np.arange(3, 57), blunders, replace=False)
+    observed[wrong] += rng.choice([-1.0, 1.0], blunders) * rng.uniform(0.02, 0.06, blunders)
+    design = np.column_stack([np.ones(number), distances / 1500.0 - 1.0])
+    kept, beyond = np.ones(number, bool), False
+    while True:
+        fitted = correlated_solution(design[kept], observed[kept], covariance.part(kept))
+        w = dense_tests(fitted)
+        jump = dense_tests(fitted, np.arange(kept.sum())).max()
+        if w.max() <= 3.2905267314919255 or (jump > 3.2905267314919255 and jump * 0.999 > w.max()):
+            break
+        if np.sum(~kept) >= 6:
+            kept, beyond = np.ones(number, bool), True
+            break
+        kept[np.flatnonzero(kept)[int(np.argmax(w))]] = False
+    found, too_many = set_aside(correlated_solution(design, observed, covariance), number, most=6, sections=(rows,))
+    assert too_many == beyond == (blunders > 6)
+    assert np.array_equal(found, kept) and np.sum(~found) == (0 if blunders > 6 else blunders)
+
+
+@pytest.mark.parametrize("correlated", [False, True])
+def test_what_was_left_out_to_begin_with_is_taken_back_where_it_clears(correlated):
+    """Begun from too few rows, the search comes to those that it finds from all."""
+    rng, number = np.random.default_rng(5), 60
+    distances = np.linspace(0.0, 3000.0, number)
+    covariance = levelled(np.full(number, 0.0003), np.zeros(number, int), distances, 0.001)
+    observed = np.linalg.cholesky(covariance.matrix) @ rng.normal(size=number)
+    if not correlated:
+        covariance, observed = independent(np.full(number, 0.001)), rng.normal(0.0, 0.001, number)
+    observed[[10, 40]] += 0.05
+    design = np.column_stack([np.ones(number), distances / 1500.0 - 1.0])
+    weight = np.diag(covariance.weight_diagonal) if covariance.weight is None else covariance.weight
+    parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
+    solution = Solution(design, observed - design @ parameters, covariance, True, parameters)
+    start = np.ones(number, bool)
+    start[[3, 10, 22, 31, 40]] = False
+    kept, too_many = set_aside(solution, number, most=6, start=start)
+    assert not too_many and list(np.flatnonzero(~kept)) == [10, 40]
+    assert np.array_equal(kept, set_aside(solution, number, most=6)[0])

@@ -68,6 +68,20 @@ def test_levelled_against_simulated_runs():
     assert want.matrix[2, 3] == pytest.approx(km**2 * 0.9)
 
 
+def test_the_weight_of_levelled_heights_is_the_inverse():
+    """Two arms in any order, two stations at one distance and one at the origin; against the library's inverse."""
+    random = np.random.default_rng(3)
+    arms = random.integers(0, 2, 40)
+    distances = random.uniform(0.0, 4000.0, 40)
+    distances[[3, 7]], distances[[4, 9]], arms[[4, 9]] = 0.0, 512.0, 1
+    found = levelled(random.uniform(2e-4, 3e-3, 40), arms, distances, 0.0015)
+    identity = found.weight @ found.matrix
+    assert identity == pytest.approx(np.eye(40), abs=1e-9)
+    assert found.weight == pytest.approx(np.linalg.inv(found.matrix), rel=1e-7, abs=1e-3)
+    assert np.array_equal(found.weight, found.weight.T)
+    assert np.all(found.weight[np.ix_(arms == 0, arms == 1)] == 0.0)
+
+
 @pytest.mark.parametrize("sigmas", [[0.001, 0.0], [0.001, np.nan], [np.inf, 0.001]])
 def test_no_standard_deviation(sigmas):
     with pytest.raises(InputError, match="standard deviation is zero, negative or no number"):

@@ -6,14 +6,8 @@ import pytest
 from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.design import (
-    DesignSpec,
-    DesignStations,
-    design_heights,
-    middle_radius,
-    resolved_controls,
-    straight_plane,
-)
+from tautline.algorithms.core.controls import DesignStations, resolved_controls
+from tautline.algorithms.core.design import DesignSpec, design_heights, designs_heights, middle_radius, straight_plane
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid, foot_and_normal, position
 from tautline.algorithms.core.plane import Plane, chord_plane
@@ -658,3 +652,47 @@ def test_geographiclib_agrees_on_the_test_axis(wgs84):
     foot = Geodesic.WGS84.Direct(45.0, 7.0, 60.0, 2000.0)
     true = Geodesic.WGS84.Direct(foot["lat2"], foot["lon2"], foot["azi2"] + 90.0, 30.0)
     assert lat[0] == pytest.approx(true["lat2"], abs=1e-12) and lon[0] == pytest.approx(true["lon2"], abs=1e-12)
+
+
+def test_many_axes_at_once(wgs84):
+    """Every kind of design beside the others, typed controls and controls at stations, axes with and without legs,
+    another Earth, refraction, undulations: each axis has the design that it has alone."""
+    dice = np.random.default_rng(4)
+    straight = [Axis(AxisLine(f"{k}", [45.0 + k, 45.02 + k], [7.0, 7.01 * 1.001], wgs84), 100.0 * k) for k in range(9)]
+    axes = [*straight, bent_axis(wgs84, 20.0)]
+    plane = chord_plane([45.0, 45.02], [7.0, 7.01], [100.0, 120.0], wgs84)
+    specs = [
+        DesignSpec("chord"),
+        DesignSpec("chord", 100.0, None, 900.0, 105.0, refraction=0.13),
+        DesignSpec("tangent"),
+        DesignSpec("inclined", slope=0.002),
+        DesignSpec("reference", plane=plane),
+        DesignSpec("level", 200.0, datum_height=400.0),
+        DesignSpec("grade"),
+        DesignSpec("grade", 50.0, 3.0, slope=-0.001),
+        DesignSpec("inclined", 100.0, 99.0, slope=0.001, earth="sphere"),
+        DesignSpec("chord"),
+    ]
+    undulations = [ConstantUndulation(k, (1e-5, -2e-5) if k % 2 else None) for k in range(10)]
+    stations = []
+    for k, axis in enumerate(axes):
+        s = np.sort(np.round(dice.uniform(0.0, 2000.0, 12 + k), 0))
+        s[:3] = 50.0, 100.0, 200.0
+        height = np.where(dice.uniform(size=len(s)) < 0.2, np.nan, dice.normal(100.0, 1.0, len(s)))
+        height[:3] = 100.0
+        stations.append(stations_on(axis, s, height, dice.normal(0.0, 1.0, len(s)), dice.normal(40.0, 0.1, len(s))))
+    together = designs_heights(specs, stations, undulations)
+    for k, found in enumerate(together):
+        alone = design_heights(specs[k], stations[k], undulations[k])
+        assert np.allclose(found.design_h, alone.design_h, rtol=0.0, atol=1e-9)
+        assert np.allclose(found.flat_h, alone.flat_h, rtol=0.0, atol=1e-9)
+        assert found.warnings == alone.warnings and found.horizon_known == alone.horizon_known
+        assert found.slope == pytest.approx(alone.slope, abs=1e-15) if alone.slope is not None else found.slope is None
+        assert [c.station for c in found.controls] == [c.station for c in alone.controls]
+        assert [c.chainage for c in found.controls] == pytest.approx([c.chainage for c in alone.controls], abs=1e-9)
+        assert np.all(np.isfinite(found.design_h))
+    # At its own control a design is the height there.
+    (a, b), first = together[0].controls, stations[0]
+    assert together[0].design_h[[a.station, b.station]] == pytest.approx(first.height[[a.station, b.station]], abs=1e-8)
+    with pytest.raises(InputError, match="Axis '3': control A at chainage"):
+        designs_heights([DesignSpec("chord"), DesignSpec("level", 9e5)], [stations[0], stations[3]], undulations[:2])

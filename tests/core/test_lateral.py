@@ -115,43 +115,25 @@ def test_heights_hardly_move_a_departure(wgs84):
 
 # Published lines ----------------------------------------------------------------------------------------------------
 
-# Source: K. Pearson, On lines and planes of closest fit to systems of points in space, Philosophical Magazine 2 (1901),
-# worked example: the line that makes the perpendicular distances least is y = 5.784 - 0.546 x.
-PEARSON_X = [0.0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4]
-PEARSON_Y = [5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5]
 
-
-def test_pearsons_line_of_closest_fit(wgs84):
-    stations = row(wgs84, (-31.0, 22.0, 90.0), PEARSON_X, -np.array(PEARSON_Y))
+def test_pearsons_line_of_closest_fit(wgs84, pearson):
+    stations = row(wgs84, (-31.0, 22.0, 90.0), pearson.x, -pearson.y)
     line = line_departures(["fitted"], ["a"], stations)
-    slope, intercept = -0.546, 5.784
-    expected = -(np.array(PEARSON_Y) - intercept - slope * np.array(PEARSON_X)) / np.hypot(1.0, slope)
+    slope = pearson.slope
+    expected = -(pearson.y - pearson.intercept - slope * pearson.x) / np.hypot(1.0, slope)
     # Half a unit in the last published digit of the slope is 4 mm at 7.4 m.
     assert line.lateral == pytest.approx(expected, abs=4e-3)
     east = np.array([-np.sin(np.radians(22.0)), np.cos(np.radians(22.0)), 0.0])
     assert np.tan(np.arccos(line.planes.ahead[0] @ east)) == pytest.approx(-slope, abs=6e-4)
 
 
-# Source: NIST Statistical Reference Datasets, linear regression, Norris; certified values beside the data.
-NORRIS_Y = """
-0.1 338.8 118.1 888.0 9.2 228.1 668.5 998.5 449.1 778.9 559.2 0.3 0.1 778.1 668.8 339.3 448.9 10.8
-557.7 228.3 998.0 888.8 119.6 0.3 0.6 557.6 339.3 888.0 998.5 778.9 10.2 117.6 228.9 668.4 449.2 0.2
-"""
-NORRIS_X = """
-0.2 337.4 118.2 884.6 10.1 226.5 666.3 996.3 448.6 777.0 558.2 0.4 0.6 775.5 666.9 338.0 447.5 11.6
-556.0 228.1 995.8 887.6 120.2 0.3 0.3 556.8 339.1 887.2 999.0 779.0 11.1 118.3 229.2 669.1 448.9 0.5
-"""
-NORRIS_INTERCEPT, NORRIS_SLOPE, NORRIS_SD = -0.262323073774029, 1.00211681802045, 0.884796396144373
-
-
-def test_a_certified_straight_line(wgs84):
+def test_a_certified_straight_line(wgs84, norris):
     """x metres along, y millimetres to the right: what a fit leaves is what the certified regression leaves, save that
     distances are taken across the line, which changes 5e-7 of them."""
-    x, y = (np.array(text.split(), float) for text in (NORRIS_X, NORRIS_Y))
-    line = line_departures(["fitted"], ["a"], row(wgs84, (48.0, 16.0, 70.0), x, 1e-3 * y))
-    expected = 1e-3 * (y - NORRIS_INTERCEPT - NORRIS_SLOPE * x)
+    line = line_departures(["fitted"], ["a"], row(wgs84, (48.0, 16.0, 70.0), norris.x, 1e-3 * norris.y))
+    expected = 1e-3 * (norris.y - norris.intercept - norris.slope * norris.x)
     assert line.lateral == pytest.approx(expected, abs=1e-7)
-    assert np.sqrt(np.sum(line.lateral**2) / 34) == pytest.approx(1e-3 * NORRIS_SD, abs=2e-9)
+    assert np.sqrt(np.sum(line.lateral**2) / 34) == pytest.approx(1e-3 * norris.sd, abs=2e-9)
 
 
 # What a line rests on -----------------------------------------------------------------------------------------------

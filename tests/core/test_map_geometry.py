@@ -12,6 +12,7 @@ from tautline.algorithms.core.map_geometry import (
     band,
     bar_ends,
     beside,
+    beside_each,
     chainages_along,
     folds,
     with_bends,
@@ -149,6 +150,26 @@ def kinked(wgs84, *turns, leg=1000.0, start=(50.0, 8.0, 30.0)):
         lons.append(end["lon2"])
         azimuth = end["azi2"]
     return Axis(AxisLine("bent", lats, lons, wgs84))
+
+
+def test_many_lines_beside_their_axes_are_those_of_each(wgs84):
+    """Axes with and without bends, one of them twice; a straight one against geographiclib."""
+    straight = Axis(AxisLine("s", [48.0, 48.02], [8.0, 8.0], wgs84), 0.0, 50.0)
+    bent = Axis(AxisLine("b", [47.0, 47.01, 47.01], [8.0, 8.0, 8.02], wgs84), 300.0)
+    lines = [
+        (bent, np.linspace(-50.0, 2500.0, 9), np.full(9, 30.0)),
+        (straight, np.array([60.0, 550.0]), np.zeros(2) - 5),
+    ]
+    lines.append((bent, np.array([1100.0]), np.array([-12.0])))
+    found = beside_each(lines)
+    for one, (lat, lon) in zip(lines, found):
+        assert np.allclose((lat, lon), beside(*one), rtol=0.0, atol=1e-12)
+    geodesic = Geodesic(wgs84.a, wgs84.f)
+    foot = geodesic.Direct(48.0, 8.0, 0.0, 500.0)
+    end = geodesic.Direct(foot["lat2"], foot["lon2"], foot["azi2"] - 90.0, 5.0)
+    assert found[1][0][1] == pytest.approx(end["lat2"], abs=1e-11)
+    assert found[1][1][1] == pytest.approx(end["lon2"], abs=1e-11)
+    assert beside_each([]) == []
 
 
 def test_beside_a_straight_axis_is_its_place(wgs84):

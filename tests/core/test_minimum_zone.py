@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from tautline.algorithms.core.minimum_zone import cylinder_zone, profile_zone
+from tautline.algorithms.core.minimum_zone import cylinder_zone, cylinder_zones, profile_zone
 
 
 def zone_by_programme(along, across):
@@ -111,3 +111,17 @@ def test_order_does_not_matter():
     assert cylinder_zone(along[mixed], up[mixed], aside[mixed]) == pytest.approx(
         cylinder_zone(along, up, aside), rel=1e-7
     )
+
+
+def test_many_axes_at_once():
+    """Axes of every kind beside each other, those without a zone among them: each as alone, and as its programme."""
+    axes = [profile(number, number) for number in (40, 3, 1, 12, 60)]
+    x = np.linspace(0.0, 1000.0, 30)
+    axes += [(x, 0.001 * x, 0.0 * x), (np.full(3, 5.0), np.array([0.0, 0.01, 0.004]), np.zeros(3)), (x, 0.01 * x**2, x)]
+    axes += [([], [], []), (x * 10.0, 1e-4 * np.sin(x), 1e3 * np.cos(x / 50.0))]
+    found = cylinder_zones(axes)
+    assert found == pytest.approx([cylinder_zone(*axis) for axis in axes], rel=3e-8, abs=1e-15)
+    for number in (0, 1, 3, 4):
+        assert found[number] == pytest.approx(cylinder_by_programme(*axes[number]), rel=2e-5)
+    assert found[6] == pytest.approx(0.01, rel=1e-7) and found[2] == found[5] == found[8] == 0.0
+    assert len(cylinder_zones([])) == 0

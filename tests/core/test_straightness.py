@@ -6,7 +6,9 @@ import pytest
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import independent
 from tautline.algorithms.core.fit import Heights, fit_surface, line_frame
-from tautline.algorithms.core.straightness import straightness
+from tautline.algorithms.core.lateral import LineStations, planes_through_ends
+from tautline.algorithms.core.lateral_fit import Sideways, fit_sideways
+from tautline.algorithms.core.straightness import straightness, straightness_of_lines
 
 
 def measured(wgs84, up, aside, number=201, length=2000.0, height0=300.0, skew=0.0, remove=False):
@@ -91,3 +93,51 @@ def test_minimum_zones_beside_the_ranges(wgs84):
     )
     straight, _ = measured(wgs84, np.zeros(201), np.zeros(201))
     assert max(straight.vertical_zone, straight.lateral_zone, straight.cylinder) < 1e-6
+
+
+def with_line(wgs84, up, aside, number=41, robust=False):
+    """Straightness of stations with the line in plan fitted too, and both fits; places by the library's geodesics."""
+    along = np.linspace(0.0, 2000.0, number)
+    lat, lon, azimuth = wgs84.forward(*(np.full(number, v) for v in (-31.0, 22.0, 40.0)), along)
+    end = wgs84.forward(-31.0, 22.0, 40.0, 2000.0)
+    frame = line_frame(Axis(AxisLine("a", [-31.0, end[0]], [22.0, end[1]], wgs84), 0.0), 0.0, 2000.0)
+    lat, lon, _ = wgs84.forward(lat, lon, azimuth + 90.0, aside)
+    height = frame.plane(0.0, [0.0]).heights(lat, lon, wgs84) + up
+    fit = fit_surface(frame, Heights(lat, lon, height, independent(np.full(number, 0.002))), remove=True, robust=robust)
+    zero = np.zeros(number, int)
+    planes, along, side = planes_through_ends(
+        ["a"], LineStations(zero, lat, lon, height, along, aside, zero == 0, wgs84)
+    )
+    line = fit_sideways("a", Sideways(planes, along, side, independent(zero + 0.002)), remove=True, robust=robust)
+    kept = fit.search.kept
+    return straightness_of_lines([fit], [(lat[kept], lon[kept], height[kept])], [line])[0], fit, line
+
+
+def test_a_station_doubted_in_one_part_counts_in_the_other(wgs84):
+    """Upwards those kept upwards, sideways those kept sideways, together those kept in both."""
+    dice = np.random.default_rng(6)
+    up, aside = dice.normal(0.0, 0.002, (2, 41))
+    up[7] += 0.1
+    aside[30] += 0.1
+    found, fit, line = with_line(wgs84, up, aside)
+    assert np.flatnonzero(~fit.search.kept).tolist() == [7] and np.flatnonzero(~line.search.kept).tolist() == [30]
+    x, sides = np.arange(41.0), []
+    for values, wrong in ((up, 7), (aside, 30)):
+        keep = x != wrong
+        sides.append(values - np.polyval(np.polyfit(x[keep], values[keep], 1), x))
+        assert np.ptp(sides[-1][keep]) == pytest.approx((found.vertical, found.lateral)[len(sides) - 1].range, abs=5e-7)
+    both = np.hypot(*sides)[(x != 7) & (x != 30)]
+    assert found.combined.rms == pytest.approx(np.sqrt(np.mean(both**2)), abs=1e-7)
+    assert found.combined.range == pytest.approx(both.max(), abs=5e-7)
+    assert found.lateral_zone <= found.lateral.range and found.cylinder <= 2.0 * found.combined.range < 0.02
+
+
+def test_where_no_station_is_kept_in_both_there_is_nothing_together(wgs84):
+    """The robust start may leave one half of them aside upwards, the other half sideways."""
+    found, fit, line = with_line(wgs84, np.zeros(41), np.zeros(41))
+    object.__setattr__(fit.search.fitted, "kept", np.arange(41) < 20)
+    object.__setattr__(line.search.fitted, "kept", np.arange(41) >= 20)
+    none = straightness_of_lines([fit], [(np.zeros(20),) * 3], [line])[0]
+    assert found.combined.rms < 1e-6
+    assert np.isnan([none.combined.rms, none.combined.range, none.cylinder]).all()
+    assert none.vertical.rms < 1e-6 and none.lateral_zone < 1e-6

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.strip import StripFrame, edges, side_away, strip_factor, tick_chainages
+from tautline.algorithms.core.strip import StripFrame, edges, side_away, sides_away, strip_factor, tick_chainages
 
 
 def test_edges_and_grid_hold_the_range_in_whole_steps():
@@ -32,6 +32,20 @@ def test_ticks_are_round_and_between_four_and_ten(length, unit):
 def test_the_highest_strip_takes_a_sixth_of_the_length_at_most():
     factor = strip_factor([0.4, 0.1], 3000.0)
     assert factor * 0.4 <= 3000.0 / 6.0 < factor * 0.4 * 2.5 + 1e-9
+
+
+def test_sides_of_many_axes_are_those_of_each(wgs84):
+    dice = np.random.default_rng(2)
+    places = dice.uniform(-0.1, 0.1, (12, 2, 2))
+    lines = [AxisLine(f"{k}", 47.0 + lat, 8.0 + lon, wgs84) for k, (lat, lon) in enumerate(places)]
+    axes = [Axis(line, 10.0 * k) for k, line in enumerate(lines)]
+    for axis, side in zip(axes, sides_away(axes, lines)):
+        others = [line for line in lines if line is not axis.line]
+        # By geodesics to the vertices of the others: distance times the sine of the turn from the axis.
+        lat, lon, azimuth = (v[0] for v in axis.place(0.5 * axis.length))
+        away = [wgs84.inverse(lat, lon, *one) for line in others for one in zip(line.lat, line.lon)]
+        across = np.mean([length * np.sin(np.radians(towards - azimuth)) for towards, _, length in away])
+        assert side == side_away(axis, others) == -np.sign(across)
 
 
 def test_the_strip_lies_away_from_the_other_axes(wgs84):

@@ -10,7 +10,7 @@ from tautline.algorithms.core.covariance import independent
 from tautline.algorithms.core.fit import Heights, fit_surface, line_frame, plane_frame
 from tautline.algorithms.core.geodesy import east_north, foot_and_normal
 from tautline.algorithms.core.geoid_slope import GeoidSlope
-from tautline.algorithms.core.tangent_point import Ellipse, line_places, plane_points, shift_by_slopes
+from tautline.algorithms.core.tangent_point import Ellipse, line_places, places_of_lines, plane_points, shift_by_slopes
 
 SECOND = np.pi / 180 / 3600
 
@@ -295,3 +295,28 @@ def test_a_line_over_a_sloping_geoid(wgs84, azimuth):
     low, high = fit.plane.heights(near_lat, near_lon, wgs84)
     assert (high - low) / 100.0 == pytest.approx(8e-5, rel=3e-4)
     assert found.level.chainage == pytest.approx(1500.0 + 8e-5 * 6.38e6, abs=3.0)
+
+
+def test_many_lines_at_once(wgs84):
+    """Each line's places are those that it has alone, whichever geoid it has and whoever shares it."""
+    lines = []
+
+    def bending(lat, lon):
+        return 1e-5 + 0.0 * lat, 3e-5 * (lon - 20.0)
+
+    above_bent = GeoidSlope(False, bending, bending, 4.0, 2e-9)
+    for k, geoid in enumerate([above(4.0), above_bent, GeoidSlope(True, known=bending, sigma=2.0), above_bent]):
+        lat, lon, _ = wgs84.forward(
+            np.full(21, 40.0 + k), np.full(21, 20.0), np.full(21, 50.0 * k), np.linspace(0, 2e3, 21)
+        )
+        axis = Axis(AxisLine(f"{k}", lat[[0, -1]], lon[[0, -1]], wgs84), 100.0 * k)
+        frame = line_frame(axis, 0.0, axis.length)
+        height = frame.plane(100.0 * k, [1e-4 * (k - 1)]).heights(lat, lon, wgs84)
+        fit = fit_surface(frame, Heights(lat, lon, height, independent(np.full(21, 0.003))))
+        lines.append((fit, axis, 0.5 * axis.length, (lat, lon), geoid))
+    for one, found in zip(lines, places_of_lines(*zip(*lines))):
+        fit, axis, middle, stations, geoid = one
+        alone = line_places(fit, axis, middle, *stations, geoid)
+        for name in ("tangent", "level"):
+            expected, value = vars(getattr(alone, name)), vars(getattr(found, name))
+            assert value == pytest.approx(expected, rel=1e-9, abs=1e-6)

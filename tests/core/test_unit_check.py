@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.design import DesignSpec, DesignStations, design_heights
+from tautline.algorithms.core.controls import DesignStations
+from tautline.algorithms.core.design import DesignSpec, design_heights
 from tautline.algorithms.core.unit_check import curvature_shown, unit_by_bend, unit_by_distance, unit_doubt
 
 FOOT = 0.3048

@@ -5,7 +5,8 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.design import DesignSpec, DesignStations, design_heights
+from tautline.algorithms.core.controls import DesignStations
+from tautline.algorithms.core.design import DesignSpec, design_heights
 from tautline.algorithms.core.errors import InputError
 from tautline.algorithms.core.geodesy import Ellipsoid
 from tautline.algorithms.core.undulations import StationUndulations

@@ -4,6 +4,7 @@ A script waits for what it wants to see, each condition with a limit of its own 
 window that stands still where no script can tell, and for a busy machine: it costs nothing where the window ends.
 """
 
+import contextlib
 import hashlib
 import json
 import os
@@ -16,32 +17,37 @@ import pytest
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
-SAMPLES = ROOT / "sample_layers" / "gallery"
+SAMPLES = ROOT / "sample_layers" / "range"
 LIMIT = 1200
+
+
+@contextlib.contextmanager
+def virtual_screen(log):
+    """A virtual screen while the block runs; gives its name, such as ':3'. ``log``: path of what the server says."""
+    reading, writing = os.pipe()
+    with open(log, "wb") as told:
+        server = subprocess.Popen(
+            ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
+            pass_fds=[writing],
+            stdout=told,
+            stderr=told,
+        )
+        os.close(writing)
+        with os.fdopen(reading) as answer:
+            # Ends with a number when the screen is there, or with nothing when the server has died.
+            number = answer.readline().strip()
+        try:
+            assert number, f"Xvfb did not start; see {log}"
+            yield f":{number}"
+        finally:
+            server.terminate()
+            server.wait(LIMIT)
 
 
 @pytest.fixture(scope="session")
 def screen(tmp_path_factory):
-    """A virtual screen; gives its name, such as ':3'."""
-    reading, writing = os.pipe()
-    log = open(tmp_path_factory.mktemp("screen") / "log.txt", "wb")
-    server = subprocess.Popen(
-        ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1600x1000x24", "-nolisten", "tcp"],
-        pass_fds=[writing],
-        stdout=log,
-        stderr=log,
-    )
-    os.close(writing)
-    with os.fdopen(reading) as answer:
-        # Ends with a number when the screen is there, or with nothing when the server has died.
-        number = answer.readline().strip()
-    try:
-        assert number, f"Xvfb did not start; see {log.name}"
-        yield f":{number}"
-    finally:
-        server.terminate()
-        server.wait(LIMIT)
-        log.close()
+    with virtual_screen(tmp_path_factory.mktemp("screen") / "log.txt") as name:
+        yield name
 
 
 def _environment(screen, folder):

@@ -10,8 +10,8 @@ from qgis.PyQt.QtTest import QTest
 from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
 from stage import (
-    GALLERY,
     PLACE,
+    RANGE,
     SEEN,
     Clicker,
     added_layer,
@@ -101,7 +101,7 @@ def panel_picture(name):
 
 def load():
     assert load_plugin()
-    for original in GALLERY.iterdir():
+    for original in RANGE.iterdir():
         if original.is_file():
             shutil.copyfile(original, PLACE / original.name)
     QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
@@ -110,7 +110,7 @@ def load():
     SEEN["dock"] = panel().isVisible() and panel().windowTitle()
 
 
-def list_of_the_gallery():
+def list_of_the_range():
     guided = panel()
     guided.heights.take_file(str(PLACE / "heights.csv"))
     SEEN["list"] = told()
@@ -232,7 +232,7 @@ def again_and_reopened():
 def plain_points():
     """Points with heights in feet, in no order, without chainages, and no line layer."""
     source = layer("Placed stations")
-    rows = [f for f in source.getFeatures() if f["axis"] == "north arm"]
+    rows = [f for f in source.getFeatures() if f["axis"] == "Alder"]
     rows = rows[7:] + rows[:7]
     crs = source.crs()
     iface.newProject(False)
@@ -252,7 +252,7 @@ def plain_points():
     SEEN["points"] = told()
     SEEN["points_settings"] = vars(guided.settings())
     SEEN["points_placeholders"] = {key: edit.placeholderText() for key, edit in guided.design.edits.items()}
-    type_into(guided.accuracy.edits["tolerance"], "0.05")
+    type_into(guided.accuracy.edits["tolerance"], "0.06")
     looked()
     panel_picture("guided_points")
     commands = len(history())
@@ -271,7 +271,7 @@ def plain_points():
     SEEN["points_values"] = {"first": values[0], "last": values[-1], "number": len(values)}
     edited = guided.heights.box.currentLayer()
     edited.startEditing()
-    edited.changeAttributeValue(next(edited.getFeatures()).id(), 1, 9999.0)
+    edited.changeAttributeValue(next(edited.getFeatures()).id(), 1, 99999.0)
     SEEN["points_edited"] = told()
     edited.rollBack()
 
@@ -462,7 +462,7 @@ QUESTIONS = Clicker()
 play(
     widen,
     load,
-    list_of_the_gallery,
+    list_of_the_range,
     one_plane_when_said,
     again_and_reopened,
     plain_points,

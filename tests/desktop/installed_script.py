@@ -36,7 +36,7 @@ def open_example():
 def run_chain():
     import processing
 
-    sample = Path(SEEN["place"]) / "sample_layers" / "gallery"
+    sample = Path(SEEN["place"]) / "sample_layers" / "range"
     made = {name: str(PLACE / f"{name}.gpkg") for name in ("placed", "residuals", "fitted", "schedule")}
 
     def run(entry, **given):

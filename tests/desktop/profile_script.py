@@ -17,10 +17,10 @@ from qgis.PyQt.QtTest import QTest
 from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
 from stage import (
-    GALLERY,
     LEFT,
     NO_BUTTON,
     PLACE,
+    RANGE,
     SEEN,
     Clicker,
     added_layer,
@@ -131,13 +131,13 @@ def open_empty():
 
 
 def compute():
-    """The gallery's result, and its layers in the project."""
+    """The range's result, and its layers in the project."""
     from tautline.plugin import toolbox
 
     folder = PLACE / "work"
     folder.mkdir()
     for name in ("axis.gpkg", "heights.csv", "heights.csvt"):
-        shutil.copyfile(GALLERY / name, folder / name)
+        shutil.copyfile(RANGE / name, folder / name)
     axis = f"{folder / 'axis.gpkg'}|layername=axis"
     toolbox.run(
         "tautline:placestations",
@@ -194,7 +194,7 @@ def point():
     chart, at = profile().chart, place_named("1+650")
     mouse(chart, QEvent.Type.MouseMove, in_chart(at))
     mark = review().link.marked("hover")
-    feature = next(f for f in THINGS["residuals"].getFeatures() if (f["axis"], f["station"]) == ("north arm", "1+650"))
+    feature = next(f for f in THINGS["residuals"].getFeatures() if (f["axis"], f["station"]) == ("Alder", "1+650"))
     SEEN["hover"] = {
         "place": chart.hover == at,
         "story": profile().story.text(),
@@ -223,7 +223,7 @@ def pick():
         QPoint(ends[1].x() + 4, ends[1].y() - 8),
     )
     found["box"] = selected()
-    THINGS["residuals"].selectByExpression('"axis" = \'east arm\' and "chainage" >= 1100 and "chainage" <= 1200')
+    THINGS["residuals"].selectByExpression('"axis" = \'Birch\' and "chainage" > 1075 and "chainage" < 1225')
     QCoreApplication.processEvents()
     found["from_map"] = {
         "axis": profile().axis,
@@ -253,7 +253,7 @@ def pick():
 
 def switch_view():
     dock, chart = profile(), profile().chart
-    dock.axes.setCurrentIndex(dock.axes.findData("north arm"))
+    dock.axes.setCurrentIndex(dock.axes.findData("Alder"))
     dock.axes.activated.emit(dock.axes.currentIndex())
 
     def heights():
@@ -280,7 +280,7 @@ def scale():
     dock.fix.click()
     dock.ranges_panel.typed.emit(replace(chart.ranges, x=(1000.0, 2000.0), r=(-30.0, 30.0)))
     dock.ranges_panel.keep.setChecked(True)
-    dock.axes.setCurrentIndex(dock.axes.findData("east arm"))
+    dock.axes.setCurrentIndex(dock.axes.findData("Birch"))
     dock.axes.activated.emit(dock.axes.currentIndex())
     field = dock.ranges_panel._fields["r"][1]
     SEEN["kept"] = {
@@ -293,7 +293,7 @@ def scale():
     field.setValue(45.0)
     SEEN["typed"] = chart.drawing.lower.get_ylim()
     dock.ranges_panel.keep.setChecked(False)
-    dock.axes.setCurrentIndex(dock.axes.findData("north arm"))
+    dock.axes.setCurrentIndex(dock.axes.findData("Alder"))
     dock.axes.activated.emit(dock.axes.currentIndex())
     dock.whole.click()
     SEEN["whole"] = chart.ranges.x
@@ -368,7 +368,7 @@ def export():
 
 def edit():
     layer = THINGS["residuals"]
-    row = subject().row_named("north arm", "0+100")
+    row = subject().row_named("Alder", "0+100")
     before = float(subject().stations.heights["residual"][row])
     layer.startEditing()
     layer.changeAttributeValue(int(subject().stations.ids[row]), layer.fields().indexOf("residual"), 0.025)
@@ -464,7 +464,7 @@ def run_again():
     dock, stations, found = flagged(), THINGS["stations"], {}
     path = THINGS["folder"] / "residuals_decisions.gpkg"
     before = digest(path), kept(path)
-    feature = next(f for f in stations.getFeatures() if (f["axis"], f["station"]) == ("north arm", "0+850"))
+    feature = next(f for f in stations.getFeatures() if (f["axis"], f["station"]) == ("Alder", "0+850"))
     stations.startEditing()
     stations.changeAttributeValue(feature.id(), stations.fields().indexOf("height"), feature["height"] - 0.1)
     clicker = Clicker("Cancel")
@@ -589,10 +589,10 @@ def in_feet():
         "status:string",
     )
     rows = [
-        ["track", "", 1200.0 + 50.0 * k, 100.0 + 0.06 * k, 0.02 * (-1) ** k, 100.0 + 0.06 * k, "within"]
+        ["railway", "", 1200.0 + 50.0 * k, 100.0 + 0.06 * k, 0.02 * (-1) ** k, 100.0 + 0.06 * k, "within"]
         for k in range(12)
     ]
-    record = {"units": {"height_name": "foot", "chainage_name": "foot"}, "axes": {"track": {"tolerance": 0.03}}}
+    record = {"units": {"height_name": "foot", "chainage_name": "foot"}, "axes": {"railway": {"tolerance": 0.03}}}
     subject().set_layer(made("Feet", fields, rows, record))
     chart = profile().chart
     SEEN["feet"] = {

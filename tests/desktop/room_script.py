@@ -10,8 +10,8 @@ from qgis.PyQt.QtGui import QImage
 from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
 from stage import (
-    GALLERY,
     PLACE,
+    RANGE,
     SEEN,
     dock_names,
     docks,
@@ -48,7 +48,7 @@ def compute():
     folder = THINGS["folder"] = PLACE / "work"
     folder.mkdir()
     for name in ("axis.gpkg", "heights.csv", "heights.csvt", "imagery.tif"):
-        shutil.copyfile(GALLERY / name, folder / name)
+        shutil.copyfile(RANGE / name, folder / name)
     axis, stations = f"{folder / 'axis.gpkg'}|layername=axis", str(folder / "stations.gpkg")
     toolbox.run("tautline:placestations", {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": stations})
     project = QgsProject.instance()

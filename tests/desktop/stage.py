@@ -26,7 +26,7 @@ from qgis.utils import iface
 LIMIT = 300
 SEEN = {}
 PLACE = Path(tempfile.gettempdir())
-GALLERY = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "gallery"
+RANGE = Path(os.environ["TAUTLINE_ROOT"]) / "sample_layers" / "range"
 _TOLD = Path(os.environ["TAUTLINE_SEEN"])
 _STARTED = monotonic()
 # Where a window that stands still was, for whoever reads the failure: shortly before it is given up.

@@ -5,8 +5,8 @@ import shutil
 from qgis.core import QgsProject, QgsVectorLayer
 from qgis.utils import iface
 from stage import (
-    GALLERY,
     PLACE,
+    RANGE,
     SEEN,
     Clicker,
     load_plugin,
@@ -46,14 +46,14 @@ def run():
 
 
 def value(name, station, field):
-    (found,) = [f[field] for f in layer(name).getFeatures() if f["axis"] == "north arm" and f["station"] == station]
+    (found,) = [f[field] for f in layer(name).getFeatures() if f["axis"] == "Alder" and f["station"] == station]
     return found
 
 
 def change(name, station, field, new):
     """Type a value as a person does: open the edits, change the cell, save."""
     edited = layer(name)
-    (feature,) = [f for f in edited.getFeatures() if f["axis"] == "north arm" and f["station"] == station]
+    (feature,) = [f for f in edited.getFeatures() if f["axis"] == "Alder" and f["station"] == station]
     assert edited.startEditing()
     assert edited.changeAttributeValue(feature.id(), edited.fields().indexOf(field), new)
     assert edited.commitChanges()
@@ -62,7 +62,7 @@ def change(name, station, field, new):
 def guided_run():
     assert load_plugin()
     widen()
-    for original in GALLERY.iterdir():
+    for original in RANGE.iterdir():
         if original.is_file():
             shutil.copyfile(original, PLACE / original.name)
     QgsProject.instance().addMapLayer(QgsVectorLayer(f"{PLACE / 'axis.gpkg'}|layername=axis", "axis", "ogr"))
@@ -117,7 +117,7 @@ def bring_up_to_date():
     SEEN["after"] = [value("Residuals", "0+850", "residual"), value("Tested stations", "0+850", "w")]
     SEEN["flag"] = value("Tested stations", "0+850", "flag")
     subject = plugin().review.subject
-    row = subject.row_named("north arm", "0+850")
+    row = subject.row_named("Alder", "0+850")
     SEEN["dock"] = float(subject.stations.heights["residual"][row]) if row >= 0 else None
     SEEN["panel"] = [text for _, text in panel().outcome.told()]
     picture("brought_up_to_date")

@@ -24,7 +24,7 @@ def entries(commands):
 def test_panel_opens_and_asks_for_what_is_missing(guided):
     found = guided["empty"]
     assert guided["dock"] == "Guided run" and not found["can_run"]
-    assert "north arm (2.40 km), east arm (1.70 km)" in sentences(found["structure"])
+    assert "Alder (2.60 km), Birch (1.90 km), Cedar (1.30 km)" in sentences(found["structure"])
     assert "Choose a layer or open a file" in sentences(found["heights"])
     # What is still to be done has no green tick.
     assert [kind for kind, _ in found["heights"]] == ["todo"]
@@ -34,12 +34,12 @@ def test_panel_opens_and_asks_for_what_is_missing(guided):
 def test_says_at_once_what_it_understood_of_the_list(guided, expected):
     found, text = guided["list"], sentences(guided["list"]["heights"])
     assert found["can_run"] and found["beside"] == {}
-    assert f"{len(expected)} stations on 2 axes" in text and "heights from 1104.2179 to 1104.4660 m" in text
+    assert f"{len(expected)} stations on 3 axes" in text and "heights from 3742.5741 to 3742.9118 m" in text
     for words in (
-        "49 stations from 0+000 to 2+400, usually every 50 m",
-        "over 2.40 km, as those of a straight line would",
-        "over 1.70 km, as those of a straight line would",
-        "no height at 2+200",
+        "53 stations from 0+000 to 2+600, usually every 50 m",
+        "over 2.60 km, as those of a straight line would",
+        "over 1.90 km, as those of a straight line would",
+        "no height at 2+300",
         "no height at 0+700",
         "out of line with the others: 0+850",
         "out of line with the others: 1+150",
@@ -75,26 +75,28 @@ def test_run_from_the_list_has_the_residuals_computed_without_the_plugin(guided,
     number = sum(s["residual"] is not None for s in expected)
     first = guided["list_run"]["outcome"][0][1]
     assert f"within the tolerance of ±10.0 mm: {within} of {number} stations with a height are within it." in first
-    assert first.startswith("Structure of north arm and east arm was not built to its design")
+    assert first.startswith("Structure of Alder, Birch, Cedar was not built to its design")
     assert not [text for kind, text in guided["list_run"]["outcome"] if kind == "problem"]
 
 
 def test_verdicts_stand_first_each_with_what_to_do(guided):
     """Residuals, shape, fit and its test, blunders against stretches; the panel shows them from the top."""
     told = [text for _, text in guided["list_run"]["outcome"]]
-    order = ["was not built to its design", "Axis 'north arm' is straight in space", "Axis 'east arm' is straight"]
-    order += ["Line 'north arm': 44 stations", "Line 'east arm': 33 stations", "3 neighbours from 1+600 to 1+700"]
+    order = ["was not built to its design"]
+    order += [f"Axis '{name}' is straight in space" for name in ("Alder", "Birch", "Cedar")]
+    order += ["Line 'Alder': 48 stations", "Line 'Birch': 38 stations", "Line 'Cedar': 26 stations"]
+    order += ["3 neighbours from 1+600 to 1+700"]
     order += ["suspected blunder at 0+850", "suspected blunder at 1+150"]
     assert [next(k for k, text in enumerate(told) if words in text) for words in order] == list(range(len(order)))
     assert all("\n→ " in text for text in told[: len(order)])
-    assert "global test passed" in told[3] and "lie low" in told[5] and guided["list_scrolled"] == 0
+    assert "global test passed" in told[4] and "lie low" in told[7] and guided["list_scrolled"] == 0
 
 
 def test_axes_are_fitted_alone_unless_said_to_share_a_plane(guided):
     assert guided["plane_asked"]["hint"].startswith("The axes meet: do they share one plane?")
     assert guided["plane_asked"]["box"] is False
-    assert guided["list_fits"] == [["line", "east arm"], ["line", "north arm"]]
-    assert guided["plane_fits"] == [["plane", "north arm; east arm"]]
+    assert guided["list_fits"] == [["line", name] for name in ("Alder", "Birch", "Cedar")]
+    assert guided["plane_fits"] == [["plane", "Alder; Birch; Cedar"]]
     assert any("Plane 'common plane'" in text for _, text in guided["plane_run"]["outcome"])
     assert guided["apart_hint"].startswith("The axes do not all meet")
     assert guided["apart_fits"] == [["line", "north beam"], ["line", "south beam"]]
@@ -181,7 +183,7 @@ def test_answers_are_kept_in_the_project(guided):
 
 def test_points_without_a_line_layer_get_an_axis_from_the_first_to_the_last(guided):
     assert "have the axis drawn" in sentences(guided["points_before"]["structure"])
-    assert "1 axis: axis, 2.40 km" in sentences(guided["points"]["structure"]) and guided["points"]["can_run"]
+    assert "1 axis: axis, 2.60 km" in sentences(guided["points"]["structure"]) and guided["points"]["can_run"]
     begin, _end = guided["points_axis"]
     assert guided["points_ends"] == [begin]
     assert [table for _, _, table in guided["points_groups"]["Guided run: points"]] == ["memory"] * 3
@@ -190,8 +192,8 @@ def test_points_without_a_line_layer_get_an_axis_from_the_first_to_the_last(guid
 def test_points_in_feet_are_understood_by_their_column(guided):
     found, text = guided["points_settings"], sentences(guided["points"]["heights"])
     assert (found["height_field"], found["height_unit"], found["drawn"]) == ("elev_ft", "foot", True)
-    # 1104.218 m and 2,400 m in international feet of 0.3048 m (NIST).
-    assert "heights from 3622.7" in text and "From 0+00 to 78+7" in text and "every 164 ft" in text
+    # 3742.574 m and 2,600 m in international feet of 0.3048 m (NIST).
+    assert "heights from 12278.786" in text and "From 0+00 to 85+" in text and "every 164 ft" in text
     assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(
         " ft"
     )
@@ -199,14 +201,14 @@ def test_points_in_feet_are_understood_by_their_column(guided):
 
 def test_chord_through_plain_points_begins_and_ends_at_zero(guided):
     values = guided["points_values"]
-    assert values["number"] == 49 and values["first"][1] == pytest.approx(0.0, abs=1e-6)
-    assert values["last"] == pytest.approx([2400.0 / 0.3048, 0.0], abs=0.2)
+    assert values["number"] == 53 and values["first"][1] == pytest.approx(0.0, abs=1e-6)
+    assert values["last"] == pytest.approx([2600.0 / 0.3048, 0.0], abs=0.2)
     # The built-in slip of 0.1 m is what stands out.
-    assert "tolerance of ±0.050 ft: 45 of 48 stations" in sentences(guided["points_run"]["outcome"])
+    assert "tolerance of ±0.060 ft: 50 of 52 stations" in sentences(guided["points_run"]["outcome"])
 
 
 def test_looks_again_when_the_points_are_edited(guided):
-    assert "to 9999.000 ft" in sentences(guided["points_edited"]["heights"])
+    assert "to 99999.000 ft" in sentences(guided["points_edited"]["heights"])
 
 
 @pytest.mark.parametrize(
@@ -281,7 +283,7 @@ def test_sentences_have_no_names_of_parameters(guided):
 
 
 def test_example_leads_into_the_guided_run(guided):
-    assert guided["in_example"]["can_run"] and "2 axes" in sentences(guided["in_example"]["structure"])
+    assert guided["in_example"]["can_run"] and "3 axes" in sentences(guided["in_example"]["structure"])
     assert guided["in_example_settings"]["heights"].startswith("Placed_stations")
     assert guided["in_example_settings"]["place"].endswith("tautline_results.gpkg")
 

@@ -32,12 +32,12 @@ def test_empty_project_says_what_to_do(seen):
 def test_profile_follows_the_active_layer_and_ignores_others(seen):
     assert seen["stays"] is True
     found = seen["opened"]
-    assert found["layers"] == ["Residuals"] and found["axes"] == ["north arm", "east arm"] and found["page"] == 0
+    assert found["layers"] == ["Residuals"] and found["axes"] == ["Alder", "Birch", "Cedar"] and found["page"] == 0
 
 
 def test_chart_explains_itself(seen, expected, worst):
     found = seen["opened"]
-    assert found["stations"] == sum(station["axis"] == "north arm" for station in expected)
+    assert found["stations"] == sum(station["axis"] == "Alder" for station in expected)
     assert found["legend"] == [
         "As-built ± 1 sd",
         "Design",
@@ -48,8 +48,8 @@ def test_chart_explains_itself(seen, expected, worst):
         "Too low",
         "Not measured",
     ]
-    # sample_layers/README.md: at 2+400 the design is 0.45 m above what a flat Earth would give.
-    assert "at 2+400 it lies 448.7 mm above what a flat Earth would give" in found["sentence"]
+    # sample_layers/README.md: at 2+600 the design is 0.52 m above what a flat Earth would give.
+    assert "at 2+600 it lies 523.4 mm above what a flat Earth would give" in found["sentence"]
     assert {"0+000", "0+500", "2+000"} <= set(found["ticks"]) and found["shared"]
     assert found["titles"] == ["Height above the level surface (m)", "Residual (mm)"] and found["bars"] == 1
     assert found["labels"][0].startswith(f"0+850  {millimetres(worst[0][1])}")
@@ -61,23 +61,23 @@ def test_chart_explains_itself(seen, expected, worst):
 
 def test_pointing_in_the_chart_marks_the_map_and_back(seen):
     assert seen["hover"]["place"] and seen["hover"]["distance"] == pytest.approx(0.0, abs=1e-6)
-    assert "north arm 1+650" in seen["hover"]["story"] and seen["hover"]["selected"] == []
+    assert "Alder 1+650" in seen["hover"]["story"] and seen["hover"]["selected"] == []
     assert seen["hover_gone"] is True
-    assert seen["map_hover"]["place"] and "north arm 1+650" in seen["map_hover"]["story"]
+    assert seen["map_hover"]["place"] and "Alder 1+650" in seen["map_hover"]["story"]
 
 
 def test_selecting_in_the_chart(seen):
     found = seen["pick"]
-    assert found["click"] == [["north arm 1+650"], "north arm 1+650"]
-    assert found["more"] == ["north arm 1+650", "north arm 1+700"]
-    assert found["upper"] == ["north arm 0+200"]
-    assert found["box"] == ["north arm 1+600", "north arm 1+650", "north arm 1+700"]
+    assert found["click"] == [["Alder 1+650"], "Alder 1+650"]
+    assert found["more"] == ["Alder 1+650", "Alder 1+700"]
+    assert found["upper"] == ["Alder 0+200"]
+    assert found["box"] == ["Alder 1+600", "Alder 1+650", "Alder 1+700"]
     assert found["nothing"] == [] and found["panned"] < -20.0
 
 
 def test_selecting_in_the_map_shows_the_axis_and_zooms(seen):
     found = seen["pick"]
-    assert found["from_map"] == {"axis": "east arm", "rings": ["1+100", "1+150", "1+200"], "lines": True}
+    assert found["from_map"] == {"axis": "Birch", "rings": ["1+100", "1+150", "1+200"], "lines": True}
     before, after, inside = found["zoomed"]
     assert after < before / 3 and inside
 
@@ -89,7 +89,7 @@ def test_two_ways_of_looking(seen):
     assert found["heights"]["design"] == 0.0 and found["heights"]["level"] == pytest.approx(
         found["level_heights"]["design"], abs=1e-9
     )
-    assert found["heights"]["flat"] == pytest.approx(0.4487, abs=1e-4)
+    assert found["heights"]["flat"] == pytest.approx(0.5234, abs=1e-4)
     assert (
         "level surface, where water would stand, is the curve" in found["sentence"]
         and found["title"] == "Height from the design (m)"
@@ -103,13 +103,13 @@ def test_exaggeration_and_ranges(seen):
     assert kept["x"] == [1000.0, 2000.0] and kept["r"] == kept["limits"] == [-30.0, 30.0]
     assert kept["field"] == 30.0 and kept["panel"]
     assert seen["typed"] == [-30.0, 45.0]
-    assert seen["whole"] == pytest.approx([-48.0, 2448.0], abs=1e-3)
+    assert seen["whole"] == pytest.approx([-52.0, 2652.0], abs=1e-3)
 
 
 def test_keyboard(seen):
     found = seen["keys"]
     assert [found[key] for key in ("home", "right", "right again", "left", "end")] == [
-        f"north arm {station}" for station in ("0+000", "0+050", "0+100", "0+050", "2+400")
+        f"Alder {station}" for station in ("0+000", "0+050", "0+100", "0+050", "2+600")
     ]
     assert found["closer"] == pytest.approx(0.8)
     assert found["tab"] == [
@@ -138,11 +138,11 @@ def test_export_copies_and_failure(seen, expected):
     assert (
         "nowhere" in found["failed"] and "could not be saved" in found["failed"] and "Traceback" not in found["failed"]
     )
-    north = [station for station in expected if station["axis"] == "north arm"]
-    assert len(found["table"]) == len(north) + 1
+    along = [station for station in expected if station["axis"] == "Alder"]
+    assert len(found["table"]) == len(along) + 1
     header, rows = found["table"][0].split("\t"), [line.split("\t") for line in found["table"][1:]]
     assert header[:3] == ["Station (m)", "Residual (mm)", "Status"]
-    for station, row in zip(north, rows):
+    for station, row in zip(along, rows):
         residual = "" if station["residual"] is None else millimetres(station["residual"]).replace(" mm", "")
         assert row[0] == station["station"]
         # Half a last digit may fall either way.
@@ -150,8 +150,8 @@ def test_export_copies_and_failure(seen, expected):
 
 
 def test_table_is_linked(seen):
-    assert seen["export"]["table_shown"] == 49
-    assert seen["export"]["by_table"] == [["north arm 0+150"], "north arm 0+150"]
+    assert seen["export"]["table_shown"] == 53
+    assert seen["export"]["by_table"] == [["Alder 0+150"], "Alder 0+150"]
 
 
 def test_chart_follows_edits_of_the_layer(seen):
@@ -169,12 +169,12 @@ def test_flagged_stations_worst_first(seen, worst):
 
 def test_decisions_by_key_are_kept_in_their_own_file(seen):
     found = seen["decide"]
-    assert found["before"] is False and found["first"] == "north arm 0+850"
-    assert found["second"] == ["east arm 1+150", "east arm", ["east arm 1+150"], True]
+    assert found["before"] is False and found["first"] == "Alder 0+850"
+    assert found["second"] == ["Birch 1+150", "Birch", ["Birch 1+150"], True]
     (axis, station, chainage, decision, note, by, at), second = found["kept"]
-    assert (axis, station, decision, note) == ("north arm", "0+850", "reading error", "slip of 0.1 m in the field book")
+    assert (axis, station, decision, note) == ("Alder", "0+850", "reading error", "slip of 0.1 m in the field book")
     assert chainage == pytest.approx(850.0, abs=0.01) and by and at.count(":") >= 2 and "T" in at
-    assert second[:2] == ["east arm", "1+150"] and second[3] == "measure again"
+    assert second[:2] == ["Birch", "1+150"] and second[3] == "measure again"
 
 
 def test_undo_and_redo(seen):
@@ -182,7 +182,7 @@ def test_undo_and_redo(seen):
     assert [row[3] for row in found["undone"]] == ["reading error"]
     assert [row[3] for row in found["redone"]] == ["reading error", "measure again"]
     assert found["all_undone"] == [[], False, False]
-    assert found["back"] == ["north arm 0+850", "slip of 0.1 m in the field book", "5 stations, 2 decided", True]
+    assert found["back"] == ["Alder 0+850", "slip of 0.1 m in the field book", "5 stations, 2 decided", True]
     assert found["open"] == [row[0] for row in found["list"][2:]]
 
 
@@ -199,7 +199,7 @@ def test_run_again_after_an_edit(seen):
     asked = found["question"]["asked"][1]
     assert "It writes over:" in asked and "residuals.gpkg" in asked and "It reads: " in asked
     rows = {row[0]: row[2:] for row in found["list"]}
-    assert rows["north arm 0+850"] == ["Within now", "Reading error"] and rows["east arm 1+150"] == [
+    assert rows["Alder 0+850"] == ["Within now", "Reading error"] and rows["Birch 1+150"] == [
         "Too low",
         "Measure again",
     ]
@@ -218,7 +218,7 @@ def test_a_foreign_record_is_never_run(seen):
 def test_no_run_touches_the_decisions(seen):
     found = seen["again"]
     assert found["same_file"] and found["same_after_toolbox"]
-    assert found["found_again"] == {"north arm 0+850": "Reading error", "east arm 1+150": "Measure again"}
+    assert found["found_again"] == {"Alder 0+850": "Reading error", "Birch 1+150": "Measure again"}
 
 
 def test_place_is_asked_for_where_there_is_none(seen):

@@ -44,7 +44,7 @@ def test_the_chart_stays_large_enough_to_be_read(seen, doubled):
 
 def test_the_slide_is_made_in_the_background(seen):
     found = seen["slide"]
-    assert "tautline_save_slide" in found["actions"] and found["imagery"] == "Imagery" and found["axis"] == "north arm"
+    assert "tautline_save_slide" in found["actions"] and found["imagery"] == "Imagery" and found["axis"] == "Alder"
     assert found["in the background"] and "The slide is saved as" in found["told"]
     assert found["size"][0] >= 1920 and found["size"][0] * 9 == found["size"][1] * 16
     assert "SLIDE" in found["refused"]

@@ -11,6 +11,7 @@ MENU = [
     "Design heights and residuals…",
     "Profile",
     "Flagged stations",
+    "Guide",
     "How it is computed",
 ]
 LAYERS = [
@@ -79,14 +80,14 @@ def test_failure_is_one_sentence_in_the_message_bar(seen):
 def test_example_opens_as_a_project(seen, statuses):
     found = seen["example"]
     assert seen["opened"]["unanswered"] == [] and len(seen["opened"]["asked"]) == 2
-    assert (found["group"], found["top"]) == ("Example: gallery", 1)
+    assert (found["group"], found["top"]) == ("Example: range", 1)
     assert [layer["name"].split(" × ")[0] for layer in found["layers"]] == LAYERS
     assert all(layer["valid"] for layer in found["layers"])
     assert [name for name, shown in zip(LAYERS, found["shown"]) if not shown] == ["Tested stations", "Placed stations"]
-    assert found["crs"] == "EPSG:32734" and found["units"] and found["ellipsoid"] not in ("", "NONE")
+    assert found["crs"] == "EPSG:32719" and found["units"] and found["ellipsoid"] not in ("", "NONE")
     assert found["all_in_view"] and found["fills_view"]
     assert found["statuses"] == statuses
-    assert (found["file"], found["dirty"], found["active"]) == ("gallery.qgz", False, "Residuals")
+    assert (found["file"], found["dirty"], found["active"]) == ("range.qgz", False, "Residuals")
 
 
 def test_example_has_the_residuals_computed_without_the_plugin(seen, expected):
@@ -125,20 +126,20 @@ def test_example_ran_through_the_history(seen):
 
 
 def test_example_shows_the_plane_and_where_it_is_level(seen):
-    """760 m from the corner, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of
+    """825 m from the hub, computed without the plugin (sample_layers/README.md), within the ellipse of hundreds of
     metres.
     """
     (plane,) = seen["example"]["plane"]
-    line = Geodesic.WGS84.Inverse(*seen["example"]["corner"], plane["tan_lat"], plane["tan_lon"])
-    assert plane["kind"] == "plane" and line["s12"] == pytest.approx(760.0, abs=120.0)
+    line = Geodesic.WGS84.Inverse(*seen["example"]["hub"], plane["tan_lat"], plane["tan_lon"])
+    assert plane["kind"] == "plane" and line["s12"] == pytest.approx(825.0, abs=120.0)
     assert seen["example"]["ellipses"] == ["level", "tangent"]
 
 
 def test_example_teaches_with_its_own_figures(seen):
     found = seen["example"]
     assert "Read me first" in found["docks"] and "Profile" in found["docks"]
-    assert found["curvature"]["north arm 2+400"] == pytest.approx(0.45, abs=0.005) and "0.45 m" in found["guide"]
-    assert max((v for v in found["residuals"].items() if v[1]), key=lambda v: abs(v[1]))[0] == "north arm 0+850"
+    assert found["curvature"]["Alder 2+600"] == pytest.approx(0.52, abs=0.005) and "0.52 m" in found["guide"]
+    assert max((v for v in found["residuals"].items() if v[1]), key=lambda v: abs(v[1]))[0] == "Alder 0+850"
     for words in ("Straight is not level", "0+850", "tangent point", "What to try", "surveyor or engineer decides"):
         assert words in found["guide"] and words in found["read_me"]
 
@@ -156,7 +157,7 @@ def test_saved_project_opens_elsewhere(seen):
     assert all(layer["valid"] for layer in found["layers"])
     assert found["rules"] == seen["example"]["rules"]
     vectors = [layer["source"] for layer in found["layers"] if "|layername=" in layer["source"]]
-    assert len(vectors) == 10 and all("gallery.gpkg|" in source for source in vectors)
+    assert len(vectors) == 10 and all("range.gpkg|" in source for source in vectors)
     assert not [name for name in found["files"] if name.endswith((".before", ".axis.gpkg"))]
 
 

@@ -11,8 +11,8 @@ from qgis.PyQt.QtTest import QTest
 from qgis.PyQt.QtWidgets import QApplication
 from qgis.utils import iface
 from stage import (
-    GALLERY,
     PLACE,
+    RANGE,
     SEEN,
     added_layer,
     click,
@@ -57,14 +57,14 @@ def digest():
 
 
 def compute():
-    """The gallery's result, and its layers in the project."""
+    """The range's result, and its layers in the project."""
     load_plugin()
     from tautline.plugin import toolbox
 
     folder = THINGS["folder"] = PLACE / "work"
     folder.mkdir()
     for name in ("axis.gpkg", "heights.csv", "heights.csvt"):
-        shutil.copyfile(GALLERY / name, folder / name)
+        shutil.copyfile(RANGE / name, folder / name)
     axis, stations = f"{folder / 'axis.gpkg'}|layername=axis", str(folder / "stations.gpkg")
     toolbox.run("tautline:placestations", {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": stations})
     residuals = str(folder / "residuals.gpkg")
@@ -193,7 +193,7 @@ def leave():
     found["third begins anew"] = [len(tried().points), tried().line is None]
     click(chart, at("1+000"))
     found["the same twice"] = [len(tried().points), tried().bar.text.text()]
-    dock.axes.setCurrentIndex(dock.axes.findData("east arm"))
+    dock.axes.setCurrentIndex(dock.axes.findData("Birch"))
     dock.axes.activated.emit(dock.axes.currentIndex())
     found["another axis"] = [tried().active, len(tried().points), chart.over is None]
     tried().bar.leave.click()
@@ -202,7 +202,7 @@ def leave():
 
 
 def dark():
-    """The same in the host's dark theme; two stations of the east arm."""
+    """The same in the host's dark theme; two stations of Birch."""
     QgsApplication.setUITheme("Night Mapping")
     QCoreApplication.processEvents()
     dock, chart = profile(), profile().chart

@@ -111,11 +111,11 @@ def guide_text():
     )
 
 
-def corner(axis):
-    """Latitude and longitude where the arms begin."""
+def hub(axis):
+    """Latitude and longitude where the runs begin."""
     crs = QgsCoordinateReferenceSystem("EPSG:4326")
     to = QgsCoordinateTransform(axis.crs(), crs, QgsProject.instance())
-    feature = next(f for f in axis.getFeatures() if f["name"] == "north arm")
+    feature = next(f for f in axis.getFeatures() if f["name"] == "Alder")
     point = to.transform(QgsPointXY(feature.geometry().vertexAt(0)))
     return [point.y(), point.x()]
 
@@ -199,7 +199,7 @@ def open_example():
             {name: f[name] for name in ("kind", "tan_lat", "tan_lon")} for f in named["Fitted plane"].getFeatures()
         ],
         "ellipses": sorted(f["kind"] for f in named["Tangent and level points, 95 % ellipses"].getFeatures()),
-        "corner": corner(axis),
+        "hub": hub(axis),
         "curvature": {f"{f['axis']} {f['station']}": f["curv_eff"] for f in residuals.getFeatures()},
         "docks": [dock.windowTitle() for dock in docks()],
         "guide": guide_text(),
@@ -236,7 +236,7 @@ def reopen():
     moved = PLACE / "moved"
     shutil.copytree(folder, moved)
     project = QgsProject()
-    read = project.read(str(moved / "gallery.qgz"))
+    read = project.read(str(moved / "range.qgz"))
     found = project.mapLayers().values()
     SEEN["reopened"] = {
         "read": read,

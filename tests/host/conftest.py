@@ -201,6 +201,6 @@ def toolbox(host):
     return Toolbox()
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def log():
     return Log

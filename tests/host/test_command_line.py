@@ -10,7 +10,7 @@ import pytest
 
 pyproj = pytest.importorskip("pyproj")
 ROOT = pathlib.Path(__file__).resolve().parents[2]
-SAMPLE = ROOT / "sample_layers" / "gallery"
+SAMPLE = ROOT / "sample_layers" / "range"
 COMMAND = shutil.which("qgis_process.bin") or shutil.which("qgis_process")
 
 

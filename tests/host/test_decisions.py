@@ -18,7 +18,7 @@ def store_of(host):
 def decision(station="0+850", word="accept", **more):
     from tautline.plugin.decisions.decision_store import Decision
 
-    return Decision(**{"axis": "north arm", "station": station, "chainage": 850.0, "decision": word, **more})
+    return Decision(**{"axis": "left rail", "station": station, "chainage": 850.0, "decision": word, **more})
 
 
 def rows(path):
@@ -43,7 +43,7 @@ def test_file_is_made_with_the_first_decision(store_of, tmp_path):
     assert store.read() == {} and not list(tmp_path.iterdir())
     store.put(decision(note="a ‘note’ with ünïcode", by="Someone", at="2026-01-02T03:04:05+00:00"))
     assert rows(store.path) == [
-        ("north arm", "0+850", 850.0, "accept", "a ‘note’ with ünïcode", "Someone", "2026-01-02T03:04:05+00:00")
+        ("left rail", "0+850", 850.0, "accept", "a ‘note’ with ünïcode", "Someone", "2026-01-02T03:04:05+00:00")
     ]
     assert list(store.read().values()) == [
         decision(note="a ‘note’ with ünïcode", by="Someone", at="2026-01-02T03:04:05+00:00")
@@ -70,8 +70,8 @@ def test_found_again_whatever_the_way_the_station_is_written(store_of, tmp_path)
     store = store_of(tmp_path / "x.gpkg")
     store.put(decision("0+850"))
     store.put(decision("850", "reading error"))
-    assert len(rows(store.path)) == 1 and store.read()[key_of("north arm", "0+850.000")].decision == "reading error"
-    assert key_of("east arm", "0+850") not in store.read()
+    assert len(rows(store.path)) == 1 and store.read()[key_of("left rail", "0+850.000")].decision == "reading error"
+    assert key_of("right rail", "0+850") not in store.read()
 
 
 def test_undo_and_redo_restore_the_row(store_of, tmp_path):

@@ -138,7 +138,7 @@ def test_a_fixed_benchmark_as_station_without_its_covariance(toolbox, arm, tmp_p
     assert "their correlation is ignored" in " ".join(run.warnings) and one["sd_h"] > 0
     shape = toolbox.run("testcurvature", STATIONS=files["POINTS"], AXIS=arm.axis, UNDULATION="ellipsoidal")
     assert "their correlation is ignored" in " ".join(shape.warnings)
-    with pytest.raises(Exception, match="row 1: the standard deviation is 0; it must be positive"):
+    with pytest.raises(Exception, match="row 1: the standard deviation in the field 'sd' is 0; it must be positive"):
         arm.fitted(toolbox, arm.without_record(toolbox, files, tmp_path))
 
 

@@ -11,11 +11,11 @@ def axis(toolbox):
 
 
 @pytest.fixture
-def arms(toolbox):
+def wings(toolbox):
     return toolbox.lines(
         [
-            {"at": [(500000.0, 5540000.0), (503000.0, 5540000.0)], "name": "East arm"},
-            {"at": [(500000.0, 5540000.0), (500000.0, 5543000.0)], "name": "North arm"},
+            {"at": [(500000.0, 5540000.0), (503000.0, 5540000.0)], "name": "East wing"},
+            {"at": [(500000.0, 5540000.0), (500000.0, 5543000.0)], "name": "North wing"},
         ],
         "EPSG:32631",
     )
@@ -77,24 +77,24 @@ def test_heading_further_down_in_a_spreadsheet_without_field_names(toolbox, axis
     assert found.column("row", "REJECTED") == [1, 2, 3]
 
 
-def test_two_arms_in_one_sheet(toolbox, arms):
+def test_two_wings_in_one_sheet(toolbox, wings):
     titled = [
-        {"station": "NORTH ARM", "height": None},
+        {"station": "NORTH WING", "height": None},
         {"station": "0+100", "height": "5.1"},
         {"station": "0+200", "height": "5.2"},
-        {"station": "East arm", "height": None},
+        {"station": "East wing", "height": None},
         {"station": "0+100", "height": "5.3"},
     ]
-    found = run(toolbox, titled, arms)
-    assert found.column("axis") == ["North arm", "North arm", "East arm"]
+    found = run(toolbox, titled, wings)
+    assert found.column("axis") == ["North wing", "North wing", "East wing"]
     assert any("3 rows stand without an axis, taken to be on that of the rows above" in text for text in found.info)
     merged = [
-        {"axis": "North arm", "station": "0+100", "height": "5.1"},
+        {"axis": "North wing", "station": "0+100", "height": "5.1"},
         {"axis": None, "station": "0+200", "height": "5.2"},
-        {"axis": "East arm", "station": "0+100", "height": "5.3"},
+        {"axis": "East wing", "station": "0+100", "height": "5.3"},
         {"axis": None, "station": "0+200", "height": "5.4"},
     ]
-    assert run(toolbox, merged, arms).column("axis") == ["North arm", "North arm", "East arm", "East arm"]
+    assert run(toolbox, merged, wings).column("axis") == ["North wing", "North wing", "East wing", "East wing"]
 
 
 def test_a_decimal_sign_that_is_open_is_asked_for(toolbox, axis):

@@ -353,7 +353,7 @@ def test_reviewers_read_line_and_its_tolerance(toolbox, wall, tmp_path):
     layer.loadDefaultStyle()
     record = record_of_layer(layer, qgis_core.QgsProcessingContext())
     read = layer_columns(layer, record)
-    assert read.columns["lateral"] == run.column("lateral") and read.columns["side"] == run.column("side")
+    assert list(read.columns["lateral"]) == run.column("lateral") and list(read.columns["side"]) == run.column("side")
     assert recorded_tolerance(record, "wall", read.units, "line_tolerance") == 0.005
     assert record.parameter("LINE") == "chord" and record.axis("wall")["line"] == "chord"
     # A field of either name alone is somebody else's.

@@ -109,7 +109,7 @@ def tower_layers(toolbox):
     stations = [{"at": (lon, lat), "name": name, "height": h} for name, (lat, lon, h) in zip(("BS", "NE"), ends)] + [
         {"at": middle[::-1], "name": "middle", "height": None}
     ]
-    axis = [{"at": [(lon, lat) for lat, lon, _ in ends], "name": "north arm"}]
+    axis = [{"at": [(lon, lat) for lat, lon, _ in ends], "name": "BS to NE"}]
     return {"STATIONS": toolbox.points(stations), "AXIS": toolbox.lines(axis), "UNDULATION": "ellipsoidal"}
 
 

@@ -84,6 +84,22 @@ def test_what_was_written_is_recorded_and_an_edit_by_hand_is_known(placed, toolb
     assert rows_reading(layer, context).hash != record.written.hash, "any column counts"
 
 
+def test_of_a_trial_the_rows_are_not_read_again(toolbox, tmp_path):
+    from tautline.algorithms.entry.trial_runs import is_trial, mark_as_trial
+    from tautline.tests.host.conftest import Log
+
+    _, axis = toolbox.straight()
+    rows = toolbox.table([{"station": f"0+{k}00", "height": 50.0} for k in range(1, 10)])
+    feedback, found = Log(), []
+    assert not is_trial(feedback)
+    for name in ("kept", "trial"):
+        given = {"INPUT": rows, "AXIS": axis, "OUTPUT": str(tmp_path / f"{name}.gpkg")}
+        found.append(record_of(toolbox.run("placestations", feedback, **given).layer()))
+        mark_as_trial(feedback)
+    assert is_trial(feedback) and [one.entry for one in found] == ["tautline:placestations"] * 2
+    assert found[0].written.rows == 9 and found[1].written is None
+
+
 def test_every_entry_with_a_result_as_input_says_it_is_older(placed, toolbox, tmp_path):
     layer, axis = placed
     residuals = str(tmp_path / "residuals.gpkg")

@@ -12,7 +12,7 @@ import pytest
 
 qgis_core = pytest.importorskip("qgis.core")
 
-SAMPLE = Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
+SAMPLE = Path(__file__).resolve().parents[2] / "sample_layers" / "range"
 MINUS = "\u2212"
 LONG = {"record": "string(0)"}  # texts of any length
 
@@ -84,11 +84,11 @@ class Page(HTMLParser):
 
 
 @pytest.fixture(scope="module")
-def gallery(host, tmp_path_factory):
-    """The gallery from its height list to its report: folder, results and expected figures."""
+def light_range(host, tmp_path_factory):
+    """The range from its height list to its report: folder, results and expected figures."""
     import processing
 
-    folder = tmp_path_factory.mktemp("gallery")
+    folder = tmp_path_factory.mktemp("range")
     axis, out = str(SAMPLE / "axis.gpkg"), {}
 
     def run(entry, **parameters):
@@ -124,7 +124,7 @@ def gallery(host, tmp_path_factory):
         REFERENCE=place["lines"],
         CURVATURE=place["curvature"],
         PROJECT="Invented project",
-        STRUCTURE="Gallery",
+        STRUCTURE="Range",
         PREPARED_BY="Prepared Person",
         CHECKED_BY="Checking Person",
         HTML=str(folder / "report.html"),
@@ -134,60 +134,60 @@ def gallery(host, tmp_path_factory):
     return {**place, "results": out, "html": out["HTML"], "pdf": out["PDF"], "expected": expected, "folder": folder}
 
 
-def expected_rows(gallery):
-    return gallery["expected"]["stations"]
+def expected_rows(light_range):
+    return light_range["expected"]["stations"]
 
 
-def test_numbers_out(gallery):
-    rows = [row for row in expected_rows(gallery) if row["residual"] is not None]
-    found = gallery["results"]
+def test_numbers_out(light_range):
+    rows = [row for row in expected_rows(light_range) if row["residual"] is not None]
+    found = light_range["results"]
     assert found["COUNT"] == len(rows) and found["WITHIN"] == sum(row["status"] == "within" for row in rows)
     assert found["MAX_ABS"] == pytest.approx(max(abs(row["residual"]) for row in rows), abs=1e-6)
 
 
-def test_every_station_of_the_sample_is_in_the_page_with_its_residual(gallery):
+def test_every_station_of_the_sample_is_in_the_page_with_its_residual(light_range):
     """Against expected.json, which is computed without the plugin."""
-    page = Page(gallery["html"])
+    page = Page(light_range["html"])
     cells = [row for row in page.rows if len(row) > 6]
-    for row in expected_rows(gallery):
+    for row in expected_rows(light_range):
         text = "" if row["residual"] is None else f"{1000 * row['residual']:+.1f}".replace("-", MINUS)
         text = "0.0" if text in ("+0.0", MINUS + "0.0") else text
         assert any(cell[0] == row["station"] and cell[3] == text for cell in cells), row
 
 
-def test_the_verdict_of_the_sample(gallery):
+def test_the_verdict_of_the_sample(light_range):
     """What the sample's README says was built in: two blunders, and a stretch that has settled."""
-    words = Page(gallery["html"]).words
-    assert "Gallery was not built to its design within the tolerance of ±10.0 mm: 77 of 82 stations" in words
-    assert "1+600 to 1+700 of north arm lie low together" in words
+    words = Page(light_range["html"]).words
+    assert "Range was not built to its design within the tolerance of ±10.0 mm: 112 of 117 stations" in words
+    assert "1+600 to 1+700 of Alder lie low together" in words
     doubted = words[words.index("but doubted") : words.index("Without an as-built height")]
     assert "0+850" in doubted and "1+150" in doubted and "1+650" not in doubted
-    assert "2+200 of north arm; 0+700 of east arm" in words
-    assert "Axis 'north arm' is straight in space" in words
+    assert "2+300 of Alder; 0+700 of Cedar" in words
+    assert "Axis 'Alder' is straight in space" in words
 
 
-def test_the_page_stands_alone_and_is_accessible(gallery):
-    page = Page(gallery["html"])
+def test_the_page_stands_alone_and_is_accessible(light_range):
+    page = Page(light_range["html"])
     assert page.sources and all(source.startswith(("data:", "#")) for source in page.sources)
     assert not {"script", "link", "iframe", "object", "video"} & set(page.tags)
-    assert [alt for alt in page.alts if alt] and page.source.count('role="img"') == page.tags.count("svg") == 2
+    assert [alt for alt in page.alts if alt] and page.source.count('role="img"') == page.tags.count("svg") == 3
     assert page.tags.count("h1") == 1 and page.tags.count("h2") >= 9
     assert "thead { display: table-header-group; }" in page.source and 'lang="en"' in page.source
     assert not re.search(r"\d[eE][-+]\d\d", page.words)
     assert "page 1" not in page.words and "None" not in page.words and "nan" not in page.words.split()
 
 
-def test_what_was_computed_is_told(gallery):
-    words = Page(gallery["html"]).words
+def test_what_was_computed_is_told(light_range):
+    words = Page(light_range["html"]).words
     for text in (
         "inclined: straight",
-        "0+000, 1104.2500 m (stated)",
-        MINUS + "0.00009717",
+        "0+000, 3742.6000 m (stated)",
+        MINUS + "0.00008180",
         "of the geoid",
-        "1134.0000 m",
+        "3786.0000 m",
         "a = 6378137.000 m",
         "above the geoid, undulations of the stations from a field",
-        "EPSG:32734",
+        "EPSG:32719",
         "PROJ",
         "Tautline",
         "QGIS",
@@ -202,29 +202,29 @@ def test_what_was_computed_is_told(gallery):
         assert text in words, text
 
 
-def test_the_pdf_says_the_same(gallery):
-    pages = pdf_pages(gallery["pdf"])
+def test_the_pdf_says_the_same(light_range):
+    pages = pdf_pages(light_range["pdf"])
     text = "\n".join(pages)
     for number, page in enumerate(pages, 1):
         assert f"page {number} of {len(pages)}" in page and "For review, not for setting out." in page
     flat = " ".join(text.split())
-    assert "77 of 82 stations with a height are within it." in flat and "straight in space" in flat
-    for row in expected_rows(gallery):
+    assert "112 of 117 stations with a height are within it." in flat and "straight in space" in flat
+    for row in expected_rows(light_range):
         if row["residual"] is not None and abs(row["residual"]) > 0.0001:
             size = f"{1000 * row['residual']:+.1f}".replace("-", MINUS)
             assert re.search(re.escape(row["station"]) + r"\s.*" + re.escape(size) + r"\s", text), row
     assert not re.search(r"\d[eE][-+]\d\d", flat)
 
 
-def test_the_map_is_not_blank(gallery, tmp_path):
-    pages = pdf_pages(gallery["pdf"])
+def test_the_map_is_not_blank(light_range, tmp_path):
+    pages = pdf_pages(light_range["pdf"])
     number = next(k for k, page in enumerate(pages, 1) if "High: above the tolerance" in page)
-    assert len(colours(pixels(gallery["pdf"], number, tmp_path), 0.1, 0.6, 0.9, 0.8)) > 500
+    assert len(colours(pixels(light_range["pdf"], number, tmp_path), 0.1, 0.6, 0.9, 0.8)) > 500
 
 
-def test_nothing_is_cut_off_on_paper(gallery):
+def test_nothing_is_cut_off_on_paper(light_range):
     """Every word lies within the page, by its box."""
-    boxes = read_with("pdftotext", "-bbox", gallery["pdf"], "-").decode("utf-8")
+    boxes = read_with("pdftotext", "-bbox", light_range["pdf"], "-").decode("utf-8")
     words = [
         tuple(map(float, found))
         for found in re.findall(
@@ -237,11 +237,11 @@ def test_nothing_is_cut_off_on_paper(gallery):
     assert all(x1 > 30 and y1 > 30 and x2 < 567 and y2 < 830 for x1, y1, x2, y2 in words)
 
 
-def test_the_calls_make_it_again(gallery, tmp_path):
+def test_the_calls_make_it_again(light_range, tmp_path):
     """The lines are read as a shell reads them, and run."""
     import processing
 
-    page = Page(gallery["html"])
+    page = Page(light_range["html"])
     lines = page.source[page.source.index("<pre>") + 5 : page.source.index("</pre>")]
     from html import unescape
 
@@ -261,7 +261,7 @@ def test_the_calls_make_it_again(gallery, tmp_path):
     found = processing.run(
         words[start], {**given, "OUTPUT": str(tmp_path / "again.gpkg")}, feedback=qgis_core.QgsProcessingFeedback(False)
     )
-    assert found["COUNT"] == 82 and found["WITHIN"] == 77
+    assert found["COUNT"] == 117 and found["WITHIN"] == 112
 
 
 def reviewed(number, axis="line", name="stations", spacing=10.0, **more):
@@ -344,9 +344,9 @@ def test_five_thousand_stations(toolbox, tmp_path):
     assert f"page {len(pages)} of {len(pages)}" in pages[-1]
 
 
-def test_the_file_tells_its_title_and_not_the_users_name(gallery):
-    told = read_with("pdfinfo", gallery["pdf"]).decode("utf-8")
-    assert re.search(r"Title:\s+Review report: Gallery\n", told) and re.search(r"Author:\s+Prepared Person\n", told)
+def test_the_file_tells_its_title_and_not_the_users_name(light_range):
+    told = read_with("pdfinfo", light_range["pdf"]).decode("utf-8")
+    assert re.search(r"Title:\s+Review report: Range\n", told) and re.search(r"Author:\s+Prepared Person\n", told)
 
 
 def test_the_author_is_written_in_any_script_and_left_out_where_there_is_none(toolbox, tmp_path):
@@ -583,7 +583,7 @@ def test_a_fit_of_another_shape_flags_no_blunders(toolbox, tmp_path):
     assert "was not built to its design" in words and "but doubted" not in words
 
 
-def test_in_a_worker_thread(host, gallery, tmp_path):
+def test_in_a_worker_thread(host, light_range, tmp_path):
     from qgis.core import (
         QgsApplication,
         QgsProcessingAlgRunnerTask,
@@ -597,7 +597,7 @@ def test_in_a_worker_thread(host, gallery, tmp_path):
     context.setProject(QgsProject.instance())
     entry = QgsApplication.processingRegistry().algorithmById("tautline:reviewreport")
     parameters = {
-        "STATIONS": gallery["residuals"],
+        "STATIONS": light_range["residuals"],
         "AXIS": str(SAMPLE / "axis.gpkg"),
         "IMAGERY": str(SAMPLE / "imagery.tif"),
         "HTML": str(tmp_path / "r.html"),
@@ -696,8 +696,8 @@ def test_what_stood_there_stays_where_one_document_cannot_be_written(toolbox, tm
 @pytest.mark.parametrize(
     "names, title",
     [
-        (("north arm",), "north arm"),
-        (("north arm", "east arm"), "Structure of north arm and east arm"),
+        (("left rail",), "left rail"),
+        (("left rail", "right rail"), "Structure of left rail and right rail"),
         (("a", "b", "c", "d"), "Structure of a, b, c and 1 more"),
         ((None,), "Axis 1"),
     ],

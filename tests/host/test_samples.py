@@ -9,8 +9,8 @@ import pathlib
 import pytest
 
 SAMPLES = pathlib.Path(__file__).resolve().parents[2] / "sample_layers"
-UNITS = {"gallery": {}, "tank": {}, "track": {"HEIGHT_UNIT": "foot", "CHAINAGE_UNIT": "foot"}}
-DESIGN = {"gallery": {"UNDULATION": "field", "UNDULATION_FIELD": "undulation"}, "tank": {}, "track": {}}
+UNITS = {"range": {}, "tank": {}, "track": {"HEIGHT_UNIT": "foot", "CHAINAGE_UNIT": "foot"}}
+DESIGN = {"range": {"UNDULATION": "field", "UNDULATION_FIELD": "undulation"}, "tank": {}, "track": {}}
 
 
 @pytest.fixture(scope="module")
@@ -77,22 +77,35 @@ def test_scenario_summary(toolbox, expected, name):
 def test_positions_of_the_placed_stations(toolbox, expected):
     from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsProject
 
-    placed, _ = runs(toolbox, "gallery")
+    placed, _ = runs(toolbox, "range")
     layer = placed.layer()
     to_degrees = QgsCoordinateTransform(layer.crs(), QgsCoordinateReferenceSystem("EPSG:4326"), QgsProject.instance())
-    for feature, station in zip(layer.getFeatures(), expected["gallery"]["stations"]):
+    for feature, station in zip(layer.getFeatures(), expected["range"]["stations"]):
         point = to_degrees.transform(feature.geometry().asPoint())
         # 1e-11 degree is a micrometre.
         assert (point.y(), point.x()) == pytest.approx((station["lat"], station["lon"]), abs=2e-11)
 
 
-def test_corner_of_two_axes_is_a_row_for_each(toolbox):
-    """Both arms list the corner; without names each of the two rows belongs to both axes."""
-    placed, _ = runs(toolbox, "gallery")
+def test_hub_of_three_axes_is_a_row_for_each(toolbox):
+    """Each run lists the hub; without names each of the three rows belongs to all three axes."""
+    placed, _ = runs(toolbox, "range")
     layer = placed.layer()
-    corner = [row for row in placed.rows() if row["station"] == "0+000"]
-    assert [row["axis"] for row in corner] == ["north arm", "east arm"]
+    hub = [row for row in placed.rows() if row["station"] == "0+000"]
+    assert [row["axis"] for row in hub] == ["Alder", "Birch", "Cedar"]
     layer.dataProvider().deleteAttributes([layer.fields().indexOf("axis")])
     layer.updateFields()
-    run = toolbox.run("measurestations", STATIONS=layer, AXIS=str(SAMPLES / "gallery" / "axis.gpkg"))
-    assert len(run.rows()) == len(placed.rows()) + 2
+    run = toolbox.run("measurestations", STATIONS=layer, AXIS=str(SAMPLES / "range" / "axis.gpkg"))
+    assert len(run.rows()) == len(placed.rows()) + 6
+
+
+def test_axes_of_the_samples_and_of_the_tests_have_no_name_in_common(expected):
+    """A test that makes axes of its own must not look as if it spoke of a sample."""
+    names = [name for one in expected.values() for name in one["axes"]]
+    others = [
+        text
+        for path in pathlib.Path(__file__).resolve().parents[1].rglob("*.py")
+        if path.parent.name in ("core", "host", "language", "benchmarks")
+        and "sample_layers" not in (text := path.read_text(encoding="utf-8"))
+    ]
+    assert len(others) > 50 and len(names) == 5
+    assert not [name for name in names for text in others if f'"{name}"' in text or f"'{name}'" in text]

@@ -1,4 +1,4 @@
-"""scheduleadjustments through the registry: the gallery example, decisions, documents, bad input."""
+"""scheduleadjustments through the registry: the range example, decisions, documents, bad input."""
 
 import csv
 import html.parser
@@ -9,17 +9,17 @@ import re
 
 import pytest
 
-GALLERY = pathlib.Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
+RANGE = pathlib.Path(__file__).resolve().parents[2] / "sample_layers" / "range"
 MINUS = "\u2212"
 
 
 @pytest.fixture
-def gallery(toolbox, tmp_path):
-    placed = toolbox.run("placestations", INPUT=str(GALLERY / "heights.csv"), AXIS=str(GALLERY / "axis.gpkg"))
+def light_range(toolbox, tmp_path):
+    placed = toolbox.run("placestations", INPUT=str(RANGE / "heights.csv"), AXIS=str(RANGE / "axis.gpkg"))
     run = toolbox.run(
         "designheights",
         STATIONS=placed.layer(),
-        AXIS=str(GALLERY / "axis.gpkg"),
+        AXIS=str(RANGE / "axis.gpkg"),
         UNDULATION="field",
         UNDULATION_FIELD="undulation",
         OUTPUT=str(tmp_path / "residuals.gpkg"),
@@ -75,13 +75,13 @@ def cells(path):
     return list(csv.DictReader(io.StringIO(text.decode("utf-8-sig"), newline="")))
 
 
-def test_gallery_needs_nothing_but_its_stations(toolbox, gallery):
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery)
+def test_range_needs_nothing_but_its_stations(toolbox, light_range):
+    run = toolbox.run("scheduleadjustments", STATIONS=light_range)
     rows = run.rows()
-    assert run.results["COUNT"] == len(rows) == 84
+    assert run.results["COUNT"] == len(rows) == 119
     # The greatest is a slip of the reading: without a test it would be scheduled, and the run must say so.
     assert len(run.warnings) == 1 and "not tested for blunders" in run.warnings[0]
-    assert f"{MINUS}100.5 mm at north arm 0+850" in run.warnings[0]
+    assert f"{MINUS}100.5 mm at Alder 0+850" in run.warnings[0]
     for row in rows:
         if row["residual"] is None:
             assert (row["action"], row["move"], row["predicted"], row["after"]) == ("no height", None, None, None)
@@ -96,12 +96,12 @@ def test_gallery_needs_nothing_but_its_stations(toolbox, gallery):
     )
 
 
-def test_gallery_least_movement_moves_what_is_out_of_tolerance_only(toolbox, gallery):
+def test_range_least_movement_moves_what_is_out_of_tolerance_only(toolbox, light_range):
     """The example's own README names what is out of tolerance; the tolerance of 10 mm is in the record of the run
     before."""
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, METHOD="least", STEP=0.002)
+    run = toolbox.run("scheduleadjustments", STATIONS=light_range, METHOD="least", STEP=0.002)
     moved = {(row["axis"], row["station"]): row for row in run.rows() if row["move"]}
-    assert set(moved) == {("north arm", s) for s in ("0+850", "1+600", "1+650", "1+700")} | {("east arm", "1+150")}
+    assert set(moved) == {("Alder", s) for s in ("0+850", "1+600", "1+650", "1+700")} | {("Birch", "1+150")}
     for row in moved.values():
         assert abs(row["predicted"]) <= 0.010 + 1e-9 and abs(row["residual"]) > 0.010
         steps = row["move"] / 0.002
@@ -218,9 +218,9 @@ def test_units_of_feet(toolbox):
     assert "whole steps of 0.005 ft" in run.said
 
 
-def test_the_unit_that_the_layer_was_made_in(toolbox, gallery):
+def test_the_unit_that_the_layer_was_made_in(toolbox, light_range):
     assert "HEIGHT_UNIT is 'foot', but the record of layer 'residuals' says 'metre'" in toolbox.refusal(
-        "scheduleadjustments", STATIONS=gallery, HEIGHT_UNIT="foot"
+        "scheduleadjustments", STATIONS=light_range, HEIGHT_UNIT="foot"
     )
 
 
@@ -235,13 +235,13 @@ def test_one_place_with_two_movements_is_told(toolbox):
     ]
 
 
-def test_tested_stations_leave_blunders_out_and_keep_what_has_moved(toolbox, gallery, tmp_path):
-    """The gallery's two slips of the reading stand alone; its settled stretch is three flagged neighbours."""
+def test_tested_stations_leave_blunders_out_and_keep_what_has_moved(toolbox, light_range, tmp_path):
+    """The range's two slips of the reading stand alone; its settled stretch is three flagged neighbours."""
     tested = str(tmp_path / "tested.gpkg")
     toolbox.run(
         "fitreference",
-        STATIONS=gallery,
-        AXIS=str(GALLERY / "axis.gpkg"),
+        STATIONS=light_range,
+        AXIS=str(RANGE / "axis.gpkg"),
         FIT="plane",
         SIGMA=0.003,
         HEIGHT_FIELD="height",
@@ -250,66 +250,63 @@ def test_tested_stations_leave_blunders_out_and_keep_what_has_moved(toolbox, gal
         OUTPUT=tested,
     )
     sheet = tmp_path / "sheet.html"
-    run = toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=tested, STEP=0.001, SHEET=str(sheet))
+    run = toolbox.run("scheduleadjustments", STATIONS=light_range, TESTED=tested, STEP=0.001, SHEET=str(sheet))
     rows = {(row["axis"], row["station"]): row for row in run.rows()}
-    assert [key for key, row in rows.items() if row["action"] == "left out"] == [
-        ("north arm", "0+850"),
-        ("east arm", "1+150"),
-    ]
-    assert all(rows["north arm", station]["action"] == "raise" for station in ("1+600", "1+650", "1+700"))
+    assert [key for key, row in rows.items() if row["action"] == "left out"] == [("Alder", "0+850"), ("Birch", "1+150")]
+    assert all(rows["Alder", station]["action"] == "raise" for station in ("1+600", "1+650", "1+700"))
     assert run.results["GREATEST"] < 0.022 and not any("not tested" in text for text in run.warnings)
     assert "not tested for blunders" not in sheet.read_text("utf-8")
     bare = tmp_path / "bare.html"
-    toolbox.run("scheduleadjustments", STATIONS=gallery, STEP=0.001, SHEET=str(bare))
+    toolbox.run("scheduleadjustments", STATIONS=light_range, STEP=0.001, SHEET=str(bare))
     assert "not tested for blunders" in bare.read_text("utf-8")
 
 
-def test_tested_stations_of_another_layer_are_refused(toolbox, gallery):
+def test_tested_stations_of_another_layer_are_refused(toolbox, light_range):
     with pytest.raises(Exception, match="lacks the field station, flag"):
-        toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=toolbox.table([{"name": "x"}], "other"))
+        toolbox.run("scheduleadjustments", STATIONS=light_range, TESTED=toolbox.table([{"name": "x"}], "other"))
     foreign = toolbox.table([{"axis": "x", "station": "9+999", "flag": "kept"}], "foreign")
     with pytest.raises(Exception, match=r"No station of layer 'foreign' \(TESTED\) is one of layer 'residuals'"):
-        toolbox.run("scheduleadjustments", STATIONS=gallery, TESTED=foreign)
+        toolbox.run("scheduleadjustments", STATIONS=light_range, TESTED=foreign)
 
 
 # --- documents
 
 
-def test_sheet_and_set_out_sheet(toolbox, gallery, tmp_path):
+def test_sheet_and_set_out_sheet(toolbox, light_range, tmp_path):
     sheet, setout, table = (str(tmp_path / name) for name in ("sheet.html", "setout.html", "schedule.csv"))
     run = toolbox.run(
         "scheduleadjustments",
-        STATIONS=gallery,
+        STATIONS=light_range,
         STEP=0.002,
         LIMIT=0.05,
         SHEET=sheet,
         SETOUT=setout,
         CSV=table,
-        TITLE="Gallery, first pass",
+        TITLE="Range, first pass",
     )
     assert [run.results[key] for key in ("SHEET", "SETOUT", "CSV")] == [sheet, setout, table]
     paper, heights = page(sheet), page(setout)
     supports = [row for row in paper.rows if row and re.fullmatch(r"\d\+\d{3}", row[0])]
-    assert len(supports) == 84 and "Gallery, first pass" in "".join(paper.text)
+    assert len(supports) == 119 and "Range, first pass" in "".join(paper.text)
     worst = next(row for row in supports if row[0] == "0+850" and "beyond" in row[8])
     assert worst[3:8] == ["+100.5", "▼ Lower 50.0", "25", "+50.5", "high"]
     assert "licensed surveyor or engineer decides" in "".join(paper.text) and "For review" in "".join(heights.text)
     design = [row for row in heights.rows if row and re.fullmatch(r"\d\+\d{3}", row[0])]
     assert (
-        len(design) == 84
+        len(design) == 119
         and sum(row[4] == "" for row in design) == 2
         and all(re.fullmatch(r"\d{4}\.\d{4}", row[3]) for row in design)
     )
-    assert "84 design heights, 2 without an as-built height." in heights.text
+    assert "119 design heights, 2 without an as-built height." in heights.text
     assert "in m, above the geoid" in heights.text
     # Self-contained: nothing is loaded, nothing runs.
     for text in (pathlib.Path(sheet).read_text(encoding="utf-8"), pathlib.Path(setout).read_text(encoding="utf-8")):
         assert (
             not re.search(r"<script|<link|src=|url\(|https?:", text) and "e-0" not in text and "nan" not in text.lower()
         )
-        assert text.count("<thead>") == text.count("</thead>") == 2 and "table-header-group" in text
+        assert text.count("<thead>") == text.count("</thead>") == 3 and "table-header-group" in text
     rows = cells(table)
-    assert len(rows) == 84 and list(rows[0])[:4] == ["axis", "station_m", "chainage_m", "as_built_m"]
+    assert len(rows) == 119 and list(rows[0])[:4] == ["axis", "station_m", "chainage_m", "as_built_m"]
     for row, one in zip(rows, run.rows()):
         assert (
             row["move_m"] == "" if one["move"] is None else float(row["move_m"]) == pytest.approx(one["move"], abs=5e-5)
@@ -490,17 +487,17 @@ def test_bad_parameters(toolbox, tmp_path):
     assert list(tmp_path.iterdir()) == [] and toolbox.run("scheduleadjustments", STATIONS=bare).results["MOVED"] == 2
 
 
-def test_record_style_and_second_run(toolbox, gallery, tmp_path):
+def test_record_style_and_second_run(toolbox, light_range, tmp_path):
     """The schedule is an input again: its own fields are replaced, not doubled; style and record travel in the file."""
     first, second = str(tmp_path / "one.gpkg"), str(tmp_path / "two.gpkg")
-    toolbox.run("scheduleadjustments", STATIONS=gallery, METHOD="least", STEP=0.001, OUTPUT=first)
+    toolbox.run("scheduleadjustments", STATIONS=light_range, METHOD="least", STEP=0.001, OUTPUT=first)
     run = toolbox.run("scheduleadjustments", STATIONS=first, METHOD="least", STEP=0.001, OUTPUT=second)
     names = [field.name() for field in run.layer().fields()]
     assert len(names) == len(set(names)) and names[-5:] == ["move", "action", "predicted", "after", "reason"]
     layer = run.layer()
     assert layer.loadDefaultStyle()[1] and layer.attributeAlias(names.index("move")) == "Movement (m)"
     record = json.loads(layer.customProperty("tautline/record"))
-    assert record["entry"] == "tautline:scheduleadjustments" and record["axes"]["north arm"]["tolerance"] == 0.01
+    assert record["entry"] == "tautline:scheduleadjustments" and record["axes"]["Alder"]["tolerance"] == 0.01
     legend = [item.label() for item in layer.renderer().legendSymbolItems()]
     assert "Raise" in legend and "Lower" in legend and "Measure again" not in legend
 

@@ -10,12 +10,12 @@ import pytest
 qgis_core = pytest.importorskip("qgis.core")
 pytest.importorskip("matplotlib")
 
-SAMPLE = Path(__file__).resolve().parents[2] / "sample_layers" / "gallery"
+SAMPLE = Path(__file__).resolve().parents[2] / "sample_layers" / "range"
 
 
 @pytest.fixture(scope="module")
 def made(host, tmp_path_factory):
-    """The gallery's slide as picture and page, with the report that says the same."""
+    """The range's slide as picture and page, with the report that says the same."""
     import processing
 
     folder, axis = tmp_path_factory.mktemp("slide"), str(SAMPLE / "axis.gpkg")
@@ -30,7 +30,7 @@ def made(host, tmp_path_factory):
         "STATIONS": place["residuals"],
         "AXIS": axis,
         "IMAGERY": str(SAMPLE / "imagery.tif"),
-        "STRUCTURE": "Gallery",
+        "STRUCTURE": "Range",
         "SIGMA": 0.003,
     }
     found = {"folder": folder, **place}
@@ -72,13 +72,13 @@ def words(path):
 
 def test_the_verdict_is_the_reports_own_sentence(made):
     text = " ".join(words(made["pdf"]).split())
-    sentence = text[text.index("Gallery") : text.index("within it.") + len("within it.")]
+    sentence = text[text.index("Range") : text.index("within it.") + len("within it.")]
     assert "was not built to its design" in sentence and sentence in " ".join(made["html"].split())
     for said in ("level surface", "straight design", "flat drawing", "heights exaggerated ×", "too high", "too low"):
         assert said in text, said
-    assert "licensed surveyor or engineer" in text and "For review" in text and "north arm" in text
-    # sample_layers/README.md: the design at 2+400 is 0.45 m above what a flat Earth would give.
-    assert "448.7 mm" in text
+    assert "licensed surveyor or engineer" in text and "For review" in text and "Alder" in text
+    # sample_layers/README.md: the design at 2+600 of Alder is 0.52 m above what a flat Earth would give.
+    assert "523.4 mm" in text
 
 
 @pytest.fixture
@@ -180,7 +180,7 @@ def test_the_axis_that_is_asked_for(made):
 
     found = processing.run(
         "tautline:reviewreport",
-        {"STATIONS": made["residuals"], "SLIDE_AXIS": "east arm", "SLIDE": str(made["folder"] / "east.pdf")},
+        {"STATIONS": made["residuals"], "SLIDE_AXIS": "Birch", "SLIDE": str(made["folder"] / "east.pdf")},
         feedback=qgis_core.QgsProcessingFeedback(False),
     )
-    assert "Profile of east arm" in " ".join(words(found["SLIDE"]).split())
+    assert "Profile of Birch" in " ".join(words(found["SLIDE"]).split())

@@ -25,7 +25,7 @@ SCHEMA = (
 SUMMARY = "NoGeometry?field=axis:string&field=rms:double&field=record:string"
 WHOLE = {
     "name": "P1",
-    "axis": "West arm",
+    "axis": "West wing",
     "station": "1+250",
     "chainage": 1250.0,
     "offset": -0.35,
@@ -257,7 +257,7 @@ def test_without_tolerance_the_large_residuals_are_labelled_first(host):
 def test_map_tip_tells_the_story(host):
     tip = tip_of(dressed(host, [{}], tolerance=0.01))
     for piece in (
-        "<b>1+250</b> on axis West arm",
+        "<b>1+250</b> on axis West wing",
         "As built 10.0124 m, design 10.0000 m",
         "Built high by 12.4 mm, above the tolerance",
         "Lower by 12.4 mm",
@@ -336,6 +336,28 @@ def test_input_field_of_an_output_name_keeps_its_name(host):
     layer_kinds.dress(layer, layer_kinds.StyleSpec("stations", "Measured"))
     assert layer.attributeAlias(0) == "" and layer.attributeAlias(2) == "Chainage (m)"
     assert "Height" not in layer.mapTipTemplate()
+
+
+@pytest.mark.parametrize("level, tangent, sides", [((10, 20), (10, 50), "TB"), ((10, 50), (10, 20), "BT")])
+def test_labels_of_the_two_points_stand_away_from_each_other(host, level, tangent, sides):
+    """The northern point's label is first tried above its mark, the southern one's below."""
+    from tautline.algorithms.styles.reference_marks import reference_labeling
+
+    place = ", ".join(f"{x} {y}" for x, y in (level, tangent))
+    layer = qgis_core.QgsVectorLayer(
+        "MultiPoint?field=name:string&field=lev_lat:double&field=tan_lat:double", "R", "memory"
+    )
+    feature = qgis_core.QgsFeature(layer.fields())
+    feature.setGeometry(qgis_core.QgsGeometry.fromWkt(f"MultiPoint ({place})"))
+    feature.setAttributes(["plane", 0.0, 0.0])
+    key = qgis_core.QgsPalLayerSettings.Property.PredefinedPositionOrder
+    labeling, found = reference_labeling(layer.fields()), []
+    for rule in labeling.rootRule().children():
+        if evaluated(rule.filterExpression(), layer, feature):
+            order = rule.settings().dataDefinedProperties().value(key, context_of(layer, feature))
+            assert sorted(order.split(",")) == ["B", "BL", "BR", "L", "R", "T", "TL", "TR"]
+            found.append(order[0])
+    assert "".join(found) == sides
 
 
 def test_columns(host):

@@ -26,7 +26,7 @@ def test_the_archive_is_fit_and_always_the_same(archive, tmp_path):
     assert first.read_bytes() == second.read_bytes()
     with zipfile.ZipFile(first) as opened:
         names = opened.namelist()
-    assert {"tautline/LICENSE", "tautline/plugin/guide/method.html", "tautline/sample_layers/gallery/axis.gpkg"} <= set(
+    assert {"tautline/LICENSE", "tautline/plugin/guide/method.html", "tautline/sample_layers/range/axis.gpkg"} <= set(
         names
     )
     assert not [name for name in names if "/tests/" in name or name.endswith((".sh", ".pyc"))]

@@ -5,19 +5,12 @@ from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
 from .boundary.output_places import destination_text, source_of
 from .boundary.output_rows import OutputTable
-from .core.covariance_text import covariance_texts
 from .documents.files import Document
 from .entry import parameter_builders as build
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
-from .levelling.gravity import with_gravity
-from .levelling.net_input import read_benchmarks, read_lines
-from .levelling.net_messages import tell_net
-from .levelling.net_page import levelling_page
-from .levelling.net_results import LevellingRun
-from .structure.named_points import read_named_points
 from .styles.layer_kinds import StyleSpec
 
 _TABLE = QgsWkbTypes.Type.NoGeometry
@@ -109,6 +102,13 @@ class AdjustLevelling(ToolboxEntry):
         }
 
     def computed(self, asked):
+        from .levelling.gravity import with_gravity
+        from .levelling.net_input import read_benchmarks, read_lines
+        from .levelling.net_messages import tell_net
+        from .levelling.net_page import levelling_page
+        from .levelling.net_results import LevellingRun
+        from .structure.named_points import read_named_points
+
         units = lp.field_book_units(asked)
         lines = read_lines(asked, units)
         benchmarks = read_benchmarks(asked, units.height)
@@ -283,6 +283,8 @@ class _Tables:
             for name in (run.named.names if run.named is not None else run.lines.net.names)
             if name in run.index and np.isfinite(run.adjustment.heights[run.index[name]])
         ]
+        from .core.covariance_text import covariance_texts
+
         texts = covariance_texts(run.adjustment.covariance([run.index[name] for name in names]))
         return OutputTable(
             "COVARIANCE",

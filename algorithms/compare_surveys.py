@@ -8,12 +8,6 @@ from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
 from .boundary.output_rows import OutputTable
 from .comparison import parameters as own
-from .comparison.changes import MATCH_METRES, compared
-from .comparison.chart import MOST_AXES, charts_of_page, drawn
-from .comparison.line_readings import FIELDS, differing_axes
-from .comparison.messages import ComparisonReport, tell_comparison
-from .comparison.page import comparison_page
-from .comparison.surveys import read_surveys, units_of_surveys
 from .core.errors import InputError
 from .documents.files import Document
 from .entry import parameters as p
@@ -127,6 +121,10 @@ class CompareSurveys(ToolboxEntry):
         }
 
     def computed(self, asked):
+        from .comparison.changes import MATCH_METRES, compared
+        from .comparison.messages import ComparisonReport, tell_comparison
+        from .comparison.surveys import read_surveys, units_of_surveys
+
         units = units_of_surveys(asked)
         run_units, surveys = units[0], read_surveys(asked, units)
         made = list(zip((layer.name() for layer in asked.layers("SURVEYS")), asked.records.get("SURVEYS", ())))
@@ -170,6 +168,8 @@ class CompareSurveys(ToolboxEntry):
 
     @staticmethod
     def _warn_of_lines(made, asked):
+        from .comparison.line_readings import FIELDS, differing_axes
+
         kind = asked.choice("LINE")
         if kind not in FIELDS and (asked.given("SIGMA_LINE") or asked.text("SIGMAS_LINE")):
             asked.warn(
@@ -188,6 +188,9 @@ class CompareSurveys(ToolboxEntry):
     def _documents(self, report, asked, record):
         if not (asked.given("REPORT") or asked.given("CHART")):
             return []
+        from .comparison.chart import MOST_AXES, charts_of_page, drawn
+        from .comparison.page import comparison_page
+
         title = asked.text("TITLE") or report.compared.first.name
         axes = report.compared.axes[:MOST_AXES]
         documents = []

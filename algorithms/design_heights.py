@@ -3,12 +3,14 @@
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
+from .boundary.derived_columns import Derived, numbers, words
 from .boundary.output_rows import OutputTable
 from .boundary.reference_systems import definition
 from .core.controls import DesignStations
 from .core.design import designs_heights
 from .core.geodesy import datum_name
-from .core.residuals import statistics_of_axes, statuses
+from .core.residuals import STATUSES, statistics_of_axes, status_codes
+from .core.row_ranges import as_slice
 from .core.unit_check import unit_doubts
 from .design import parameters as own
 from .design.axis_designs import Designs
@@ -120,7 +122,9 @@ class _Run:
         self.asked = asked
         self.units = units_of_stations(asked)
         find = undulation_index(asked)
-        self.structure, self.heights = read_structure(asked, self.units, more_numbers={"undulation": find})
+        self.structure, self.heights = read_structure(
+            asked, self.units, more_numbers={"undulation": find}, places=False
+        )
         self.notation = station_style(asked, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)
         feet, points = self.structure.feet, self.structure.points
@@ -131,19 +135,19 @@ class _Run:
         self.designs = Designs(
             asked, self.fields, self.notation, self.units, self.system, datum_name(definition(points.crs))
         )
-        self.height = points.columns["height"][feet.station] * self.units.height
-        self.n = self.system.undulation[feet.station]
+        self.height = points.columns["height"][as_slice(feet.station)] * self.units.height
+        self.n = self.system.undulation[as_slice(feet.station)]
         rows = len(feet.station)
         self.placed = self.structure.placed(asked, self.fields, self.notation, self.units, self.height + self.n)
         self.chainage, self.offset = self.placed.chainage, self.placed.offset
         self.design, self.flat = np.full(rows, np.nan), np.full(rows, np.nan)
-        self.status = np.full(rows, "off axis", dtype=object)
+        self.status = np.full(rows, STATUSES.index("off axis"), np.uint8)
         self.line = LineReview(self.designs, len(self.structure.axes))
 
     def result(self):
         self.reports = self._reports()
         self.line.judge(self)
-        used = ~self.structure.off
+        used = as_slice(np.flatnonzero(~self.structure.off))
         warn_duplicates(
             duplicate_rows(
                 self.structure.feet.axis[used],
@@ -187,36 +191,37 @@ class _Run:
         ]
 
     def _stations(self, axis, rows):
-        points, station = self.structure.points, self.structure.feet.station[rows]
-        place = points.lat[station], points.lon[station], self.chainage[rows], self.offset[rows]
-        return DesignStations(axis, *place, self.height[rows], self.n[rows])
+        points, station, at = self.structure.points, as_slice(self.structure.feet.station[rows]), as_slice(rows)
+        place = points.lat[station], points.lon[station], self.chainage[at], self.offset[at]
+        return DesignStations(axis, *place, self.height[at], self.n[at])
 
     def _judged(self, rows, found, tolerances):
         """Fill design heights and statuses; the Statistics of each axis. ``rows``: of each axis with stations."""
-        bounds, rows = np.concatenate([[0], np.cumsum([len(on) for on in rows])]), np.concatenate(rows)
+        bounds, rows = np.concatenate([[0], np.cumsum([len(on) for on in rows])]), as_slice(np.concatenate(rows))
         self.design[rows] = np.concatenate([one.design_h for one in found])
         self.flat[rows] = np.concatenate([one.flat_h for one in found])
         residuals = self.height[rows] - self.design[rows]
         limits = np.repeat([np.nan if t is None else t for t in tolerances], np.diff(bounds))
-        status = statuses(residuals, limits)
+        status = status_codes(residuals, limits)
         self.status[rows] = status
         return statistics_of_axes(residuals, status, bounds)
 
     def _tables(self, record):
         feet, unit = self.structure.feet, self.units
-        residual = (self.height - self.design) / unit.height
-        names = np.array(self.structure.names, dtype=object)
+        # Of the run itself the columns hold nothing more than they are made from: the rest goes before it is written.
+        rows, notation, chainage, offset = len(feet.station), self.notation, self.chainage, self.offset
+        height, design, flat = self.height, self.design, self.flat
         columns = {
-            "axis": names[feet.axis].tolist(),
-            "station": self.notation.texts(self.chainage),
-            "chainage": self.chainage / unit.chainage,
-            "offset": self.offset / unit.chainage,
-            "design_h": self.design / unit.height,
-            "residual": residual,
-            "adjust": 0.0 - residual,
-            "flat_h": self.flat / unit.height,
-            "curv_eff": (self.design - self.flat) / unit.height,
-            "status": self.status.tolist(),
+            "axis": words(self.structure.names, feet.axis),
+            "station": Derived(rows, lambda part: notation.texts(chainage[part])),
+            "chainage": numbers(rows, lambda part: chainage[part] / unit.chainage),
+            "offset": numbers(rows, lambda part: offset[part] / unit.chainage),
+            "design_h": numbers(rows, lambda part: design[part] / unit.height),
+            "residual": numbers(rows, lambda part: (height[part] - design[part]) / unit.height),
+            "adjust": numbers(rows, lambda part: 0.0 - (height[part] - design[part]) / unit.height),
+            "flat_h": numbers(rows, lambda part: flat[part] / unit.height),
+            "curv_eff": numbers(rows, lambda part: (design[part] - flat[part]) / unit.height),
+            "status": words(STATUSES, self.status),
             **self.line.columns(unit),
         }
         known = [t for t in self.tolerances if t is not None]
@@ -258,7 +263,7 @@ class _Run:
         residual = (self.height - self.design)[np.isfinite(self.height - self.design)] / self.units.height
         return {
             "COUNT": len(residual),
-            "WITHIN": int(np.sum(self.status == "within")),
+            "WITHIN": int(np.sum(self.status == STATUSES.index("within"))),
             "RMS": float(np.sqrt(np.mean(residual**2))) if len(residual) else None,
             "MAX_ABS": float(np.abs(residual).max()) if len(residual) else None,
             **self.line.numbers(self.units),

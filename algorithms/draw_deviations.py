@@ -5,19 +5,6 @@ from qgis.core import QgsProcessing
 from .boundary.cancel import check_cancel
 from .core.errors import InputError
 from .deviations import parameters as own
-from .deviations.bars import (
-    band_reach,
-    band_table,
-    bar_scale,
-    bars_table,
-    lateral_bars,
-    reach,
-    residual_bars,
-    tell_bars,
-)
-from .deviations.drawn_axes import left_out, read_drawn
-from .deviations.plan import plan_table
-from .deviations.strip import StripWish, strip_table
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.number_text import counted
@@ -130,6 +117,10 @@ class DrawDeviations(ToolboxEntry):
         }
 
     def computed(self, asked):
+        from .deviations.bars import band_reach, band_table, bars_table, lateral_bars, reach, residual_bars, tell_bars
+        from .deviations.plan import plan_table
+        from .deviations.strip import StripWish, strip_table
+
         drawn, record = self._read(asked)
         scale = self._scale(asked, drawn, residual_bars(), "EXAGGERATION")
         record = record(factor=scale.factor)
@@ -167,6 +158,8 @@ class DrawDeviations(ToolboxEntry):
 
     def _read(self, asked):
         """What is drawn, and a function that gives the record of the run; every size that is given is checked first."""
+        from .deviations.drawn_axes import left_out, read_drawn
+
         for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION", *_LINE_SIZES):
             self._size(asked, key)
         drawn = read_drawn(asked, with_design=asked.given("STRIP"))
@@ -196,6 +189,8 @@ class DrawDeviations(ToolboxEntry):
 
     def _scale(self, asked, drawn, kind, key):
         """BarScale of a kind of bars; what is high goes to the side asked for, what is right goes right."""
+        from .deviations.bars import bar_scale
+
         to_left = kind.key == "BARS" and asked.choice("HIGH_SIDE") != "right"
         factor, longest = self._size(asked, key), self._size(asked, "LONGEST_BAR")
         return bar_scale(drawn, kind, factor, longest, -1 if to_left else 1)

@@ -9,10 +9,6 @@ from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
-from .levelling.reduced_sights import Reduction
-from .levelling.sight_messages import tell_sights
-from .levelling.sight_table import read_sights
-from .structure.named_points import read_named_points
 from .styles.layer_kinds import StyleSpec
 
 
@@ -94,6 +90,11 @@ class ReduceSights(ToolboxEntry):
         }
 
     def computed(self, asked):
+        from .levelling.reduced_sights import Reduction
+        from .levelling.sight_messages import tell_sights
+        from .levelling.sight_table import read_sights
+        from .structure.named_points import read_named_points
+
         source = asked.source("INPUT")
         units = lp.field_book_units(asked)
         table = read_sights(asked, source, asked.feedback, units)

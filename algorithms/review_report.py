@@ -9,24 +9,12 @@ from .boundary.cancel import check_cancel
 from .boundary.reference_systems import definition
 from .core.errors import InputError
 from .core.geodesy import library_versions
-from .documents.blocks import Map
 from .documents.files import Document
-from .documents.html import html_page
-from .documents.pdf import paper_document
 from .entry.base import Result, ToolboxEntry
 from .entry.version import VERSION
 from .language.number_text import counted
 from .language.translation import tr
-from .report.commands import local_geopackage
-from .report.content import content
-from .report.data import read_reviewed, structure_name
-from .report.findings import findings
-from .report.line_sentences import line_headline, line_sentences, together_sentence
-from .report.map import ReportMap
-from .report.old_inputs import old_inputs, without_flags
 from .report.parameters import TITLE_BLOCK, report_parameters
-from .report.sentences import headline, verdict_sentences
-from .report.slide import KINDS, slide
 
 OUTPUTS = ("HTML", "PDF", "SLIDE")
 
@@ -75,6 +63,8 @@ class ReviewReport(ToolboxEntry):
         }
 
     def prepared(self, asked):
+        from .report.commands import local_geopackage
+
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
         self.records = {key: asked.record_of(key) for key in ("STATIONS", "TESTED")}
         self.records["PLACED"] = asked.record_behind(local_geopackage(self.records["STATIONS"]))
@@ -85,6 +75,14 @@ class ReviewReport(ToolboxEntry):
             )
 
     def computed(self, asked):
+        from .report.data import read_reviewed, structure_name
+        from .report.findings import findings
+        from .report.line_sentences import line_headline, line_sentences, together_sentence
+        from .report.map import ReportMap
+        from .report.old_inputs import old_inputs, without_flags
+        from .report.sentences import headline, verdict_sentences
+        from .report.slide import slide
+
         if not any(asked.given(key) for key in OUTPUTS):
             raise InputError(
                 tr("Neither HTML nor PDF nor SLIDE is given; say where a report is to be written."), keys=OUTPUTS
@@ -142,6 +140,10 @@ class ReviewReport(ToolboxEntry):
         """The report for the screen and that for paper, each where it is asked for."""
         if not (asked.given("HTML") or asked.given("PDF")):
             return []
+        from .documents.html import html_page
+        from .documents.pdf import paper_document
+        from .report.content import content
+
         reviewed = found.reviewed
         drawn = self._map(chart, found, asked.given("HTML"))
         blocks = content(
@@ -192,6 +194,8 @@ class ReviewReport(ToolboxEntry):
 
     @staticmethod
     def _map(chart, found, for_screen):
+        from .documents.blocks import Map
+
         image, kind = chart.image() if for_screen else (b"", "")
         one = found.reviewed
         alt = tr("Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.").format(
@@ -210,6 +214,8 @@ def _slide_kind(asked):
     """The kind of the slide by the ending of its file, '' where none is asked for; InputError for another."""
     if not asked.given("SLIDE"):
         return ""
+    from .report.slide import KINDS
+
     ending = Path(asked.file("SLIDE")).suffix.lower().lstrip(".")
     if ending not in KINDS:
         raise InputError(

@@ -24,10 +24,9 @@ from ..algorithms import (
     styles,
 )
 from ..algorithms.language.translation import speak_by, tr
-from . import decisions, example, follow_up_forms, guided, profile, review, slide, toolbox
+from . import decisions, guided, profile, review
 from .message_bar import shown
 from .provider import ICON, TautlineProvider
-from .review.tabs import tabify
 
 try:
     from qgis.PyQt.QtGui import QAction
@@ -131,6 +130,8 @@ class TautlinePlugin:
 
     def open_example(self):
         """Ask for a place and open the example there."""
+        from . import example
+
         place = example.ask_place(self.iface.mainWindow())
         if not place:
             return
@@ -149,11 +150,14 @@ class TautlinePlugin:
             self._say(example.story(), Qgis.MessageLevel.Info, lambda: self.open_form(parameters))
 
     def _show_example_map(self, axis, found):
+        from . import example
+
         if QgsProject.instance().mapLayer(axis) is not None:
             example.show_map(self.iface, found)
 
     def _open_guide(self, found):
         """The example's text beside the map, until it is closed or another project comes."""
+        from . import example
         from .example_guide import ExampleGuide
 
         self._close_guide()
@@ -178,6 +182,8 @@ class TautlinePlugin:
 
     def _dock_right(self, dock):
         """Put a panel on the right, wide enough to be read, in front of one that is there already."""
+        from .review.tabs import tabify
+
         window = self.iface.mainWindow()
         self.iface.addDockWidget(Qt.DockWidgetArea.RightDockWidgetArea, dock)
         tabify(window, dock)
@@ -187,6 +193,7 @@ class TautlinePlugin:
         """Open the panel of the guided run, or bring it to the front."""
         if self.guided is None:
             # Here: the panel's widgets exist with a window only.
+            from . import follow_up_forms, slide
             from .guided.panel import GuidedPanel
 
             self.guided = GuidedPanel(self.iface)
@@ -231,6 +238,8 @@ class TautlinePlugin:
             for key, value in (parameters or {}).items()
             if key not in ("STATIONS", "AXIS") or value in layers or entry != MAIN_ENTRY
         }
+        from . import toolbox
+
         form = toolbox.form(entry, wanted)
         self.forms.append(form)
         form.destroyed.connect(lambda: self.forms.remove(form))

@@ -18,6 +18,11 @@ def cell_place(source, field, row):
     return tr("Layer '{}', field '{}', row {}").format(source.sourceName(), source.fields()[field].name(), row)
 
 
+def absent(rows):
+    """A column of NaN (rows,), to be read only: it takes no room."""
+    return np.broadcast_to(np.nan, (rows,))
+
+
 def as_number(value, source, field, row):
     """A cell as a float, NaN for NULL, NaN and blank text; InputError for all that is no number, and infinity."""
     if isinstance(value, (int, float)) and not isinstance(value, bool):

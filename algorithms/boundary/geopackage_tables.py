@@ -5,7 +5,7 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
-from osgeo import gdal
+from osgeo import gdal, ogr
 
 from ..language.translation import tr
 from .output_places import SIDECARS
@@ -21,8 +21,20 @@ class NotReplaced(RuntimeError):
 
 def has_table(path, name):
     """Whether a GeoPackage has a table; False where the file cannot be opened. Case does not count, as in SQLite."""
-    data = gdal.OpenEx(path, gdal.OF_VECTOR | gdal.OF_READONLY)
+    data = _opened(path)
     return data is not None and _index(data, name) is not None
+
+
+def rows_and_index(path, name):
+    """(number of rows, False for one with geometry and no spatial index) of a table, '' for the first; (0, True) where
+    it cannot be opened."""
+    data = _opened(path)
+    at = None if data is None else _index(data, name) if name else 0
+    layer = None if at is None else data.GetLayer(at)
+    if layer is None:
+        return 0, True
+    indexed = layer.GetGeomType() == ogr.wkbNone or layer.TestCapability(ogr.OLCFastSpatialFilter)
+    return max(layer.GetFeatureCount(), 0), bool(indexed)
 
 
 def put_in_place(path, tables):
@@ -99,6 +111,15 @@ def settle(path):
         return
     if busy and logged != copied:
         raise NotReplaced(_in_use(path))
+
+
+def _opened(path):
+    """A file opened to be read, None where that cannot be; GDAL raises where another plugin has asked it to."""
+    try:
+        with _quiet():
+            return gdal.OpenEx(path, gdal.OF_VECTOR | gdal.OF_READONLY)
+    except RuntimeError:
+        return None
 
 
 def _in_use(path):

@@ -2,11 +2,11 @@
 
 import os
 import re
+from functools import lru_cache
 from urllib.parse import unquote
 
 from qgis.core import (
     QgsDataSourceUri,
-    QgsFeatureSource,
     QgsMapLayer,
     QgsProcessingFeatureSourceDefinition,
     QgsProcessingOutputLayerDefinition,
@@ -16,17 +16,14 @@ from qgis.core import (
     QgsVectorFileWriter,
     QgsVectorLayer,
     QgsVirtualLayerDefinition,
-    QgsWkbTypes,
 )
 from qgis.PyQt.QtCore import QUrl
 from qgis.PyQt.QtXml import QDomDocument
 
-from ..core.errors import InputError
 from ..language.decision_words import ENDING
 from ..language.number_text import listed
 from ..language.translation import tr
 
-_NO_INDEX = QgsFeatureSource.SpatialIndexPresence.SpatialIndexNotPresent
 _DATABASES = ("postgres:", "postgis:", "spatialite:", "mssql:")
 _TEMPORARY = ("TEMPORARY_OUTPUT", "memory:")
 # What a GeoPackage writes beside itself.
@@ -81,14 +78,18 @@ def place_of(text):
 def written_path(path):
     """The file that the host makes of a path: it adds an ending where its format does not have the one given
     ('st.json' becomes 'st.json.geojson'), and '.gpkg' where no format has it."""
-    driver = QgsVectorFileWriter.driverForExtension(os.path.splitext(path)[1])
-    if not driver:
-        return path + ".gpkg"
-    about = QgsVectorFileWriter.MetaData()
-    if not QgsVectorFileWriter.driverMetadata(driver, about) or not about.ext:
-        return path
-    endings = about.ext.split(" ")
+    endings = _endings(os.path.splitext(path)[1])
     return path if path.lower().endswith(tuple("." + one.lower() for one in endings)) else f"{path}.{endings[0]}"
+
+
+@lru_cache(64)
+def _endings(ending):
+    """Endings that the host gives to files of the format that ``ending`` stands for."""
+    driver = QgsVectorFileWriter.driverForExtension(ending)
+    if not driver:
+        return ("gpkg",)
+    about = QgsVectorFileWriter.MetaData()
+    return tuple(about.ext.split(" ")) if QgsVectorFileWriter.driverMetadata(driver, about) and about.ext else ("",)
 
 
 def source_of(text):
@@ -260,28 +261,3 @@ def unfit_document(key, text, filters):
     return tr("{} ends in '{}', as a layer's file does; a file that ends in {} is written here.").format(
         key, ending, listed(own)
     )
-
-
-def check_written(asked, destination, table):
-    """InputError where the closed file does not hold all rows: a full disk shows only now. Else a sentence on what is
-    missing beside them, '' for nothing.
-
-    ``asked``: the parameter's text; ``destination``: what the host made of it.
-    """
-    if place_of(asked) is None or place_of(destination) is None:
-        return ""
-    uri = ogr_uri(destination) if destination.startswith("ogr:") else destination
-    if table.wkb == QgsWkbTypes.Type.NoGeometry and uri.lower().endswith(".shp"):
-        uri = uri[:-4] + ".dbf"  # all that there is of a Shapefile without geometry
-    layer = QgsVectorLayer(uri, "check", "ogr")
-    if not layer.isValid() or layer.featureCount() != len(table):
-        arrived = max(layer.featureCount(), 0) if layer.isValid() else 0
-        raise InputError(
-            tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(
-                table.key, arrived, len(table)
-            ),
-            keys=(table.key,),
-        )
-    if layer.isSpatial() and layer.storageType() == "GPKG" and layer.hasSpatialIndex() == _NO_INDEX:
-        return tr("{} has no spatial index; make one, or the map draws it slowly.").format(table.key)
-    return ""

@@ -2,7 +2,7 @@
 
 from collections import deque
 from dataclasses import dataclass
-from itertools import islice, repeat
+from itertools import repeat
 from operator import setitem
 from typing import Optional
 
@@ -24,6 +24,7 @@ from qgis.core import (
 from ..core.errors import InputError
 from ..language.translation import tr
 from .cancel import check_cancel
+from .derived_columns import Derived
 from .fields import FIELDS, REAL, WHOLE
 from .tables import UNCHECKED
 
@@ -39,7 +40,8 @@ else:
     _TEXT = QVariant.Type.String
 
 
-CHUNK = 20_000
+# Few rows at a time: so they are still in the processor's cache when their next column is set.
+CHUNK = 200
 
 
 _MOST_WORDS = 200
@@ -52,8 +54,9 @@ _UNIQUE = QgsFieldConstraints.Constraint.ConstraintUnique
 class OutputTable:
     """One output layer, ready to be written.
 
-    ``key``: of its parameter. ``columns``: {field name of fields.py: list or array (rows,)}. ``source``, ``rows``: the
-    input whose columns come first, and the index of its feature for each row, rising (None: no input columns).
+    ``key``: of its parameter. ``columns``: {field name of fields.py: list, array or Derived (rows,)}. ``source``,
+    ``rows``: the input whose columns come first, and the index of its feature for each row, rising (None: no input
+    columns).
     ``ids``: of the input's features as read, to notice a change meanwhile; ``features``: those kept from reading.
     ``shapes``: QgsGeometry of each row, for lines and polygons.
     ``points``: x, y arrays (rows,) of new points; None: the input's geometry, or none. ``moved``: x, y (rows,) that the
@@ -115,14 +118,17 @@ def _free_name(name, taken):
     return free
 
 
-def _plain(column, first, last):
+def _plain(column, part):
     """A stretch of a column as Python values with None for NaN: numpy scalars must never reach a feature."""
-    part = column[first:last]
-    values = (
-        part.tolist()
-        if isinstance(part, np.ndarray)
-        else [value.item() if isinstance(value, np.generic) else value for value in part]
-    )
+    values = column[part]
+    if isinstance(column, Derived):
+        return values
+    if not isinstance(values, np.ndarray):
+        values = [value.item() if isinstance(value, np.generic) else value for value in values]
+    elif values.dtype == float and not np.isnan(values).any():
+        return values.tolist()
+    else:
+        values = values.tolist()
     return [None if v != v else v for v in values]
 
 
@@ -135,21 +141,16 @@ def write_rows(sink, table, feedback, progress=(0.0, 100.0)):
 
     Raises InputError where the sink refuses rows, QgsProcessingException where the input changed since it was read.
     """
-    number = len(table)
-    features = _new_features(table) if table.source is None else _source_features(table)
+    chunks = _new_chunks(table) if table.source is None else _source_chunks(table)
     kept = 0 if table.source is None else len(table.kept())
-    for first in range(0, number, CHUNK):
+    for part, chunk in chunks:
         check_cancel(feedback)
-        last = min(first + CHUNK, number)
-        chunk = list(islice(features, last - first))
         # Column by column, with the loop inside the interpreter's own C code: this is the hot place of every run.
         for k, column in enumerate(table.columns.values(), kept):
-            deque(map(setitem, chunk, repeat(k), _plain(column, first, last)), maxlen=0)
+            deque(map(setitem, chunk, repeat(k), _plain(column, part)), maxlen=0)
         if not sink.addFeatures(chunk, QgsFeatureSink.Flag.FastInsert):
             raise InputError(not_written(table.key, sink.lastError()), keys=(table.key,))
-        feedback.setProgress(progress[0] + (progress[1] - progress[0]) * last / number)
-    if next(features, None) is not None:
-        raise QgsProcessingException(_changed(table))
+        feedback.setProgress(progress[0] + (progress[1] - progress[0]) * part.stop / len(table))
     if not sink.flushBuffer():
         raise InputError(not_written(table.key, sink.lastError()), keys=(table.key,))
 
@@ -161,73 +162,88 @@ def not_written(key, reason):
     return tr("The output {} could not be written ({}). Is the place full or read-only?").format(key, words)
 
 
-def _new_features(table):
+def _parts(number):
+    """Slices of CHUNK rows."""
+    return (slice(first, min(first + CHUNK, number)) for first in range(0, number, CHUNK))
+
+
+def _new_chunks(table):
+    """(slice of the rows, their features), chunk by chunk."""
     fields, points = table.fields(), table.points
-    for k in range(len(table)):
-        feature = QgsFeature(fields)
+    for part in _parts(len(table)):
+        chunk = [QgsFeature(fields) for _ in range(part.start, part.stop)]
         if table.shapes is not None:
-            feature.setGeometry(table.shapes[k])
+            deque(map(QgsFeature.setGeometry, chunk, table.shapes[part]), maxlen=0)
         elif points is not None:
-            feature.setGeometry(_point(points, k))
-        yield feature
+            _set_points(chunk, points, part)
+        yield part, chunk
 
 
-def _point(points, k):
-    return QgsGeometry.fromPointXY(QgsPointXY(float(points[0][k]), float(points[1][k])))
+def _set_points(chunk, points, part):
+    for feature, x, y in zip(chunk, *(np.asarray(one[part], float).tolist() for one in points)):
+        feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(x, y)))
 
 
-def _moved(geometry, places, k):
-    """The point at its new place with its Z and M, still a multipoint where it was one."""
-    moved = QgsGeometry(geometry)
-    moved.moveVertex(float(places[0][k]), float(places[1][k]), 0)
-    return moved
+def _move_points(chunk, places, part):
+    """Put each point at its new place with its Z and M, still a multipoint where it was one."""
+    for feature, x, y in zip(chunk, *(np.asarray(one[part], float).tolist() for one in places)):
+        moved = QgsGeometry(feature.geometry())
+        moved.moveVertex(x, y, 0)
+        feature.setGeometry(moved)
 
 
-def _source_features(table):
-    """Each output row's feature with the input's attributes that stay, and room for the own ones."""
+def _source_chunks(table):
+    """(slice of the rows, their features), chunk by chunk of the input: its features with the attributes that stay, and
+    room for the own ones."""
     fields, kept = table.fields(), table.kept()
-    total = len(kept) + len(table.columns)
+    more = [None] * len(table.columns)
     everything = len(kept) == table.source.fields().count()
     once = len(table.rows) == 0 or bool(np.all(np.diff(table.rows) > 0))
     fid = -1 if once else _fid_field(fields)
     geometry = table.wkb != QgsWkbTypes.Type.NoGeometry and table.points is None and table.shapes is None
-    for at, feature in enumerate(_rows_of_source(table, geometry)):
-        copy = feature if once else QgsFeature(feature)
+    for read, features in _features_of_source(table, geometry):
+        part = slice(*np.searchsorted(table.rows, (read.start, read.stop)).tolist())
+        chunk = [features[k] for k in (table.rows[part] - read.start).tolist()]
+        if not once:
+            chunk = [QgsFeature(feature) for feature in chunk]
         if everything:
-            copy.resizeAttributes(total)
+            deque(map(QgsFeature.resizeAttributes, chunk, repeat(len(kept) + len(more))), maxlen=0)
         else:
-            values = feature.attributes()
-            copy.setAttributes([values[k] for k in kept] + [None] * len(table.columns))
+            for feature in chunk:
+                values = feature.attributes()
+                feature.setAttributes([values[k] for k in kept] + more)
         if fid >= 0:
-            copy[fid] = None
+            deque(map(setitem, chunk, repeat(fid), repeat(None)), maxlen=0)
         if table.points is not None:
-            copy.setGeometry(_point(table.points, at))
+            _set_points(chunk, table.points, part)
         elif table.shapes is not None:
-            copy.setGeometry(table.shapes[at])
+            deque(map(QgsFeature.setGeometry, chunk, table.shapes[part]), maxlen=0)
         elif table.moved is not None:
-            copy.setGeometry(_moved(copy.geometry(), table.moved, at))
-        elif not geometry and copy.hasGeometry():
-            copy.clearGeometry()
-        yield copy
+            _move_points(chunk, table.moved, part)
+        elif not geometry:
+            deque(map(QgsFeature.clearGeometry, chunk), maxlen=0)
+        if chunk:
+            yield part, chunk
 
 
-def _rows_of_source(table, geometry):
-    """The input's feature for each output row: those kept from reading, else read again and compared by their ids."""
-    rows = table.rows.tolist()
+def _features_of_source(table, geometry):
+    """(slice of the input's rows, their features), chunk by chunk: those kept from reading, else read again, each chunk
+    into the same features, and compared by their ids."""
     if table.features is not None:
-        yield from map(table.features.__getitem__, rows)
+        yield from ((part, table.features[part]) for part in _parts(len(table.features)))
         return
     request = QgsFeatureRequest()
     if not geometry:
         request.setFlags(QgsFeatureRequest.Flag.NoGeometry)
-    ids, at, number = table.ids.tolist(), 0, -1
-    for number, feature in enumerate(table.source.getFeatures(request, UNCHECKED)):
-        if number >= len(ids) or ids[number] != feature.id():
+    stream = table.source.getFeatures(request, UNCHECKED)
+    features = [QgsFeature() for _ in range(min(CHUNK, len(table.ids)))]
+    for part in _parts(len(table.ids)):
+        del features[part.stop - part.start :]
+        there = all(map(stream.nextFeature, features))
+        if not there or list(map(QgsFeature.id, features)) != table.ids[part].tolist():
             raise QgsProcessingException(_changed(table))
-        while at < len(rows) and rows[at] == number:
-            yield feature
-            at += 1
-    if at < len(rows) or number + 1 != len(ids):
+        yield part, features
+    if stream.nextFeature(QgsFeature()):
         raise QgsProcessingException(_changed(table))
 
 

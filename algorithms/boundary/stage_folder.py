@@ -79,7 +79,7 @@ def settle_leftovers(place):
             continue
         try:
             noted = _noted(folder)
-            if noted["ready"]:
+            if noted["ready"] and not _overtaken(folder, place, noted["files"]):
                 _move(folder, place, noted["files"], noted["gone"])
                 ended += [name for _, name in noted["files"]]
             for file, table in noted["tables"]:
@@ -92,6 +92,16 @@ def settle_leftovers(place):
         shutil.rmtree(folder, ignore_errors=True)
         removed += 1
     return ended, removed
+
+
+def _overtaken(folder, place, files):
+    """Whether no move had begun, and what stands in place was written after the folder's list: a later run's, where
+    the folder could not be settled by that one."""
+    if not all(os.path.exists(os.path.join(folder, staged)) for staged, _ in files):
+        return False
+    written = os.stat(os.path.join(folder, _LIST)).st_mtime_ns
+    standing = [os.path.join(place, name) for _, name in files]
+    return any(os.path.exists(path) and os.stat(path).st_mtime_ns > written for path in standing)
 
 
 def _lock(folder):

@@ -13,9 +13,10 @@ from ..core.errors import InputError
 from ..core.input_record import InputRecord
 from ..language.translation import tr
 from .cancel import CANCEL_EVERY, check_cancel
-from .cells import as_number, as_text, cell_place
+from .cells import absent, as_number, as_text, cell_place
 from .readings import note, reading
 from .slices import ROWS, finished
+from .stored_rows import read_stored
 
 # Features kept from reading to writing spare a second reading; at about 0.4 kB each this bounds the memory.
 MOST_KEPT = 400_000
@@ -64,6 +65,15 @@ def read_table(source, numbers, texts, feedback, geometry=False):
     ``numbers``, ``texts``: {key: field index}, -1 for a column of NaN or ''. Returns Table. InputError for a row
     without a point, where ``geometry`` is asked for.
     """
+    there = [{key: index for key, index in kind.items() if index >= 0} for kind in (numbers, texts)]
+    stored = read_stored(source, *there, feedback, geometry)
+    if stored is not None:
+        ids, columns, xyz = stored
+        columns.update({key: absent(len(ids)) for key in set(numbers) - set(there[0])})
+        columns.update({key: [""] * len(ids) for key in set(texts) - set(there[1])})
+        read = _reading(source, numbers, texts, columns, xyz, len(ids))
+        note(source, read)
+        return Table(ids, columns, xyz, None, read)
     keep = 0 <= source.featureCount() <= MOST_KEPT
     return finished(table_in_slices(source, numbers, texts, feedback, geometry, keep))
 
@@ -103,14 +113,12 @@ def table_in_slices(source, numbers, texts, feedback, geometry=False, keep=False
             kept.append(feature)
     for key, index in numbers.items():
         yield
-        columns[key] = (
-            _finite(np.array(columns[key], float), source, index) if index >= 0 else np.full(len(ids), np.nan)
-        )
+        columns[key] = _finite(np.array(columns[key], float), source, index) if index >= 0 else absent(len(ids))
     for key, index in texts.items():
         columns[key] = columns[key] if index >= 0 else [""] * len(ids)
     xyz = None
     if geometry:
-        xyz = (np.array(x, float), np.array(y, float), np.full(len(x), np.nan) if flat else np.array(z, float))
+        xyz = (np.array(x, float), np.array(y, float), absent(len(x)) if flat else np.array(z, float))
     yield
     read = _reading(source, numbers, texts, columns, xyz, len(ids))
     note(source, read)

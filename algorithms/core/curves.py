@@ -1,6 +1,7 @@
 """Geodesic spans as polynomials in space, so that many stations are projected on them at once (method page 3)."""
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 
@@ -36,8 +37,15 @@ class Span:
 
 
 _NODES = np.cos(np.pi * (np.arange(DEGREE + 1) + 0.5) / (DEGREE + 1))
-# Values at the Chebyshev nodes to powers of t: small enough in degree to lose no digit that counts (1e-9 m).
-_POWERS_AT_NODES = np.linalg.inv(np.vander(_NODES, increasing=True))
+
+
+@cache
+def _powers_at_nodes():
+    """Values at the Chebyshev nodes to powers of t: small enough in degree to lose no digit that counts (1e-9 m).
+
+    Not at the top: the library's first call of linear algebra costs the host's start a tenth of all that is loaded.
+    """
+    return np.linalg.inv(np.vander(_NODES, increasing=True))
 
 
 def fitted_span(ellipsoid, lat, lon, azimuth, start, length, margin_before, margin_after):
@@ -52,7 +60,7 @@ def fitted_span(ellipsoid, lat, lon, azimuth, start, length, margin_before, marg
     frame = np.stack([ahead, np.cross(ahead, up), up])
     places = (foot_and_normal(node_lat, node_lon, ellipsoid)[0] - origin) @ frame.T
     radius = ellipsoid.euler_radius(mid_lat, mid_azimuth)
-    return Span(start, length, origin, frame, middle, half, places.T @ _POWERS_AT_NODES.T, radius)
+    return Span(start, length, origin, frame, middle, half, places.T @ _powers_at_nodes().T, radius)
 
 
 @dataclass(frozen=True)
@@ -85,7 +93,7 @@ def fitted_spans(ellipsoid, lat, lon, azimuth, start, length, margin):
     nodes = foot_and_normal(node_lat, node_lon, ellipsoid)[0].reshape(*along.shape, 3) - origin[:, None, :]
     places = np.einsum("mkj,mij->mik", nodes, frame)
     radius = ellipsoid.euler_radius(mid_lat, mid_azimuth)
-    return Spans(origin, frame, middle, half, places @ _POWERS_AT_NODES.T, radius)
+    return Spans(origin, frame, middle, half, places @ _powers_at_nodes().T, radius)
 
 
 def project_each(spans, piece, lat, lon, ellipsoid, radius):

@@ -9,7 +9,7 @@ import pathlib
 import sqlite3
 from contextlib import closing
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 import pyproj
@@ -158,6 +158,10 @@ def east_north(lat, lon):
     return east, north
 
 
+# A run asks for the same few systems again and again, and each time PROJ would look them up.
+_KEPT = 64
+
+
 def _crs(definition):
     try:
         crs = pyproj.CRS.from_user_input(definition)
@@ -212,6 +216,7 @@ def _angles(base):
     return None if plain else found
 
 
+@lru_cache(_KEPT)
 @in_python_thread
 def ellipsoid_of(definition):
     """Ellipsoid of a coordinate reference system as a text (WKT or authority code); InputError where it has none."""
@@ -220,6 +225,7 @@ def ellipsoid_of(definition):
     return Ellipsoid(body.semi_major_metre, flattening)
 
 
+@lru_cache(_KEPT)
 @in_python_thread
 def datum_name(definition):
     """Name of the geographic coordinate reference system behind ``definition``, a text (WKT or authority code)."""
@@ -234,8 +240,8 @@ def mapping(source, target=None):
     Returns a function of x, y (easting or longitude, northing or latitude) to lat, lon in degrees, which raises
     InputError where a point has no image. InputError where the way between the datums is only a ballpark step.
     """
-    goal = _base(target if target is not None else source)
-    name, angles = _crs(source).name, _angles(goal)
+    start, goal = _crs(source), _base(target if target is not None else source)
+    name, angles = start.name, _angles(goal)
 
     def refusal():
         return InputError(
@@ -244,7 +250,7 @@ def mapping(source, target=None):
         )
 
     try:
-        way = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
+        way = pyproj.Transformer.from_crs(start, goal, always_xy=True, allow_ballpark=False)
     except ProjError:
         raise refusal() from None
 
@@ -261,13 +267,18 @@ def mapping(source, target=None):
     return to_latitude_longitude
 
 
+@lru_cache(_KEPT)
+def _same_datum(source, target):
+    return _base(source) == _base(target)
+
+
 @in_python_thread
 def shift_accuracy(source, target, x, y):
     """Accuracy, metres, that PROJ states of the shift from the datum of ``source`` to that of ``target`` at a place
     ``x``, ``y`` of ``source``; 0 where the datum is the same, NaN where none is stated."""
-    goal = _base(target)
-    if _base(source) == goal:
+    if _same_datum(source, target):
         return 0.0
+    goal = _base(target)
     way = pyproj.Transformer.from_crs(_crs(source), goal, always_xy=True, allow_ballpark=False)
     way.transform(float(x), float(y))
     # Of several ways the library takes the one for the place; where there is one only, or in older releases, it does
@@ -290,6 +301,7 @@ class VerticalPart:
     down: bool
 
 
+@lru_cache(_KEPT)
 @in_python_thread
 def vertical_part(definition):
     """VerticalPart of a compound, vertical or three-dimensional reference system as a text (WKT or authority code);

@@ -5,6 +5,13 @@ from typing import Optional
 
 import numpy as np
 
+# In the order of the codes of ``status_codes``.
+STATUSES = ("within", "high", "low", "no height", "no tolerance", "off axis")
+_SIDES = ("within", "right", "left", "", "no tolerance")
+# Those of a station beyond the tolerance of the line.
+ASIDE = ("left", "right")
+_WITHIN, _ABOVE, _BELOW, _UNKNOWN, _WITHOUT = range(5)
+
 
 @dataclass(frozen=True)
 class Statistics:
@@ -21,37 +28,38 @@ class Statistics:
     no_height: int
 
 
-# Words of ``sides`` for a station beyond the tolerance of the line.
-ASIDE = ("left", "right")
+def status_codes(values, tolerance=None):
+    """Status of each residual (n,), metres, as its index in STATUSES, one byte each: see ``statuses``. ``tolerance``:
+    one, or of each (n,), None or NaN for none."""
+    values, limit = np.asarray(values, float), np.asarray(np.nan if tolerance is None else tolerance, float)
+    codes = np.full(values.shape, _WITHIN, np.uint8)
+    codes[np.broadcast_to(np.isnan(limit), values.shape)] = _WITHOUT
+    # A value that is the tolerance to the last digit of a drawing is within, whatever its binary form.
+    out = np.abs(values) > limit + 1e-9
+    codes[out] = np.where(values[out] > 0, _ABOVE, _BELOW)
+    codes[~np.isfinite(values)] = _UNKNOWN
+    return codes
 
 
 def statuses(residuals, tolerance=None):
     """Status of each residual (n,), metres: 'within', 'high', 'low', 'no height' for NaN, 'no tolerance'
     without one.
     """
-    return _judged(residuals, tolerance, "high", "low", "no height")
+    return np.array(STATUSES)[status_codes(residuals, tolerance)]
 
 
 def sides(lateral, tolerance=None):
     """Side of each lateral departure (n,), metres, positive right: 'within', 'left', 'right', '' for NaN, 'no
     tolerance' without one. ``tolerance``: one, or of each (n,), NaN for none."""
-    return _judged(lateral, tolerance, "right", "left", "")
-
-
-def _judged(values, tolerance, above, below, unknown):
-    values, limit = np.asarray(values, float), np.asarray(np.nan if tolerance is None else tolerance, float)
-    # A value that is the tolerance to the last digit of a drawing is within, whatever its binary form.
-    out = np.abs(values) > limit + 1e-9
-    cases = [~np.isfinite(values), out & (values > 0), out, np.broadcast_to(np.isnan(limit), values.shape)]
-    return np.select(cases, [unknown, above, below, "no tolerance"], "within")
+    return np.array(_SIDES)[status_codes(lateral, tolerance)]
 
 
 def statistics(residuals, tolerance=None):
     """Statistics of residuals (n,), metres; NaN where there is no height."""
     residuals = np.asarray(residuals, float)
     known = np.isfinite(residuals)
-    values, status = residuals[known], statuses(residuals, tolerance)
-    count = {name: int(np.sum(status == name)) for name in ("within", "high", "low")}
+    values, numbers = residuals[known], np.bincount(status_codes(residuals, tolerance), minlength=len(STATUSES))
+    count = {name: int(numbers[STATUSES.index(name)]) for name in ("within", "high", "low")}
     if not len(values):
         return Statistics(0, np.nan, np.nan, np.nan, None, **count, no_height=int(np.sum(~known)))
     at = int(np.flatnonzero(known)[np.argmax(np.abs(values))])
@@ -68,11 +76,13 @@ def statistics(residuals, tolerance=None):
 
 def statistics_of_axes(residuals, status, bounds):
     """Statistics of each of many axes: a list. ``residuals`` (n,): metres, axis after axis, NaN where there is no
-    height; ``status`` (n,): see statuses; ``bounds`` (m + 1,): where the rows of each axis begin, and where all end."""
+    height; ``status`` (n,): its codes, see status_codes; ``bounds`` (m + 1,): where the rows of each axis begin, and
+    where all end."""
     number, axis = len(bounds) - 1, np.repeat(np.arange(len(bounds) - 1), np.diff(bounds))
     known = np.flatnonzero(np.isfinite(residuals))
     own, values = axis[known], residuals[known]
-    counts = {name: np.bincount(axis[status == name], minlength=number) for name in ("within", "high", "low")}
+    codes = {"within": _WITHIN, "high": _ABOVE, "low": _BELOW}
+    counts = {name: np.bincount(axis[status == code], minlength=number) for name, code in codes.items()}
     counts["no_height"] = np.diff(bounds) - np.bincount(own, minlength=number)
     total = np.bincount(own, minlength=number)
     with np.errstate(invalid="ignore"):

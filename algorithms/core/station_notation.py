@@ -14,6 +14,9 @@ _TEXT = re.compile(
     re.IGNORECASE,
 )
 _STATION_LENGTH = {2: 100.0, 3: 1000.0}
+# Written once: of a million stations the writing of these digits would cost more than all else about them.
+_REST = {digits: [f"{k:0{digits}d}" for k in range(10**digits)] for digits in (2, 3)}
+_FRACTION = {decimals: ["", *(f".{text}" for text in texts[1:])] for decimals, texts in _REST.items()}
 
 
 def notation(text):
@@ -51,10 +54,8 @@ def station_texts(distances, unit):
     whole, fraction = np.divmod(counted, parts)
     stations, rest = np.divmod(whole, length)
     negative = (distances < 0) & (counted > 0)
-    texts = [
-        f"{a}+{b:0{digits}d}" if not c else f"{a}+{b:0{digits}d}.{c:0{decimals}d}"
-        for a, b, c in zip(stations.tolist(), rest.tolist(), fraction.tolist())
-    ]
+    rests, fractions = _REST[digits], _FRACTION[decimals]
+    texts = [f"{a}+{rests[b]}{fractions[c]}" for a, b, c in zip(stations.tolist(), rest.tolist(), fraction.tolist())]
     for k in np.flatnonzero(negative | ~known).tolist():
         texts[k] = "-" + texts[k] if known[k] else ""
     return texts

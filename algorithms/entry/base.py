@@ -26,6 +26,8 @@ from ..boundary import output_places, output_rows
 from ..boundary.cancel import Cancelled
 from ..boundary.output_stage import OutputStage
 from ..boundary.reference_systems import definition as definition_of
+from ..boundary.stored_rows import stored_layer
+from ..boundary.written_check import check_written
 from ..core.errors import InputError
 from ..core.geodesy import datum_name, library_versions
 from ..core.input_record import InputRecord
@@ -226,10 +228,12 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         # Here, in the main thread: a layer's own properties must not be touched from the run's.
         with _refusals_told(feedback):
-            self._records, inputs = {}, []
+            self._records, self._stored, inputs = {}, {}, []
             for key, value in self._inputs(parameters):
                 record = record_of_layer(value, context)
                 self._records.setdefault(key, []).append(record)
+                if not _is_part(value):
+                    self._stored[key] = stored_layer(layer_of(value, context))
                 inputs.append((key, value, record))
             asked = Request(self, parameters, context, feedback, self._records)
             for key, value, record in inputs:
@@ -243,7 +247,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
         parameters = {
             key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()
         }
-        asked = Request(self, parameters, context, feedback, self._records)
+        asked = Request(self, parameters, context, feedback, self._records, self._stored)
         with _refusals_told(feedback):
             self._warn_of_unused(asked)
             for key in dict.fromkeys(key for key, _ in self._inputs(parameters)):
@@ -275,9 +279,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
                 written[table.key], final[table.key] = self._write_one(table, asked, stage, share)
                 done += len(table)
-            styles = {table.key: self._told_style(table, written[table.key], asked) for table in wanted}
-            for table in wanted:
-                self._save_style(table.key, styles[table.key], written[table.key], asked)
+            styles = {table.key: self._styled(table, written[table.key], asked) for table in wanted}
             for document in result.documents:
                 if asked.given(document.key):
                     final[document.key] = asked.file(document.key)
@@ -317,7 +319,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             # The file is complete only when the sink is gone; on the oldest host its spatial index is built now.
             sink.finalize() if hasattr(sink, "finalize") else None
             del sink
-        missing = output_places.check_written(place, destination, table)
+        missing = check_written(place, destination, table)
         if missing:
             asked.warn(missing, keys=(table.key,))
         if "record" in table.columns and place.lower().endswith(output_places.SHORT_TEXTS):
@@ -340,20 +342,25 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             asked.context.addLayerToLoadOnCompletion(destination, details)
 
     @staticmethod
-    def _told_style(table, destination, asked):
-        """The table's style, its record with the output's key and a fingerprint of the rows as written."""
-        if not table.style.record:
-            return table.style
-        # From them an edit made by hand would be known.
-        rows = None if is_trial(asked.feedback) else written_reading(destination, asked.context)
-        text = record_with_output(table.style.record, table.key, rows)
-        return replace(table.style, record=text)
+    def _styled(table, destination, asked):
+        """The table's style, its record with the output's key and a fingerprint of the rows as written; saved beside
+        the layer where that is in a GeoPackage.
 
-    def _save_style(self, key, style, destination, asked):
+        The layer is closed at the end: an open one keeps part of what was written beside its file, which is moved now.
+        """
+        layer, style = saved_styles.geopackage_layer(destination), table.style
+        if style.record:
+            # From them an edit made by hand would be known.
+            read = None if is_trial(asked.feedback) else written_reading(destination, layer, asked.context)
+            style = replace(style, record=record_with_output(style.record, table.key, read))
         try:
-            saved_styles.save_into_geopackage(destination, style)
+            saved_styles.save_style(layer, style)
         except saved_styles.StyleNotSaved as error:
-            asked.warn(tr("The style of {} could not be saved into the GeoPackage: {}").format(key, error), keys=(key,))
+            asked.warn(
+                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
+                keys=(table.key,),
+            )
+        return style
 
     @staticmethod
     def source_text(value, context):

@@ -4,6 +4,7 @@ from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParamete
 
 from ..boundary.cancel import check_cancel
 from ..boundary.readings import readings_of
+from ..boundary.stored_rows import remember
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
@@ -18,12 +19,13 @@ class Request:
     """What one run of a toolbox entry was asked for.
 
     ``entry``: the host's algorithm; ``parameters``: as given; ``context``, ``feedback``: the host's. ``records``: {key
-    of an input: list of the RunRecords of its layers}, as read before the run in the host's main thread.
+    of an input: list of the RunRecords of its layers}, and ``stored``: {key: StoredLayer or None}, as found before the
+    run in the host's main thread.
     """
 
-    def __init__(self, entry, parameters, context, feedback, records=None):
+    def __init__(self, entry, parameters, context, feedback, records=None, stored=None):
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
-        self.records = records or {}
+        self.records, self.stored = records or {}, stored or {}
         self._opened = {}
 
     def has(self, key):
@@ -49,6 +51,7 @@ class Request:
         source = self.entry.parameterAsSource(self.parameters, key, self.context)
         if source is None:
             raise unreadable(key, self.entry.source_text(given, self.context))
+        remember(source, self.stored.get(key))
         return self._kept(key, source)
 
     def raster(self, key):

@@ -2,10 +2,9 @@
 
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
-from ..boundary.slices import finished
-from ..boundary.tables import table_in_slices
+from ..boundary.stored_rows import remember, stored_layer
+from ..boundary.tables import read_table, table_in_slices
 from ..core.errors import InputError
-from ..styles.saved_styles import geopackage_layer
 
 # Reading back costs a tenth of the writing; of larger layers it is not known whether they were edited.
 _MOST_ROWS = 200_000
@@ -13,12 +12,12 @@ _MOST_ROWS = 200_000
 _KEY = "fid"
 
 
-def written_reading(destination, context):
+def written_reading(destination, layer, context):
     """InputRecord of the rows of a written output of points; None where there is no such, or none is to be made.
 
-    Only layers that hold a record are read: those in GeoPackages and in memory. Works in the run's thread.
+    Only layers that hold a record are read: those in GeoPackages, ``layer``, and in memory, where that is None. Works
+    in the run's thread.
     """
-    layer = geopackage_layer(destination)
     if layer is None:
         layer = QgsProcessingUtils.mapLayerFromString(destination, context, False)
     if not isinstance(layer, QgsVectorLayer) or layer.geometryType() != QgsWkbTypes.GeometryType.PointGeometry:
@@ -28,7 +27,14 @@ def written_reading(destination, context):
 
 def rows_reading(layer, context):
     """InputRecord of all columns and points of a vector layer; None where they cannot be read so."""
-    return finished(rows_reading_in_slices(layer, context))
+    source = QgsProcessingUtils.variantToSource(layer, context)
+    if source is None:
+        return None
+    remember(source, stored_layer(layer))
+    try:
+        return read_table(source, *_columns(source), None, geometry=True).read
+    except InputError:
+        return None
 
 
 def rows_reading_in_slices(layer, context):
@@ -36,11 +42,17 @@ def rows_reading_in_slices(layer, context):
     source = QgsProcessingUtils.variantToSource(layer, context)
     if source is None:
         return None
-    fields = [(k, field) for k, field in enumerate(source.fields()) if field.name().lower() != _KEY]
-    numbers = {field.name(): k for k, field in fields if field.isNumeric()}
-    texts = {field.name(): k for k, field in fields if not field.isNumeric()}
     try:
-        table = yield from table_in_slices(source, numbers, texts, None, geometry=True)
+        table = yield from table_in_slices(source, *_columns(source), None, geometry=True)
     except InputError:
         return None
     return table.read
+
+
+def _columns(source):
+    """All fields of a source but the host's own key: those of numbers and those of texts, {name: index} each."""
+    fields = [(k, field) for k, field in enumerate(source.fields()) if field.name().lower() != _KEY]
+    return (
+        {field.name(): k for k, field in fields if field.isNumeric()},
+        {field.name(): k for k, field in fields if not field.isNumeric()},
+    )

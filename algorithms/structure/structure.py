@@ -1,6 +1,6 @@
 """Stations measured against the axes of their structure: what most entries begin with."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 from qgis.core import QgsWkbTypes
@@ -92,10 +92,11 @@ def units_of_stations(asked, with_heights=True):
     return stated_units(asked, asked.record_of("STATIONS"), source.sourceName(), headings)
 
 
-def read_structure(asked, run_units, with_heights=True, more_numbers=None):
+def read_structure(asked, run_units, with_heights=True, more_numbers=None, places=True):
     """Read STATIONS and AXIS, and measure each station.
 
-    ``more_numbers``: {key: function of the source to a field index}. Returns Structure and, ``with_heights``, the
+    ``more_numbers``: {key: function of the source to a field index}; ``places``: whether the points' x and y and the
+    feet's distances are needed after that, which are None without. Returns Structure and, ``with_heights``, the
     HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
     """
     source, axis_source = asked.source("STATIONS"), asked.source("AXIS")
@@ -136,21 +137,35 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None):
             )
     feet = measured(axes, points, assigned, asked.feedback)
     off = _too_far(feet, asked.number("MAX_DISTANCE"), points, asked)
+    if not places:
+        points, feet = replace(points, x=None, y=None), replace(feet, distance=None)
     return Structure(points, source, axis_source, axes, feet, off), heights
 
 
 def measured(axes, points, assigned, feedback):
     """Feet of all stations, in chunks between which the user can cancel."""
     measurer = Measurer([axis.line for axis in axes])
-    parts = []
+    columns, rows = {}, 0
     for first in range(0, len(points), _CHUNK):
         check_cancel(feedback)
         part = slice(first, first + _CHUNK)
         feet = measurer.feet(points.lat[part], points.lon[part], None if assigned is None else assigned[part])
-        parts.append(Feet(feet.station + first, feet.axis, feet.leg, feet.along, feet.across, feet.distance))
+        for field in fields(Feet):
+            column = getattr(feet, field.name)
+            _put(columns, field.name, column + first if field.name == "station" else column, rows, len(points))
+        rows += len(feet.station)
         feedback.setProgress(20 + 20 * min(first + _CHUNK, len(points)) / len(points))
-    names = ("station", "axis", "leg", "along", "across", "distance")
-    return Feet(*(np.concatenate([getattr(part, name) for part in parts]) for name in names))
+    return Feet(**{name: column[:rows] for name, column in columns.items()})
+
+
+def _put(columns, name, part, at, room):
+    """Put a part of a column into its place ``at`` in the whole, which is made at once with ``room`` rows, one for each
+    station, and grows where some have several: parts kept until the end leave holes in the memory."""
+    whole = columns.get(name, part[:0])
+    if at + len(part) > len(whole):
+        whole = np.concatenate([whole[:at], np.empty(max(room, len(part)), part.dtype)])
+    whole[at : at + len(part)] = part
+    columns[name] = whole
 
 
 def _too_far(feet, greatest, points, asked):

@@ -52,7 +52,11 @@ def save_into_geopackage(destination, spec):
     Returns False, and does nothing, where it is not in a GeoPackage; only there can a file hold a style. The layer must
     have been written and closed. Works in any thread. Raises StyleNotSaved.
     """
-    layer = geopackage_layer(destination)
+    return save_style(geopackage_layer(destination), spec)
+
+
+def save_style(layer, spec):
+    """Save the style of ``spec`` as the default of ``layer``, as ``geopackage_layer`` has found it; False for None."""
     if layer is None:
         return False
     dress(layer, spec)

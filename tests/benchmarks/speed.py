@@ -1,8 +1,13 @@
-"""Speed, as ratios within one run: /usr/bin/python3 tests/benchmarks/speed.py [core|run] [STATIONS]
+"""Speed, as ratios within one run: /usr/bin/python3 tests/benchmarks/speed.py [core|run|place|load] [STATIONS]
 
 core: design heights against one pyproj geographic-to-geocentric transform of the same points, and chainage and offset
-against one inverse geodesic for each point. run: the whole designheights, GeoPackage to GeoPackage, on 1 and on 1,000
-axes, against the host's own native:refactorfields that computes nine fields; each in a process of its own.
+against one inverse geodesic for each point. run: the whole designheights, GeoPackage to GeoPackage, from 1,000 to
+1,000,000 stations on one axis and on 1,000 axes, against the host's own native:refactorfields that computes nine
+fields and native:fieldcalculator that computes one. place: placestations of a list of 200,000 rows against the host's
+own native:createpointslayerfromtable. load: what the host's start costs beyond numpy and pyproj.
+
+Each run in a process of its own, the runs of one size by turns: processor seconds of the fastest of three, and the
+greatest memory over that of the idle host.
 """
 
 import json
@@ -107,76 +112,163 @@ def make(folder, number, axes):
         writer(layer, os.path.join(folder, name), QgsCoordinateTransformContext(), options)
 
 
+def make_list(folder, number):
+    """A list of ``number`` rows along the first axis as text, and one with coordinates for the host's own entry."""
+    random = np.random.default_rng(8)
+    with open(os.path.join(folder, "list.csv"), "w", encoding="utf-8") as file:
+        file.write("station,height,remark,x,y\n")
+        for k, height in enumerate(random.normal(250.0, 0.003, number).tolist()):
+            metres = k * 2990.0 / number
+            place = f"400000.0,{5_000_000.0 + metres:.3f}"
+            file.write(f"{int(metres) // 1000}+{metres % 1000:07.3f},{height:.4f},m{k},{place}\n")
+
+
+def _fields(name, expression, kind, word):
+    return {
+        "expression": expression,
+        "length": 0,
+        "name": name,
+        "precision": 0,
+        "type": kind,
+        "type_name": word,
+        "sub_type": 0,
+    }
+
+
+def entry_and_parameters(folder, what, axes):
+    """(id, parameters) of a timed run."""
+    stations, axis = (os.path.join(folder, f"{name}_{axes}.gpkg") for name in ("stations", "axis"))
+    out = os.path.join(folder, f"out_{what}_{axes}.gpkg")
+    kept = (("mark", 10, "text"), ("height", 6, "double precision"), ("sd", 6, "double precision"))
+    mapping = [_fields(name, f'"{name}"', kind, word) for name, kind, word in kept]
+    mapping += [_fields(f"f{k}", f'"height" * {k} + "sd"', 6, "double precision") for k in range(1, 10)]
+    listed = os.path.join(folder, "list.csv")
+    return {
+        "designheights": (
+            "tautline:designheights",
+            {"STATIONS": stations, "AXIS": axis, "TOLERANCE": 0.01, "OUTPUT": out},
+        ),
+        "refactorfields": ("native:refactorfields", {"INPUT": stations, "FIELDS_MAPPING": mapping, "OUTPUT": out}),
+        "fieldcalculator": (
+            "native:fieldcalculator",
+            {"INPUT": stations, "FIELD_NAME": "f", "FIELD_TYPE": 0, "FORMULA": '"height" * 2', "OUTPUT": out},
+        ),
+        "placestations": ("tautline:placestations", {"INPUT": listed, "AXIS": axis, "OUTPUT": out}),
+        "pointsfromtable": (
+            "native:createpointslayerfromtable",
+            {"INPUT": listed, "XFIELD": "x", "YFIELD": "y", "TARGET_CRS": "EPSG:32633", "OUTPUT": out},
+        ),
+    }[what]
+
+
+def _memory():
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+
+
 def one(folder, what, axes):
-    """One timed run in this process; prints JSON with seconds and peak memory in MB."""
+    """One timed run in this process; prints JSON with processor seconds, of a second run too, and memory in MB."""
     host = _host()
     next(host)
     import processing
 
-    stations, out = os.path.join(folder, f"stations_{axes}.gpkg"), os.path.join(folder, f"out_{what}_{axes}.gpkg")
     if what == "make":
         make(folder, int(sys.argv[5]), axes)
         print("{}", flush=True)
         os._exit(0)
-    if what == "tautline":
-        entry, parameters = (
-            "tautline:designheights",
-            {"STATIONS": stations, "AXIS": os.path.join(folder, f"axis_{axes}.gpkg"), "TOLERANCE": 0.01, "OUTPUT": out},
-        )
-    else:
-        computed = [
-            {
-                "expression": f'"height" * {k} + "sd"',
-                "length": 0,
-                "name": f"f{k}",
-                "precision": 0,
-                "type": 6,
-                "type_name": "double precision",
-                "sub_type": 0,
-            }
-            for k in range(1, 10)
-        ]
-        kept = [
-            {"expression": f'"{n}"', "length": 0, "name": n, "precision": 0, "type": t, "type_name": w, "sub_type": 0}
-            for n, t, w in (("mark", 10, "text"), ("height", 6, "double precision"), ("sd", 6, "double precision"))
-        ]
-        entry, parameters = (
-            "native:refactorfields",
-            {"INPUT": stations, "FIELDS_MAPPING": kept + computed, "OUTPUT": out},
-        )
-    start = time.perf_counter()
-    processing.run(entry, parameters)
-    seconds = time.perf_counter() - start
-    print(json.dumps({"seconds": seconds, "mb": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024}), flush=True)
+    entry, parameters = entry_and_parameters(folder, what, axes)
+    idle, seconds = _memory(), []
+    for _ in range(1 if os.path.getsize(parameters.get("STATIONS", parameters.get("INPUT"))) > 5e6 else 8):
+        start = time.process_time()
+        processing.run(entry, parameters)
+        seconds.append(time.process_time() - start)
+    print(json.dumps({"cpu": min(seconds), "mb": _memory() - idle}), flush=True)
     os._exit(0)
 
 
-def _child(*words):
+def loaded():
+    """Load the plugin as the command line does; prints JSON with processor seconds beyond numpy and pyproj, and our
+    modules."""
+    from qgis.testing import start_app
+
+    start_app(cleanup=False)
+    sys.path.append("/usr/share/qgis/python/plugins")
+    import pyproj  # noqa: F401 - the host's own toolbox does not load it, but it is no part of ours
+    from processing.core.Processing import Processing
+
+    Processing.initialize()
+    start = time.process_time()
+    sys.modules[conftest.NAME].classFactory(None).initProcessing()
+    seconds = time.process_time() - start
+    own = sum(name.startswith(conftest.NAME) for name in sys.modules)
+    print(json.dumps({"cpu": seconds, "modules": own}), flush=True)
+    os._exit(0)
+
+
+def _child(*words, **environment):
     done = subprocess.run(
-        [sys.executable, __file__, "one", *map(str, words)], capture_output=True, text=True, check=True
+        [sys.executable, __file__, *map(str, words)],
+        capture_output=True,
+        text=True,
+        check=True,
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen", **environment},
     )
     return json.loads(done.stdout.strip().splitlines()[-1])
 
 
-def run(number=300_000):
+def _compared(folder, names, axes, owed):
+    """Time the first of ``names`` against the others by turns, and print one line."""
+    runs = {name: [] for name in names}
+    for _ in range(3):
+        for name in names:
+            runs[name].append(_child("one", folder, name, axes))
+    cpu, memory = (
+        {name: chosen(one[key] for one in found) for name, found in runs.items()}
+        for key, chosen in (("cpu", min), ("mb", max))
+    )
+    ours, *others = names
+    ratios = ", ".join(f"/ {name} {cpu[ours] / cpu[name]:.2f}" for name in others)
+    seconds = ", ".join(f"{name} {cpu[name]:.2f} s {memory[name]:.0f} MB" for name in names)
+    print(f"{ours} {ratios}{owed}   ({seconds})", flush=True)
+
+
+def run(numbers=(1_000, 10_000, 100_000, 300_000, 1_000_000)):
+    many = [(300_000, 1_000)] if 300_000 in numbers else []
+    for number, axes in [*((number, 1) for number in numbers), *many]:
+        with tempfile.TemporaryDirectory() as folder:
+            _child("one", folder, "make", axes, number)
+            print(f"{number} stations on {axes} axes: ", end="")
+            owed = " owed at most 1.00 of refactorfields" if number >= 300_000 else ""
+            _compared(folder, ("designheights", "refactorfields", "fieldcalculator"), axes, owed)
+
+
+def place(number=200_000):
     with tempfile.TemporaryDirectory() as folder:
-        for count, axes in ((number, 1), (number, 1000), (number // 3, 1)):
-            _child(folder, "make", axes, count)
-            ours, native = ([_child(folder, what, axes) for _ in range(3)] for what in ("tautline", "native"))
-            best, other = (min(r["seconds"] for r in runs) for runs in (ours, native))
-            print(
-                f"{count} stations on {axes} axes: designheights / refactorfields {best / other:.2f}   "
-                f"(owed at most 1.00)   {best:.1f} s / {other:.1f} s, peak memory {max(r['mb'] for r in ours):.0f} MB"
-                f" / {max(r['mb'] for r in native):.0f} MB"
-            )
+        _child("one", folder, "make", 1, 1_000)
+        make_list(folder, number)
+        print(f"{number} rows: ", end="")
+        _compared(folder, ("placestations", "pointsfromtable"), 1, "")
+
+
+def load():
+    with tempfile.TemporaryDirectory() as folder:
+        # Compiled once, as the host keeps an installed plugin.
+        kept = {"PYTHONPYCACHEPREFIX": folder, "PYTHONDONTWRITEBYTECODE": ""}
+        found = [_child("loaded", **kept) for _ in range(6)][1:]
+    print(f"load: {min(one['cpu'] for one in found):.3f} s for {found[0]['modules']} modules (owed at most 0.060)")
 
 
 if __name__ == "__main__":
     task = sys.argv[1] if len(sys.argv) > 1 else "all"
     if task == "one":
         one(sys.argv[2], sys.argv[3], int(sys.argv[4]))
+    if task == "loaded":
+        loaded()
     size = int(sys.argv[2]) if len(sys.argv) > 2 else None
     if task in ("core", "all"):
         core(*([size] if size else []))
     if task in ("run", "all"):
-        run(*([size] if size else []))
+        run(*([(size,)] if size else []))
+    if task in ("place", "all"):
+        place(*([size] if size and task == "place" else []))
+    if task in ("load", "all"):
+        load()

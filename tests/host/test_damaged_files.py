@@ -111,17 +111,18 @@ def test_a_document_where_layers_are_kept(toolbox, straight, place):
 
 def test_a_missing_spatial_index_is_told(toolbox, straight, tmp_path, monkeypatch):
     """The host says nothing where the index of a written layer could not be made."""
-    from tautline.algorithms.boundary import output_places
+    from tautline.algorithms.boundary import written_check
 
-    class WithoutIndex(output_places.QgsVectorLayer):
-        def __init__(self, path, *given):
-            with sqlite3.connect(path.split("|")[0]) as connection:
-                connection.execute("DELETE FROM gpkg_extensions WHERE extension_name = 'gpkg_rtree_index'")
-                connection.execute("DROP TABLE rtree_plain_geom")
-            super().__init__(path, *given)
+    looked = written_check.rows_and_index
+
+    def without_index(path, name):
+        with sqlite3.connect(path) as connection:
+            connection.execute("DELETE FROM gpkg_extensions WHERE extension_name = 'gpkg_rtree_index'")
+            connection.execute("DROP TABLE rtree_plain_geom")
+        return looked(path, name)
 
     run = toolbox.run("designheights", OUTPUT=str(tmp_path / "indexed.gpkg"), **straight)
     assert "spatial index" not in run.said
-    monkeypatch.setattr(output_places, "QgsVectorLayer", WithoutIndex)
+    monkeypatch.setattr(written_check, "rows_and_index", without_index)
     run = toolbox.run("designheights", OUTPUT=str(tmp_path / "plain.gpkg"), **straight)
     assert [text for text in run.warnings if "OUTPUT has no spatial index" in text]

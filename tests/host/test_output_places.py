@@ -406,8 +406,8 @@ def test_no_numpy_scalar_reaches_a_feature(toolbox, straight, monkeypatch):
     rows = toolbox.table(rows)
     toolbox.run("placestations", INPUT=rows, AXIS=straight["AXIS"], REJECTED="memory:")
     assert {type(value) for column in seen for value in column} == {str, float, int, type(None)}
-    assert plain(np.array([1.5, np.nan]), 0, 2) == [1.5, None]
-    assert [type(v) for v in plain([np.float64(1.5), np.int64(2), np.bool_(True), np.float64("nan")], 0, 4)] == [
+    assert plain(np.array([1.5, np.nan]), slice(0, 2)) == [1.5, None]
+    assert [type(v) for v in plain([np.float64(1.5), np.int64(2), np.bool_(True), np.float64("nan")], slice(0, 4))] == [
         float,
         int,
         bool,

@@ -1,0 +1,23 @@
+"""Rows as slices: whatever is indexed by them is what the rows themselves pick."""
+
+import numpy as np
+import pytest
+
+from tautline.algorithms.core.row_ranges import as_slice
+
+VALUES = np.arange(100.0, 112.0)
+
+
+@pytest.mark.parametrize("rows", [[0], [3, 4, 5], list(range(12)), [11]])
+def test_consecutive_rows_are_seen(rows):
+    found = as_slice(np.array(rows))
+    assert found == slice(rows[0], rows[-1] + 1)
+    assert np.shares_memory(VALUES[found], VALUES)
+    assert VALUES[found].tolist() == [100.0 + row for row in rows]
+
+
+@pytest.mark.parametrize("rows", [[], [0, 2], [5, 4, 3], [3, 3, 4], [2, 3, 3, 4, 6], [0, 1, 1, 3], [1, 0, 2]])
+def test_other_rows_stay_as_they_are(rows):
+    rows = np.array(rows, int)
+    assert as_slice(rows) is rows
+    assert VALUES[as_slice(rows)].tolist() == [100.0 + row for row in rows]

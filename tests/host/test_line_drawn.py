@@ -172,6 +172,32 @@ def test_the_plan_stands_beyond_the_profile_strip(toolbox):
     assert edges["PLAN"][1] < edges["STRIP"][0] < edges["STRIP"][1] < 0.0
 
 
+def test_plans_of_many_axes_stand_away_from_the_others(toolbox):
+    """42 walls side by side: those in the west have their plan on the left, those in the east on the right; the log
+    tells of 40."""
+    rows, lines, starts = [], [], {f"wall {k}": (50.0, 8.0 + 0.02 * k, 0.0) for k in range(42)}
+    for name, (lat, lon, azimuth) in starts.items():
+        places = [GEOD.Direct(lat, lon, azimuth, along) for along in (0.0, 200.0, 400.0)]
+        ends = [(place["lon2"], place["lat2"]) for place in places]
+        lines.append({"at": [ends[0], ends[-1]], "name": name})
+        rows += [
+            {"at": at, "axis": name, "chainage": 200.0 * k, "residual": 0.0, "lateral": 0.002 * k, "side": "within"}
+            for k, at in enumerate(ends)
+        ]
+    given = {"STATIONS": toolbox.points(rows, types={"lateral": "double"}), "AXIS": toolbox.lines(lines)}
+    run = draw(toolbox, given, "PLAN", PLAN_EXAGGERATION=1000)
+    off = {}
+    for row, parts in drawn(run, "PLAN"):
+        if row["part"] in ("line", "as-built"):
+            off[row["axis"], row["part"]] = [along_and_across(starts[row["axis"]], place)[1] for place in parts[0]]
+    assert len(off) == 2 * 42
+    for k, name in enumerate(starts):
+        line, built = off[name, "line"], off[name, "as-built"]
+        assert max(line) < 0.0 if k < 21 else min(line) > 0.0
+        assert max(line) - min(line) < 1e-3 and max(built) == pytest.approx(line[0] + 1000 * 0.004, abs=1e-2)
+    assert run.said.count(": plan strip on the ") == 40 and "2 axes more have a strip of the same scale." in run.said
+
+
 def test_a_departure_far_beyond_the_others_is_cut_at_the_edge(toolbox):
     run = draw(toolbox, structure(toolbox, lateral=[0.001, -0.001, 0.002, -0.002] * 5 + [0.5]), "PLAN")
     assert "stations far from the line leave the plan strip" in run.said

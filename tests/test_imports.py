@@ -248,3 +248,14 @@ def test_share_of_lines_that_run_without_the_host():
     share = 1.0 - sum(lines[name] for name in refused) / sum(lines.values())
     print(f"{share:.1%} of the lines of algorithms run without the host")
     assert refused and share >= 0.45, "\n".join(sorted(refused))
+
+
+def test_no_source_is_read_with_the_hosts_check_of_geometries():
+    """It throws out of the loop over the features: Python itself is damaged by that on the oldest host."""
+    unsound = []
+    for path in sorted((ROOT / "algorithms").rglob("*.py")):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            called = isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "getFeatures"
+            if called and ast.unparse(node.func.value).endswith("source") and "UNCHECKED" not in ast.unparse(node):
+                unsound.append(f"{path.name}:{node.lineno}")
+    assert unsound == []

@@ -12,6 +12,7 @@ from .cancel import check_cancel
 from .cells import as_number, as_text
 from .input_fields import field_indices
 from .readings import note, reading
+from .tables import UNCHECKED
 
 # The fields that fix a plane: a layer with all of them holds references.
 NEEDED = ("name", "lat0", "lon0", "h0", "nx", "ny", "nz")
@@ -46,7 +47,7 @@ def read_references(source, feedback):
         )
     rows = []
     request = QgsFeatureRequest().setFlags(QgsFeatureRequest.Flag.NoGeometry)
-    for row, feature in enumerate(source.getFeatures(request), 1):
+    for row, feature in enumerate(source.getFeatures(request, UNCHECKED), 1):
         check_cancel(feedback)
         values = {name: as_number(feature[indices[name]], source, indices[name], row) for name in needed[1:]}
         if not np.all(np.isfinite(list(values.values()))):

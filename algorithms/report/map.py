@@ -48,7 +48,7 @@ class ReportMap:
         crs = _map_crs(one.points, self.imagery)
         self.project.setCrs(crs)
         self.project.setEllipsoid(one.points.crs.ellipsoidAcronym())
-        self.axis = axis_layer(axis_source)
+        self.axis = axis_layer(axis_source, crs, self.project)
         self.layers = [layer for layer in (stations, self.axis, self.imagery) if layer is not None]
         self.stations = stations
         self.places = _places(one, crs, self.project)

@@ -4,7 +4,10 @@ import math
 
 import numpy as np
 from qgis.core import (
+    QgsCoordinateTransform,
+    QgsCsException,
     QgsFeature,
+    QgsFeatureRequest,
     QgsGeometry,
     QgsLineSymbol,
     QgsPalLayerSettings,
@@ -17,13 +20,20 @@ from qgis.core import (
 )
 from qgis.PyQt.QtGui import QColor
 
-from ..boundary.tables import check_geometry
+from ..boundary.tables import UNCHECKED, check_geometry
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..styles import layer_kinds, palette
 
 _MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
 _GREATEST, _END = 1, 2
+_FARTHEST = 1e8
+
+
+def _on_a_map(x, y):
+    """Whether coordinates can be drawn: the oldest host writes beyond its memory where a transformation makes them
+    infinite. No place on the Earth is as far as the bound."""
+    return math.isfinite(x) and math.isfinite(y) and max(abs(x), abs(y)) < _FARTHEST
 
 
 def stations_layer(found):
@@ -60,7 +70,9 @@ def stations_layer(found):
                 label[:120],
             ]
         )
-        feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(float(one.points.x[k]), float(one.points.y[k]))))
+        x, y = float(one.points.x[k]), float(one.points.y[k])
+        if _on_a_map(x, y):
+            feature.setGeometry(QgsGeometry.fromPointXY(QgsPointXY(x, y)))
         features.append(feature)
     layer.dataProvider().addFeatures(features)
     layer.updateExtents()
@@ -107,15 +119,23 @@ def _name(layer):
     silent.setActive(layer.featureCount() <= _MOST_SYMBOLS_KEPT_FREE)
 
 
-def axis_layer(source):
+def axis_layer(source, crs, project):
+    """The lines of an axis layer in ``crs``, None for none."""
     if source is None:
         return None
     check_geometry(source, QgsWkbTypes.GeometryType.LineGeometry)
     layer = QgsVectorLayer("LineString", "axis", "memory")
-    layer.setCrs(source.sourceCrs())
-    features = []
-    for feature in source.getFeatures():
+    layer.setCrs(crs)
+    there, features = QgsCoordinateTransform(source.sourceCrs(), crs, project), []
+    for number, feature in enumerate(source.getFeatures(QgsFeatureRequest(), UNCHECKED), 1):
         for part in feature.geometry().asGeometryCollection():
+            if not _moved(part, there):
+                raise InputError(
+                    tr("Layer '{}', row {}: a vertex has no place on the map of the stations.").format(
+                        source.sourceName(), number
+                    ),
+                    keys=("AXIS",),
+                )
             copy = QgsFeature()
             copy.setGeometry(part)
             features.append(copy)
@@ -125,6 +145,15 @@ def axis_layer(source):
     symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer(QColor(palette.INK), 0.35))
     layer.setRenderer(QgsSingleSymbolRenderer(symbol))
     return layer
+
+
+def _moved(part, there):
+    """Move a geometry by a transformation; whether all of it can be drawn then."""
+    try:
+        part.transform(there)
+    except QgsCsException:
+        return False
+    return all(_on_a_map(vertex.x(), vertex.y()) for vertex in part.vertices())
 
 
 def imagery_layer(layer):

@@ -748,3 +748,18 @@ def test_chance_within_counts_the_controls(toolbox, tmp_path):
         said = "stations that the design goes through are counted" if name == "stations" else "taken as exact"
         assert said in read.words
     assert shares["stations"] != shares["typed"]
+
+
+def test_an_axis_with_an_invalid_line_does_not_end_the_host(toolbox, tmp_path):
+    """The host's own check of geometries throws out of the loop that reads them, which no Python survives."""
+    stations, axis = toolbox.straight()
+    results = str(tmp_path / "r.gpkg")
+    toolbox.run("designheights", STATIONS=stations, AXIS=axis, OUTPUT=results)
+    crs = stations.crs().authid()
+    doubled = toolbox.lines([{"at": [(500000.0, 5540000.0), (500000.0, 5540000.0)], "name": "a"}], crs)
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=results, AXIS=doubled, HTML=str(tmp_path / "r.html"))
+    assert (tmp_path / "r.html").read_text("utf-8").endswith("</html>")
+    far = toolbox.lines([{"at": [(500000.0, 5540000.0), (500100.0, 5540000.0)], "name": "a"}], "EPSG:4902")
+    refused = toolbox.refusal("reviewreport", OUTPUT=None, STATIONS=results, AXIS=far, HTML=str(tmp_path / "far.html"))
+    assert refused == "Layer 'axis', row 1: a vertex has no place on the map of the stations."
+    assert not (tmp_path / "far.html").exists()

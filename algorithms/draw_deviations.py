@@ -1,4 +1,4 @@
-"""Toolbox entry drawdeviations: residual bars, tolerance band and profile strip as map layers."""
+"""Toolbox entry drawdeviations: bars of heights and line, tolerance band, profile and plan strip as map layers."""
 
 from qgis.core import QgsProcessing
 
@@ -11,6 +11,7 @@ from .language.number_text import counted
 from .language.translation import tr
 
 _SOURCE = QgsProcessing.SourceType
+_LINE_SIZES = ("LINE_EXAGGERATION", "PLAN_EXAGGERATION")
 
 
 class DrawDeviations(ToolboxEntry):
@@ -19,7 +20,7 @@ class DrawDeviations(ToolboxEntry):
     ID = "drawdeviations"
     TITLE = "Draw deviations on the map"
     GROUP, GROUP_ID = "Review", "review"
-    TAGS = ("residual", "bars", "profile", "exaggeration", "tolerance", "map", "review")
+    TAGS = ("residual", "bars", "profile", "exaggeration", "tolerance", "map", "review", "line", "plan")
     HELP = (
         "Draws what 'Design heights and residuals' has found, over any map. Give its output and the same axis.\n\n"
         "Bars stand across the axis at each station and are as long as the residual, exaggerated: 10,000 times "
@@ -27,6 +28,8 @@ class DrawDeviations(ToolboxEntry):
         "out of tolerance. The strip beside the axis is a profile with a scale bar of its own: as-built heights, "
         "the design, the level line through the design's first station, and the design as if the Earth were "
         "flat. Heights grow away from the axis.\n\n"
+        "Stations that were judged by line too can have lateral bars, dashed and in a colour of their own, and a plan "
+        "strip: true to scale along the axis, exaggerated across it, with the tolerance of the line.\n\n"
         "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too "
         "long are cut and marked; the table has the true value.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
@@ -44,6 +47,7 @@ class DrawDeviations(ToolboxEntry):
             own.strip_distance(),
             own.strip_exaggeration(),
             own.longest_bar(),
+            *own.line(),
             *p.recorded_units(),
             p.axis_field(),
             p.station_axis_field(),
@@ -78,6 +82,28 @@ class DrawDeviations(ToolboxEntry):
                 _SOURCE.TypeVectorLine,
                 optional=True,
             ),
+            own.drawn_layer(
+                "LINE_BARS",
+                tr("Lateral bars"),
+                tr(
+                    "For stations with the fields lateral and side, from a run with LINE: a dashed line across the "
+                    "axis for each, to the side on which it stands."
+                ),
+                _SOURCE.TypeVectorLine,
+                optional=True,
+                by_default=False,
+            ),
+            own.drawn_layer(
+                "PLAN",
+                tr("Plan strip"),
+                tr(
+                    "For the same stations: the line seen from above, beside the axis and beyond the profile strip, as "
+                    "lines: as-built, line, tolerance, scale bar."
+                ),
+                _SOURCE.TypeVectorLine,
+                optional=True,
+                by_default=False,
+            ),
         ]
 
     def result_numbers(self):
@@ -86,18 +112,66 @@ class DrawDeviations(ToolboxEntry):
             "CUT": tr("Bars that are cut"),
             "FACTOR": tr("Exaggeration of the bars"),
             "STRIP_FACTOR": tr("Exaggeration of the strip"),
+            "LINE_FACTOR": tr("Exaggeration of the lateral bars"),
+            "PLAN_FACTOR": tr("Exaggeration across the plan strip"),
         }
 
     def computed(self, asked):
-        from .deviations.bars import band_table, bar_scale, bars_table, tell_bars
-        from .deviations.drawn_axes import left_out, read_drawn
+        from .deviations.bars import band_reach, band_table, bars_table, lateral_bars, reach, residual_bars, tell_bars
+        from .deviations.plan import plan_table
         from .deviations.strip import StripWish, strip_table
 
-        factor, longest, distance, strip_factor = (
-            self._size(asked, key) for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION")
-        )
-        with_strip = asked.given("STRIP")
-        drawn = read_drawn(asked, with_design=with_strip)
+        drawn, record = self._read(asked)
+        scale = self._scale(asked, drawn, residual_bars(), "EXAGGERATION")
+        record = record(factor=scale.factor)
+        tables = [bars_table(drawn, residual_bars(), scale, record)]
+        cut = tell_bars(drawn, residual_bars(), scale, asked)
+        check_cancel(asked.feedback)
+        if asked.given("BAND"):
+            tables.append(band_table(drawn, scale, record, asked))
+        aside = None
+        if asked.given("LINE_BARS"):
+            aside = self._scale(asked, drawn, lateral_bars(), "LINE_EXAGGERATION")
+            tables.append(bars_table(drawn, lateral_bars(), aside, record))
+            tell_bars(drawn, lateral_bars(), aside, asked)
+
+        def room(one, side):
+            lateral = reach(one, lateral_bars(), aside, side) if aside else 0.0
+            return max(reach(one, residual_bars(), scale, side), band_reach(one, scale), lateral)
+
+        drawn_factor, frames = None, {}
+        side = {"right": 1, "left": -1}.get(asked.choice("SIDE"), 0)
+        if asked.given("STRIP"):
+            wish = StripWish(
+                asked.choice("VIEW"), side, self._size(asked, "DISTANCE"), self._size(asked, "STRIP_EXAGGERATION")
+            )
+            table, drawn_factor, frames = strip_table(drawn, scale, wish, room, record, asked)
+            tables.append(table)
+        numbers = {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
+        if aside:
+            numbers["LINE_FACTOR"] = aside.factor
+        if asked.given("PLAN"):
+            wish = StripWish("", side, None, self._size(asked, "PLAN_EXAGGERATION"))
+            table, numbers["PLAN_FACTOR"] = plan_table(drawn, scale, wish, room, frames, record, asked)
+            tables.append(table)
+        return Result(tables, numbers)
+
+    def _read(self, asked):
+        """What is drawn, and a function that gives the record of the run; every size that is given is checked first."""
+        from .deviations.drawn_axes import left_out, read_drawn
+
+        for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION", *_LINE_SIZES):
+            self._size(asked, key)
+        drawn = read_drawn(asked, with_design=asked.given("STRIP"))
+        for key in ("LINE_BARS", "PLAN"):
+            if asked.given(key) and not drawn.with_line:
+                raise InputError(
+                    tr(
+                        "Layer '{}' has no lateral departures (fields 'lateral' and 'side') to draw as {}; run 'Design "
+                        "heights and residuals' with LINE first."
+                    ).format(drawn.layer, key),
+                    keys=(key,),
+                )
         asked.say(
             tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
                 counted(drawn.stations, tr("station"), tr("stations")),
@@ -111,22 +185,15 @@ class DrawDeviations(ToolboxEntry):
         for sentence in (left_out(drawn), *empty):
             if sentence:
                 asked.say(sentence)
-        scale = bar_scale(drawn, factor, longest, 1 if asked.choice("HIGH_SIDE") == "right" else -1)
-        record = asked.record(units=drawn.units, crs=drawn.crs, factor=scale.factor).text()
-        tables = [bars_table(drawn, scale, record)]
-        cut = tell_bars(drawn, scale, asked)
-        check_cancel(asked.feedback)
-        if asked.given("BAND"):
-            tables.append(band_table(drawn, scale, record, asked))
-        drawn_factor = None
-        if with_strip:
-            side = {"right": 1, "left": -1}.get(asked.choice("SIDE"), 0)
-            wish = StripWish(asked.choice("VIEW"), side, distance, strip_factor)
-            table, drawn_factor = strip_table(drawn, scale, wish, record, asked)
-            tables.append(table)
-        return Result(
-            tables, {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
-        )
+        return drawn, lambda factor: asked.record(units=drawn.units, crs=drawn.crs, factor=factor).text()
+
+    def _scale(self, asked, drawn, kind, key):
+        """BarScale of a kind of bars; what is high goes to the side asked for, what is right goes right."""
+        from .deviations.bars import bar_scale
+
+        to_left = kind.key == "BARS" and asked.choice("HIGH_SIDE") != "right"
+        factor, longest = self._size(asked, key), self._size(asked, "LONGEST_BAR")
+        return bar_scale(drawn, kind, factor, longest, -1 if to_left else 1)
 
     def _size(self, asked, key):
         """A number that must be above zero, None where it is empty."""

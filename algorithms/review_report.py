@@ -25,7 +25,7 @@ class ReviewReport(ToolboxEntry):
     ID = "reviewreport"
     TITLE = "Write the review report"
     GROUP, GROUP_ID = "Review", "review"
-    TAGS = ("report", "review", "verdict", "as-built", "residual", "statistics", "HTML", "PDF", "print")
+    TAGS = ("report", "review", "verdict", "as-built", "residual", "statistics", "HTML", "PDF", "print", "line")
     HELP = (
         "Writes what was found about a structure as one HTML file that opens offline and as a PDF of A4 pages: a "
         "verdict in plain words with its certainty, the map, the profile in both views, statistics, stations "
@@ -39,6 +39,8 @@ class ReviewReport(ToolboxEntry):
         "but not counted, unless at least three neighbours depart together. With standard deviations of the "
         "heights it says of how many stations it is certain: with 3 mm a residual of 8 mm is within 10 mm with a "
         "probability of 75 %.\n\n"
+        "Stations that were judged by line too (LINE of 'Design heights and residuals') get a second verdict, chart "
+        "and columns on it, and a third verdict on both together where RADIAL_TOLERANCE states a limit.\n\n"
         "The report is for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
 
@@ -52,6 +54,12 @@ class ReviewReport(ToolboxEntry):
             "FLAGGED": tr("Stations needing attention"),
             "RMS": tr("RMS residual"),
             "MAX_ABS": tr("Greatest residual"),
+            "LINE_COUNT": tr("Stations judged by line"),
+            "LINE_WITHIN": tr("Stations within the line's tolerance"),
+            "LINE_RMS": tr("RMS lateral departure"),
+            "LINE_MAX_ABS": tr("Greatest lateral departure"),
+            "RADIAL_WITHIN": tr("Stations within the radial tolerance"),
+            "RADIAL_MAX": tr("Greatest departure in height and line together"),
         }
 
     def prepared(self, asked):
@@ -69,6 +77,7 @@ class ReviewReport(ToolboxEntry):
     def computed(self, asked):
         from .report.data import read_reviewed, structure_name
         from .report.findings import findings
+        from .report.line_sentences import line_headline, line_sentences, together_sentence
         from .report.map import ReportMap
         from .report.old_inputs import old_inputs, without_flags
         from .report.sentences import headline, verdict_sentences
@@ -90,8 +99,9 @@ class ReviewReport(ToolboxEntry):
         titles["STRUCTURE"] = titles["STRUCTURE"] or structure_name(reviewed)
         structure = titles["STRUCTURE"]
         _tell_understood(reviewed, asked)
-        for sentence in (headline(found, structure), *verdict_sentences(found)):
-            asked.say(sentence) if sentence else None
+        line = (line_headline(found, structure), *line_sentences(found), together_sentence(found))
+        for sentence in filter(None, (headline(found, structure), *verdict_sentences(found), *line)):
+            asked.say(sentence)
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
         documents = self._pages(asked, found, titles, structure, chart, [*old, *filter(None, [contradicting])])
         if kind:
@@ -106,7 +116,25 @@ class ReviewReport(ToolboxEntry):
             "RMS": found.all.rms / unit,
             "MAX_ABS": abs(found.all.greatest) / unit,
         }
-        return Result([], numbers, documents)
+        return Result([], {**numbers, **self._line_numbers(found, unit)}, documents)
+
+    @staticmethod
+    def _line_numbers(found, unit):
+        """Numbers of the line, none where it was not judged."""
+        if found.line is None:
+            return {}
+        line, both = found.line.all, found.line.together
+        numbers = {
+            "LINE_COUNT": line.number,
+            "LINE_WITHIN": int(sum(found.reviewed.line.side == "within")),
+            "LINE_RMS": line.rms / unit,
+            "LINE_MAX_ABS": abs(line.greatest) / unit,
+        }
+        if both is not None:
+            v = both.verdict
+            numbers["RADIAL_WITHIN"] = int(sum(v.judged & ~(v.out | v.doubted | v.accepted)))
+            numbers["RADIAL_MAX"] = both.all.greatest / unit
+        return numbers
 
     def _pages(self, asked, found, titles, structure, chart, old):
         """The report for the screen and that for paper, each where it is asked for."""

@@ -64,18 +64,22 @@ def test_dashes_tell_the_lines_apart():
     for one, other in itertools.combinations(dashed, 2):
         assert len(one) != len(other) or one.max() > 2.0 * other.max() or other.max() > 2.0 * one.max()
     assert all(len(look.dash) % 2 == 0 and min(look.dash, default=1.0) > 0.0 for look in LOOKS.values())
+    # The line is dashed otherwise than any line of heights.
+    assert palette.LINE.dash not in {look.dash for look in LINES.values()}
     assert len({look.dash for look in palette.SURVEYS}) == len({look.light for look in palette.SURVEYS}) == 7
 
 
 @pytest.mark.parametrize("is_dark", GROUNDS)
-@pytest.mark.parametrize("name", [*LINES, "HIGH", "LOW", "WITHIN", "SUSPECT"])
+@pytest.mark.parametrize("name", [*LINES, "HIGH", "LOW", "WITHIN", "SUSPECT", "LINE"])
 def test_seen_on_its_ground(name, is_dark):
     assert contrast(LOOKS[name].on(is_dark), GROUNDS[is_dark]) >= 3.0
 
 
 @pytest.mark.parametrize("eyes", BLIND)
 @pytest.mark.parametrize("is_dark", GROUNDS)
-@pytest.mark.parametrize("names", (("DESIGN", "LEVEL", "FLAT", "BUILT"), ("HIGH", "LOW", "WITHIN")), ids="-".join)
+@pytest.mark.parametrize(
+    "names", (("DESIGN", "LEVEL", "FLAT", "BUILT"), ("HIGH", "LOW", "WITHIN", "LINE")), ids="-".join
+)
 def test_colours_stay_apart(names, is_dark, eyes):
     """By 12 units of CIELAB; two are told apart from about 2."""
     seen = {name: lab(np.clip(BLIND[eyes] @ linear(LOOKS[name].on(is_dark)), 0.0, 1.0)) for name in names}

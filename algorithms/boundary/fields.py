@@ -353,6 +353,20 @@ OF_CURVATURE = _by_name(
 )
 
 
+OF_LINE_BARS = _by_name(
+    OutputField(
+        "factor", REAL, NONE, "Exaggeration", "How many times larger than on the ground lateral departures are drawn"
+    )
+)
+
+
+OF_PLAN = _by_name(
+    OF_LINE_BARS["factor"],
+    OutputField("part", TEXT, NONE, "Part", "What it is: as-built, line, tolerance, datum, grid, tick, scale, frame"),
+    OutputField("value", REAL, HEIGHT, "Lateral departure", "Distance from the line, positive right"),
+)
+
+
 OF_LEVELLED = _by_name(OutputField("height", REAL, HEIGHT, "Adjusted height", "Height from the adjustment of the net"))
 
 
@@ -537,6 +551,9 @@ REFERENCE_LINE = (
 
 
 BARS = ("axis", "station", "chainage", "residual", "status", "factor", "bar_m", "cut")
+
+
+LINE_BARS = ("axis", "station", "chainage", "lateral", "side", "factor", "bar_m", "cut")
 
 
 BAND = ("axis", "tolerance", "factor")

@@ -1,13 +1,14 @@
 """What a review report says in numbers: statistics, 95 % accuracy, certainty of each station, the verdict."""
 
 from dataclasses import dataclass
-from math import erfc, sqrt
+from math import erfc, pi, sqrt
 from typing import Optional
 
 import numpy as np
 
+from .curves import CHUNK
 from .errors import InputError
-from .residuals import statistics, vertical_accuracy_95
+from .residuals import ASIDE, statistics, vertical_accuracy_95
 
 # Least number of check points. Source: FGDC-STD-007.3-1998, section 3.2.2 (from memory).
 FEWEST = 20
@@ -17,6 +18,10 @@ NORMAL_LIMIT = 0.752
 # A mean farther from zero than this many of its standard errors is a bias.
 BIAS_LIMIT = 2.0
 CERTAIN = 0.95
+# Words for a station beyond a tolerance: of heights, of the line, and of both together.
+BEYOND = ("high", "low", *ASIDE, "beyond")
+# Nodes of the quadrature over a circle: 1e-14 of its probability, measured.
+_NODES = 64
 
 _normal = np.vectorize(lambda z: 0.5 * erfc(-z / sqrt(2.0)), otypes=[float])
 
@@ -69,6 +74,43 @@ def conformance(residuals, tolerance, sd):
         r, t, s = residuals[known], tolerance[known], sd[known]
         found[known] = _normal((t - r) / s) - _normal((-t - r) / s)
     return found
+
+
+def radial_conformance(first, second, tolerance, sd_first, sd_second):
+    """Probability (n,) that a station lies within a circle of ``tolerance`` about its design: departures in two
+    directions at right angles (height and line) and the standard deviation of each.
+
+    Metres; NaN where one of them is missing. Normal errors, independent of each other, and no knowledge beforehand: the
+    integral over the circle, across by the normal distribution and along by Gauss and Legendre within nine standard
+    deviations. InputError as in ``conformance``.
+    """
+    first, second, tolerance, sd_first, sd_second = np.broadcast_arrays(
+        *(np.atleast_1d(np.asarray(v, float)) for v in (first, second, tolerance, sd_first, sd_second))
+    )
+    if np.any(sd_first <= 0.0) or np.any(sd_second <= 0.0) or np.any(tolerance < 0.0):
+        raise InputError("A probability needs a positive standard deviation and a tolerance that is not negative.")
+    found = np.full(first.shape, np.nan)
+    known = np.flatnonzero(np.isfinite(first) & np.isfinite(second) & np.isfinite(tolerance * sd_first * sd_second))
+    # Along the direction that is known better: there the nodes lie where the density is.
+    turned = sd_first > sd_second
+    first, second = np.where(turned, second, first), np.where(turned, first, second)
+    sd_first, sd_second = np.minimum(sd_first, sd_second), np.maximum(sd_first, sd_second)
+    for part in np.array_split(known, max(len(known) // CHUNK, 1)):
+        found[part] = _in_circle(*(v[part] for v in (first, second, tolerance, sd_first, sd_second)))
+    return found
+
+
+def _in_circle(first, second, tolerance, sd_first, sd_second):
+    """Probabilities (n,) of ``radial_conformance``: over the circle's angle, so that its edge is smooth."""
+    nodes, weights = np.polynomial.legendre.leggauss(_NODES)
+    radius = np.maximum(tolerance, np.finfo(float).tiny)
+    ends = [np.arcsin(np.clip((first + side * 9.0 * sd_first) / radius, -1.0, 1.0)) for side in (-1.0, 1.0)]
+    middle, half = 0.5 * (ends[0] + ends[1]), 0.5 * (ends[1] - ends[0])
+    angle = middle[:, None] + half[:, None] * nodes
+    place, reach = tolerance[:, None] * np.sin(angle), tolerance[:, None] * np.cos(angle)
+    across = sum(side * _normal((side * reach - second[:, None]) / sd_second[:, None]) for side in (1.0, -1.0))
+    density = np.exp(-0.5 * ((place - first[:, None]) / sd_first[:, None]) ** 2) / (sd_first[:, None] * sqrt(2.0 * pi))
+    return np.minimum(half * np.sum(weights * density * across * reach, axis=1), 1.0)
 
 
 def normality(values):
@@ -159,12 +201,13 @@ class Verdict:
 
 
 def verdict(residuals, status, probability, *, doubtful, accepted):
-    """The verdict on stations (n,): ``status`` as core.residuals gives it, ``probability`` from ``conformance``; masks
-    ``doubtful`` (not to be believed, or not yet) and ``accepted`` (by a decision)."""
+    """The verdict on stations (n,): ``status`` as core.residuals gives it, or 'within' and one of BEYOND;
+    ``probability`` from ``conformance``; masks ``doubtful`` (not to be believed, or not yet) and ``accepted`` (by a
+    decision)."""
     status, probability = np.asarray(status, dtype=object).astype(str), np.asarray(probability, float)
     known = np.isfinite(np.asarray(residuals, float))
-    judged = known & np.isin(status, ("within", "high", "low"))
-    beyond = judged & np.isin(status, ("high", "low"))
+    beyond = known & np.isin(status, BEYOND)
+    judged = beyond | known & (status == "within")
     accepted = beyond & np.asarray(accepted, bool)
     doubted = beyond & np.asarray(doubtful, bool) & ~accepted
     out = beyond & ~doubted & ~accepted

@@ -21,7 +21,8 @@ class AxisProfile:
     """Stations of one axis by rising chainage; metres, arrays (n,), NaN where a value is missing.
 
     ``chainage`` is finite and does not fall; InputError otherwise. ``sd``: standard deviation of the as-built height;
-    ``tolerance``: greatest residual that counts as within, None without one.
+    ``tolerance``: greatest residual that counts as within, None without one. ``lateral``: departures from the line,
+    positive right, None where the line was not judged; ``line_tolerance`` as ``tolerance``.
     """
 
     chainage: np.ndarray
@@ -30,9 +31,12 @@ class AxisProfile:
     residual: np.ndarray
     sd: np.ndarray
     tolerance: Optional[float] = None
+    lateral: Optional[np.ndarray] = None
+    line_tolerance: Optional[float] = None
 
     def __post_init__(self):
-        lengths = {len(getattr(self, name)) for name in ("chainage", "design", "flat", "residual", "sd")}
+        columns = (self.chainage, self.design, self.flat, self.residual, self.sd, self.lateral)
+        lengths = {len(column) for column in columns if column is not None}
         if len(lengths) != 1:
             raise InputError("The columns of a profile differ in length.")
         if not np.all(np.isfinite(self.chainage)) or np.any(np.diff(self.chainage) < 0.0):
@@ -45,6 +49,11 @@ class AxisProfile:
     def has_design(self):
         """True where a station has a design height."""
         return bool(np.any(np.isfinite(self.design)))
+
+    @property
+    def has_line(self):
+        """True where a station has a lateral departure."""
+        return self.lateral is not None and bool(np.any(np.isfinite(self.lateral)))
 
     @property
     def built(self):
@@ -118,11 +127,19 @@ class AxisProfile:
 
         The greatest residual sets it while it is at most four times an ordinary one (the 95th percentile).
         """
-        sizes = np.sort(np.abs(self.residual[np.isfinite(self.residual)]))
-        ordinary = sizes[int(0.95 * (len(sizes) - 1))] if len(sizes) else 0.0
-        most = min(sizes[-1], _ROOM * ordinary) if len(sizes) and ordinary > 0.0 else (sizes[-1] if len(sizes) else 0.0)
-        most = float(max(most, 1.5 * (self.tolerance or 0.0))) or 1e-3
-        return -most, most
+        return _room_for(self.residual, self.tolerance)
+
+    def lateral_range(self):
+        """The same for the lateral departures, metres."""
+        return _room_for(self.lateral, self.line_tolerance)
+
+
+def _room_for(values, tolerance):
+    sizes = np.sort(np.abs(values[np.isfinite(values)]))
+    ordinary = sizes[int(0.95 * (len(sizes) - 1))] if len(sizes) else 0.0
+    most = min(sizes[-1], _ROOM * ordinary) if len(sizes) and ordinary > 0.0 else (sizes[-1] if len(sizes) else 0.0)
+    most = float(max(most, 1.5 * (tolerance or 0.0))) or 1e-3
+    return -most, most
 
 
 def _spread(values):

@@ -8,6 +8,8 @@ import numpy as np
 # In the order of the codes of ``status_codes``.
 STATUSES = ("within", "high", "low", "no height", "no tolerance", "off axis")
 _SIDES = ("within", "right", "left", "", "no tolerance")
+# Those of a station beyond the tolerance of the line.
+ASIDE = ("left", "right")
 _WITHIN, _ABOVE, _BELOW, _UNKNOWN, _WITHOUT = range(5)
 
 

@@ -69,6 +69,14 @@ def shown_range(profile, view, tolerance=None):
     return (*(with_level if fits else (low, high)), bool(fits))
 
 
+def plan_half(lateral, tolerance=None):
+    """How far a plan strip reaches to either side of its line, metres: the departures (n,), NaN for none, up to four
+    ordinary ones, and the tolerance with some room about it."""
+    most = max(4.0 * ordinary_size(lateral), 1.5 * (tolerance or 0.0))
+    greatest = float(np.nanmax(np.abs(lateral), initial=0.0))
+    return max(min(greatest, most), 1.25 * (tolerance or 0.0))
+
+
 def grid_step(spans, unit, tolerance=None):
     """Round step of the height grid, metres: three to seven of them in the greatest of ``spans`` (metres).
 

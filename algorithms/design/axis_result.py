@@ -14,7 +14,8 @@ from ..core.residuals import Statistics
 class LineResult:
     """What was found of the line of one axis, metres, NaN and -1 where there is none: ``kind``: of lateral.LINES;
     ``greatest``: with its sign; ``greatest_at``, ``first``, ``last``: output rows; ``counted``: stations that the plane
-    rests on; ``bend``: how far the axis' own vertices lie beside the plane."""
+    rests on; ``bend``: how far the axis' own vertices lie beside the plane; ``ends``: chainages that a chord runs
+    through."""
 
     kind: str
     tolerance: Optional[float]
@@ -29,6 +30,7 @@ class LineResult:
     last: int
     counted: int
     bend: float
+    ends: tuple = ()
 
 
 @dataclass(frozen=True)
@@ -77,4 +79,7 @@ class AxisResult:
         if self.line is None:
             return {}
         tolerance = self.line.tolerance
-        return {"line": self.line.kind, "line_tolerance": None if tolerance is None else tolerance / units.height}
+        found = {"line": self.line.kind, "line_tolerance": None if tolerance is None else tolerance / units.height}
+        # A review counts the errors of the stations that a chord runs through.
+        ends = {"line_ends": [end / units.chainage for end in self.line.ends]} if self.line.ends else {}
+        return {**found, **ends}

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..boundary.fields import FITTED_LINE, REFERENCE_LINE
+from ..boundary.fields import DESIGNED_LINE, FITTED_LINE, REFERENCE_LINE
 from ..core.covariance import independent
 from ..core.errors import InputError
 from ..core.lateral import LineStations, VerticalPlanes, planes_through_ends
@@ -10,6 +10,7 @@ from ..core.lateral_fit import Sideways, fit_sideways
 from ..language.decision_words import SUSPECTED
 from ..language.number_text import number_text
 from ..language.translation import tr
+from ..structure.reviewed_stations import review_fields
 from .height_accuracies import checked_sigmas, sigma_index, typed_sigma
 
 # The entry whose fields these are.
@@ -97,9 +98,12 @@ class FittedLines:
         return dict(zip(FITTED_LINE, (lateral / unit, w, redundancy, detectable / unit, words.tolist())))
 
     def replaced(self):
-        """Fields of the stations' layer that must not stay: what an earlier run of this entry said of the line."""
-        ours = self._asked.record_of("STATIONS").entry == _ENTRY
-        return FITTED_LINE if ours and not self.judged else ()
+        """Fields of the stations' layer that must not stay: the verdict of a design on a lateral departure that is
+        another one here, or what an earlier run of this entry said of the line."""
+        if self.judged:
+            known = review_fields(self._asked.source("STATIONS"))
+            return DESIGNED_LINE if known["side"] >= 0 else ()
+        return FITTED_LINE if self._asked.record_of("STATIONS").entry == _ENTRY else ()
 
     def reference(self, fit, run):
         """The columns of a reference, {} where the line is not judged."""

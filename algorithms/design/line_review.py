@@ -76,8 +76,13 @@ class LineReview:
                 int(rows[2][number]),
                 int(line.counted[number]),
                 float(bends[number]),
+                self._chord_ends(line, number, stations),
             )
             reports[number] = replace(report, line=result)
+
+    def _chord_ends(self, line, number, stations):
+        """Chainages of the two stations that a chord runs through, () for another line."""
+        return tuple(map(float, self._reach(line, number, stations))) if self._kinds[number] == "chord" else ()
 
     @staticmethod
     def _reach(line, number, stations):

@@ -1,6 +1,7 @@
-"""Rows of the residual bars and of the tolerance band, and what the log says of them."""
+"""Rows of the bars across the axis, of heights and of the line, and of the band; and what the log says of them."""
 
 from dataclasses import dataclass
+from typing import Callable
 
 import numpy as np
 from qgis.core import QgsWkbTypes
@@ -9,8 +10,8 @@ from ..boundary.geometries import line, placed_paths, polygon
 from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import LONGEST_SHARE, bar_factor, bar_lengths, round_number
 from ..core.map_geometry import band, bar_ends, folds
-from ..core.residuals import statuses
-from ..language.height_text import amounts_for, small_text
+from ..core.residuals import sides, statuses
+from ..language.height_text import exact_text, side_text, small_text
 from ..language.number_text import counted, listed, number_text, times
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
@@ -28,42 +29,87 @@ class BarScale:
     length: float
 
 
-def bar_scale(drawn, factor, longest, side):
+@dataclass(frozen=True)
+class BarKind:
+    """One kind of bars: output ``key``, ``style`` and ``title`` of its layer; names of the field drawn, of its
+    tolerance in a DrawnAxis, and of the field with the verdict, which ``judged`` gives; ``text``: of one value."""
+
+    key: str
+    style: str
+    title: str
+    value: str
+    limit: str
+    verdict: str
+    judged: Callable
+    text: Callable
+
+    def values(self, one):
+        return getattr(one, self.value)
+
+    def tolerance(self, one):
+        return getattr(one, self.limit)
+
+
+def residual_bars():
+    """BarKind of heights."""
+
+    def text(value, units):
+        return small_text(value, units, True)
+
+    title = tr("Residual bars")
+    return BarKind("BARS", "deviation_bars", title, "residual", "tolerance", "status", statuses, text)
+
+
+def lateral_bars():
+    """BarKind of the line."""
+    title = tr("Lateral bars")
+    return BarKind("LINE_BARS", "lateral_bars", title, "lateral", "line_tolerance", "side", sides, side_text)
+
+
+def bar_scale(drawn, kind, factor, longest, side):
     """BarScale from what the user gave, None for what is automatic."""
     length = max(one.extent for one in drawn.axes) or max(one.axis.length for one in drawn.axes)
     if factor is None:
-        tolerance = max(one.tolerance or 0.0 for one in drawn.axes)
-        factor = bar_factor(np.concatenate([one.residual for one in drawn.axes]), length, tolerance)
+        tolerance = max(kind.tolerance(one) or 0.0 for one in drawn.axes)
+        factor = bar_factor(np.concatenate([kind.values(one) for one in drawn.axes]), length, tolerance)
     return BarScale(factor, length * LONGEST_SHARE if longest is None else longest, side, length)
 
 
-def reach(one, scale, side):
-    """How far bars and band reach from the axis to one side, metres."""
-    lengths, _ = bar_lengths(one.residual[np.isfinite(one.residual)], scale.factor, scale.longest)
-    bars = np.max(lengths * scale.side * side, initial=0.0)
-    return max(float(bars), (one.tolerance or 0.0) * scale.factor)
+def reach(one, kind, scale, side):
+    """How far bars of a kind reach from the axis to one side, metres."""
+    values = kind.values(one)
+    lengths, _ = bar_lengths(values[np.isfinite(values)], scale.factor, scale.longest)
+    return float(np.max(lengths * scale.side * side, initial=0.0))
 
 
-def bars_table(drawn, scale, record):
-    """OutputTable BARS: a line for each station with a residual."""
-    columns = {name: [] for name in ("axis", "station", "chainage", "residual", "status", "factor", "bar_m", "cut")}
+def band_reach(one, scale):
+    """How far the band reaches from the axis, metres."""
+    return (one.tolerance or 0.0) * scale.factor
+
+
+def bars_table(drawn, kind, scale, record):
+    """OutputTable of one kind of bars: a line for each station that has a value."""
+    names = ("axis", "station", "chainage", kind.value, kind.verdict, "factor", "bar_m", "cut")
+    columns = {name: [] for name in names}
     paths = []
     for one in drawn.axes:
-        rows = np.flatnonzero(np.isfinite(one.residual))
-        lengths, cut = bar_lengths(one.residual[rows], scale.factor, scale.longest)
+        values = kind.values(one)
+        rows = np.flatnonzero(np.isfinite(values))
+        lengths, cut = bar_lengths(values[rows], scale.factor, scale.longest)
         if len(rows):
             paths += list(zip(*bar_ends(one.axis, one.chainage[rows], lengths * scale.side)))
         columns["axis"] += [one.name] * len(rows)
         columns["station"] += drawn.notation.texts(one.chainage[rows])
         columns["chainage"] += (one.chainage[rows] / drawn.units.chainage).tolist()
-        columns["residual"] += (one.residual[rows] / drawn.units.height).tolist()
-        columns["status"] += statuses(one.residual[rows], one.tolerance).tolist()
+        columns[kind.value] += (values[rows] / drawn.units.height).tolist()
+        columns[kind.verdict] += kind.judged(values[rows], kind.tolerance(one)).tolist()
         columns["factor"] += [scale.factor] * len(rows)
         columns["bar_m"] += np.abs(lengths).tolist()
         columns["cut"] += cut.astype(int).tolist()
     shapes = [line(path) for path in placed_paths(paths, drawn.crs)]
-    style = _style("deviation_bars", tr("Residual bars"), drawn, scale, record)
-    return OutputTable("BARS", columns, drawn.crs, QgsWkbTypes.Type.LineString, style, shapes=shapes)
+    limits = [kind.tolerance(one) for one in drawn.axes]
+    style = _style(kind.style, kind.title, drawn, scale, record, limits)
+    return OutputTable(kind.key, columns, drawn.crs, QgsWkbTypes.Type.LineString, style, shapes=shapes)
 
 
 def band_table(drawn, scale, record, asked):
@@ -91,12 +137,13 @@ def band_table(drawn, scale, record, asked):
     if not paths:
         asked.warn(tr("No tolerance is known, so BAND is empty; give TOLERANCE."), keys=("TOLERANCE",))
     shapes = [polygon(path) for path in placed_paths(paths, drawn.crs)]
-    style = _style("tolerance_band", tr("Tolerance band"), drawn, scale, record)
+    limits = [one.tolerance for one in drawn.axes]
+    style = _style("tolerance_band", tr("Tolerance band"), drawn, scale, record, limits)
     return OutputTable("BAND", columns, drawn.crs, QgsWkbTypes.Type.Polygon, style, shapes=shapes)
 
 
-def _style(kind, name, drawn, scale, record):
-    known = [one.tolerance for one in drawn.axes if one.tolerance is not None]
+def _style(kind, name, drawn, scale, record, limits):
+    known = [limit for limit in limits if limit is not None]
     return StyleSpec(
         kind,
         f"{name} {times(scale.factor)}",
@@ -109,33 +156,23 @@ def _style(kind, name, drawn, scale, record):
     )
 
 
-def tell_bars(drawn, scale, asked):
-    """Say the factor, what the longest bar stands for, and which bars are cut."""
+def tell_bars(drawn, kind, scale, asked):
+    """Say the factor, what the longest bar stands for, and which bars are cut; return how many these are."""
     units = drawn.units
     found = [
-        (abs(residual), residual, one.name, chainage)
+        (abs(value), value, one.name, chainage)
         for one in drawn.axes
-        for residual, chainage in zip(one.residual.tolist(), one.chainage.tolist())
-        if residual == residual
+        for value, chainage in zip(kind.values(one).tolist(), one.chainage.tolist())
+        if value == value
     ]
     if not found:
         asked.warn(tr("No station of layer '{}' has a residual, so there are no bars.").format(drawn.layer))
         return 0
 
     def told(item):
-        return tr("{} at {} of axis '{}'").format(
-            small_text(item[1], units, True), drawn.notation.text(item[3]), item[2]
-        )
+        return tr("{} at {} of axis '{}'").format(kind.text(item[1], units), drawn.notation.text(item[3]), item[2])
 
-    ground = round_number(scale.length * LONGEST_SHARE)
-    asked.say(
-        tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(
-            times(scale.factor),
-            number_text(ground, 0 if ground >= 1 else 3),
-            amounts_for(units.height_name, ground / scale.factor).with_unit(ground / scale.factor),
-            tr("right") if scale.side > 0 else tr("left"),
-        )
-    )
+    asked.say(_factor_sentence(drawn, kind, scale))
     whole = [item for item in found if item[0] * scale.factor <= scale.longest * (1.0 + 1e-9)]
     cut = sorted((item for item in found if item[0] * scale.factor > scale.longest * (1.0 + 1e-9)), reverse=True)
     if whole:
@@ -147,11 +184,26 @@ def tell_bars(drawn, scale, asked):
         )
     if cut:
         asked.warn(
-            tr("{} cut at {} m, with a mark: {}. EXAGGERATION {:g} would show all whole.").format(
+            tr("{} cut at {} m, with a mark: {}. {} {:g} would show all whole.").format(
                 counted(len(cut), tr("bar is"), tr("bars are")),
                 number_text(scale.longest, 0 if scale.longest >= 10 else 2),
                 listed([told(item) for item in cut], _MOST_TOLD),
+                "EXAGGERATION" if kind.key == "BARS" else "LINE_EXAGGERATION",
                 round_number(scale.longest / cut[0][0]),
             )
         )
     return len(cut)
+
+
+def _factor_sentence(drawn, kind, scale):
+    ground = round_number(scale.length * LONGEST_SHARE)
+    told = (
+        times(scale.factor),
+        number_text(ground, 0 if ground >= 1 else 3),
+        exact_text(ground / scale.factor, drawn.units.height_name),
+    )
+    if kind.key != "BARS":
+        words = tr("Lateral bars are dashed and drawn {}: {} m stand for {}. Each points to where its station stands.")
+        return words.format(*told)
+    high = tr("right") if scale.side > 0 else tr("left")
+    return tr("Bars are drawn {} on the ground: {} m stand for {}. High is to the {}.").format(*told, high)

@@ -17,7 +17,7 @@ from ..language.translation import tr
 from ..language.units import Units
 from ..structure.axis_overrides import AxisFields
 from ..structure.notation import Notation
-from ..structure.reviewed_stations import recorded_tolerance
+from ..structure.reviewed_stations import recorded_tolerance, review_fields
 from ..structure.structure import read_structure
 
 # What given chainages may differ from those measured here, metres and share: a point moved by hand, a vertex of the
@@ -25,11 +25,14 @@ from ..structure.structure import read_structure
 _SLACK, _SLACK_SHARE = 0.05, 1e-3
 # No structure stands higher than this, metres.
 _HIGHEST = 20_000.0
+# Of heights and of the line: the axis layer's field, the parameter, and the name in a record.
+_TOLERANCES = (("tolerance", "TOLERANCE", "tolerance"), ("line_tol", "LINE_TOLERANCE", "line_tolerance"))
 
 
 @dataclass(frozen=True)
 class DrawnAxis:
-    """One axis with its stations by rising chainage; metres, arrays (n,). NaN in ``residual``: no as-built height."""
+    """One axis with its stations by rising chainage; metres, arrays (n,). NaN in ``residual``: no as-built height; in
+    ``lateral``, positive right: not judged by line."""
 
     axis: Axis
     chainage: np.ndarray
@@ -37,6 +40,8 @@ class DrawnAxis:
     design: np.ndarray
     flat: np.ndarray
     tolerance: Optional[float]
+    lateral: np.ndarray
+    line_tolerance: Optional[float]
 
     @property
     def name(self):
@@ -63,6 +68,11 @@ class Drawn:
     stations: int
     without: int
     off: int
+
+    @property
+    def with_line(self):
+        """Whether any station has a lateral departure."""
+        return any(np.any(np.isfinite(one.lateral)) for one in self.axes)
 
 
 def _column(name):
@@ -94,6 +104,7 @@ def read_drawn(asked, *, with_design):
         "residual": _column("residual"),
         "chainage": _maybe("chainage"),
         **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")},
+        "lateral": lambda source: review_fields(source)["lateral"],
     }
     structure, _ = read_structure(asked, units, with_heights=False, more_numbers=numbers)
     text = asked.text("EQUATIONS") or record.parameter("EQUATIONS")
@@ -109,8 +120,8 @@ def read_drawn(asked, *, with_design):
             empty.append(row.line.name)
             continue
         placed = _placed(row, number + 1, fields, structure, rows, units, record)
-        tolerance = _tolerance(asked, row, number + 1, fields, units, record)
-        axes.append(_by_chainage(placed, structure, rows, units, tolerance))
+        limits = [_tolerance(asked, row, number + 1, fields, units, record, *names) for names in _TOLERANCES]
+        axes.append(_by_chainage(placed, structure, rows, units, *limits))
     if not axes:
         raise InputError(
             tr("Layer '{}' has no station with a residual on an axis; nothing can be drawn.").format(
@@ -176,25 +187,26 @@ def _chainage_height(line, chainage, ground):
     return height if abs(height) < _HIGHEST else 0.0
 
 
-def _tolerance(asked, row, number, fields, units, record):
-    """Tolerance of one axis in metres: the axis layer's, the form's, the recorded run's; None without one."""
-    value = fields.number(row, number, "tolerance")
+def _tolerance(asked, row, number, fields, units, record, own, key, recorded):
+    """A tolerance of one axis in metres: the axis layer's, the form's, the recorded run's; None without one."""
+    value = fields.number(row, number, own)
     if value is None:
-        value = asked.number("TOLERANCE")
+        value = asked.number(key)
     if value is None:
-        return recorded_tolerance(record, row.line.name, units)
-    if value is not None and value < 0:
+        return recorded_tolerance(record, row.line.name, units, recorded)
+    if value < 0:
         raise InputError(tr("Axis '{}': the tolerance {:g} is negative.").format(row.line.name, value))
-    return None if value is None else value * units.height
+    return value * units.height
 
 
-def _by_chainage(axis, structure, rows, units, tolerance):
+def _by_chainage(axis, structure, rows, units, tolerance, line_tolerance):
     feet, columns = structure.feet, structure.points.columns
     chainage = axis.chainages(feet.leg[rows], feet.along[rows])
     order = np.argsort(chainage, kind="stable")
     station = feet.station[rows][order]
-    residual, design, flat = (columns[name][station] * units.height for name in ("residual", "design_h", "flat_h"))
-    return DrawnAxis(axis, chainage[order], residual, design, flat, tolerance)
+    names = ("residual", "design_h", "flat_h", "lateral")
+    residual, design, flat, lateral = (columns[name][station] * units.height for name in names)
+    return DrawnAxis(axis, chainage[order], residual, design, flat, tolerance, lateral, line_tolerance)
 
 
 def left_out(drawn):

@@ -122,6 +122,52 @@ def strip_exaggeration():
     )
 
 
-def drawn_layer(key, label, text, kind, optional=False):
-    """An output layer of SourceType ``kind``, made by default in the form also where it is optional."""
-    return with_help(QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=True), text)
+def line():
+    """Parameters of what is drawn of the line; empty, as whoever has heights only leaves them."""
+    return (
+        advanced(
+            number_parameter(
+                "LINE_TOLERANCE",
+                tr("Tolerance of the line"),
+                tr(
+                    "Limits in the plan strip, in the unit of heights: 0.01 in metres, drawn 5,000 times larger, is 50 "
+                    "m to each side of its line. Empty: that of the run that computed the stations. A field "
+                    "'line_tol' of an axis layer with designs overrides it."
+                ),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            number_parameter(
+                "LINE_EXAGGERATION",
+                tr("Exaggeration of the lateral bars"),
+                tr(
+                    "With 2000 a bar of 10 m stands for 5 mm beside the line. Empty: a round number found as that of "
+                    "the residual bars is, from the lateral departures."
+                ),
+                None,
+                0.0,
+            )
+        ),
+        advanced(
+            number_parameter(
+                "PLAN_EXAGGERATION",
+                tr("Exaggeration across the plan strip"),
+                tr(
+                    "Along the axis the strip is true to scale. With 5000 a departure of 12 mm is drawn 60 m from the "
+                    "strip's line. Empty: a round number by which the widest strip takes up to a sixth of the "
+                    "structure's length."
+                ),
+                None,
+                0.0,
+            )
+        ),
+    )
+
+
+def drawn_layer(key, label, text, kind, *, optional=False, by_default=True):
+    """An output layer of SourceType ``kind``, made by default in the form also where it is optional, unless
+    ``by_default`` is False."""
+    sink = QgsProcessingParameterFeatureSink(key, label, kind, optional=optional, createByDefault=by_default)
+    return with_help(sink, text)

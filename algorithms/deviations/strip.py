@@ -3,28 +3,14 @@
 from dataclasses import dataclass
 
 import numpy as np
-from qgis.core import QgsWkbTypes
 
-from ..boundary.geometries import lines, placed_paths
-from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import round_number
-from ..core.map_geometry import Path, beside_each, chainages_along, folds, with_bends, within
-from ..core.strip import (
-    GAP_SHARE,
-    StripFrame,
-    StripHeights,
-    edges,
-    grid_step,
-    shown_range,
-    sides_away,
-    strip_factor,
-    tick_chainages,
-)
+from ..core.map_geometry import folds, with_bends
+from ..core.strip import GAP_SHARE, StripFrame, StripHeights, edges, grid_step, shown_range, sides_away, strip_factor
 from ..language.height_text import grid_text, height_with_unit
 from ..language.number_text import counted, number_text, times
 from ..language.translation import tr
-from ..styles.layer_kinds import StyleSpec
-from .bars import reach
+from .strip_panel import StripPanel, panel_table
 
 # Of how many axes the log tells.
 MOST_TOLD = 40
@@ -40,10 +26,11 @@ class StripWish:
     factor: object
 
 
-def strip_table(drawn, scale, wish, record, asked):
-    """OutputTable STRIP and the strip's factor (None where no strip can be drawn)."""
+def strip_table(drawn, scale, wish, room, record, asked):
+    """OutputTable STRIP, the strip's factor (None where no strip can be drawn), and {axis: its StripFrame}. ``room``:
+    function of a DrawnAxis and a side, how far bars and band reach there, metres."""
     plans = _plans(drawn, scale, wish, asked)
-    rows, factor = [], None
+    rows, factor, frames = [], None, {}
     if plans:
         step = grid_step(
             [high - low for _, _, low, high, _ in plans],
@@ -57,18 +44,17 @@ def strip_table(drawn, scale, wish, record, asked):
         bar = max(step, round_number(min(heights) / 2.0 / drawn.units.height) * drawn.units.height)
         aways = sides_away([one.axis for one, *_ in plans], drawn.lines)
         for number, ((one, profile, *_, fits), (low, high), away) in enumerate(zip(plans, ranges, aways)):
-            side = wish.side or _automatic_side(one, away, scale)
+            side = wish.side or automatic_side(one, away, room)
             gap = GAP_SHARE * scale.length
-            distance = reach(one, scale, side) + 2.0 * gap if wish.distance is None else wish.distance
-            frame = StripFrame(low, high, step, factor, distance, side)
+            distance = room(one, side) + 2.0 * gap if wish.distance is None else wish.distance
+            frame = frames[one.name] = StripFrame(low, high, step, factor, distance, side)
             strip = _Strip(drawn, one, profile, frame, wish.view, gap, bar)
             rows += strip.rows()
             if number < MOST_TOLD:
                 _tell(drawn, one, strip, fits, asked)
-        if len(plans) > MOST_TOLD:
-            more = counted(len(plans) - MOST_TOLD, tr("axis"), tr("axes"))
-            asked.say(tr("{} more have a strip of the same scale.").format(more))
-    return _table(drawn, rows, wish.view, factor, record), factor
+        tell_more(len(plans), asked)
+    table = panel_table(drawn, rows, "STRIP", "profile_strip", tr("Profile strip"), factor, record, wish.view)
+    return table, factor, frames
 
 
 def _plans(drawn, scale, wish, asked):
@@ -85,137 +71,36 @@ def _plans(drawn, scale, wish, asked):
     return plans
 
 
-def _automatic_side(one, away, scale):
-    return away or (1 if reach(one, scale, 1) <= reach(one, scale, -1) else -1)
+def automatic_side(one, away, room):
+    """Side of a strip where nobody has said it: ``away`` from the other axes, else where bars are shorter; 1, -1."""
+    return away or (1 if room(one, 1) <= room(one, -1) else -1)
 
 
-def _table(drawn, rows, view, factor, record):
-    names = ("axis", "part", "station", "chainage", "value", "label", "factor", "cut")
-    columns = {name: [row[name] for row in rows] for name in names}
-    placed = iter(placed_paths(beside_each([path for row in rows for path in row["paths"]]), drawn.crs))
-    shapes = [lines([next(placed) for _ in row["paths"]]) for row in rows]
-    title = " ".join(filter(None, (tr("Profile strip"), times(factor) if factor else "")))
-    style = StyleSpec(
-        "profile_strip",
-        title,
-        drawn.units.height_name,
-        drawn.units.chainage_name,
-        None,
-        record,
-        exaggeration=factor,
-        view=view,
-    )
-    return OutputTable("STRIP", columns, drawn.crs, QgsWkbTypes.Type.MultiLineString, style, shapes=shapes)
+def tell_more(number, asked):
+    """Say that the strips of axes beyond the first MOST_TOLD of a ``number`` are alike."""
+    if number > MOST_TOLD:
+        more = counted(number - MOST_TOLD, tr("axis"), tr("axes"))
+        asked.say(tr("{} more have a strip of the same scale.").format(more))
 
 
-class _Strip:
+class _Strip(StripPanel):
     """The rows of one axis."""
 
     def __init__(self, drawn, one, profile, frame, view, gap, scale):
-        self.drawn, self.one, self.profile, self.frame, self.view = drawn, one, profile, frame, view
-        self.gap, self.scale = gap, scale
-        self.first, self.last = profile.chainage[[0, -1]]
-        self.cut = []
+        self.profile, self.view = profile, view
+        super().__init__(drawn, one, profile.chainage, frame, gap, scale)
 
     def rows(self):
-        return [
-            self._frame(),
-            *self._grid(),
-            *self._ticks(),
-            *map(self._line, ("flat", "level", "design")),
-            self._built(),
-            self._scale(),
-        ]
-
-    def _place(self, chainage, offset):
-        """A line beside the axis; where it is on the map is found for all strips at once."""
-        return self.one.axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset))
-
-    def _row(self, part, paths, **more):
-        row = {
-            "axis": self.one.name,
-            "part": part,
-            "station": None,
-            "chainage": None,
-            "value": None,
-            "label": None,
-            "factor": self.frame.factor,
-            "cut": 0,
-            "paths": paths,
-        }
-        return {**row, **more}
-
-    def _along(self, value):
-        along = chainages_along(self.one.axis, self.first, self.last)
-        return self._place(along, np.full(len(along), self.frame.offset(value)))
-
-    def _across(self, chainage, low, high):
-        return self._place(np.array([chainage, chainage]), np.array([low, high]))
-
-    def _frame(self):
-        """The ring: first the outer edge, in the direction that has the axis on its right, where the title stands."""
-        outer, inner, turn = self._along(self.frame.high), self._along(self.frame.low), -self.frame.side
-        ring = (np.concatenate([a[::turn], b[::-turn], a[::turn][:1]]) for a, b in zip(outer[1:], inner[1:]))
-        return self._row("frame", [(self.one.axis, *ring)], label=self._title())
-
-    def _grid(self):
-        for k, value in enumerate(self.frame.grid.tolist()):
-            yield self._row(
-                "grid" if k else "datum",
-                [self._along(value)],
-                value=value / self.drawn.units.height,
-                label=grid_text(value, self.frame.step, self.drawn.units.height_name, sign=True),
-            )
-
-    def _ticks(self):
-        chainages = tick_chainages(self.first, self.last, self.drawn.units.chainage)
-        low = self.frame.offset(self.frame.low) - self.frame.side * self.gap / 4.0
-        high = self.frame.offset(self.frame.high)
-        for chainage, text in zip(chainages.tolist(), self.drawn.notation.texts(chainages)):
-            yield self._row(
-                "tick",
-                [self._across(chainage, low, high)],
-                station=text,
-                label=text,
-                chainage=chainage / self.drawn.units.chainage,
-            )
-
-    def _shown(self, part, path):
-        parts, cut = within(path, self.frame.low, self.frame.high)
-        if cut:
-            self.cut.append(part)
-        return parts, int(cut)
+        built = self.built(self.profile.path("as-built", self.view), _names()["as-built"])
+        return [*self.panel_rows(), *map(self._line, ("flat", "level", "design")), built, self.scale_row()]
 
     def _line(self, part):
         path = with_bends(self.one.axis, self.profile.path(part, self.view), even=True)
-        parts, cut = self._shown(part, path)
-        paths = [self._place(p.chainage, self.frame.offset(p.value)) for p in parts if len(p.chainage) > 1]
-        return self._row(part, paths, cut=cut, label=_names()[part])
+        parts, cut = self.shown(part, path)
+        paths = [self.place(p.chainage, self.offset(p.value)) for p in parts if len(p.chainage) > 1]
+        return self.row(part, paths, cut=cut, label=_names()[part])
 
-    def _built(self):
-        path = with_bends(self.one.axis, self.profile.path("as-built", self.view))
-        parts, cut = self._shown("as-built", path)
-        # A station whose neighbours have no height, or lie outside the strip, still shows as a short piece.
-        half = (self.last - self.first) / 400.0
-        paths = []
-        for p in parts:
-            if np.ptp(p.chainage) < 1e-6:
-                p = Path(p.chainage[0] + np.array([-half, half]), p.value[[0, 0]])
-            paths.append(self._place(p.chainage, self.frame.offset(p.value)))
-        return self._row("as-built", paths, cut=cut, label=_names()["as-built"])
-
-    def _scale(self):
-        at, tooth = self.last + 0.7 * self.gap, self.gap / 8.0
-        low, high = self.frame.offset([self.frame.low, self.frame.low + self.scale])
-        teeth = [self._place(np.array([at - tooth, at + tooth]), np.array([offset, offset])) for offset in (low, high)]
-        return self._row(
-            "scale",
-            [self._across(at, low, high), *teeth],
-            value=self.scale / self.drawn.units.height,
-            label=grid_text(self.scale, self.frame.step, self.drawn.units.height_name),
-        )
-
-    def _title(self):
+    def title(self):
         if self.view == "level":
             return tr("{}: heights {} above level {}").format(
                 self.one.name, times(self.frame.factor), height_with_unit(self.profile.level, self.drawn.units)

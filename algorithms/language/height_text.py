@@ -97,6 +97,11 @@ def amounts_for(unit, finest=None):
     return Amounts(unit, decimals)
 
 
+def exact_text(metres, unit):
+    """A height that somebody chose, a tolerance or a scale, with its ``unit``, as fine as it needs."""
+    return amounts_for(unit, metres).with_unit(metres)
+
+
 def amounts_within(unit, size):
     """Amounts that show a tenth of ``size`` (metres, an accuracy or a tolerance; None where none is known)."""
     shown = None if size is None else Amounts(unit, _LEAST[unit])._scaled(size)
@@ -113,15 +118,18 @@ def small_text(value, units, sign=False):
     return amounts_for(units.height_name).with_unit(value, sign)
 
 
-def side_text(value, units):
+def side_text(value, units, amounts=None):
     """A lateral departure in metres, positive right, with its unit and side: '5.0 mm right'; no side where it is
-    written as zero."""
-    size = small_text(abs(value), units)
-    return size if size == small_text(0.0, units) or not _known(value) else sided(size, value)
+    written as zero. ``amounts``: how it is written, as small heights of the run's ``units`` if not told."""
+    amounts = amounts or amounts_for(units.height_name)
+    size = amounts.with_unit(abs(value))
+    return sided(size, value if _known(value) and size != amounts.with_unit(0.0) else 0)
 
 
 def sided(text, value):
-    """A size as ``text`` with the side of ``value``, positive right."""
+    """A size as ``text`` with the side of ``value``, positive right; no side at 0."""
+    if not value:
+        return text
     return tr("{} right").format(text) if value > 0 else tr("{} left").format(text)
 
 

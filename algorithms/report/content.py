@@ -14,6 +14,8 @@ from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from .commands import command_lines, common_folder, python_lines, usable, versions_text
 from .facts import axis_facts, run_facts
+from .line_sentences import line_headline, line_sentences, line_terms, together_sentence
+from .line_tables import counted_against, line_cells, line_columns, line_statistics
 from .profile_chart import profile_picture
 from .sentences import accuracy_sentence, caution_texts, glossary, headline, system_warning, verdict_sentences
 
@@ -32,6 +34,10 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True, old=
     parts += [
         Paragraph(" ".join(text for text in verdict_sentences(found) if text), "lead", headline(found, structure))
     ]
+    lead = line_headline(found, structure)
+    parts += [Paragraph(" ".join(line_sentences(found)), "lead", lead)] if lead else []
+    together = together_sentence(found)
+    parts += [Paragraph(together)] if together else []
     parts += [Paragraph(row["sentence"]) for row in one.curvatures if row["sentence"]]
     if not one.curvatures:
         parts.append(
@@ -44,7 +50,7 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True, old=
     parts += [Heading(tr("What was computed")), Facts(tuple(run_facts(found, titles, crs)))] + _axes(found)
     parts += _reproduce(records) + [
         Heading(tr("Terms and signs")),
-        Facts(glossary()),
+        Facts((*glossary(), *line_terms(found))),
         Heading(tr("Cautions")),
         Caution((*old, *caution_texts())),
     ]
@@ -137,6 +143,7 @@ def _statistics(found):
         Heading(tr("Statistics")),
         Table(columns, rows, caption),
         Paragraph(accuracy_sentence(found)),
+        *line_statistics(found),
         *_straightness(found),
     ]
 
@@ -218,7 +225,12 @@ def _station_columns(found, with_axis, with_remark):
         Column(tr("Residual ({})").format(small), "n", 16),
     ]
     columns += [] if with_axis else [Column(tr("Curvature effect ({})").format(small), "n", 18)]
-    columns += [Column(tr("Status"), "k", 20)] + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
+    columns += [Column(tr("Status"), "k", 20)]
+    if found.line is not None:
+        # More columns: full heights and status a little narrower, so that the remarks keep their room.
+        wide = (*range(1 + with_axis), 3 + with_axis)
+        columns = [replace(c, width=c.width if k in wide else 0.8 * c.width) for k, c in enumerate(columns)]
+    columns += line_columns(found) + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
     columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
     left = 186.0 - sum(column.width for column in columns)
     if with_remark:
@@ -237,7 +249,7 @@ def _station_row(found, row, with_axis, with_remark):
         amounts.signed(one.residual[row]),
     ]
     cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
-    cells += [MARKS.get(status, "") + status]
+    cells += [MARKS.get(status, "") + status, *line_cells(found, row, _percent)]
     cells += [_test_text(one.w[row])] if one.has_tested else []
     if np.any(np.isfinite(found.probability)):
         cells.append(_percent(found.probability[row]))
@@ -281,19 +293,28 @@ def _flagged(found):
     if not rows:
         return parts + [Paragraph(tr("No station is out of tolerance, flagged or without a height."))]
     rows.sort(key=lambda row: -np.nan_to_num(abs(one.residual[row]), nan=-1.0))
-    many = len(one.axes) > 1
-    kinds = tuple("out" if found.verdict.out[row] else "" for row in rows)
+    many, against = len(one.axes) > 1, counted_against(found)
+    kinds = tuple("out" if against[row] else "" for row in rows)
     return parts + [
         Table(
             _station_columns(found, many, True),
             [_station_row(found, row, many, True) for row in rows],
-            tr(
-                "Out of tolerance, flagged, decided about or without a height; the greatest residual first. Shaded: "
-                "counted against the structure."
-            ),
+            _flagged_caption(found),
             kinds,
         )
     ]
+
+
+def _flagged_caption(found):
+    if found.line is None:
+        return tr(
+            "Out of tolerance, flagged, decided about or without a height; the greatest residual first. Shaded: "
+            "counted against the structure."
+        )
+    return tr(
+        "Out of tolerance in height or in line, flagged, decided about or without a height; the greatest residual "
+        "first. Shaded: counted against the structure."
+    )
 
 
 def _axes(found):
@@ -333,13 +354,13 @@ def _reproduce(records):
 
 
 def _all_stations(found):
-    one = found.reviewed
+    one, against = found.reviewed, counted_against(found)
     parts = [Heading(tr("All stations"))]
     for axis in one.axes:
         rows = one.rows(axis).tolist()
         if not rows:
             continue
-        kinds = tuple("out" if found.verdict.out[row] else "" for row in rows)
+        kinds = tuple("out" if against[row] else "" for row in rows)
         remarks = one.has_tested or one.has_decisions
         parts.append(
             Table(

@@ -19,6 +19,7 @@ from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import covariance_behind, with_marks
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, recorded_tolerance
+from .line import ReviewedLine, read_line
 
 REFERENCE_NUMBERS = (
     "number",
@@ -53,7 +54,8 @@ class Reviewed:
     """Stations by axis and chainage; metres, arrays (n,), NaN where there is none; texts as lists (n,).
 
     ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: Decided};
-    ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts.
+    ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``: None
+    where none was judged by line.
     """
 
     points: object
@@ -80,6 +82,7 @@ class Reviewed:
     curvatures: list
     has_tested: bool
     has_decisions: bool
+    line: Optional[ReviewedLine] = None
 
     def __len__(self):
         return len(self.residual)
@@ -162,6 +165,7 @@ def read_reviewed(asked, record):
         _rows(asked, "CURVATURE", "verdict", CURVATURE_NUMBERS, CURVATURE_TEXTS),
         tested.known,
         decided is not None,
+        read_line(asked, stations, order, axis, record, tested.record),
     )
 
 
@@ -258,10 +262,14 @@ def _covariance(asked, stations):
 def doubtful(reviewed, suspected):
     """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision,
     and those decided to be measured again or a reading error. A decision goes before a flag."""
+    undecided = np.array([not reviewed.decision(row) for row in range(len(reviewed))], bool)
+    return doubted(reviewed) | (undecided & suspected)
+
+
+def doubted(reviewed):
+    """Mask (n,) of stations that are not believed by a decision: to be measured again, or a reading error."""
     decisions = [reviewed.decision(row) for row in range(len(reviewed))]
-    undecided = np.array([not text for text in decisions], bool)
-    doubted = np.array([text in (MEASURE_AGAIN, READING_ERROR) for text in decisions], bool)
-    return doubted | (undecided & suspected)
+    return np.array([text in (MEASURE_AGAIN, READING_ERROR) for text in decisions], bool)
 
 
 def accepted(reviewed):

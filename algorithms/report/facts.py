@@ -10,6 +10,7 @@ from ..language.number_text import number_text
 from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
 from .commands import versions_text
+from .line_tables import line_facts
 from .sentences import deviation_text
 
 _SYSTEMS = {
@@ -57,6 +58,12 @@ def run_facts(found, titles, crs):
     yield tr("Ellipsoid"), shape.format(number_text(ellipsoid.a, 3), number_text(1.0 / (ellipsoid.f or 1.0), 9))
     stated = deviation_text(found) + f" ({one.sd_source})"
     yield tr("Accuracy of a height"), stated if one.sd_source else tr("not stated")
+    if found.line is not None:
+        line = one.line
+        accuracy = tr("not stated")
+        if line.sd_source:
+            accuracy = f"{found.line.amounts.with_unit(line.sd)} ({line.sd_source})"
+        yield tr("Accuracy of a lateral position"), accuracy
     yield tr("Computed with"), versions_text(record) if record else tr(_NOT_RECORDED)
     yield tr("Reported with"), titles["VERSIONS"]
     yield from _reference_facts(one)
@@ -124,6 +131,7 @@ def axis_facts(found, axis):
     tolerance = record.axis_number(axis, "tolerance")
     if tolerance is not None:
         yield tr("Tolerance"), "±" + found.amounts.with_unit(tolerance * metres_per(height_unit))
+    yield from line_facts(found, axis)
 
 
 def _control(control, record):

@@ -3,13 +3,16 @@ functions.
 """
 
 from dataclasses import dataclass
+from typing import Optional
 
 import numpy as np
 
 from ..core.conformance import Accuracy, Figures, Verdict, accuracy_95, conformance, figures, verdict
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
+from ..core.residuals import ASIDE
 from ..language.height_text import Amounts, amounts_within
-from .data import Reviewed, accepted, doubtful
+from .data import Reviewed, accepted, doubted, doubtful
+from .line import LineFindings, line_findings
 from .residual_errors import deviations_of_residuals
 
 
@@ -18,7 +21,8 @@ class Findings:
     """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
     that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
     ``believed``: Figures with and without those; ``amounts``: how small heights are written; ``through_stations``:
-    whether the design goes through stations of the survey, whose errors then are in the probabilities."""
+    whether the design goes through stations of the survey, whose errors then are in the probabilities; ``line``: None
+    where none was judged by line."""
 
     reviewed: Reviewed
     verdict: Verdict
@@ -31,6 +35,7 @@ class Findings:
     accuracy: Accuracy
     amounts: Amounts
     through_stations: bool
+    line: Optional[LineFindings] = None
 
     @property
     def known(self):
@@ -44,6 +49,10 @@ class Findings:
         one = self.reviewed
         looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | self.suspected
         looked[list(one.decided)] = True
+        if one.line is not None:
+            looked |= np.isin(one.line.side.astype(str), ASIDE)
+            together = self.line.together
+            looked |= False if together is None else together.verdict.out | together.verdict.doubted
         return np.flatnonzero(looked & (one.status != "off axis"))
 
 
@@ -74,6 +83,7 @@ def findings(reviewed):
         accuracy_95(believed, own_heights=own_heights(one)),
         _amounts(one),
         through_stations,
+        line_findings(one, number, (doubted(one), accepted(one)), spread, doubt),
     )
 
 

@@ -8,7 +8,7 @@ from qgis.core import (
     QgsProcessingParameterString,
 )
 
-from ..entry.parameter_builders import advanced, file_parameter, text_parameter
+from ..entry.parameter_builders import advanced, file_parameter, number_parameter, text_parameter
 from ..entry.parameters import recorded_units, reviewed_stations
 from ..language.translation import tr, translatable
 
@@ -97,6 +97,32 @@ def _sigma():
     return parameter
 
 
+def _of_line():
+    """Numbers for stations that were judged by line."""
+    yield number_parameter(
+        "SIGMA_LINE",
+        tr("Standard deviation of a lateral position"),
+        tr(
+            "For stations judged by line: one value for all, in the unit of heights; the certainty of the line's "
+            "verdict rests on it. With 0.003 in metres a departure of 8 mm is within 10 mm with a probability of 75 %. "
+            "Empty: that of the run that tested the stations, else no certainty is given."
+        ),
+        None,
+        0.0,
+    )
+    yield number_parameter(
+        "RADIAL_TOLERANCE",
+        tr("Radial tolerance"),
+        tr(
+            "For stations judged by line: greatest departure in height and line together, √(v² + l²), that counts as "
+            "within, in the unit of heights: 8 mm high and 6 mm to the right are 10 mm together. Empty: they are "
+            "judged one by one."
+        ),
+        None,
+        0.0,
+    )
+
+
 def _titles():
     for key, label, text in TITLE_BLOCK:
         parameter = QgsProcessingParameterString(key, tr(label), defaultValue=None, optional=True)
@@ -111,6 +137,7 @@ def report_parameters():
         *_layers(),
         *_titles(),
         _sigma(),
+        *map(advanced, _of_line()),
         *recorded_units(),
         file_parameter(
             "HTML",

@@ -11,6 +11,8 @@ from ..documents.blocks import Picture
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
+from .line_chart import draw_line, line_caption
+from .ticks import plain_ticks
 
 # As on the map: colour and shape say the same; all are dark enough on white.
 LOOKS = {
@@ -20,6 +22,8 @@ LOOKS = {
     "no tolerance": ("D", palette.UNJUDGED.light),
 }
 _WIDTH, _HEIGHT = 6.6, 5.0
+# What a chart of the line needs below, as high as that of the residuals.
+_LINE_HEIGHT = 2.1
 _BINS = 500
 
 
@@ -41,8 +45,15 @@ def profile_picture(found, axis, *, screen, paper):
         "station. Below, heights from the design, from {} to {}."
     ).format(axis or tr("the axis"), low, high)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
+    if profile.has_line:
+        alt += " " + tr("At the bottom, how far the stations are beside the line.")
+        caption += " " + line_caption(profile)
     svg, png = _drawn(found, profile, rows, screen, paper)
-    return Picture(svg, alt, caption, png, _HEIGHT / _WIDTH)
+    return Picture(svg, alt, caption, png, _height(profile) / _WIDTH)
+
+
+def _height(profile):
+    return _HEIGHT + (_LINE_HEIGHT if profile.has_line else 0.0)
 
 
 def axis_profile(one, axis):
@@ -56,7 +67,11 @@ def axis_profile(one, axis):
     flat = np.where(np.isfinite(one.flat[rows]), one.flat[rows], one.design[rows])
     tolerance = one.tolerance[rows][0]
     limit = None if np.isnan(tolerance) else float(tolerance)
-    return AxisProfile(one.chainage[rows], one.design[rows], flat, one.residual[rows], one.sd[rows], limit), rows
+    columns = (one.chainage[rows], one.design[rows], flat, one.residual[rows], one.sd[rows], limit)
+    if one.line is None:
+        return AxisProfile(*columns), rows
+    limit = one.line.tolerance[rows][0]
+    return AxisProfile(*columns, one.line.lateral[rows], None if np.isnan(limit) else float(limit)), rows
 
 
 def _caption(profile, doubted):
@@ -92,11 +107,15 @@ def _drawn(found, profile, rows, screen, paper):
         "axes.spines.top": False,
     }
     with rc_context(look):
-        figure = Figure(figsize=(_WIDTH, _HEIGHT), layout="constrained")
+        figure = Figure(figsize=(_WIDTH, _height(profile)), layout="constrained")
         FigureCanvasSVG(figure)
-        above, below = figure.subplots(2, 1, sharex=True)
+        above, below, *line = figure.subplots(3 if profile.has_line else 2, 1, sharex=True)
         _draw_level(above, found, profile)
         _draw_straight(below, found, profile, rows)
+        for axes in line:
+            draw_line(axes, found, profile, rows, lambda values: _thin(profile, values))
+            _common(axes, found, axes.get_ylabel(), 1.0)
+        figure.axes[-1].set_xlabel(tr("station"))
         text, image = io.StringIO(), io.BytesIO()
         if screen:
             figure.savefig(text, format="svg", metadata={"Date": None, "Creator": None})
@@ -146,11 +165,6 @@ def _draw_level(axes, found, profile):
         borderaxespad=0.1,
         handlelength=2.2,
     )
-
-
-def plain_ticks(value, _place):
-    text = f"{value:.6f}".rstrip("0").rstrip(".")
-    return ("0" if text in ("-0", "") else text).replace("-", "\u2212")
 
 
 def _draw_straight(axes, found, profile, rows):
@@ -205,4 +219,3 @@ def _draw_straight(axes, found, profile, rows):
     axes.set_ylim(low, high)
     _common(axes, found, tr("from design ({})").format(amounts.label), factor)
     axes.yaxis.set_major_formatter(plain_ticks)
-    axes.set_xlabel(tr("station"))

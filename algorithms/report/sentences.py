@@ -13,25 +13,27 @@ def _stations(number):
     return counted(number, tr("station"), tr("stations"))
 
 
-def tolerance_text(found):
-    """'±10.0 mm', or that each axis has its own."""
-    known = np.unique(np.round(found.reviewed.tolerance[np.isfinite(found.reviewed.tolerance)], 9))
+def tolerance_text(tolerance, amounts):
+    """'±10.0 mm', or that each axis has its own; ``tolerance``: of each station, metres (n,), NaN for none."""
+    known = np.unique(np.round(tolerance[np.isfinite(tolerance)], 9))
     if not len(known):
         return tr("the tolerance of its run (not recorded)")
     if len(known) == 1:
-        return tr("the tolerance of ±{}").format(found.amounts.with_unit(float(known[0])))
-    low, high = found.amounts.span(float(known[0]), float(known[-1]))
+        return tr("the tolerance of ±{}").format(amounts.with_unit(float(known[0])))
+    low, high = amounts.span(float(known[0]), float(known[-1]))
     return tr("the tolerances of its axes, ±{} to ±{}").format(low, high)
 
 
-def named_rows(found, rows, sizes=True):
-    """'1+650 (−21.0 mm) and 1+700 (…) of left rail; 1+150 (…) of right rail' for a sentence, the greatest first."""
+def named_rows(found, rows, values=None, text=None):
+    """'1+650 (−21.0 mm) and 1+700 (…) of left rail; 1+150 (…) of right rail' for a sentence, the greatest first.
+    ``values``: metres (n,), the residuals if not told; ``text``: of one of them."""
     one = found.reviewed
-    rows = sorted(np.asarray(rows, int).tolist(), key=lambda row: -abs(np.nan_to_num(one.residual[row])))
+    values = one.residual if values is None else values
+    text = text or (lambda value: found.amounts.with_unit(value, True))
+    rows = sorted(np.asarray(rows, int).tolist(), key=lambda row: -abs(np.nan_to_num(values[row])))
     shown, by_axis = rows[:_MOST], {}
     for row in shown:
-        known = sizes and np.isfinite(one.residual[row])
-        size = f" ({found.amounts.with_unit(one.residual[row], True)})" if known else ""
+        size = f" ({text(values[row])})" if np.isfinite(values[row]) else ""
         by_axis.setdefault(one.axis[row], []).append(one.named(row, alone=True) + size)
     parts = [
         ", ".join(texts) + (tr(" of {}").format(axis) if axis and len(one.axes) > 1 else "")
@@ -75,7 +77,7 @@ def headline(found, structure):
         ),
         "within": tr("{} was built to its design within {}: {}."),
     }
-    return texts[v.kind].format(structure, tolerance_text(found), held)
+    return texts[v.kind].format(structure, tolerance_text(found.reviewed.tolerance, found.amounts), held)
 
 
 def verdict_sentences(found):
@@ -112,15 +114,24 @@ def verdict_sentences(found):
 
 def moved_sentences(found):
     """What is said of the stretches that have moved: one sentence each, or one for all where they are many."""
+    words = (tr("{} to {} lie high together, {} by up to {}"), tr("{} to {} lie low together, {} by up to {}"))
+    return stretch_sentences(found, found.moved, found.reviewed.residual, words, found.amounts)
+
+
+def stretch_sentences(found, moved, values, words, amounts):
+    """The same of any ``values``, metres (n,); ``words``: for those above zero and below."""
     one = found.reviewed
     reason = tr("neighbours that depart to one side are a movement of the structure rather than errors of reading")
     told = []
-    for rows in found.moved:
-        greatest = float(one.residual[rows][np.argmax(np.abs(one.residual[rows]))])
-        words = tr("{} to {} lie high together, {} by up to {}")
-        words = words if greatest > 0 else tr("{} to {} lie low together, {} by up to {}")
-        size = found.amounts.with_unit(abs(greatest))
-        told.append(words.format(one.named(rows[0], alone=True), one.named(rows[-1]), _stations(len(rows)), size))
+    for rows in moved:
+        greatest = float(values[rows][np.argmax(np.abs(values[rows]))])
+        above, below = words
+        size = amounts.with_unit(abs(greatest))
+        told.append(
+            (above if greatest > 0 else below).format(
+                one.named(rows[0], alone=True), one.named(rows[-1]), _stations(len(rows)), size
+            )
+        )
     if len(told) > _MOST:
         return [tr("{} stretches have moved: {}; {}.").format(len(told), "; ".join(told), reason)]
     return [f"{text}: {reason}." for text in told]
@@ -166,17 +177,24 @@ def certainty(found):
             "Certainty: not known, since the tolerance is not recorded with the stations; the statuses are taken as "
             "they stand."
         )
-    text = tr(
-        "Certainty: a height has a standard deviation of {} ({}). Each taken alone, {} are within with at least 95 % "
-        "probability and {} beyond"
-    ).format(deviation, found.reviewed.sd_source, _stations(int(v.sure_in.sum())), int(v.sure_out.sum()) or tr("none"))
-    unsure = int(v.unsure.sum())
-    text += tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
+    text = tr("Certainty: a height has a standard deviation of {} ({}). ").format(deviation, found.reviewed.sd_source)
+    text += sure_text(v)
     if found.through_stations:
         return text + tr(" The errors of the stations that the design goes through are counted.")
     if "own heights" in found.accuracy.against:
         return text + tr(" The design comes from these heights; its own errors are not counted.")
     return text + tr(" The design is taken as exact.")
+
+
+def sure_text(v):
+    """Of how many stations a Verdict with probabilities is certain."""
+    text = tr("Each taken alone, {} are within with at least 95 % probability and {} beyond").format(
+        _stations(int(v.sure_in.sum())), int(v.sure_out.sum()) or tr("none")
+    )
+    unsure = int(v.unsure.sum())
+    return text + (
+        tr("; {} too near the limit to tell.").format(counted(unsure, tr("lies"), tr("lie"))) if unsure else "."
+    )
 
 
 def system_warning(found):

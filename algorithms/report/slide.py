@@ -16,8 +16,10 @@ from ..language.number_text import times
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
-from .profile_chart import LOOKS, axis_profile, plain_ticks
+from .line_sentences import line_headline
+from .profile_chart import LOOKS, axis_profile
 from .sentences import caution_texts, headline
+from .ticks import plain_ticks
 
 # Inches, and dots per inch of the picture: 3840 by 2160 pixels.
 SIZE, DOTS = (16.0, 9.0), 240
@@ -76,7 +78,7 @@ def slide_figure(found, chart, structure, axis=""):
         )
     figure = Figure(figsize=SIZE, dpi=DOTS, facecolor=palette.PAPER)
     FigureCanvasAgg(figure)
-    _write_verdict(figure, headline(found, structure))
+    _write_verdict(figure, " ".join(filter(None, (headline(found, structure), line_headline(found, structure)))))
     _draw_map(figure, chart)
     above, below = figure.add_axes(_ABOVE), figure.add_axes(_BELOW)
     below.sharex(above)

@@ -25,7 +25,7 @@ SMALLEST_SCALE_QUIET = 5100
 WIDTH = 1.1
 
 
-def _break_mark():
+def break_mark():
     """Two slashes across the line near its tip: the bar would go on."""
     mark = QgsMarkerSymbol()
     gap = QgsSimpleMarkerSymbolLayer(Shape.Square, 1.5)
@@ -58,7 +58,8 @@ def _looks(residual, right):
     )
 
 
-def _any_cut(layer):
+def any_cut(layer):
+    """Whether a bar of the layer is cut."""
     index = layer.fields().indexOf("cut")
     return index >= 0 and 1 in layer.uniqueValues(index)
 
@@ -77,9 +78,9 @@ def bar_renderer(layer, heading, right):
             test = f"{status} = '{value}'{condition}"
             head.appendChild(QgsRuleBasedRenderer.Rule(cased(color, WIDTH), filterExp=test, label=label))
     # A rule of its own, on top of the bar's, so that the legend explains the mark where there is one.
-    if _any_cut(layer):
+    if any_cut(layer):
         head.appendChild(
-            QgsRuleBasedRenderer.Rule(_break_mark(), filterExp=f"{cut} = 1", label=tr("Cut: the bar would be longer"))
+            QgsRuleBasedRenderer.Rule(break_mark(), filterExp=f"{cut} = 1", label=tr("Cut: the bar would be longer"))
         )
     return QgsRuleBasedRenderer(root)
 
@@ -90,6 +91,12 @@ def bar_labeling(fields, height_unit):
     text = f"{signed_height(residual, height_unit)} || if({cut} = 1, {literal(tr(' (cut)'))}, '')"
     large = f"{length} >= 0.5 * maximum({length})" if length != "NULL" else "false"
     notable = f"coalesce({status} IN ('high', 'low') OR {status} = 'no tolerance' AND {large} OR {cut} = 1, false)"
+    return tip_labeling(text, notable, cut)
+
+
+def tip_labeling(text, notable, cut):
+    """The labelling of any bars, all expressions: ``text`` at the tip, bold and from smaller scales on where it is
+    ``notable``, kept where the bar is ``cut``."""
     root = QgsRuleBasedLabeling.Rule(None)
     for test, points, bold, smallest in (
         (notable, 8.5, True, SMALLEST_SCALE),

@@ -50,10 +50,13 @@ class StyleSpec:
     chainage_unit: str = "metre"
     tolerance: float | None = None
     record: str = ""
-    # Of drawn deviations: how many times larger heights are, the side of those built high, what the strip starts from.
+    # Of drawn deviations: how many times larger heights are, the side of those built high, what the strip starts from,
+    # and what its scale bar stands for: the rows are not asked, since whoever reads a table of a GeoPackage while it is
+    # written keeps the style of the next table out of it.
     exaggeration: float | None = None
     high_side: str = "right"
     view: str = ""
+    scale: str = ""
 
     def __post_init__(self):
         if self.kind not in KINDS:
@@ -142,8 +145,10 @@ KINDS = {
     "summary": LayerKind(of.SUMMARY[:-1] + of.SUMMARY_LINE + of.SUMMARY[-1:], "axis"),
     "rejected": LayerKind(of.REJECTED, "reason"),
     "deviation_bars": LayerKind(of.BARS, "station", deviations.dress_bars),
+    "lateral_bars": LayerKind(of.LINE_BARS, "station", deviations.dress_lateral_bars, of.OF_LINE_BARS),
     "tolerance_band": LayerKind(of.BAND, "axis", deviations.dress_band),
     "profile_strip": LayerKind(of.STRIP, "label", deviations.dress_strip),
+    "plan_strip": LayerKind(of.STRIP, "label", deviations.dress_plan, of.OF_PLAN),
     "schedule": LayerKind(of.SCHEDULED + of.SCHEDULED_LINE, "station", _schedule),
     "compared": LayerKind(of.COMPARED + of.COMPARED_LINE, "station", _compared),
     "changes": LayerKind(of.CHANGES + of.CHANGES_LINE, "station"),

@@ -57,6 +57,8 @@ BAND = Look("#d3ebe5", "#3f5d56")
 UNJUDGED = Look("#52525b", "#9a9aa0")
 SUSPECT = Look("#b0163a", "#e0284f")
 NOTICE = Look("#8a6d00", "#ffd23f")
+# How a structure stands sideways, and nothing else: neither of a verdict's colours on heights nor solid as they are.
+LINE = Look("#6b1f5c", "#ffb3e6", (3.0, 1.6), 1.6)
 UNCHANGED = Look("#9a9aa0", "#d9d9de")
 # A station that is chosen, in docks and on the map.
 CHOSEN = Look("#d4007a", "#ffe14d")

@@ -31,20 +31,30 @@ ORDER = ("frame", "grid", "datum", "tick", "flat", "level", "design", "as-built"
 _FIRST = "geometry_n($geometry, 1)"
 
 
-def _panel():
+def panel():
+    """The light ground of a strip, from its frame's ring."""
     fill = QgsSimpleFillSymbolLayer(PANEL)
     fill.setStrokeColor(tinted(palette.PANEL_INK, 200))
     fill.setStrokeWidth(0.15)
     inner = QgsFillSymbol()
     inner.changeSymbolLayer(0, fill)
-    panel = QgsGeometryGeneratorSymbolLayer.create({})
-    panel.setSymbolType(QgsSymbol.SymbolType.Fill)
-    panel.setGeometryExpression(f"make_polygon({_FIRST})")
-    panel.setSubSymbol(inner)
-    return line_symbol(panel)
+    ground = QgsGeometryGeneratorSymbolLayer.create({})
+    ground.setSymbolType(QgsSymbol.SymbolType.Fill)
+    ground.setGeometryExpression(f"make_polygon({_FIRST})")
+    ground.setSubSymbol(inner)
+    return line_symbol(ground)
 
 
-def _line(look):
+def scale_bar():
+    return line_symbol(stroke(HALO, 1.7, cap=Qt.PenCapStyle.SquareCap), stroke(INK, 0.8))
+
+
+def thin_line():
+    """A line of the grid."""
+    return line_symbol(stroke(GRID, 0.2))
+
+
+def panel_line(look):
     """The line of one thing on the panel, which is light."""
     return line_symbol(stroke(QColor(look.light), look.millimetres, dash=look.dash_millimetres))
 
@@ -54,37 +64,38 @@ def _looks(view, scale):
     level = tr("Level line through the design's first station")
     design = tr("Design") if view == "level" else tr("Design: the straight line")
     return (
-        ("as-built", tr("As built"), _line(palette.BUILT)),
-        ("design", design, _line(palette.DESIGN)),
-        ("level", level, _line(palette.LEVEL)),
-        ("flat", tr("Design as if the Earth were flat"), _line(palette.FLAT)),
+        ("as-built", tr("As built"), panel_line(palette.BUILT)),
+        ("design", design, panel_line(palette.DESIGN)),
+        ("level", level, panel_line(palette.LEVEL)),
+        ("flat", tr("Design as if the Earth were flat"), panel_line(palette.FLAT)),
         (
             "scale",
             tr("Scale bar of the heights: {}").format(scale) if scale else tr("Scale bar of the heights"),
-            line_symbol(stroke(HALO, 1.7, cap=Qt.PenCapStyle.SquareCap), stroke(INK, 0.8)),
+            scale_bar(),
         ),
         ("datum", tr("Datum line, on the axis' side"), line_symbol(stroke(QColor(palette.PANEL_INK), 0.4))),
-        ("grid", tr("Grid of heights"), line_symbol(stroke(GRID, 0.2))),
-        ("tick", tr("Stations along the axis"), line_symbol(stroke(GRID, 0.2))),
-        ("frame", tr("Strip: heights grow away from the axis"), _panel()),
+        ("grid", tr("Grid of heights"), thin_line()),
+        ("tick", tr("Stations along the axis"), thin_line()),
+        ("frame", tr("Strip: heights grow away from the axis"), panel()),
     )
 
 
-def _scale_label(layer):
-    """Label of the scale bar, the same on every axis."""
-    request = QgsFeatureRequest().setFilterExpression("\"part\" = 'scale'").setLimit(1)
-    return next((feature["label"] for feature in layer.getFeatures(request)), "")
+def strip_renderer(layer, heading, view, scale):
+    """Return the rule-based renderer. ``heading``: the first line of the legend, with the exaggeration; ``scale``: what
+    the scale bar stands for, a text or ''."""
+    return panel_renderer(layer, heading, _looks(view, scale), ORDER)
 
 
-def strip_renderer(layer, heading, view):
-    """Return the rule-based renderer. ``heading``: the first line of the legend, with the exaggeration."""
+def panel_renderer(layer, heading, looks, order):
+    """The renderer of any strip. ``looks``: (part, legend text, symbol) of each part; ``order``: of the parts, the
+    lowest first."""
     part = column(layer.fields(), "part")
     root, head = QgsRuleBasedRenderer.Rule(None), QgsRuleBasedRenderer.Rule(None, label=heading)
     root.appendChild(head)
-    for value, label, symbol in _looks(view, _scale_label(layer) if part != "NULL" else ""):
+    for value, label, symbol in looks:
         head.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=f"{part} = '{value}'", label=label))
     renderer = QgsRuleBasedRenderer(root)
-    listed = ", ".join(f"'{value}'" for value in ORDER)
+    listed = ", ".join(f"'{value}'" for value in order)
     # What lies under is drawn first, whatever order a file gives its rows in.
     renderer.setOrderBy(
         QgsFeatureRequest.OrderBy([QgsFeatureRequest.OrderByClause(f"array_find(array({listed}), {part})", True)])
@@ -134,8 +145,9 @@ def _along(field, points, bold, flags, distance=0.0):
     return settings
 
 
-def strip_labeling(fields):
-    """Return the labelling: title, scale bar, stations and heights from 1:25,000, the lines' names from 1:10,000."""
+def strip_labeling(fields, named=("as-built", "design", "level", "flat")):
+    """Return the labelling: title, scale bar, stations and grid from 1:25,000, the names of the lines ``named`` from
+    1:10,000."""
     part, label = column(fields, "part"), column(fields, "label")
     flag = QgsLabeling.LinePlacementFlag
     beside = flag.AboveLine | flag.BelowLine | flag.MapOrientation
@@ -153,10 +165,7 @@ def strip_labeling(fields):
         ("tick", _at_point(label, start, (end, start), 7.0, 6), SMALLEST_SCALE),
         ("grid", _at_point(label, start, (end, start), 7.0, 4), SMALLEST_SCALE),
         ("datum", _at_point(label, start, (end, start), 7.0, 5), SMALLEST_SCALE),
-        *(
-            (value, _along(label, 7.5, False, beside, 0.6), TEN_THOUSAND)
-            for value in ("as-built", "design", "level", "flat")
-        ),
+        *((value, _along(label, 7.5, False, beside, 0.6), TEN_THOUSAND) for value in named),
     )
     root = QgsRuleBasedLabeling.Rule(None)
     for value, settings, smallest in rules:

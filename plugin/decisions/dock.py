@@ -18,7 +18,7 @@ from ..message_bar import tell
 from ..review.run_again import CannotRunAgain, RunAgain
 from ..review.station_texts import station_lines, waiting_text
 from .decision_store import PLACE_PROPERTY, Decision, DecisionsNotSaved, DecisionStore, History, key_of, place_of
-from .model import COLUMNS, STATION, FlaggedModel
+from .model import STATION, FlaggedModel
 from .panel import CHOICES, KEYS, OPEN, FlaggedPanel
 from .questions import ask_place, may_run, may_save
 
@@ -148,7 +148,7 @@ class FlaggedDock(FlaggedPanel):
 
     def _size_columns(self):
         metrics, model = self.list.fontMetrics(), self.model
-        for column in range(COLUMNS - 1):
+        for column in range(len(model.columns) - 1):
             texts = [model.headerData(column, Qt.Orientation.Horizontal)]
             texts += [model.data(model.index(line, column)) for line in range(min(model.rowCount(), 50))]
             self.list.setColumnWidth(column, max(metrics.horizontalAdvance(text) for text in texts) + 16)

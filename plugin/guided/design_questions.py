@@ -2,7 +2,16 @@
 
 from qgis.core import QgsProject
 from qgis.PyQt.QtCore import Qt, pyqtSignal
-from qgis.PyQt.QtWidgets import QButtonGroup, QCheckBox, QGridLayout, QLineEdit, QRadioButton, QVBoxLayout, QWidget
+from qgis.PyQt.QtWidgets import (
+    QButtonGroup,
+    QCheckBox,
+    QComboBox,
+    QGridLayout,
+    QLineEdit,
+    QRadioButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ...algorithms.language.height_text import full_height
 from ...algorithms.language.translation import tr
@@ -207,6 +216,16 @@ def _control(looks, which, unit):
     return station, full_height(height, unit)
 
 
+def _lines():
+    """(LINE, what it is called)."""
+    return (
+        ("", tr("not judged")),
+        ("chord", tr("through both ends")),
+        ("fitted", tr("the best fit")),
+        ("axis", tr("the axis as drawn")),
+    )
+
+
 class AccuracyQuestion(Question):
     """Tolerance and accuracy, what else to run, and where the results are kept."""
 
@@ -214,12 +233,17 @@ class AccuracyQuestion(Question):
 
     def __init__(self, place, parent=None):
         super().__init__(4, tr("Accuracy"), tr("How exact must it be, and how exactly was it measured?"), parent)
-        self.edits = {key: QLineEdit() for key in ("tolerance", "sigma")}
+        self.edits = {key: QLineEdit() for key in ("tolerance", "sigma", "line_tolerance")}
         for edit in self.edits.values():
             edit.setClearButtonEnabled(True)
             edit.textChanged.connect(self._changed)
         self.edits["tolerance"].setPlaceholderText(tr("none"))
         self.edits["sigma"].setPlaceholderText(tr("from the data"))
+        self.edits["line_tolerance"].setPlaceholderText(tr("none"))
+        self.line = QComboBox()
+        for word, text in _lines():
+            self.line.addItem(text, word)
+        self.line.currentIndexChanged.connect(self._changed)
         self.place = place
         place.fileChanged.connect(self._changed)
         self.answers = {
@@ -236,6 +260,16 @@ class AccuracyQuestion(Question):
                     "it. Empty: a column 'sd', else estimated from the residuals."
                 ),
             ),
+            "line": Answer(
+                tr("L&ine in plan"),
+                self.line,
+                tr("Whether the stations stand in line too, by their positions. An axis drawn by hand judges nobody."),
+            ),
+            "line_tolerance": Answer(
+                tr("Tolerance of t&he line"),
+                self.edits["line_tolerance"],
+                tr("Greatest distance from the line that counts as within, in the unit of heights."),
+            ),
             "place": Answer(
                 tr("&Keep the results in"),
                 place,
@@ -244,9 +278,10 @@ class AccuracyQuestion(Question):
         }
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
-        for number, key in enumerate(("tolerance", "sigma")):
-            grid.addWidget(self.answers[key], 0, number)
-            grid.setColumnStretch(number, 1)
+        for number, key in enumerate(("tolerance", "sigma", "line", "line_tolerance")):
+            grid.addWidget(self.answers[key], number // 2, number % 2)
+            grid.setColumnStretch(number % 2, 1)
+        self.ask_for_line(False)
         self.body.addLayout(grid)
         self.body.addWidget(wrapped(tr("Design heights and residuals are computed in any case. Also:")))
         self.more = {}
@@ -263,6 +298,11 @@ class AccuracyQuestion(Question):
             if key == "fit":
                 self.body.addLayout(self._plane_question())
         self.body.addWidget(self.answers["place"])
+
+    def ask_for_line(self, asked):
+        """Ask whether the line is judged, where the stations have positions of their own."""
+        self.answers["line"].setVisible(asked)
+        self.answers["line_tolerance"].setVisible(asked and bool(self.line.currentData()))
 
     def _plane_question(self):
         """Whether several axes share a plane; below the fit, whose question it is."""
@@ -294,7 +334,11 @@ class AccuracyQuestion(Question):
 
     def show_unit(self, unit):
         """Name the unit of heights at both fields."""
-        for key, text in (("tolerance", tr("T&olerance ({})")), ("sigma", tr("Accuracy of &a height ({})"))):
+        for key, text in (
+            ("tolerance", tr("T&olerance ({})")),
+            ("sigma", tr("Accuracy of &a height ({})")),
+            ("line_tolerance", tr("Tolerance of t&he line ({})")),
+        ):
             self.answers[key].label.setText(text.format(UNIT_LABELS[unit]))
 
     def values(self):
@@ -303,6 +347,7 @@ class AccuracyQuestion(Question):
             **{key: edit.text().strip() for key, edit in self.edits.items()},
             **{key: box.isChecked() and not box.isHidden() for key, box in self.more.items()},
             "one_plane": self.one_plane.isChecked(),
+            "line": self.line.currentData(),
         }
 
     def fill(self, settings):
@@ -311,4 +356,5 @@ class AccuracyQuestion(Question):
         for key, box in self.more.items():
             box.setChecked(getattr(settings, key))
         self.one_plane.setChecked(settings.one_plane)
+        self.line.setCurrentIndex(max(self.line.findData(settings.line), 0))
         self.place.setFilePath(settings.place)

@@ -1,5 +1,7 @@
 """What a run still needs: the answers that are missing, and those typed that cannot be read."""
 
+from dataclasses import replace
+
 from ...algorithms.core.errors import InputError
 from ...algorithms.language.translation import tr
 from .requests import controls_of, label_of, read_answer
@@ -9,6 +11,7 @@ def unreadable(settings, stated=()):
     """{answer: sentence} of the typed answers that count and cannot be read; ``stated`` as in ``missing``."""
     typed = [] if stated and all(stated) else controls_of(settings.design)
     typed += ["tolerance", "sigma"]
+    typed += ["line_tolerance"] if settings.line else []
     typed += ["undulation_value"] if settings.undulation == "constant" else []
     found = {}
     for answer in typed:
@@ -17,6 +20,11 @@ def unreadable(settings, stated=()):
         except InputError as error:
             found[answer] = str(error)
     return found
+
+
+def counting(settings, found):
+    """The answers that count with what was understood of the data: the line is asked about where it can be judged."""
+    return settings if found.has_positions else replace(settings, line="")
 
 
 def missing(settings, stated=()):
@@ -38,6 +46,7 @@ def missing(settings, stated=()):
 
 def why_not(settings, found):
     """Why no run can be started, in one sentence; '' where one can. ``found``: Understood."""
+    settings = counting(settings, found)
     if not settings.drawn and not settings.axis:
         return tr("To run, choose the axis layer or have the axis drawn.")
     if not settings.heights:

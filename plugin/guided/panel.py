@@ -302,11 +302,12 @@ class GuidedPanel(QgsDockWidget):
         self.heights.notes.tell(found.heights + waiting)
         self.design.notes.tell(found.design)
         stated = [axis.design for axis in found.axes]
-        beside = {**found.beside, **needed.unreadable(settings, stated)}
+        beside = {**found.beside, **needed.unreadable(needed.counting(settings, found), stated)}
         for key, answer in self.answers.items():
             answer.say(beside.get(key, ""))
         if not found.busy:
             self.accuracy.ask_for_plane(len(found.looks), found.meet)
+            self.accuracy.ask_for_line(found.has_positions)
         self.older.setVisible(self._told_of not in (None, settings))
         self.design.set_overridden([axis.design for axis in found.axes])
         self.design.suggest(found.looks, settings.height_unit)

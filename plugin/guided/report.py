@@ -22,7 +22,7 @@ _SAID = (messages.ROW_REJECTED, messages.STATION_TWICE, messages.BEYOND_ENDS)
 # More stations than these are judged by the report, in a thread of its own; here only their numbers are told.
 _MOST_JUDGED = 100_000
 # What a run draws along the structure; an ellipse may lie far from it.
-_DRAWN = ("residuals", "bars", "band", "strip")
+_DRAWN = ("residuals", "bars", "band", "strip", "lateral_bars", "plan")
 _REPORT = "tautline:reviewreport"
 
 
@@ -51,7 +51,8 @@ def _of_residuals(outcome, settings):
         return [("todo", text.format(int(numbers["WITHIN"]), total, greatest))]
     found = _findings(outcome.layers["residuals"], outcome.layers.get("tested_stations"))
     by_fit = [one.about[1] for one in outcome.said if one.code == messages.STRETCH_MOVED]
-    return verdicts.of_residuals(found, structure_name(found.reviewed), by_fit)
+    structure = structure_name(found.reviewed)
+    return verdicts.of_residuals(found, structure, by_fit) + verdicts.of_line(found, structure)
 
 
 def _findings(residuals, tested):

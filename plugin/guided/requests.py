@@ -29,6 +29,8 @@ ANSWERS = {
     "REFERENCE": ("reference", translatable("Reference layer")),
     "TOLERANCE": ("tolerance", translatable("Tolerance")),
     "SIGMA": ("sigma", translatable("Accuracy of a height")),
+    "LINE": ("line", translatable("Line in plan")),
+    "LINE_TOLERANCE": ("line_tolerance", translatable("Tolerance of the line")),
     "AXIS": ("axis", translatable("Axis layer")),
     "STATIONS": ("heights", translatable("Heights from")),
     "INPUT": ("heights", translatable("Heights from")),
@@ -44,10 +46,11 @@ _LABELS.update(
 )
 # Not asked here, but told of by its name in the form.
 _LABELS["EXAGGERATION"] = translatable("Exaggeration")
+_LABELS["LINE_EXAGGERATION"] = translatable("Exaggeration of the lateral bars")
 _NAMED = re.compile(r"\b(" + "|".join(sorted(_LABELS, key=len, reverse=True)) + r")\b")
 # Parameters that the panel does not ask for, as the entries' sentences add them in brackets.
 _OTHER_KEYS = re.compile(r" \((?!(?:" + "|".join(ANSWERS) + r")\))[A-Z][A-Z_]{3,}\)| or raise MAX_DISTANCE")
-_HEIGHTS = ("undulation_value", "height_a", "height_b", "tolerance", "sigma")
+_HEIGHTS = ("undulation_value", "height_a", "height_b", "tolerance", "sigma", "line_tolerance")
 _NUMBERS = (*_HEIGHTS, "slope")
 _STATIONS = ("chainage_a", "chainage_b")
 CONTROLS = {
@@ -170,6 +173,7 @@ def comparing(settings, stations, axis, placed):
         keys.append("SLOPE")
     if settings.design == "reference":
         keys.append("REFERENCE")
+    keys += ["LINE", "LINE_TOLERANCE"] if settings.line else []
     return {**_reading(settings, stations, axis, placed), **_given(settings, keys)}
 
 

@@ -17,15 +17,17 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.entry.messages import DOUBT
 from ...algorithms.language.translation import tr
 from .. import toolbox
-from . import drawn_axis, kept_edits, requests
+from . import drawn_axis, kept_edits, needed, requests
 
 GROUP_MARK = "tautline/guided"
 # On a group: the id of its layer with the residuals, for whoever opens the project again.
 RESULT_MARK = "tautline/guided_result"
 # The layers of the group, the topmost first; those that repeat others are there, but not drawn.
 _ORDER = (
+    "lateral_bars",
     "bars",
     "residuals",
+    "plan",
     "strip",
     "band",
     "tested_stations",
@@ -71,7 +73,7 @@ class GuidedRun(QObject):
 
     def __init__(self, settings, understood, title, parent=None):
         super().__init__(parent)
-        self.settings, self.understood, self.title = settings, understood, title
+        self.settings, self.understood, self.title = needed.counting(settings, understood), understood, title
         self.outcome, self._steps, self._number, self._started = Outcome(), [], 0, None
         self.cancelled = False
 
@@ -194,7 +196,10 @@ class GuidedRun(QObject):
                     "tautline:drawdeviations",
                     tr("Drawing the deviations"),
                     lambda: {"STATIONS": layers["residuals"], "AXIS": axis},
-                    {"BARS": "bars", "BAND": "band", "STRIP": "strip"},
+                    {
+                        **{"BARS": "bars", "BAND": "band", "STRIP": "strip"},
+                        **({"LINE_BARS": "lateral_bars", "PLAN": "plan"} if settings.line else {}),
+                    },
                     False,
                 )
             )

@@ -33,6 +33,8 @@ class Settings:
     reference: str = ""
     tolerance: str = ""
     sigma: str = ""
+    line: str = ""
+    line_tolerance: str = ""
     test_shape: bool = False
     fit: bool = False
     one_plane: bool = False

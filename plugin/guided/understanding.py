@@ -24,6 +24,8 @@ from . import drawn_axis, requests, sentences
 
 # Beyond this a line layer is a road network rather than a structure: only its number of lines is told.
 _MOST_AXES = 300
+# Metres beside the axis that no placing leaves.
+_BESIDE = 1e-5
 
 
 @dataclass
@@ -44,6 +46,11 @@ class Understood:
     meet: bool = False
     busy: bool = False
     ready: bool = False
+
+    @property
+    def has_positions(self):
+        """Whether stations were surveyed sideways too: those that a list puts onto the axis stand on any line."""
+        return any(look.offset > _BESIDE for look in self.looks)
 
 
 @dataclass(frozen=True)

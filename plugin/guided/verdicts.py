@@ -7,6 +7,7 @@ are many of one kind they are told in one sentence.
 from ...algorithms.entry import messages as m
 from ...algorithms.language.number_text import listed
 from ...algorithms.language.translation import tr
+from ...algorithms.report.line_sentences import line_basis, line_headline, line_stretches
 from ...algorithms.report.sentences import headline, moved_sentences
 
 # More of one kind than these are told in one sentence, which names them all.
@@ -44,6 +45,31 @@ def of_residuals(found, structure, told_by_fit=()):
             for text in moved_sentences(found)
         ]
     return told
+
+
+def of_line(found, structure):
+    """[(kind, text)] of what the Findings say of the line; [] where none was judged."""
+    if found.line is None:
+        return []
+    to_do = {
+        "no tolerance": tr("Give a tolerance of the line to have it judged."),
+        "not within": tr(
+            "Open the profile and switch \u2018Line\u2019 on, then decide on each of the flagged stations."
+        ),
+        "not within, not certain": tr("Have those near the limit set out again before anything is decided."),
+        "doubtful": tr("Have the doubted stations measured again, then run again."),
+        "accepted": tr("Nothing, unless a decision is changed."),
+        "within, not certain": tr("Have those near the limit measured more exactly."),
+        "within": tr("Nothing; the profile shows it with \u2018Line\u2019."),
+    }
+    kind = found.line.verdict.kind
+    sign = {"within": "fact", "accepted": "fact", "no tolerance": "todo"}.get(kind, "doubt")
+    look = tr("Look there in the profile; compare with an earlier survey.")
+    return [
+        (sign, _with(line_headline(found, structure), to_do[kind])),
+        *(("doubt", _with(text, look)) for text in line_stretches(found)),
+        *(("todo", text) for text in line_basis(found)),
+    ]
 
 
 def of_shapes(rows, designs):

@@ -12,11 +12,12 @@ from ...algorithms.language.height_text import amounts_for
 
 @dataclass(frozen=True)
 class Ranges:
-    """What the chart shows, (lowest, highest) in display units: chainages, heights, residuals."""
+    """What the chart shows, (lowest, highest) in display units: chainages, heights, residuals; lateral departures."""
 
     x: tuple
     y: tuple
     r: tuple
+    l: tuple = (-1.0, 1.0)  # noqa: E741 - one letter as the others
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,8 @@ class Overlay:
 
 @dataclass(frozen=True)
 class AxisView:
-    """One axis as displayed: heights in their unit, residuals in mm or feet. Arrays (n,)."""
+    """One axis as displayed: heights in their unit, residuals and lateral departures in mm or feet. Arrays (n,).
+    ``side``: how each stands to the line; ``with_line``: whether that is shown."""
 
     name: str
     profile: object
@@ -41,6 +43,8 @@ class AxisView:
     height_unit: str
     chainage_unit: str
     view: str
+    side: np.ndarray
+    with_line: bool = False
 
     @property
     def x(self):
@@ -54,6 +58,13 @@ class AxisView:
     def residual(self):
         return self.profile.residual / amounts_for(self.height_unit).metres
 
+    @property
+    def lateral(self):
+        """Positive right, NaN where the line was not judged."""
+        if self.profile.lateral is None:
+            return np.full(len(self.profile), np.nan)
+        return self.profile.lateral / amounts_for(self.height_unit).metres
+
     def whole(self):
         """Ranges that show all of it."""
         x = self.x
@@ -61,7 +72,11 @@ class AxisView:
         low, high = (low, high) if high > low else (low - 1.0, high + 1.0)
         y = np.array(self.profile.shown_range(self.view)) / METRES[self.height_unit]
         r = np.array(self.profile.residual_range()) / amounts_for(self.height_unit).metres
-        return Ranges(widened(low, high, 0.02), widened(*y.tolist(), 0.08), widened(*r.tolist(), 0.12))
+        found = Ranges(widened(low, high, 0.02), widened(*y.tolist(), 0.08), widened(*r.tolist(), 0.12))
+        if not self.profile.has_line:
+            return found
+        beside = np.array(self.profile.lateral_range()) / amounts_for(self.height_unit).metres
+        return replace(found, l=widened(*beside.tolist(), 0.12))
 
     def overlay(self, line, points):
         """A core LineThrough (or None) and its points, Controls, as this view shows them: an Overlay."""

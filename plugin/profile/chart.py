@@ -14,6 +14,7 @@ from ...algorithms.language.translation import tr
 from .axis_view import Ranges
 from .colours import look_of
 from .drawing import PIECES, Drawing
+from .line_chart import inside_line
 from .tried_line import TriedLine
 
 # Pixels of the screen: what is still a click, and how far from a station one may point at it.
@@ -143,7 +144,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
         """Artists that are drawn again at every move; they lie on a copy of all the rest."""
         look = self.drawing.look
         self._over = []
-        for chart, y in ((self.drawing.upper, self.drawing.built), (self.drawing.lower, self._residual_inside())):
+        for chart in self.drawing.charts:
+            y = self._heights_in(chart)
             ring = {"linestyle": "none", "marker": "o", "markerfacecolor": "none", "animated": True}
             (chosen,) = chart.plot([], [], markersize=9, markeredgecolor=look.chosen, markeredgewidth=1.6, **ring)
             (current,) = chart.plot([], [], markersize=13, markeredgecolor=look.chosen, markeredgewidth=2.0, **ring)
@@ -156,7 +158,12 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self._tried = TriedLine(self.drawing.upper, look)
         self._tried.show_legend(self.over is not None)
 
-    def _residual_inside(self):
+    def _heights_in(self, chart):
+        """What the stations are drawn at in one of the charts (n,)."""
+        if chart is self.drawing.upper:
+            return self.drawing.built
+        if chart is self.drawing.line:
+            return inside_line(self.drawing.lateral, self.ranges)
         low, high = self.ranges.r
         return np.clip(self.drawing.residual, low + 0.03 * (high - low), high - 0.03 * (high - low))
 
@@ -198,7 +205,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
 
     def _place_of(self, row, chart):
         """Pixels of a station in one of the charts."""
-        y = self.drawing.built if chart is self.drawing.upper else self._residual_inside()
+        y = self._heights_in(chart)
         return chart.transData.transform((self.drawing.x[row], y[row]))
 
     def station_at(self, event):
@@ -206,7 +213,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
         chart = event.inaxes
         if chart is None or self.shown is None:
             return -1
-        y = self.drawing.built if chart is self.drawing.upper else self._residual_inside()
+        y = self._heights_in(chart)
         (x1, x2), (y1, y2), box = chart.get_xlim(), chart.get_ylim(), chart.bbox
         across, up = box.width / (x2 - x1), box.height / (y2 - y1)
         # Along the chart counts more: one points at a chainage first.
@@ -271,7 +278,7 @@ class ProfileCanvas(FigureCanvasQTAgg):
         if corner is None:
             self.picked.emit(self.station_at(event), more)
             return
-        y = self.drawing.built if press[1] is self.drawing.upper else self._residual_inside()
+        y = self._heights_in(press[1])
         self._draw_overlay()
         self.boxed.emit(np.flatnonzero(within_box(self.drawing.x, y, press[2], corner)), more)
 
@@ -280,11 +287,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
             return
         factor = _WHEEL**-event.step
         if event.guiEvent.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            (low, high), at, name = (
-                (self.ranges.y, event.ydata, "y")
-                if event.inaxes is self.drawing.upper
-                else (self.ranges.r, event.ydata, "r")
-            )
+            name = dict(zip(self.drawing.charts, "yrl"))[event.inaxes]
+            (low, high), at = getattr(self.ranges, name), event.ydata
         else:
             (low, high), at, name = self.ranges.x, event.xdata, "x"
         self.set_ranges(replace(self.ranges, **{name: (at - (at - low) * factor, at + (high - at) * factor)}))

@@ -4,7 +4,7 @@ import math
 from pathlib import Path
 
 import numpy as np
-from qgis.core import Qgis
+from qgis.core import Qgis, QgsSettings
 from qgis.PyQt.QtCore import QEvent
 from qgis.PyQt.QtGui import QImage
 from qgis.PyQt.QtWidgets import QApplication, QFileDialog
@@ -18,6 +18,9 @@ from ..message_bar import tell
 from ..review.station_texts import factor_text, station_story, waiting_text
 from .axis_view import AxisView
 from .panel import STEPS, ProfilePanel
+
+# Where the user's profile keeps whether the line is shown.
+LINE_SHOWN = "tautline/profile/line_shown"
 
 
 class ProfileDock(ProfilePanel):
@@ -40,6 +43,7 @@ class ProfileDock(ProfilePanel):
         self.chart = ProfileCanvas(self, self.table)
         self.what_if = WhatIf(self)
         self._build()
+        self.beside.setChecked(QgsSettings().value(LINE_SHOWN, False, type=bool))
         self._connect()
         self.refresh()
 
@@ -58,6 +62,7 @@ class ProfileDock(ProfilePanel):
         self.go.clicked.connect(lambda: self.zoom_map())
         self.fix.toggled.connect(self.ranges_panel.setVisible)
         self.values.toggled.connect(self._show_table)
+        self.beside.toggled.connect(self._show_line)
         self.ranges_panel.typed.connect(chart.set_ranges)
         self.ranges_panel.keep_changed.connect(lambda _keep: self._remember())
         chart.ranges_changed.connect(self._tell_ranges)
@@ -161,7 +166,12 @@ class ProfileDock(ProfilePanel):
             stations.height_unit,
             stations.chainage_unit,
             self.view,
+            stations.side[rows],
+            stations.has_line and self.beside.isChecked(),
         )
+        # Whoever has heights only does not hear of a line.
+        self.beside.setVisible(stations.has_line)
+        self.ranges_panel.show_line(shown.with_line)
         self.scale_box.setEnabled(shown.profile.has_design)
         self.views.setEnabled(shown.profile.has_design)
         self.table.show_stations(stations, rows)
@@ -311,6 +321,11 @@ class ProfileDock(ProfilePanel):
         )
 
     # --- the buttons
+
+    def _show_line(self, shown):
+        """Show the line as a third chart or not, here and from now on."""
+        QgsSettings().setValue(LINE_SHOWN, shown)
+        self._draw()
 
     def _show_table(self, shown):
         """Show or hide the table; at first with room for its most telling columns."""

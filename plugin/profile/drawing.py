@@ -1,4 +1,4 @@
-"""The chart itself on a matplotlib figure: profile above, residuals below, one chainage; on the screen and in files."""
+"""The chart on a matplotlib figure: profile, residuals and, if asked, the line; on the screen and in files."""
 
 import textwrap
 from dataclasses import replace
@@ -14,10 +14,12 @@ from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
+from ...algorithms.report.ticks import side_ticks
 from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
 from ..review.station_texts import factor_text, view_sentence
 from .axis_view import AxisView
 from .legend import legend_handles
+from .line_chart import draw_line, line_title
 
 # Pieces that the chainages in view are thinned to, each with up to four points; more than a screen has columns.
 PIECES = 1500
@@ -28,27 +30,32 @@ LEAST_ROOM = 14.0
 
 
 class Drawing:
-    """Draws one axis onto a figure; ``upper`` and ``lower`` are its charts, ``upper`` hidden without design heights."""
+    """Draws one axis onto a figure; ``upper``, ``lower`` and ``line`` are its charts, ``upper`` hidden without design
+    heights, ``line`` where it is not asked for."""
 
     def __init__(self, figure, look):
         self.figure, self.look = figure, look
-        self.upper, self.lower = figure.subplots(2, 1, sharex=True)
+        self.upper, self.lower, self.line = figure.subplots(3, 1, sharex=True)
+        self.charts = (self.upper, self.lower, self.line)
         self.shown: Optional[AxisView] = None
         self._coloured = None
-        self.x = self.built = self.residual = np.zeros(0)
+        self.x = self.built = self.residual = self.lateral = np.zeros(0)
 
     def draw(self, shown, ranges, look):
         """Draw anew."""
         self.shown, self.look = shown, look
-        self.x, self.residual = shown.x, shown.residual
+        self.x, self.residual, self.lateral = shown.x, shown.residual, shown.lateral
         lines = shown.lines
         self.built = lines["as-built"]
         self._clear()
         self.upper.set_visible(shown.profile.has_design)
+        self.line.set_visible(shown.with_line)
         self._frame(ranges)
         if shown.profile.has_design:
             self._draw_profile(lines, ranges)
         self._draw_residuals(ranges)
+        if shown.with_line:
+            draw_line(self, ranges)
         self._head()
 
     def place(self):
@@ -80,7 +87,7 @@ class Drawing:
 
     def _clear(self):
         """Take off what was drawn; the charts' frames stay, since making them anew takes the longest."""
-        for chart in (self.upper, self.lower):
+        for chart in self.charts:
             # Error bars are lines and collections too; their container only lists them.
             chart.containers.clear()
             for artist in [*chart.lines, *chart.collections, *chart.patches, *chart.texts]:
@@ -94,6 +101,7 @@ class Drawing:
         for chart, low_high, title in (
             (self.upper, ranges.y, titles[shown.view].format(unit)),
             (self.lower, ranges.r, tr("Residual ({})").format(amounts_for(shown.height_unit).label)),
+            (self.line, ranges.l[::-1], line_title(shown)),
         ):
             chart.set_xlim(*ranges.x)
             chart.set_ylim(*low_high)
@@ -102,16 +110,18 @@ class Drawing:
         self.lower.xaxis.set_major_formatter(
             FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212"))
         )
-        self.lower.set_xlabel(
-            tr("Station on {}").format(shown.name) if shown.name else tr("Station"), color=look.text, fontsize=look.size
-        )
+        for chart in (self.lower, self.line):
+            last = chart is (self.line if shown.with_line else self.lower)
+            title = tr("Station on {}").format(shown.name) if shown.name else tr("Station")
+            chart.set_xlabel(title if last else "", color=look.text, fontsize=look.size)
+            chart.tick_params(axis="x", labelbottom=last, length=3.5 if last else 0)
         if self._coloured != look:
             self._colour()
 
     def _colour(self):
         look, self._coloured = self.look, self.look
         self.figure.set_facecolor(look.back)
-        for chart in (self.upper, self.lower):
+        for chart in self.charts:
             chart.set_facecolor(look.back)
             chart.grid(True, color=look.grid, linewidth=0.8)
             chart.set_axisbelow(True)
@@ -121,19 +131,21 @@ class Drawing:
                 spine.set_color(look.faint)
                 spine.set_visible(side in ("left", "bottom"))
         self.upper.tick_params(axis="x", labelbottom=False, length=0)
+        self.line.yaxis.set_major_formatter(FuncFormatter(side_ticks))
 
-    def _thin(self, y, ranges):
+    def thin(self, y, ranges):
+        """Indices of what is drawn of ``y``."""
         return thinned(self.x, y, *ranges.x, PIECES)
 
     def _line(self, chart, y, ranges, **how):
-        rows = self._thin(y, ranges)
+        rows = self.thin(y, ranges)
         chart.plot(self.x[rows], y[rows], **how)
 
     def _draw_profile(self, lines, ranges):
         look, shown, chart = self.look, self.shown, self.upper
         tolerance = shown.profile.tolerance
         if tolerance:
-            rows, half = self._thin(lines["design"], ranges), tolerance / METRES[shown.height_unit]
+            rows, half = self.thin(lines["design"], ranges), tolerance / METRES[shown.height_unit]
             chart.fill_between(
                 self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0
             )
@@ -144,7 +156,7 @@ class Drawing:
         self._line(chart, self.built, ranges, **BUILT.in_chart(look.is_dark))
         self._error_bars(chart, self.built, shown.profile.sd / METRES[shown.height_unit], ranges)
         missing = ~np.isfinite(shown.profile.residual) & np.isfinite(lines["design"])
-        self._markers(chart, np.where(missing, lines["design"], np.nan), ranges, "o", look.back, look.text, 4.0)
+        self.markers(chart, np.where(missing, lines["design"], np.nan), ranges, "o", look.back, look.text, 4.0)
         self._stations(chart, self.built, ranges)
 
     def _draw_residuals(self, ranges):
@@ -155,7 +167,7 @@ class Drawing:
             chart.axhspan(-half, half, color=look.band, linewidth=0)
         chart.axhline(0.0, **DESIGN.in_chart(look.is_dark))
         inside = np.clip(self.residual, *widened(*ranges.r, -0.03))
-        rows = self._thin(inside, ranges)
+        rows = self.thin(inside, ranges)
         if len(rows) <= MOST_BARS:
             chart.vlines(self.x[rows], 0.0, inside[rows], color=look.faint, linewidth=0.7)
         self._error_bars(chart, self.residual, shown.profile.sd / metres, ranges)
@@ -163,15 +175,15 @@ class Drawing:
         self._labels(chart, inside, ranges)
 
     def _error_bars(self, chart, y, sd, ranges):
-        rows = self._thin(y, ranges)
+        rows = self.thin(y, ranges)
         rows = rows[np.isfinite(sd[rows])]
         if 0 < len(rows) <= MOST_BARS:
             chart.errorbar(
                 self.x[rows], y[rows], yerr=sd[rows], fmt="none", ecolor=self.look.built, elinewidth=0.9, capsize=2
             )
 
-    def _markers(self, chart, y, ranges, shape, fill, edge, size, width=0.6):
-        rows = self._thin(y, ranges)
+    def markers(self, chart, y, ranges, shape, fill, edge, size, width=0.6):
+        rows = self.thin(y, ranges)
         chart.plot(
             self.x[rows],
             y[rows],
@@ -188,12 +200,12 @@ class Drawing:
         dense = 3.0 if len(self.x) > 2000 else 4.2
         other = ~np.isin(status, ("high", "low"))
         judged = "within" in status or self.shown.profile.tolerance
-        self._markers(
+        self.markers(
             chart, np.where(other, y, np.nan), ranges, "o", look.within if judged else look.built, look.edge, dense, 0.4
         )
-        self._markers(chart, np.where(status == "high", y, np.nan), ranges, "^", look.high, look.edge, dense + 3.0)
-        self._markers(chart, np.where(status == "low", y, np.nan), ranges, "v", look.low, look.edge, dense + 3.0)
-        self._markers(
+        self.markers(chart, np.where(status == "high", y, np.nan), ranges, "^", look.high, look.edge, dense + 3.0)
+        self.markers(chart, np.where(status == "low", y, np.nan), ranges, "v", look.low, look.edge, dense + 3.0)
+        self.markers(
             chart, np.where(self.shown.suspected, y, np.nan), ranges, "x", look.text, look.text, dense + 3.0, 1.4
         )
 
@@ -262,7 +274,9 @@ class Drawing:
             rows = []
         head = em * (1.45 * len(lines) + 1.6 * len(rows) + 0.8)
         bottom, top = 3.5 * em / height, max(1.0 - (head + 1.5 * em) / height, 4.5 * em / height)
-        self._split(5.0 * em / width, 1.0 - 2.4 * em / width, bottom, top, 2.1 * em / height)
+        # The line's numbers have their side beside them.
+        left = 6.2 if self.shown.with_line else 5.0
+        self._split(left * em / width, 1.0 - 2.4 * em / width, bottom, top, 2.1 * em / height)
         factor = self.factor
         lines = self._sentence(factor_text(factor) if factor is not None else "", width)
         self.figure.text(
@@ -313,12 +327,16 @@ class Drawing:
         return rows
 
     def _split(self, left, right, bottom, top, gap):
-        """Place both charts, or the lower one alone."""
-        room = max(top - bottom, 0.1)
-        lower = 0.40 * (room - gap) if self.upper.get_visible() else room
-        self.lower.set_position([left, bottom, right - left, lower])
-        self.upper.set_position([left, bottom + lower + gap, right - left, max(room - lower - gap, 0.01)])
-        for chart in (self.upper, self.lower):
+        """Place the charts that are shown; the residuals alone take all, and the line as much as they do."""
+        below = [self.line, self.lower] if self.shown.with_line else [self.lower]
+        with_upper, room = self.upper.get_visible(), max(top - bottom, 0.1)
+        share = (0.40 if len(below) == 1 else 0.29) if with_upper else 1.0 / len(below)
+        each = share * (room - gap * (len(below) - 1 + with_upper))
+        for number, chart in enumerate(below):
+            chart.set_position([left, bottom + number * (each + gap), right - left, each])
+        under = len(below) * (each + gap)
+        self.upper.set_position([left, bottom + under, right - left, max(room - under, 0.01)])
+        for chart in self.charts:
             ticks = int(np.clip(chart.bbox.height / (2.6 * self.em), 2, 6))
             chart.yaxis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 5, 10]))
         self.lower.xaxis.set_major_locator(

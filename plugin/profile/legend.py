@@ -7,6 +7,7 @@ from matplotlib.patches import Patch
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
+from .line_chart import line_marks
 
 
 def legend_handles(shown, look):
@@ -72,4 +73,4 @@ def legend_handles(shown, look):
         )
     if np.any(~np.isfinite(shown.profile.residual)) and shown.profile.has_design:
         found.append(mark("o", look.back, look.text, tr("Not measured"), 5.0))
-    return found
+    return found + (line_marks(shown, look, mark) if shown.with_line else [])

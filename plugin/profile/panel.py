@@ -69,6 +69,14 @@ class ProfilePanel(QgsDockWidget):
             ),
             True,
         )
+        self.beside = self._button(
+            controls,
+            flow,
+            tr("Li&ne"),
+            tr("Show how the stations stand beside the line, as a third chart: left of it up, right of it down."),
+            True,
+        )
+        self.beside.setObjectName("tautline_line")
         self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
         self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
@@ -119,6 +127,7 @@ class ProfilePanel(QgsDockWidget):
                 self.go,
                 self.fix,
                 self.line,
+                self.beside,
                 self.values,
                 self.export,
                 self.follow_up,

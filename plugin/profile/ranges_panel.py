@@ -11,7 +11,8 @@ _MOST = 1e9
 
 
 class RangesPanel(QWidget):
-    """From and to of chainages, heights and residuals; ``typed`` tells the Ranges a person has entered."""
+    """From and to of chainages, heights, residuals and, where shown, the line; ``typed`` tells the Ranges a person has
+    entered."""
 
     typed = pyqtSignal(object)
     keep_changed = pyqtSignal(bool)
@@ -20,8 +21,9 @@ class RangesPanel(QWidget):
         super().__init__(parent)
         layout = FlowLayout(self, 16)
         self._labels, self._fields, self._quiet = {}, {}, False
-        for name in ("x", "y", "r"):
+        for name in ("x", "y", "r", "l"):
             layout.addWidget(self._pair(name))
+        self.show_line(False)
         self.keep = QCheckBox(tr("Keep these ranges for every axis"), self)
         self.keep.setToolTip(tr("Charts of different axes and surveys can then be compared at one scale."))
         self.keep.toggled.connect(self.keep_changed)
@@ -40,6 +42,10 @@ class RangesPanel(QWidget):
         row.addWidget(self._fields[name][1])
         return box
 
+    def show_line(self, shown):
+        """Whether the range of the line is asked for."""
+        self._labels["l"].parentWidget().setVisible(shown)
+
     def _field(self, parent):
         field = QDoubleSpinBox(parent)
         field.setRange(-_MOST, _MOST)
@@ -57,6 +63,7 @@ class RangesPanel(QWidget):
             "x": tr("Chainage ({})").format(chainage_label),
             "y": tr("Heights ({})").format(height_label),
             "r": tr("Residuals ({})").format(small_label),
+            "l": tr("Line, + right ({})").format(small_label),
         }
         self._quiet = True
         for name, fields in self._fields.items():

@@ -18,6 +18,8 @@ STATUS_WORDS = {
     "no height": translatable("Not measured"),
     "no tolerance": translatable("No tolerance"),
     "off axis": translatable("Off axis"),
+    "left": translatable("Left"),
+    "right": translatable("Right"),
 }
 
 
@@ -58,6 +60,10 @@ class StationModel(QAbstractTableModel):
         ]
         if any(s.status):
             columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
+        if s.has_line:
+            lateral = s.heights["lateral"]
+            columns.append((tr("Lateral ({})").format(amounts.label), lambda k: amounts.signed(lateral[k]), True))
+            columns.append((tr("Side"), lambda k: status_text(s.side[k]), False))
         if any(s.flag):
             columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
         if np.isfinite(design).any():

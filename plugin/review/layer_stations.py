@@ -8,16 +8,24 @@ from qgis.core import QgsVectorLayer, QgsWkbTypes
 
 from ...algorithms.core.moved_stretches import in_stretch, moved_stretches
 from ...algorithms.core.profile_views import AxisProfile, severity, worst_first
+from ...algorithms.core.residuals import ASIDE
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.language.decision_words import SUSPECTED, flag_of
-from ...algorithms.structure.reviewed_stations import LayerColumns, columns_again, layer_columns, review_fields
+from ...algorithms.structure.reviewed_stations import (
+    LayerColumns,
+    columns_again,
+    layer_columns,
+    recorded_tolerance,
+    review_fields,
+)
 from .tested_flags import tested_flags
 
 # Of the profile's heights in its own order.
 HEIGHTS = ("design_h", "flat_h", "residual", "sd")
-NUMBERS = ("chainage", *HEIGHTS, "w")
-TEXTS = ("axis", "station", "status", "flag")
+LENGTHS = (*HEIGHTS, "lateral")
+NUMBERS = ("chainage", *LENGTHS, "w")
+TEXTS = ("axis", "station", "status", "flag", "side")
 OUT_OF_TOLERANCE = ("high", "low")
 
 
@@ -36,7 +44,8 @@ class LayerStations:
     """The stations of a layer, sorted by axis and chainage: arrays (n,).
 
     ``ids`` of the features; ``x``, ``y`` in the layer's CRS; ``chainage`` and ``heights`` {'design_h', 'flat_h',
-    'residual', 'sd'} in metres, NaN where missing; ``tolerance``: metres, NaN for none; texts as in the layer.
+    'residual', 'sd', 'lateral'} in metres, NaN where missing; ``tolerance``, ``line_tolerance``: metres, NaN for none;
+    texts as in the layer.
     ``read``: the rows as they were read, in the layer's units.
     """
 
@@ -50,7 +59,9 @@ class LayerStations:
     station: np.ndarray
     status: np.ndarray
     flag: np.ndarray
+    side: np.ndarray
     tolerance: np.ndarray
+    line_tolerance: np.ndarray
     height_unit: str
     chainage_unit: str
     record: RunRecord
@@ -70,12 +81,18 @@ class LayerStations:
 
     def profile(self, rows):
         """The Profile of stations of one axis."""
-        known = self.tolerance[rows][np.isfinite(self.tolerance[rows])]
         return AxisProfile(
             self.chainage[rows],
             *(self.heights[name][rows] for name in HEIGHTS),
-            tolerance=float(known[0]) if len(known) else None,
+            tolerance=_first_known(self.tolerance[rows]),
+            lateral=self.heights["lateral"][rows] if self.has_line else None,
+            line_tolerance=_first_known(self.line_tolerance[rows]),
         )
+
+    @cached_property
+    def has_line(self):
+        """Whether any station was judged by line."""
+        return bool(np.isfinite(self.heights["lateral"]).any())
 
     @cached_property
     def suspected(self):
@@ -93,10 +110,13 @@ class LayerStations:
         return in_stretch(len(self), found)
 
     def flagged(self):
-        """Indices of the stations out of tolerance or suspected of a blunder, the worst first."""
-        flagged = np.isin(self.status, OUT_OF_TOLERANCE) | self.suspected
+        """Indices of the stations out of tolerance, in height or in line, or suspected of a blunder, the worst
+        first."""
+        flagged = np.isin(self.status, OUT_OF_TOLERANCE) | np.isin(self.side, ASIDE) | self.suspected
         residual = self.heights["residual"]
-        return worst_first(flagged, severity(residual, self.tolerance, self.w, self.suspected), residual)
+        in_height = severity(residual, self.tolerance, self.w, self.suspected)
+        in_line = severity(self.heights["lateral"], self.line_tolerance, self.w, np.zeros(len(self), bool))
+        return worst_first(flagged, np.fmax(in_height, in_line), residual)
 
 
 def read_stations(layer):
@@ -127,15 +147,28 @@ def _stations(read):
         read.x[rows],
         read.y[rows],
         columns["chainage"][rows] * read.units.chainage,
-        {name: columns[name][rows] * read.units.height for name in HEIGHTS},
+        {name: columns[name][rows] * read.units.height for name in LENGTHS},
         columns["w"][rows],
         *(columns[name][rows] for name in TEXTS),
         np.array([read.tolerances[axis] for axis in columns["axis"].tolist()], float)[rows],
+        _line_tolerances(read)[rows],
         read.units.height_name,
         read.units.chainage_name,
         read.record,
         read,
     )
+
+
+def _line_tolerances(read):
+    """Tolerance of the line at each row of LayerColumns, metres, NaN for none."""
+    axes = list(read.columns["axis"])
+    known = {axis: recorded_tolerance(read.record, axis, read.units, "line_tolerance") for axis in dict.fromkeys(axes)}
+    return np.array([np.nan if known[axis] is None else known[axis] for axis in axes], float)
+
+
+def _first_known(values):
+    known = values[np.isfinite(values)]
+    return float(known[0]) if len(known) else None
 
 
 @dataclass(frozen=True)

@@ -5,9 +5,11 @@ from html import escape
 import numpy as np
 
 from ...algorithms.language.decision_words import SUSPECTED, flag_of
-from ...algorithms.language.height_text import amounts_for, full_height
+from ...algorithms.language.height_text import amounts_for, full_height, side_text
 from ...algorithms.language.number_text import number_text
 from ...algorithms.language.translation import tr
+from ...algorithms.language.units import Units
+from .layer_stations import OUT_OF_TOLERANCE
 
 
 def view_sentence(profile, view, station_at, height_unit):
@@ -39,13 +41,18 @@ def waiting_text(layer):
     return tr("Layer '{}' is shown as soon as the run that is going on has ended.").format(layer.name())
 
 
-def why_flagged(status, flag, moved=False):
+def why_flagged(status, flag, moved=False, side=""):
     """Why a station is in the list, in a word or two: what doubts its height before how it lies, which the residual's
-    sign says too. ``moved``: whether neighbours are flagged with it on one side."""
-    if flag_of(flag) == SUSPECTED:
-        return tr("Stretch that moved") if moved else tr("Suspected blunder")
+    sign says too; then how it stands to the line. ``moved``: whether neighbours are flagged with it on one side."""
+    aside = {"left": tr("Left of the line"), "right": tr("Right of the line")}.get(side, "")
     words = {"high": tr("Too high"), "low": tr("Too low"), "within": tr("Within now")}
-    return words.get(status, tr("Not flagged now"))
+    if flag_of(flag) == SUSPECTED:
+        why = tr("Stretch that moved") if moved else tr("Suspected blunder")
+    elif aside and status not in OUT_OF_TOLERANCE:
+        return aside
+    else:
+        why = words.get(status, tr("Not flagged now"))
+    return f"{why}, {aside[0].lower()}{aside[1:]}" if aside else why
 
 
 def _name(stations, row):
@@ -62,9 +69,26 @@ def _judged(stations, row):
     said += [words[stations.status[row]]] if stations.status[row] in words else []
     if stations.suspected[row]:
         said.append(tr("in a stretch that moved") if stations.moved[row] else tr("suspected blunder"))
+    said += _beside_line(stations, row)
     heights = [tr("as-built {}").format(full_height(design + residual, unit))] if np.isfinite(design + residual) else []
     heights += [tr("design {}").format(full_height(design, unit))] if np.isfinite(design) else []
     return ", ".join(said), ", ".join(heights)
+
+
+def _beside_line(stations, row):
+    """How a station stands to the line, in words; [] where it was not judged."""
+    lateral, unit = stations.heights["lateral"][row], stations.height_unit
+    if not np.isfinite(lateral):
+        return []
+    words = {
+        "left": tr("{} of the line, beyond its tolerance"),
+        "right": tr("{} of the line, beyond its tolerance"),
+        "within": tr("{} of the line, within its tolerance"),
+    }
+    text = side_text(lateral, Units(unit, unit))
+    if text == side_text(0.0, Units(unit, unit)):
+        return [tr("on the line")]
+    return [words.get(stations.side[row], tr("{} of the line")).format(text)]
 
 
 def station_story(stations, row):

@@ -152,3 +152,60 @@ def test_certainty_counts_each_station_once():
 )
 def test_decimals(size, wanted):
     assert conformance.decimals_for(size, least=1, most=3) == wanted
+
+
+@pytest.mark.parametrize("sd", [1e-5, 1e-4, 1e-3, 0.003, 0.01, 0.1])
+@pytest.mark.parametrize("first", [0.0, 0.002, 0.0099, 0.03])
+@pytest.mark.parametrize("second", [0.0, -0.004, 0.011])
+def test_chance_within_a_circle(sd, first, second):
+    """Source: the noncentral chi-square distribution with two degrees of freedom, where both deviations are one."""
+    stats = pytest.importorskip("scipy.stats")
+    wanted = stats.ncx2.cdf((0.01 / sd) ** 2, 2, (first**2 + second**2) / sd**2)
+    assert conformance.radial_conformance(first, second, 0.01, sd, sd)[0] == pytest.approx(wanted, abs=1e-12)
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(
+    "first, second, sd_first, sd_second",
+    [
+        (0.0029, 0.0059, 0.0089, 0.0001),
+        (-0.0117, -0.0044, 0.024, 0.0002),
+        (0.0095, -0.003, 0.0029, 0.00015),
+        (0.004, 0.0, 0.003, 0.002),
+        (0.05, 0.0, 0.001, 0.001),
+    ],
+)
+def test_chance_within_a_circle_of_unlike_deviations(first, second, sd_first, sd_second, turned):
+    """Against an adaptive quadrature of scipy over rows of the circle."""
+    integrate, special = pytest.importorskip("scipy.integrate"), pytest.importorskip("scipy.special")
+    limit = 0.01
+
+    def density(y):
+        half = np.sqrt(max(limit**2 - y * y, 0.0))
+        across = special.ndtr((half - first) / sd_first) - special.ndtr((-half - first) / sd_first)
+        return across * np.exp(-0.5 * ((y - second) / sd_second) ** 2) / (sd_second * np.sqrt(2.0 * np.pi))
+
+    ends = np.clip(second + sd_second * np.array([-9.0, -3.0, 0.0, 3.0, 9.0]), -limit, limit)
+    parts = [integrate.quad(density, a, b, epsabs=1e-13, limit=400)[0] for a, b in zip(ends, ends[1:]) if b > a]
+    given = (second, first, limit, sd_second, sd_first) if turned else (first, second, limit, sd_first, sd_second)
+    assert conformance.radial_conformance(*given)[0] == pytest.approx(sum(parts), abs=1e-9)
+
+
+def test_chance_within_a_circle_of_many_and_of_unknown():
+    known = conformance.radial_conformance([0.0, np.nan, 0.0], [0.0, 0.0, np.nan], 0.01, 0.003, [0.003, 0.003, 0.003])
+    assert known[0] > 0.99 and np.isnan(known[1:]).all()
+    assert np.isnan(conformance.radial_conformance(0.0, 0.0, 0.01, 0.003, np.nan)[0])
+    assert conformance.radial_conformance(0.0, 0.0, 0.0, 0.003, 0.003)[0] == 0.0
+    for bad in ((0.0, 0.0, 0.01, 0.0, 1.0), (0.0, 0.0, 0.01, 1.0, 0.0), (0.0, 0.0, -0.01, 1.0, 1.0)):
+        with pytest.raises(InputError):
+            conformance.radial_conformance(*bad)
+
+
+@pytest.mark.parametrize("word", ["left", "right", "beyond"])
+def test_verdict_on_a_line_and_on_both(word):
+    none = np.zeros(3, bool)
+    found = conformance.verdict(
+        [0.001, 0.02, np.nan], ["within", word, ""], np.full(3, np.nan), doubtful=none, accepted=none
+    )
+    assert found.kind == "not within" and found.out.tolist() == [False, True, False]
+    assert found.judged.tolist() == [True, True, False]

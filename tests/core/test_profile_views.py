@@ -165,3 +165,17 @@ def test_any_height_as_a_view_shows_it():
     assert np.all(np.isnan(blank.seen(np.arange(2.0), np.ones(2), "level")))
     with pytest.raises(InputError, match="view"):
         profile.base_at(np.zeros(1), "sideways")
+
+
+def test_the_line_has_a_range_of_its_own():
+    s, zero = np.arange(5.0), np.zeros(5)
+    lateral = np.array([0.001, -0.002, np.nan, 0.004, 0.5])
+    profile = AxisProfile(s, zero, zero, zero, zero, 0.02, lateral, 0.003)
+    assert profile.has_line and profile.residual_range() == (-0.03, 0.03)
+    # 4 mm is the ordinary one of four; the wild one does not set the range.
+    assert profile.lateral_range() == pytest.approx((-0.016, 0.016))
+    assert AxisProfile(s, zero, zero, zero, zero, 0.02, zero, 0.01).lateral_range() == pytest.approx((-0.015, 0.015))
+    assert not AxisProfile(s, zero, zero, zero, zero).has_line
+    assert not AxisProfile(s, zero, zero, zero, zero, lateral=np.full(5, np.nan)).has_line
+    with pytest.raises(InputError):
+        AxisProfile(s, zero, zero, zero, zero, lateral=np.zeros(4))

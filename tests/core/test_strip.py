@@ -6,7 +6,15 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
-from tautline.algorithms.core.strip import StripFrame, edges, side_away, sides_away, strip_factor, tick_chainages
+from tautline.algorithms.core.strip import (
+    StripFrame,
+    edges,
+    plan_half,
+    side_away,
+    sides_away,
+    strip_factor,
+    tick_chainages,
+)
 
 
 def test_edges_and_grid_hold_the_range_in_whole_steps():
@@ -55,3 +63,18 @@ def test_the_strip_lies_away_from_the_other_axes(wgs84):
     axis = Axis(line, 0.0)
     assert side_away(axis, [east]) == -1 and side_away(axis, [west]) == 1
     assert side_away(axis, []) == 0 and side_away(axis, [east, west]) == 0
+
+
+@pytest.mark.parametrize(
+    "lateral, tolerance, half",
+    [
+        ([0.001, -0.003, np.nan, 0.002], None, 0.003),
+        ([0.001, -0.003, 0.002], 0.004, 0.005),
+        # Four of the ordinary 2 mm, and one and a half tolerances, hold a wild one back.
+        ([0.002, -0.002, 0.002, 0.9], None, 0.008),
+        ([0.001, 0.0, 0.001, 0.9], 0.01, 0.015),
+        ([0.0, 0.0], None, 0.0),
+    ],
+)
+def test_the_plan_holds_departures_and_tolerance(lateral, tolerance, half):
+    assert plan_half(np.array(lateral), tolerance) == pytest.approx(half)

@@ -344,6 +344,23 @@ def test_a_later_run_for_heights_alone_leaves_no_line_behind(toolbox, tmp_path):
     assert not set(LINE_FIELDS) & set(heights.rows()[0])
 
 
+def test_a_verdict_on_the_designs_line_does_not_stand_beside_a_fitted_one(toolbox, tmp_path):
+    """'side' judges the lateral departure from the design's line, which the one from the fitted line replaces."""
+    layers = site(toolbox)
+    given = {**layers, "DESIGN": "level", "UNDULATION": "ellipsoidal", "LINE": "axis", "LINE_TOLERANCE": 0.004}
+    designed = toolbox.run("designheights", OUTPUT=str(tmp_path / "d.gpkg"), **given)
+    assert {"left", "right"} & set(designed.column("side"))
+    again = fit(toolbox, {**layers, "STATIONS": designed.results["OUTPUT"]}).rows()
+    assert "side" not in again[0] and again[0]["status"] == designed.column("status")[0]
+    assert [row["lateral"] for row in again] == pytest.approx(less_line(SIDE), abs=2e-8)
+    # A field of that name that somebody else has filled stays, and so does the verdict where only heights are fitted.
+    rows = [{**row, "side": "shore"} for row in stations()[0]]
+    own = fit(toolbox, {**layers, "STATIONS": toolbox.points(rows)})
+    assert set(own.column("side")) == {"shore"}
+    alone = toolbox.run("fitreference", REFERENCE="memory:", **{**layers, "STATIONS": designed.results["OUTPUT"]})
+    assert alone.column("side") == designed.column("side")
+
+
 def test_a_reference_with_a_line_still_serves_designheights(toolbox):
     layers = site(toolbox)
     run = fit(toolbox, layers)

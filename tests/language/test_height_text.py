@@ -111,3 +111,11 @@ def test_heights_of_one_sentence_share_a_unit():
     assert metric.alike((0.0041, 1.5, None)) == ["0.0041 m", "1.5000 m", "none"]
     assert feet.alike((0.01 * FOOT, 5.0 * FOOT)) == ["0.010 ft", "5.000 ft"]
     assert ht.small_texts((0.5, 1.0), Units("metre", "metre")) == ["0.5000 m", "1.0000 m"]
+
+
+def test_lateral_departures_as_fine_as_told():
+    units, fine = Units("metre", "metre"), ht.amounts_for("metre", 0.00005)
+    assert ht.side_text(-0.01234, units, fine) == "12.34 mm left" and ht.side_text(-0.01234, units) == "12.3 mm left"
+    assert ht.side_text(0.00001, units, fine) == "0.01 mm right" and ht.side_text(0.00001, units) == "0.0 mm"
+    assert ht.sided("5", 1.0) == "5 right" and ht.sided("5", -1.0) == "5 left"
+    assert ht.sided("0", 0) == "0"

@@ -205,7 +205,7 @@ class ReviewReport(ToolboxEntry):
         caption = tr("Stations by their status; size by the residual. North is up, as the arrow shows. ") + (
             tr("Background: {}.").format(chart.imagery.name())
             if chart.imagery is not None
-            else tr("No imagery was handed in.")
+            else tr("No imagery was supplied.")
         )
         return Map(chart, image, kind, alt, caption, chart.legend())
 

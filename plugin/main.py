@@ -88,7 +88,7 @@ class TautlinePlugin:
         from .review.docks import Review
 
         self.review = Review(self.iface, self.open_form)
-        self._add_action("tautline_profile_open", tr("Profile"), self.review.open_profile)
+        self._add_action("tautline_profile_open", tr("Axis profile"), self.review.open_profile)
         self._add_action("tautline_flagged_open", tr("Flagged stations"), self.review.open_flagged)
         self._add_action("tautline_guide", tr("Guide"), lambda: open_page("index.html"))
         self._add_action("tautline_method", tr("How it is computed"), lambda: open_page("method.html"))

@@ -96,7 +96,7 @@ class ComparisonReport:
                     c.first.station[worst],
                 )
                 + (
-                    tr(", {} beyond doubt").format(bent[self.what.up] + bent[self.what.down])
+                    tr(", {} significant").format(bent[self.what.up] + bent[self.what.down])
                     if bent["no sd"] < len(motion.rows)
                     else ""
                 )
@@ -164,7 +164,8 @@ class ComparisonReport:
             return tr("No standard deviations were given (SIGMA, or a field 'sd'), so the changes are not judged.")
         text = tr(
             "Judged by the change over its standard deviation: beyond 3.29 risen or settled (Baarda's limit, one false "
-            "alarm in a thousand stations), 1.96 to 3.29 possible (95 % for a single station), below that not shown. "
+            "alarm in a thousand stations), 1.96 to 3.29 possible (95 % for a single station), below that not "
+            "significant. "
             "Without any movement, of {} about {} would be called possible and {} risen or settled by chance."
         ).format(
             counted(number, tr("change"), tr("changes")), number_text(0.049 * number, 1), number_text(0.001 * number, 2)
@@ -437,7 +438,7 @@ class ComparisonReport:
         """Verdict on a common movement."""
         if not judged:
             return "not judged"
-        return "shown" if abs(value) > NORMAL_95 * sd else "not shown"
+        return "significant" if abs(value) > NORMAL_95 * sd else "not significant"
 
 
 def tell_comparison(report, asked):

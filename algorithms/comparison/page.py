@@ -9,18 +9,18 @@ from ..documents.blocks import Column, Facts, Heading, Paragraph, Picture, Table
 from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
-from ..language.translation import tr
+from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
 from .chart import MOST_AXES
 
 _WORDS = {
-    "risen": "▲ risen",
-    "settled": "▼ settled",
-    "left": "◀ left",
-    "right": "right ▶",
-    "possible": "possible",
-    "not shown": "not shown",
-    "no sd": "not judged",
+    "risen": translatable("▲ risen"),
+    "settled": translatable("▼ settled"),
+    "left": translatable("◀ left"),
+    "right": translatable("right ▶"),
+    "possible": translatable("possible"),
+    "not significant": translatable("not significant"),
+    "no sd": translatable("not judged"),
 }
 
 
@@ -104,10 +104,10 @@ def _motions(report):
         Column(shift.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
         *([Column(turn.format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")] if tilt else []),
-        Column(tr("RMS remaining ({})").format(small), "n"),
+        Column(tr("RMS, shift removed ({})").format(small), "n"),
         *(Column(heading, "n") for heading in _sides_of(report)),
         Column(tr("Possible"), "n"),
-        Column(tr("Bent"), "n"),
+        Column(tr("Differential movement"), "n"),
     ]
     rows = []
     for m in c.motions:
@@ -180,16 +180,16 @@ def _stations(report, axis):
                 c.surveys[c.latest[row]].label,
                 text.signed(change),
                 text.text(NORMAL_95 * sd),
-                _WORDS[verdict],
+                tr(_WORDS[verdict]),
                 text.signed(bending),
                 text.text(NORMAL_95 * sd_bending),
-                _WORDS[bent] if bending == bending else "",
+                tr(_WORDS[bent]) if bending == bending else "",
                 text.signed(c.rates[0][row]),
             ]
         )
         telling = bent if report.what.own_lines else verdict
         sure = (report.what.up, report.what.down)
-        kinds.append("act" if telling in sure else "quiet" if telling == "not shown" else "")
+        kinds.append("act" if telling in sure else "quiet" if telling == "not significant" else "")
     return Table(
         tuple(columns),
         rows,

@@ -15,7 +15,7 @@ from .stable_part import inverse_normals, solved, stable_part
 
 # Verdicts on a change that is beyond doubt, upwards and downwards, or sideways, positive right.
 MOVED_UP, MOVED_SIDEWAYS = ("risen", "settled"), ("right", "left")
-CHANGE_VERDICTS = (*MOVED_UP, "possible", "not shown", "no sd")
+CHANGE_VERDICTS = (*MOVED_UP, "possible", "not significant", "no sd")
 LEAST_FOR_SHIFT, LEAST_FOR_TILT = 2, 3
 HUBER = 1.5
 _MAD = 1.4826
@@ -51,7 +51,7 @@ def verdicts(changes, deviations, moved=None, words=MOVED_UP):
     return np.select(
         [~known, run > 0, run < 0, (size > BAARDA) & (changes > 0), size > BAARDA, size > NORMAL_95],
         ["no sd", *words, *words, "possible"],
-        "not shown",
+        "not significant",
     ).astype(object)
 
 

@@ -47,7 +47,7 @@ class Rules:
         for value, name in (
             (self.up, "greatest raise"),
             (self.down, "greatest lowering"),
-            (self.smoothness, "smoothness limit"),
+            (self.smoothness, "limit between neighbours"),
         ):
             if value is not None and not (np.isfinite(value) and value >= 0.0):
                 raise InputError(f"The {name} cannot be negative.")
@@ -185,7 +185,8 @@ def _linked(costs, pairs, smoothness, whole):
         from scipy.sparse import coo_matrix
     except ImportError:
         raise InputError(
-            "A smoothness limit needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu)."
+            "A limit between neighbours needs scipy in QGIS's own Python; install it (python3-scipy on Debian and "
+            "Ubuntu)."
         ) from None
     support, sign, length, cost = costs.segments()
     across = costs.residuals[pairs[:, 0]] - costs.residuals[pairs[:, 1]]

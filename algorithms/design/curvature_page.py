@@ -74,7 +74,7 @@ def _axis(run, one):
         Column(tr("shape"), "k"),
         Column(tr("RMS"), "n"),
         Column("χ²", "n"),
-        Column(tr("freedom"), "n"),
+        Column(tr("degrees of freedom"), "n"),
         Column(tr("what it is")),
     )
     rows = [

@@ -279,7 +279,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
                 share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
                 written[table.key], final[table.key] = self._write_one(table, asked, stage, share)
                 done += len(table)
-            styles = {table.key: self._styled(table, written[table.key], asked) for table in wanted}
+            styles = {table.key: self._told_style(table, written[table.key], asked) for table in wanted}
+            for table in wanted:
+                self._save_style(table.key, styles[table.key], written[table.key], asked)
             for document in result.documents:
                 if asked.given(document.key):
                     final[document.key] = asked.file(document.key)
@@ -342,25 +344,25 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             asked.context.addLayerToLoadOnCompletion(destination, details)
 
     @staticmethod
-    def _styled(table, destination, asked):
-        """The table's style, its record with the output's key and a fingerprint of the rows as written; saved beside
-        the layer where that is in a GeoPackage.
+    def _told_style(table, destination, asked):
+        """The table's style, its record with the output's key and a fingerprint of the rows as written: from them an
+        edit made by hand would be known.
 
-        The layer is closed at the end: an open one keeps part of what was written beside its file, which is moved now.
+        All are read before the first is saved: on the oldest host a GeoPackage that is open cannot be written to
+        through a second opening of it.
         """
-        layer, style = saved_styles.geopackage_layer(destination), table.style
-        if style.record:
-            # From them an edit made by hand would be known.
-            read = None if is_trial(asked.feedback) else written_reading(destination, layer, asked.context)
-            style = replace(style, record=record_with_output(style.record, table.key, read))
+        layer = saved_styles.geopackage_layer(destination)
+        if not table.style.record:
+            return table.style
+        read = None if is_trial(asked.feedback) else written_reading(destination, layer, asked.context)
+        return replace(table.style, record=record_with_output(table.style.record, table.key, read))
+
+    def _save_style(self, key, style, destination, asked):
+        """Save it beside the layer where that is in a GeoPackage."""
         try:
-            saved_styles.save_style(layer, style)
+            saved_styles.save_into_geopackage(destination, style)
         except saved_styles.StyleNotSaved as error:
-            asked.warn(
-                tr("The style of {} could not be saved into the GeoPackage: {}").format(table.key, error),
-                keys=(table.key,),
-            )
-        return style
+            asked.warn(tr("The style of {} could not be saved into the GeoPackage: {}").format(key, error), keys=(key,))
 
     @staticmethod
     def source_text(value, context):

@@ -122,7 +122,7 @@ def _gravity_left_out(run):
 def _adjustment(run):
     a, units = run.adjustment, run.units
     sd = a.height_deviations[a.points]
-    text = tr("Adjusted: {} from {}, {} of freedom.").format(
+    text = tr("Adjusted: {} from {}, {} degrees of freedom.").format(
         counted(len(a.points), tr("height"), tr("heights")),
         counted(len(a.residuals), tr("observation"), tr("observations")),
         counted(a.freedom, tr("degree"), tr("degrees")),

@@ -79,7 +79,7 @@ def _misclosures(run):
     ]
     columns = [
         Column(tr("Kind"), "k"),
-        Column(tr("Way")),
+        Column(tr("Route")),
         Column(tr("Length ({})").format(units.chainage_label), "n"),
         Column(tr("Misclosure ({})").format(amounts.label), "n"),
         Column(tr("Limit ({})").format(amounts.label), "n"),

@@ -41,7 +41,7 @@ def content(found, titles, drawn, records, *, crs, screen=True, paper=True, old=
     parts += [Paragraph(row["sentence"]) for row in one.curvatures if row["sentence"]]
     if not one.curvatures:
         parts.append(
-            Paragraph(tr("Which shape was built was not tested: no table of curvature was handed in."), "small")
+            Paragraph(tr("Which shape was built was not tested: no table of curvature was supplied."), "small")
         )
     warning = system_warning(found)
     parts += [Paragraph(warning, "warn")] if warning else []
@@ -154,7 +154,7 @@ _STRAIGHTNESS = ("str_vert", "rng_vert", "str_lat", "rng_lat", "str_comb", "max_
 def _straightness(found):
     lines = [row for row in found.reviewed.references if np.isfinite(row["str_vert"])]
     if not found.reviewed.references:
-        return [Paragraph(tr("Straightness: not given, since no reference was handed in."), "small")]
+        return [Paragraph(tr("Straightness: not given, since no reference was supplied."), "small")]
     if not lines:
         return [
             Paragraph(
@@ -231,7 +231,7 @@ def _station_columns(found, with_axis, with_remark):
         wide = (*range(1 + with_axis), 3 + with_axis)
         columns = [replace(c, width=c.width if k in wide else 0.8 * c.width) for k, c in enumerate(columns)]
     columns += line_columns(found) + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
-    columns += [Column(tr("Chance within"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
+    columns += [Column(tr("Probability within tolerance"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
     left = 186.0 - sum(column.width for column in columns)
     if with_remark:
         return (*columns, Column(tr("Flag and decision"), "", left))
@@ -274,7 +274,7 @@ def _flagged(found):
     one, rows = found.reviewed, found.flagged.tolist()
     parts = [Heading(tr("Stations needing attention"))]
     if not one.has_tested:
-        parts.append(Paragraph(tr("Blunders: not tested; no tested stations were handed in."), "small"))
+        parts.append(Paragraph(tr("Blunders: not tested; no tested stations were supplied."), "small"))
     elif int(np.sum(one.suspected & ~found.suspected)):
         parts.append(
             Paragraph(
@@ -289,7 +289,7 @@ def _flagged(found):
             )
         )
     if not one.has_decisions:
-        parts.append(Paragraph(tr("Decisions: none were handed in."), "small"))
+        parts.append(Paragraph(tr("Decisions: none were supplied."), "small"))
     if not rows:
         return parts + [Paragraph(tr("No station is out of tolerance, flagged or without a height."))]
     rows.sort(key=lambda row: -np.nan_to_num(abs(one.residual[row]), nan=-1.0))
@@ -334,7 +334,7 @@ def _axes(found):
 
 def _reproduce(records):
     calls = [record for record in records if usable(record)]
-    parts = [Heading(tr("How to make it again"))]
+    parts = [Heading(tr("Reproducing the results"))]
     if not calls:
         return parts + [
             Paragraph(tr("The layers carry no record of the runs that made them, so the calls are not known."), "small")

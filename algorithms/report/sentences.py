@@ -288,6 +288,6 @@ def caution_texts():
         ),
         tr(
             "The residuals hold for the design, the controls, the height system and the units named here, and for no "
-            "others; check these first. A station is judged by the height handed in, on the day it was surveyed."
+            "others; check these first. A station is judged by the height supplied, on the day it was surveyed."
         ),
     )

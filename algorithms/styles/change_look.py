@@ -41,7 +41,7 @@ def change_renderer(layer):
         ("settled", "", tr("Settled"), marker(triangle, 4.2, fill=LOW, angle=180.0, size_expression=sized)),
         ("possible", "", tr("Possible change"), marker(diamond, 3.0, fill=NOTICE, size_expression=small)),
         (
-            "not shown",
+            "not significant",
             "",
             tr("No change shown"),
             marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25, size_expression=_zoomed("2")),

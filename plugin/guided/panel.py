@@ -131,7 +131,7 @@ class GuidedPanel(QgsDockWidget):
         """The layers were brought up to date: what was told of this run's no longer holds."""
         if self.outcome.told():
             text = tr(
-                "The results were brought up to date since this run. Profile, Flagged stations and report show them."
+                "The results were brought up to date since this run: see axis profile, flagged stations and report."
             )
             self._tell_result([("wait", text)], self._told_of)
 
@@ -154,7 +154,7 @@ class GuidedPanel(QgsDockWidget):
         self.run_button.clicked.connect(self.start)
         self.cancel_button.clicked.connect(self._cancel)
         self.profile_button.clicked.connect(lambda: self.profile_wanted.emit(self._result))
-        self.follow_up_button = QPushButton(tr("&Papers"))
+        self.follow_up_button = QPushButton(tr("&Reports"))
         self.follow_up_button.setToolTip(tr("Report, schedule and comparison of the result: opens their forms."))
         self._result = None
         buttons = QHBoxLayout()

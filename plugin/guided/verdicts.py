@@ -33,7 +33,7 @@ def of_residuals(found, structure, told_by_fit=()):
         "doubtful": tr("Have the doubted stations read again, then run again."),
         "accepted": tr("Nothing, unless a decision is changed."),
         "within, not certain": tr("Measure those near the limit more exactly, or say how exact the heights are."),
-        "within": tr("Nothing; the report is under \u2018Papers\u2019."),
+        "within": tr("Nothing; the report is under \u2018Reports\u2019."),
     }
     kind = found.verdict.kind
     sign = {"within": "fact", "accepted": "fact", "no tolerance": "todo"}.get(kind, "doubt")

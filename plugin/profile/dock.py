@@ -29,7 +29,7 @@ class ProfileDock(ProfilePanel):
     chart = None
 
     def __init__(self, iface, subject, link):
-        super().__init__(tr("Profile"), iface.mainWindow())
+        super().__init__(tr("Axis profile"), iface.mainWindow())
         self.setObjectName("tautline_profile")
         # Here, not above: loading the plugin must not wait for the charts, and one may be without them.
         from .chart import ProfileCanvas

@@ -72,5 +72,5 @@ def legend_handles(shown, look):
             )
         )
     if np.any(~np.isfinite(shown.profile.residual)) and shown.profile.has_design:
-        found.append(mark("o", look.back, look.text, tr("Not measured"), 5.0))
+        found.append(mark("o", look.back, look.text, tr("No as-built height"), 5.0))
     return found + (line_marks(shown, look, mark) if shown.with_line else [])

@@ -84,7 +84,7 @@ class ProfilePanel(QgsDockWidget):
         self.follow_up = self._button(
             controls,
             flow,
-            tr("&Papers"),
+            tr("&Reports"),
             tr("Report, schedule and comparison of the stations shown: opens their forms."),
         )
         self.follow_up.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)

@@ -15,7 +15,7 @@ STATUS_WORDS = {
     "high": translatable("Too high"),
     "low": translatable("Too low"),
     "within": translatable("Within"),
-    "no height": translatable("Not measured"),
+    "no height": translatable("No as-built height"),
     "no tolerance": translatable("No tolerance"),
     "off axis": translatable("Off axis"),
     "left": translatable("Left"),

@@ -31,13 +31,13 @@ def test_verdicts_at_the_published_limits():
     alpha 0.001."""
     sizes = [1.959, 1.961, -1.961, 3.290, 3.292, -3.292, 0.0, np.nan]
     assert list(verdicts(np.array(sizes), np.ones(8))) == [
-        "not shown",
+        "not significant",
         "possible",
         "possible",
         "possible",
         "risen",
         "settled",
-        "not shown",
+        "not significant",
         "no sd",
     ]
     assert list(verdicts(np.array([5.0, 5.0]), np.array([np.nan, 0.0]))) == ["no sd", "no sd"]
@@ -51,7 +51,7 @@ def test_verdicts_sideways_have_the_same_limits():
     """Positive is right; a run that moved as a whole is one."""
     sizes = np.array([3.30, -3.30, 3.28, -1.97, 1.95, 0.5, np.nan])
     found = verdicts(sizes, np.ones(7), np.array([0, 0, 0, 0, 0, -1, 0]), MOVED_SIDEWAYS)
-    assert found.tolist() == ["right", "left", "possible", "possible", "not shown", "left", "no sd"]
+    assert found.tolist() == ["right", "left", "possible", "possible", "not significant", "left", "no sd"]
 
 
 def independent(sd):
@@ -138,7 +138,7 @@ def test_a_settled_stretch_does_not_pass_for_a_shift():
     tilted = common_motion(POSITIONS, changes + 1e-5 * POSITIONS, covariance, tilt=True)
     assert tilted.tilt == pytest.approx(1e-5, abs=1e-12)
     left = np.array(verdicts(tilted.rest, tilted.sd_rest, tilted.moved))
-    assert set(left[settled]) == {"settled"} and set(left[~settled]) == {"not shown"}
+    assert set(left[settled]) == {"settled"} and set(left[~settled]) == {"not significant"}
 
 
 def test_where_half_has_moved_nobody_can_tell_which():

@@ -46,7 +46,7 @@ def test_chart_explains_itself(seen, expected, worst):
         "Tolerance ± 10.0 mm",
         "Too high",
         "Too low",
-        "Not measured",
+        "No as-built height",
     ]
     # sample_layers/README.md: at 2+600 the design is 0.52 m above what a flat Earth would give.
     assert "at 2+600 it lies 523.4 mm above what a flat Earth would give" in found["sentence"]

@@ -9,7 +9,7 @@ MENU = [
     "Open the example",
     "Guided run",
     "Design heights and residuals…",
-    "Profile",
+    "Axis profile",
     "Flagged stations",
     "Guide",
     "How it is computed",
@@ -137,7 +137,7 @@ def test_example_shows_the_plane_and_where_it_is_level(seen):
 
 def test_example_teaches_with_its_own_figures(seen):
     found = seen["example"]
-    assert "Read me first" in found["docks"] and "Profile" in found["docks"]
+    assert "Read me first" in found["docks"] and "Axis profile" in found["docks"]
     assert found["curvature"]["Alder 2+600"] == pytest.approx(0.52, abs=0.005) and "0.52 m" in found["guide"]
     assert max((v for v in found["residuals"].items() if v[1]), key=lambda v: abs(v[1]))[0] == "Alder 0+850"
     for words in ("Straight is not level", "0+850", "tangent point", "What to try", "surveyor or engineer decides"):

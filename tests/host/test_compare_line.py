@@ -93,7 +93,7 @@ def test_lateral_change_shift_rotation_and_bending(toolbox):
     sd = SIGMA * 2**0.5
     assert column(run, "sd_lat") == pytest.approx(sd, rel=1e-12)
     assert column(run, "lat_ratio") == pytest.approx(CHANGE / sd, rel=1e-12)
-    words = ["not shown" if abs(r) <= 1.96 else "possible" if abs(r) <= 3.29 else None for r in CHANGE / sd]
+    words = ["not significant" if abs(r) <= 1.96 else "possible" if abs(r) <= 3.29 else None for r in CHANGE / sd]
     words = [word or ("right" if change > 0 else "left") for word, change in zip(words, CHANGE)]
     assert [row["lat_verd"] for row in run.rows()] == words and {"left", "right"} <= set(words)
     shift, turn, (sd_shift, sd_turn), rest, sd_rest = exact_motion(CHANGE, KEPT)
@@ -103,7 +103,7 @@ def test_lateral_change_shift_rotation_and_bending(toolbox):
     assert column(run, "lat_bend") == pytest.approx(rest, abs=1e-14)
     assert column(run, "sd_lbend") == pytest.approx(sd_rest, rel=1e-10)
     assert column(run, "lat_common") == pytest.approx(CHANGE - rest, abs=1e-14)
-    assert [row["lbend_verd"] for row in run.rows()] == ["not shown" if kept else "left" for kept in KEPT]
+    assert [row["lbend_verd"] for row in run.rows()] == ["not significant" if kept else "left" for kept in KEPT]
     assert (motion["lat_number"], motion["lat_stable"], motion["lat_bent"]) == (13, 10, 3)
     assert (motion["left"], motion["right"]) == (words.count("left"), words.count("right"))
     assert motion["lat_rms"] == pytest.approx(np.sqrt(np.mean(rest**2)), rel=1e-12)
@@ -219,7 +219,7 @@ def test_bending_is_that_of_the_offsets_whatever_line_the_surveys_had(toolbox, t
     lifted = 1.0 + (120.0 + 47.0 * feet) / 6_381_000.0
     assert column(run, "lat_bend") * unit == pytest.approx(rest * lifted, abs=2e-7)
     assert column(run, "sd_lbend") * unit == pytest.approx(sd_rest, rel=1e-6)
-    assert [row["lbend_verd"] for row in run.rows()] == ["not shown" if kept else "left" for kept in KEPT]
+    assert [row["lbend_verd"] for row in run.rows()] == ["not significant" if kept else "left" for kept in KEPT]
     motion = run.rows("MOTIONS")[0]
     assert motion["sd_lturn"] == pytest.approx(sd_turn, rel=1e-4)
     if kinds == ("axis", "axis"):

@@ -61,7 +61,7 @@ def test_change_shift_bending_rate_by_hand(toolbox):
         2,
     )
     other = run.by("station")["0+000"]
-    assert other["verdict"] == "not shown" and other["bending"] == pytest.approx(0.0, abs=1e-6)
+    assert other["verdict"] == "not significant" and other["bending"] == pytest.approx(0.0, abs=1e-6)
     motion = run.rows("MOTIONS")[0]
     assert (motion["axis"], motion["survey"], motion["number"], motion["settled"], motion["risen"], motion["bent"]) == (
         "a",
@@ -129,7 +129,9 @@ def test_accuracies_of_each_survey_by_matrices(toolbox):
     # 95 % of chi squared with 11 degrees of freedom: 19.675, tables.
     assert (motion["chi2"], motion["chi2_limit"]) == pytest.approx((change @ w @ change, 19.675), rel=1e-4)
     beyond = np.abs(solution) > 1.959964 * np.sqrt(np.diag(q))
-    assert [motion["shift_verd"], motion["tilt_verd"]] == ["shown" if one else "not shown" for one in beyond]
+    assert [motion["shift_verd"], motion["tilt_verd"]] == [
+        "significant" if one else "not significant" for one in beyond
+    ]
     assert run.column("sd_change") == pytest.approx(np.sqrt(np.diag(matrix)).tolist(), rel=1e-8)
     left = np.eye(11) - a @ q @ a.T @ w
     assert run.column("sd_bend") == pytest.approx(np.sqrt(np.diag(left @ matrix @ left.T)).tolist(), rel=1e-6)
@@ -153,10 +155,10 @@ def test_settled_third_leaves_its_neighbours_alone(toolbox):
     """Five of fifteen stations settle by 12 mm, heights good to 1 mm: the common shift is that of the others."""
     later = survey(toolbox, moved([50.0] * 15, [0.003] * 10 + [-0.009] * 5), "second", date="2026-01-01")
     run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, [50.0] * 15), later], SIGMA_KM=0.1, MOTIONS="memory:")
-    assert run.column("bend_verd") == ["not shown"] * 10 + ["settled"] * 5
+    assert run.column("bend_verd") == ["not significant"] * 10 + ["settled"] * 5
     assert run.column("bending") == pytest.approx([0.0] * 10 + [-0.012] * 5, abs=1e-9)
     assert "set aside: 0+100 to 0+140 (5 stations); common shift +3.0" in run.said and "beyond chance" in run.said
-    assert run.rows("MOTIONS")[0]["shift_verd"] == "shown"
+    assert run.rows("MOTIONS")[0]["shift_verd"] == "significant"
 
 
 def test_stations_of_one_survey_only_are_listed(toolbox):

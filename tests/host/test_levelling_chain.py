@@ -72,7 +72,7 @@ def test_surveys_compared(toolbox, chain):
     motion = run.rows("MOTIONS")[0]
     assert motion["shift"] == pytest.approx(weight @ change[:14] / weight.sum(), abs=1e-9)
     assert motion["sd_shift"] == pytest.approx(weight.sum() ** -0.5, rel=1e-6)
-    assert (motion["stable"], motion["shift_verd"]) == (14, "not shown")
+    assert (motion["stable"], motion["shift_verd"]) == (14, "not significant")
     assert motion["chi2"] == pytest.approx(change @ np.linalg.solve(both, change), rel=1e-6)
     assert "(14 stations)" not in run.said and "set aside: " in run.said and "(7 stations)" in run.said
     # The tables may be named, and another than the record's is refused.
@@ -97,7 +97,7 @@ def test_adjusted_against_a_survey_of_which_less_is_known(toolbox, chain):
     levelled = toolbox.run("comparesurveys", SIGMAS=";0.0003", SIGMAS_KM=";1.5", **given)
     both = 2.25e-9 * DISTANCE + 9e-8 + np.diag(MATRIX)
     assert levelled.column("sd_change") == pytest.approx(np.sqrt(both).tolist(), rel=1e-6)
-    assert levelled.rows("MOTIONS")[0]["shift_verd"] in ("shown", "not shown")
+    assert levelled.rows("MOTIONS")[0]["shift_verd"] in ("shown", "not significant")
     other.startEditing()
     other.deleteAttribute(other.fields().indexOf("sd"))
     assert other.commitChanges()
@@ -122,7 +122,9 @@ def test_residuals_of_a_chord_through_adjusted_stations(toolbox, chain, tmp_path
     )
     toolbox.run("reviewreport", OUTPUT=None, STATIONS=path, HTML=page)
     read, rows = Page(page), run.rows()
-    column = next(row for row in read.rows if "Chance within" in row).index("Chance within")
+    column = next(row for row in read.rows if "Probability within tolerance" in row).index(
+        "Probability within tolerance"
+    )
     shares = np.zeros((NUMBER, NUMBER))
     shares[:, 0], shares[:, -1] = 1.0 - DISTANCE / 2000.0, DISTANCE / 2000.0
     left = np.eye(NUMBER) - shares

@@ -317,12 +317,12 @@ def test_five_stations_and_nothing_else(toolbox, tmp_path):
     words = Page(run.results["HTML"]).words
     for text in (
         "No tolerance was stated",
-        "no table of curvature was handed in",
+        "no table of curvature was supplied",
         "Blunders: not tested",
-        "Decisions: none were handed in",
-        "No imagery was handed in",
+        "Decisions: none were supplied",
+        "No imagery was supplied",
         "only 5 stations are left",
-        "no reference was handed in",
+        "no reference was supplied",
         "carry no record",
     ):
         assert text in words, text
@@ -550,7 +550,7 @@ def test_in_degrees_and_across_the_globe(toolbox, tmp_path):
 def test_imagery_elsewhere_is_left_out_with_a_warning(toolbox, tmp_path):
     run = write(toolbox, tmp_path, reviewed(5), IMAGERY=str(SAMPLE / "imagery.tif"))
     assert any("does not cover the stations" in text for text in run.warnings)
-    assert "No imagery was handed in" in Page(run.results["HTML"]).words
+    assert "No imagery was supplied" in Page(run.results["HTML"]).words
 
 
 @pytest.mark.parametrize("at", [1, 3, 8])
@@ -738,10 +738,10 @@ def test_chance_within_counts_the_controls(toolbox, tmp_path):
         )
         toolbox.run("reviewreport", OUTPUT=None, STATIONS=path, HTML=page)
         read = Page(page)
-        head = next(row for row in read.rows if "Chance within" in row)
+        head = next(row for row in read.rows if "Probability within tolerance" in row)
         middle = run.rows()[5]
         line = next(row for row in read.rows if row and row[0] == middle["station"])
-        shares[name] = line[head.index("Chance within")]
+        shares[name] = line[head.index("Probability within tolerance")]
         spread = NormalDist(middle["residual"], 0.002 * (1.5**0.5 if name == "stations" else 1.0))
         wanted = 100.0 * (spread.cdf(0.004) - spread.cdf(-0.004))
         assert shares[name] == f"{wanted:.0f} %"

@@ -196,7 +196,7 @@ def test_bad_rules():
         (("full", np.nan), "step"),
         (("full", None, -1.0), "raise"),
         (("full", None, None, -1.0), "lowering"),
-        (("full", None, None, None, -0.1), "smoothness"),
+        (("full", None, None, None, -0.1), "limit between neighbours"),
     ):
         with pytest.raises(InputError, match=word):
             Rules(*arguments)

@@ -21,6 +21,8 @@ SAME = 1e-9
 # see.
 _TIE = 1e-4
 _NO_STEP_UNIT = 1e-3
+# Metres; no shim is so thin, and whole numbers of smaller steps are more than a double holds.
+SMALLEST_STEP = 1e-6
 
 
 @dataclass(frozen=True)
@@ -30,7 +32,7 @@ class Rules:
     greatest raise and lowering, None without a limit; ``smoothness``: greatest difference of predicted residuals of
     neighbours, or None.
 
-    InputError for an unknown method, a step that is not positive, and negative limits.
+    InputError for an unknown method, a step below a micrometre, and negative limits.
     """
 
     method: str
@@ -42,8 +44,8 @@ class Rules:
     def __post_init__(self):
         if self.method not in METHODS:
             raise InputError(f"The method '{self.method}' is unknown; known are {', '.join(METHODS)}.")
-        if self.step is not None and not (np.isfinite(self.step) and self.step > 0.0):
-            raise InputError("The step of the shims must be greater than zero; leave it empty for any movement.")
+        if self.step is not None and not (np.isfinite(self.step) and self.step >= SMALLEST_STEP):
+            raise InputError("The shim increment must be at least 0.001 mm; leave it empty for any movement.")
         for value, name in (
             (self.up, "greatest raise"),
             (self.down, "greatest lowering"),
@@ -57,7 +59,7 @@ class Rules:
 class Movements:
     """``move``, ``predicted``: metres (n,), NaN where the residual is unknown. ``why``: (n,) texts, what keeps a
     support out of tolerance: 'travel', 'step', 'fixed', 'neighbours', '' where it is within or has no tolerance.
-    ``steep``: pairs of neighbours (k, 2) that differ by more than the smoothness limit."""
+    ``steep``: pairs of neighbours (k, 2) that differ by more than the limit between neighbours."""
 
     move: np.ndarray
     predicted: np.ndarray

@@ -191,9 +191,10 @@ def test_a_long_structure():
 def test_bad_rules():
     for arguments, word in (
         (("most",), "unknown"),
-        (("full", 0.0), "step"),
-        (("full", -1.0), "step"),
-        (("full", np.nan), "step"),
+        (("full", 0.0), "increment"),
+        (("full", 1e-300), "at least 0.001 mm"),
+        (("full", -1.0), "increment"),
+        (("full", np.nan), "increment"),
         (("full", None, -1.0), "raise"),
         (("full", None, None, -1.0), "lowering"),
         (("full", None, None, None, -0.1), "limit between neighbours"),

@@ -109,6 +109,9 @@ def _compute(folder):
                 "STATIONS": stations,
                 "AXIS": axis,
                 "UNDULATION": "field",
+                # The axis was drawn by hand on the imagery: the line is judged by the stations themselves.
+                "LINE": "fitted",
+                "LINE_TOLERANCE": 0.01,
                 "OUTPUT": _destination(folder, "residuals"),
                 "SUMMARY": _destination(folder, "summary", ""),
             },
@@ -256,4 +259,6 @@ def run_again(found):
         "UNDULATION": "field",
         "DESIGN": "inclined",
         "TOLERANCE": 0.01,
+        "LINE": "fitted",
+        "LINE_TOLERANCE": 0.01,
     }

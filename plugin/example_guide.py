@@ -33,7 +33,16 @@ def text(with_bars):
             "li",
             tr(
                 "0+850 of Alder is one station far off between good neighbours: most likely a reading error. Around "
-                "1+650 several neighbours are low together: the ground has settled. On Cedar nothing is out."
+                "1+650 several neighbours are low together: the ground has settled. On Cedar nothing is out in "
+                "height."
+            ),
+        ),
+        (
+            "li",
+            tr(
+                "Level is how high a station stands, line how far to the side, and one says nothing of the other. "
+                "0+900 of Cedar is right in height, but a wheel has knocked it 15 mm to the left of the straight line "
+                "that fits its run best: that line judges, for the axis was drawn by hand on the imagery."
             ),
         ),
         (

@@ -18,7 +18,11 @@ geodesics, design heights from 50-digit arithmetic (mpmath) by these formulas:
 - inclined design: N against s in a least-squares straight line over the axis' own stations within 500 m of control A
   gives the geoid's slope g; the horizon at A along the axis is t0 turned up by atan(g); t is that turned up by
   atan(SLOPE); the normal is c x t with c = t0 x u level across;
-- level: constant. Grade: h_A + SLOPE (s - s_A).
+- level: constant. Grade: h_A + SLOPE (s - s_A);
+- line of the range's runs: each station X = F + h u in space, h its height (the design's where it was not read), seen
+  along and across the level direction half-way between the first and the last; the line runs through the mean of those
+  that were read, across the direction in which they scatter least (the lesser eigenvector of their sums of squares); the
+  lateral departure is the distance from it, positive right looking up-chainage.
 """
 
 import csv
@@ -157,6 +161,36 @@ def notation(chainage, per_plus, decimals=0):
     digits = len(str(per_plus)) - 1
     width = digits + (decimals + 1 if decimals else 0)
     return f"{int(plus)}+{rest:0{width}.{decimals}f}"
+
+
+def laterals(ellipsoid, places, read):
+    """Distances (m, right positive) from the vertical plane that fits those of the ``places`` best that were ``read``.
+
+    ``places``: latitude, longitude (degrees) and ellipsoidal height (m) of each station, by chainage.
+    """
+    feet = [ellipsoid.foot_and_normal(lat, lon) for lat, lon, _ in places]
+    points = [foot + height * up for (foot, up), (_, _, height) in zip(feet, places)]
+    seen = [k for k, one in enumerate(read) if one]
+    first, last = seen[0], seen[-1]
+    level = unit(feet[first][1] + feet[last][1])
+    right = unit(cross(points[last] - points[first], level))
+    ahead = cross(level, right)
+    plan = [(dot(p - points[first], ahead), dot(p - points[first], right)) for p in points]
+    x_mean, y_mean = (mp.fsum(plan[k][i] for k in seen) / len(seen) for i in (0, 1))
+    centred = [(x - x_mean, y - y_mean) for x, y in plan]
+    sums = mp.matrix(2, 2)
+    for i in (0, 1):
+        for j in (0, 1):
+            sums[i, j] = mp.fsum(centred[k][i] * centred[k][j] for k in seen)
+    # Eigenvalues rise: the first direction is the one across the line.
+    _, directions = mp.eigsy(sums)
+    across_x, across_y = directions[0, 0], directions[1, 0]
+    sign = 1 if across_y > 0 else -1
+    return [float(sign * (x * across_x + y * across_y)) for x, y in centred]
+
+
+def side(lateral, tolerance):
+    return "right" if lateral > tolerance else "left" if lateral < -tolerance else "within"
 
 
 def status(residual, tolerance):
@@ -303,12 +337,34 @@ def statistics(records, name):
     }
 
 
+def line_statistics(records, name):
+    """RMS, greatest departure and counts of the line of one axis."""
+    own = [r for r in records if r["axis"] == name]
+    worst = max(own, key=lambda r: abs(r["lateral"]))
+    return {
+        "number": len(own),
+        "rms": round(float(np.sqrt(np.mean([r["lateral"] ** 2 for r in own]))), 10),
+        "max_abs": abs(worst["lateral"]),
+        "max_at": worst["station"],
+        **{key: sum(r["side"] == key for r in own) for key in ("within", "left", "right")},
+    }
+
+
 def check_margin(records, tolerance, margin):
     """Refuse a draw in which a status hangs on less than ``margin``: no test may turn on rounding."""
     for record in records:
         if record["residual"] is not None and abs(abs(record["residual"]) - tolerance) < margin:
             raise SystemExit(
                 f"residual too near the tolerance at {record['axis']} {record['station']}: take another seed"
+            )
+
+
+def check_line_margin(records, tolerance, margin):
+    """The same of the line."""
+    for record in records:
+        if abs(abs(record["lateral"]) - tolerance) < margin:
+            raise SystemExit(
+                f"departure too near the tolerance at {record['axis']} {record['station']}: take another seed"
             )
 
 
@@ -323,6 +379,7 @@ RANGE = {
     "height_a": 3742.60,
     "runs": (("Alder", 284.0, 2600.0), ("Birch", 44.0, 1900.0), ("Cedar", 164.0, 1300.0)),
     "tolerance": 0.010,
+    "line_tolerance": 0.010,
     "scatter": 0.003,
     "seed": 4,
 }
@@ -380,6 +437,7 @@ def make_range(folder):
     rng = np.random.default_rng(site["seed"])
     blunders = {("Alder", 850): 0.100, ("Birch", 1150): -0.045}
     missing = {("Alder", 2300): "cover iced shut, not read", ("Cedar", 700): "target missing, not read"}
+    aside = {("Cedar", 900): -0.015}
     moved = {"Alder": {500: 502}, "Birch": {500: 498}, "Cedar": {500: 503}}
     remarks = {
         ("Alder", 0): "hub pillar",
@@ -395,6 +453,7 @@ def make_range(folder):
         ("Birch", 950): "louvre house",
         ("Alder", 1650): "crack in footing, photo 14",
         ("Birch", 1150): "second set-up, wind",
+        ("Cedar", 900): "wheel marks at footing, photo 31",
         ("Cedar", 1150): "edge of salt crust",
     }
     listed, records, overrides, summary, worst = [], [], [], {}, 0.0
@@ -403,7 +462,7 @@ def make_range(folder):
         lat_0, lon_0, azimuth = axis.inverse()[:3]
         stations = []
         for s in supports(length, moved[name]):
-            offset = 0.0 if s == 0 else round(float(rng.normal(0, 0.002)), 3) + 0.0
+            offset = 0.0 if s == 0 else round(float(rng.normal(0, 0.002)) + aside.get((name, s), 0.0), 3) + 0.0
             lat, lon = axis.position(s, offset)
             undulation = round(range_undulation(lat, lon, hub), 4)
             plane_h = plane_height(ellipsoid, point, normal, lat, lon) - mp.mpf(repr(undulation))
@@ -439,8 +498,19 @@ def make_range(folder):
         # The design as a run computes it: from the slope as stored, not from the common plane.
         angle = mp.atan(gradient) + mp.atan(mp.mpf(repr(slope)))
         run_normal = unit(cross(c, mp.cos(angle) * t0 + mp.sin(angle) * up))
-        for s, offset, lat, lon, undulation, plane_h, height in stations:
-            design_h = plane_height(ellipsoid, point, run_normal, lat, lon) - mp.mpf(repr(undulation))
+        designed = [
+            plane_height(ellipsoid, point, run_normal, lat, lon) - mp.mpf(repr(undulation))
+            for _, _, lat, lon, undulation, _, _ in stations
+        ]
+        heights = [row[6] for row in stations]
+        places = [
+            (lat, lon, (design_h if height is None else mp.mpf(repr(height))) + mp.mpf(repr(undulation)))
+            for (_, _, lat, lon, undulation, _, height), design_h in zip(stations, designed)
+        ]
+        line_of_run = laterals(ellipsoid, places, [height is not None for height in heights])
+        for (s, offset, lat, lon, undulation, plane_h, height), design_h, lateral in zip(
+            stations, designed, line_of_run
+        ):
             worst = max(worst, abs(float(design_h - plane_h)))
             row = {
                 "axis": name,
@@ -459,7 +529,11 @@ def make_range(folder):
                     float(design_h),
                     site["height_a"] + slope * s,
                     site["tolerance"],
-                    {"common_plane_h": round(float(plane_h), 10)},
+                    {
+                        "common_plane_h": round(float(plane_h), 10),
+                        "lateral": round(lateral, 10),
+                        "side": side(lateral, site["line_tolerance"]),
+                    },
                 )
             )
         overrides.append(
@@ -478,12 +552,14 @@ def make_range(folder):
         )
         summary[name] = dict(
             statistics(records, name),
+            line=line_statistics(records, name),
             controls=overrides[-1][1],
             geoid_slope_at_a=round(float(gradient), 12),
             azimuth_at_a=round(azimuth, 9),
             length=round(axis.inverse()[3] * axis.inverse()[4], 4),
         )
     check_margin(records, site["tolerance"], 0.0002)
+    check_line_margin(records, site["line_tolerance"], 0.0002)
     write_axis(folder / "axis.gpkg", site["epsg"], overrides)
     write_list(
         folder / "heights.csv",
@@ -511,12 +587,15 @@ def make_range(folder):
             "chainage_unit": "metre",
             "height_system": "above the geoid, undulation from the field 'undulation'",
             "tolerance": site["tolerance"],
+            "line": "fitted",
+            "line_tolerance": site["line_tolerance"],
             "rejected": 0,
             "axes": summary,
             "truth": {
                 "scatter_sd": site["scatter"],
                 "blunders": [{"axis": a, "station": notation(s, 1000), "size": v} for (a, s), v in blunders.items()],
                 "settlement": {"axis": SETTLED, "from": "1+475", "to": "1+825", "deepest": 0.018, "stations": settled},
+                "aside": [{"axis": a, "station": notation(s, 1000), "size": v} for (a, s), v in aside.items()],
                 "no_height": [{"axis": a, "station": notation(s, 1000)} for a, s in missing],
                 "angles_between_runs": [
                     round((b.inverse()[2] - a.inverse()[2]) % 360, 7) for a, b in zip(axes, axes[1:] + axes[:1])

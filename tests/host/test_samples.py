@@ -74,6 +74,31 @@ def test_scenario_summary(toolbox, expected, name):
     assert design.results["RMS"] == pytest.approx((squares / design.results["COUNT"]) ** 0.5, abs=2e-6)
 
 
+def test_line_of_the_range(toolbox, expected):
+    """One support of one run knocked aside, right in height; the same heights as without a line."""
+    want, axis = expected["range"], str(SAMPLES / "range" / "axis.gpkg")
+    placed, plain = runs(toolbox, "range")
+    judged = {"LINE": want["line"], "LINE_TOLERANCE": want["line_tolerance"]}
+    run = toolbox.run(
+        "designheights", STATIONS=placed.layer(), AXIS=axis, SUMMARY="memory:", **DESIGN["range"], **judged
+    )
+    rows = run.rows()
+    for row, station in zip(rows, want["stations"]):
+        assert (row["axis"], row["station"]) == (station["axis"], station["station"])
+        assert row["lateral"] == pytest.approx(station["lateral"], abs=2e-6) and row["side"] == station["side"]
+    out = [(row["axis"], row["station"], row["side"], row["status"]) for row in rows if row["side"] != "within"]
+    assert out == [(one["axis"], one["station"], "left", "within") for one in want["truth"]["aside"]]
+    assert [row["residual"] for row in rows] == [row["residual"] for row in plain.rows()]
+    summary = run.by("axis", "SUMMARY")
+    for name, one in want["axes"].items():
+        row, line = summary[name], one["line"]
+        assert (row["lat_rms"], abs(row["lat_max"])) == pytest.approx((line["rms"], line["max_abs"]), abs=2e-6)
+        assert [row[key] for key in ("lat_number", "lat_max_at", "lat_within", "left", "right")] == [
+            line[key] for key in ("number", "max_at", "within", "left", "right")
+        ]
+    assert run.results["LINE_COUNT"] == sum(one["line"]["number"] for one in want["axes"].values())
+
+
 def test_positions_of_the_placed_stations(toolbox, expected):
     from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsProject
 

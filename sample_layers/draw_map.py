@@ -69,7 +69,7 @@ def _name_axes(axis):
 
 
 def print_table(result):
-    """The summary, a line for each axis."""
+    """The summary, a row for each axis: level, then line."""
     table = QgsVectorLayer(f"{result}|layername=summary", "summary", "ogr")
     print(
         f"   {'axis':<12}{'design':<10}{'stations':>9}{'RMS mm':>9}{'greatest mm':>13}  {'at':<8}{'within':>7}"
@@ -80,6 +80,15 @@ def print_table(result):
             f"   {row['axis']:<12}{row['design']:<10}{row['number']:>9}{row['rms'] * 1000:>9.1f}"
             f"{row['max_abs'] * 1000:>13.1f}  {row['max_at']:<8}{row['within']:>7}{row['high']:>6}{row['low']:>5}"
             f"{row['no_height']:>11}"
+        )
+    print(
+        f"\n   {'axis':<12}{'line':<10}{'stations':>9}{'RMS mm':>9}{'greatest mm':>13}  {'at':<8}{'within':>7}"
+        f"{'left':>6}{'right':>6}"
+    )
+    for row in table.getFeatures():
+        print(
+            f"   {row['axis']:<12}{row['line']:<10}{row['lat_number']:>9}{row['lat_rms'] * 1000:>9.1f}"
+            f"{row['lat_max'] * 1000:>13.1f}  {row['lat_max_at']:<8}{row['lat_within']:>7}{row['left']:>6}{row['right']:>6}"
         )
 
 
@@ -126,11 +135,11 @@ def draw(layers, picture):
     page.setLayers(list(reversed(layers)))
     page.setExtent(_with_shape(extent, 205 / 176))
     page.setFrameEnabled(True)
-    _label(layout, "Range: as-built heights less the design", 10, 6, 277, 9, 16, True)
+    _label(layout, "Range: as built against the design, level and line", 10, 6, 277, 9, 16, True)
     _label(
         layout,
         "Three straight runs in one plane. A straight structure rises above the level surface on both sides of its "
-        "level point.",
+        "level point. Labels: height, then line.",
         10,
         15,
         277,

@@ -88,7 +88,8 @@ def print_table(result):
     for row in table.getFeatures():
         print(
             f"   {row['axis']:<12}{row['line']:<10}{row['lat_number']:>9}{row['lat_rms'] * 1000:>9.1f}"
-            f"{row['lat_max'] * 1000:>13.1f}  {row['lat_max_at']:<8}{row['lat_within']:>7}{row['left']:>6}{row['right']:>6}"
+            f"{row['lat_max'] * 1000:>13.1f}  {row['lat_max_at']:<8}{row['lat_within']:>7}{row['left']:>6}"
+            f"{row['right']:>6}"
         )
 
 

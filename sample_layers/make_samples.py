@@ -21,8 +21,8 @@ geodesics, design heights from 50-digit arithmetic (mpmath) by these formulas:
 - level: constant. Grade: h_A + SLOPE (s - s_A);
 - line of the range's runs: each station X = F + h u in space, h its height (the design's where it was not read), seen
   along and across the level direction half-way between the first and the last; the line runs through the mean of those
-  that were read, across the direction in which they scatter least (the lesser eigenvector of their sums of squares); the
-  lateral departure is the distance from it, positive right looking up-chainage.
+  that were read, across the direction in which they scatter least (the lesser eigenvector of their sums of squares);
+  the lateral departure is the distance from it, positive right looking up-chainage.
 """
 
 import csv

@@ -124,7 +124,7 @@ def test_what_the_guide_quotes_was_said(guide, told):
 def rows(path):
     from qgis.core import QgsVectorLayer
 
-    layer = QgsVectorLayer(str(path), path.stem, "ogr")
+    layer = QgsVectorLayer(str(path), "rows", "ogr")
     names = layer.fields().names()
     return [dict(zip(names, feature.attributes())) for feature in layer.getFeatures()]
 
@@ -147,6 +147,18 @@ def test_rows_that_the_guide_shows(guide, told, example):
                     key,
                     value,
                 )
+
+
+def test_read_me_first_says_what_the_example_shows(example):
+    said = plain((example / "read_me_first.html").read_text(encoding="utf-8"))
+    found = rows(f"{example / 'range.gpkg'}|layername=residuals")
+    out = {row["station"]: row["axis"] for row in found if row["status"] in ("high", "low")}
+    beside = [row for row in found if row["side"] in ("left", "right")]
+    assert f"0+850 of {out['0+850']} is one" in said and out["0+850"] == out["1+650"]
+    quiet = re.search(r"On (\w+) nothing is out in height", said)[1]
+    assert quiet in {row["axis"] for row in found} - set(out.values())
+    assert len(beside) == 1 and f"{beside[0]['station']} of {beside[0]['axis']} is right in height" in said
+    assert f"knocked it {abs(beside[0]['lateral']) * 1000:.0f} mm to the {beside[0]['side']} of" in said
 
 
 def test_words_of_fields_are_those_of_the_fields(guide):

@@ -78,7 +78,8 @@ def text(with_bars):
             "li",
             tr(
                 "In the profile, switch between heights above the level surface and heights from the straight line. It "
-                "is one survey, seen by the water and seen by the light."
+                "is one survey, seen by the water and seen by the light. Choose the axis Cedar there and switch on "
+                "'Line': one station stands to the left of its neighbours."
             ),
         ),
         (

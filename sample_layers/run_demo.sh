@@ -54,9 +54,10 @@ step "The plane that all three runs share" "RMS|semi-axes|Note" run tautline:fit
 step "Which shape was built" "curvature factor" run tautline:testcurvature --STATIONS="$result|layername=levelled" \
     --AXIS="$scenario/axis.gpkg" --SIGMA=0.003 --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point \
     --UNDULATION=field --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
-step "Deviations drawn on the map" "^Bars" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
+step "Deviations drawn on the map" "[Bb]ars are" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
     --AXIS="$scenario/axis.gpkg" --LONGEST_BAR=220 --SIDE=left --DISTANCE=260 --STRIP_EXAGGERATION=400 \
-    --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)"
+    --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)" \
+    --LINE_BARS="$(table line_bars geom)" --PLAN="$(table plan geom)"
 step "What to raise and lower" "Raise|Left out" run tautline:scheduleadjustments \
     --STATIONS="$result|layername=residuals" --TESTED="$result|layername=tested" --STEP=0.001 --OUTPUT="$(table schedule geom)" --SHEET="$folder/schedule.html"
 step "The same structure a year later" "^[0-9]+ rows placed" run tautline:placestations --INPUT="$scenario/heights_later.csv" \
@@ -64,10 +65,10 @@ step "The same structure a year later" "^[0-9]+ rows placed" run tautline:places
 step "What has moved since" "greatest change" run tautline:comparesurveys \
     --SURVEYS="$result|layername=levelled" --SURVEYS="$result|layername=later" --SIGMA=0.0008 \
     --OUTPUT="$(table changes geom)" --REPORT="$folder/comparison.html"
-step "The review report" "Verdict|verdict|not built|built to" run tautline:reviewreport \
+step "The review report" "Verdict|verdict|not built|built to|in line" run tautline:reviewreport \
     --STATIONS="$result|layername=residuals" --AXIS="$scenario/axis.gpkg" --IMAGERY="$scenario/imagery.tif" \
     --TESTED="$result|layername=tested" --REFERENCE="$result|layername=plane" --CURVATURE="$result|layername=curvature" \
-    --SIGMA=0.003 --PROJECT="Invented example" --STRUCTURE="The range" --HTML="$folder/report.html" --PDF="$folder/report.pdf"
+    --SIGMA=0.003 --SIGMA_LINE=0.002 --PROJECT="Invented example" --STRUCTURE="The range" --HTML="$folder/report.html" --PDF="$folder/report.pdf"
 echo "== Result"
 /usr/bin/python3 "$here/draw_map.py" "$result" "$scenario/imagery.tif" "$folder/range.png" 2>"$private/err" || {
     cat "$private/err" >&2

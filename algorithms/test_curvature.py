@@ -4,7 +4,7 @@ import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
 from .boundary.output_rows import OutputTable
-from .core.curvature import SurveyedLeg, search_free, test_curvature
+from .core.curvature import SurveyedLeg, search_free, test_curvature, test_curvatures
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .core.moved_stretches import moved_stretches
@@ -85,11 +85,15 @@ class _Run(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):
-        tested, rows = [], self.rows_of_axes(self.usable)
+        legs, rows = [], self.rows_of_axes(self.usable)
         for number, axis in enumerate(self.structure.axes):
             self.asked.check_cancel()
-            tested += self._axis(number, axis, rows[number])
-            self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
+            legs += self._axis(number, axis, rows[number])
+        tested, whole = [], test_curvatures([profile for _, profile in legs])
+        for (name, _), one in zip(legs, whole):
+            self.asked.check_cancel()
+            tested.append(self._tested(name, one))
+            self.asked.progress(40 + 20 * len(tested) / len(legs))
         if not tested:
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
@@ -115,6 +119,7 @@ class _Run(SurveyedHeights):
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
     def _axis(self, number, axis, rows):
+        """Name and SurveyedLeg of the axis or of each of its legs."""
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
@@ -132,17 +137,17 @@ class _Run(SurveyedHeights):
                     tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
                 )
                 continue
-            found.append(self._tested(name, placed, rows[mine], s[mine]))
+            found.append((name, self._leg(placed, rows[mine], s[mine])))
         return found
 
-    def _tested(self, name, axis, rows, s):
+    def _leg(self, axis, rows, s):
         points, station = self.structure.points, self.structure.feet.station[rows]
         arms = distances = None
         if self.accuracies.by_arms:
             arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.shows_bending(float(np.ptp(s)))
-        profile = SurveyedLeg(
+        return SurveyedLeg(
             axis,
             points.lat[station],
             points.lon[station],
@@ -154,10 +159,15 @@ class _Run(SurveyedHeights):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        if not self.asked.flag("REMOVE_BLUNDERS"):
-            return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
-        search = search_free(profile)
-        found, moved = search.fitted, ()
-        if not np.all(found.kept):
-            moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
-        return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved), search.beyond)
+
+    def _tested(self, name, whole):
+        """Tested of a leg: without the stations that are suspected of a blunder in the test of the ``whole``."""
+        profile, everyone = whole.profile, np.ones(len(whole.profile.height), bool)
+        if not (whole.doubtful and self.asked.flag("REMOVE_BLUNDERS")):
+            return Tested(name, whole, profile, everyone)
+        search = search_free(whole)
+        kept, moved = search.kept, ()
+        if np.all(kept):
+            return Tested(name, whole, profile, kept, moved, search.beyond)
+        moved = moved_stretches(np.zeros(len(kept), int), profile.chainage, search.fitted.residuals, ~kept)
+        return Tested(name, test_curvature(profile.part(kept)), profile, kept, tuple(moved), search.beyond)

@@ -4,7 +4,7 @@ import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
 from .boundary.output_rows import OutputTable
-from .core.curvature import SurveyedLeg, search_free, test_curvature, test_curvatures
+from .core.curvature import SurveyedLeg, search_free, test_curvatures
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .core.moved_stretches import moved_stretches
@@ -89,15 +89,11 @@ class _Run(SurveyedHeights):
         for number, axis in enumerate(self.structure.axes):
             self.asked.check_cancel()
             legs += self._axis(number, axis, rows[number])
-        tested, whole = [], test_curvatures([profile for _, profile in legs])
-        for (name, _), one in zip(legs, whole):
-            self.asked.check_cancel()
-            tested.append(self._tested(name, one))
-            self.asked.progress(40 + 20 * len(tested) / len(legs))
-        if not tested:
+        if not legs:
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
             )
+        tested = self._tested(legs)
         tell_curvature(self, tested)
         record = self.record()
         style = StyleSpec(
@@ -160,14 +156,25 @@ class _Run(SurveyedHeights):
             self.asked.number("GEOID_BENDING"),
         )
 
-    def _tested(self, name, whole):
-        """Tested of a leg: without the stations that are suspected of a blunder in the test of the ``whole``."""
-        profile, everyone = whole.profile, np.ones(len(whole.profile.height), bool)
-        if not (whole.doubtful and self.asked.flag("REMOVE_BLUNDERS")):
-            return Tested(name, whole, profile, everyone)
-        search = search_free(whole)
-        kept, moved = search.kept, ()
-        if np.all(kept):
-            return Tested(name, whole, profile, kept, moved, search.beyond)
-        moved = moved_stretches(np.zeros(len(kept), int), profile.chainage, search.fitted.residuals, ~kept)
-        return Tested(name, test_curvature(profile.part(kept)), profile, kept, tuple(moved), search.beyond)
+    def _tested(self, legs):
+        """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""
+        whole = test_curvatures([profile for _, profile in legs])
+        searches = {}
+        for k, one in enumerate(whole):
+            self.asked.check_cancel()
+            if one.doubtful and self.asked.flag("REMOVE_BLUNDERS"):
+                searches[k] = search_free(one)
+            self.asked.progress(40 + 20 * (k + 1) / len(whole))
+        cleared = [k for k, search in searches.items() if not np.all(search.kept)]
+        parts = test_curvatures([whole[k].profile.part(searches[k].kept) for k in cleared])
+        tests = {**dict(enumerate(whole)), **dict(zip(cleared, parts))}
+        return [_searched(name, profile, tests[k], searches.get(k)) for k, (name, profile) in enumerate(legs)]
+
+
+def _searched(name, profile, test, search):
+    """Tested of a leg; ``search``: least_squares.Search of its stations, None where none was needed."""
+    everyone = np.ones(len(profile.height), bool)
+    if search is None or np.all(search.kept):
+        return Tested(name, test, profile, everyone, (), search.beyond if search else 0)
+    moved = moved_stretches(np.zeros(len(everyone), int), profile.chainage, search.fitted.residuals, ~search.kept)
+    return Tested(name, test, profile, search.kept, tuple(moved), search.beyond)

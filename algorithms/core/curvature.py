@@ -2,6 +2,7 @@
 (method page 6).
 """
 
+import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Optional
@@ -90,15 +91,15 @@ class Model:
 @dataclass(frozen=True)
 class CurvatureTest:
     """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the
-    observations, with ``geoid`` u_N and ``uncertainty`` u together; ``half_width``: of its 95 % interval, by Student's t
-    where sigma is unknown, on the observations' share; ``radius``: R of the Earth along the axis, metres. ``bend``: what
-    the factor alone says of how the heights bend on average, of leg_regressions.bends_of. ``models``: tuple of Model;
-    ``curvature``: c of each station, metres, the height of the line
-    that is tangent at mid chainage above the level surface through its point; ``variance_factor``: of the free model, v^T W v / m.
+    observations, with ``geoid`` u_N and ``uncertainty`` u together; ``half_width``: of its 95 % interval, by Student's
+    t where sigma is unknown, on the observations' share; ``radius``: R of the Earth along the axis, metres. ``bend``:
+    what the factor alone says of how the heights bend on average, see leg_regressions.bends_of. ``models``: tuple of
+    Model; ``curvature``: c of each station, metres, the height of the line that is tangent at mid chainage above the
+    level surface through its point; ``variance_factor``: of the free model, v^T W v / m.
 
-    ``shape``: whether the heights follow the curve that the factor stands for (ShapeFit, metres): a + bs for level, else
-    a + bs + f c, with f left free also for straight: the geoid's bending alone would reject a third of straight ones.
-    ``doubtful``: True where a search for blunders may find one.
+    ``shape``: whether the heights follow the curve that the factor stands for (ShapeFit, metres): a + bs for level,
+    else a + bs + f c, with f left free also for straight: the geoid's bending alone would reject a third of straight
+    ones. ``doubtful``: True where a search for blunders may find one.
     """
 
     profile: SurveyedLeg
@@ -158,7 +159,7 @@ class CurvatureTest:
         for _ in range(80):
             middle = 0.5 * (low + high)
             ratio = middle / self.profile.length
-            short = np.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
+            short = math.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
             low, high = (middle, high) if short else (low, middle)
         return accuracy, high
 
@@ -166,13 +167,13 @@ class CurvatureTest:
 def test_curvature(profile: SurveyedLeg):
     """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest, its factor without unit.
 
-    InputError where the stations are at too few places to show a bend.
+    InputError, naming the axis, where the stations are at too few places to show a bend.
     """
     return test_curvatures([profile])[0]
 
 
 def test_curvatures(profiles):
-    """The same of many legs, a list of SurveyedLeg on one ellipsoid: a list of CurvatureTest. InputError names the axis."""
+    """The same of many legs, a list of SurveyedLeg on one ellipsoid: a list of CurvatureTest."""
     if not profiles:
         return []
     found = regressions(profiles)

@@ -25,9 +25,9 @@ class LegRows:
     """Stations of many legs, by chainage on each: ``legs``, Segments of n rows, and ``order`` (n,), the row of each in
     the order given. ``profiles``: list of curvature.SurveyedLeg (m,), all on one ellipsoid.
 
-    ``along`` (n,): chainage from the middle, and ``half`` (m,) the greatest, metres; ``c`` (n,): height of the line that
-    is tangent at mid chainage above the level surface through its point, metres; ``radius`` (m,): of the Earth in the
-    azimuth there, metres.
+    ``along`` (n,): chainage from the middle, and ``half`` (m,) the greatest, metres; ``c`` (n,): height of the line
+    that is tangent at mid chainage above the level surface through its point, metres; ``radius`` (m,): of the Earth in
+    the azimuth there, metres.
     """
 
     def __init__(self, profiles):
@@ -130,17 +130,19 @@ def regressions(profiles):
     rows = LegRows(profiles)
     legs = rows.legs
     design = np.column_stack([np.ones_like(rows.c), rows.along / rows.half[legs.which], rows.c])
-    given = {"straight": rows.c, "field rule": rows.along**2 / (2.0 * FIELD_RULE_RADIUS), "sphere": rows.sphere()}
-    observed = {name: rows.height - given.get(name, 0.0) for name in MODELS}
+    rule = rows.along**2 / (2.0 * FIELD_RULE_RADIUS)
+    given = {"": 0.0, "straight": rows.c, "field rule": rule, "sphere": rows.sphere()}
+    observed = {name: rows.height - effect for name, effect in given.items()}
     covariances = [one.covariance for one in profiles]
     white = whitened(covariances, legs, rows.order, np.column_stack([design, *observed.values()]))
+    of_name = {name: (observed[name], white[:, 3 + k]) for k, name in enumerate(given)}
     _check_condition(rows, white[:, :3])
     basis = orthonormal(legs, white[:, :3])
     triangle = legs.products(basis, white[:, :3])
-    fitted = {
-        name: _fitted(legs, design, basis, triangle, _COLUMNS.get(name, 2), observed[name], white[:, 3 + k])
-        for k, name in enumerate(MODELS)
-    }
+    fitted = {}
+    for name in MODELS:
+        heights, own = of_name.get(name, of_name[""])
+        fitted[name] = _fitted(legs, design, basis, triangle, _COLUMNS.get(name, 2), heights, own)
     known, free = np.array([one.known for one in profiles]), fitted["free"]
     scale = np.where(known, 1.0, free.quadratic / free.freedom)
     return Regressions(rows, fitted, basis, 1.0 / triangle[:, 2, 2] ** 2, scale)
@@ -158,8 +160,8 @@ def _check_condition(rows, columns):
 
 
 def _fitted(legs, design, basis, triangle, columns, observed, white):
-    """ManyFitted with the first ``columns`` of the design. A second step takes out what the first loses to heights of
-    kilometres beside millimetres."""
+    """ManyFitted of what was ``observed`` (n,), metres, with the first ``columns`` of the design."""
+    # A second step takes out what the first loses to heights of kilometres beside millimetres.
     basis, shares = basis[:, :columns], 0.0
     for _ in range(2):
         more = legs.products(basis, white[:, None])[:, :, 0]

@@ -120,7 +120,7 @@ def critical_value(freedom, known):
 
 
 def beta_quantile(probability, mean, variance, width):
-    """Quantile of a beta variable on 0 to ``width`` with the given mean and variance, without unit; numbers or arrays."""
+    """Quantile of a beta variable on 0 to ``width`` of given mean and variance, without unit; numbers or arrays."""
     share = mean / width
     size = share * (1.0 - share) * width**2 / variance - 1.0
     return width * _stats().beta.ppf(probability, share * size, (1.0 - share) * size)

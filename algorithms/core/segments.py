@@ -6,7 +6,8 @@ import numpy as np
 class Segments:
     """Pieces of ``counts`` (m,) rows each, none empty: n rows in all.
 
-    ``bounds`` (m + 1,): where the rows of each begin, and where the last end; ``which`` (n,): index of each row's piece.
+    ``bounds`` (m + 1,): where the rows of each begin, and where the last end; ``which`` (n,): index of each row's
+    piece.
     """
 
     def __init__(self, counts):

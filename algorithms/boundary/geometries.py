@@ -4,6 +4,7 @@ import numpy as np
 from qgis.core import QgsGeometry, QgsLineString, QgsMultiLineString, QgsPolygon
 
 from ..core.errors import InputError
+from ..core.segments import Segments
 from ..language.translation import tr
 from .points import placed_points
 
@@ -16,7 +17,6 @@ def placed_paths(paths, crs):
     """
     if not paths:
         return []
-    lengths = [len(lat) for lat, _ in paths]
     x, y = placed_points(np.concatenate([lat for lat, _ in paths]), np.concatenate([lon for _, lon in paths]), crs)
     if not np.all(np.isfinite(x) & np.isfinite(y)):
         raise InputError(
@@ -24,8 +24,8 @@ def placed_paths(paths, crs):
                 "The drawing reaches beyond what '{}' can show; give the stations another coordinate reference system."
             ).format(crs.description())
         )
-    cuts = np.cumsum(lengths)[:-1]
-    placed = zip(np.split(x, cuts), np.split(y, cuts))
+    rows = Segments([len(lat) for lat, _ in paths])
+    placed = zip(rows.parts(x), rows.parts(y))
     if not crs.isGeographic():
         return list(placed)
     return [(np.degrees(np.unwrap(np.radians(px))) if np.ptp(px) > 180.0 else px, py) for px, py in placed]

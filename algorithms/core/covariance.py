@@ -8,6 +8,7 @@ import numpy as np
 from .errors import InputError
 
 MOST_DENSE = 6_000
+_BLOCK = 128
 
 
 @dataclass(frozen=True)
@@ -73,8 +74,22 @@ class Covariance:
             return Covariance(self.variance[keep], matrix)
         # The inverse of a part by the inverse of the whole, W_kk - W_ka W_aa^-1 W_ak: a search leaves out few of many.
         across = self._weight[np.ix_(keep, ~keep)]
-        less = across @ np.linalg.solve(self._weight[np.ix_(~keep, ~keep)], across.T)
-        return Covariance(self.variance[keep], matrix, self._weight[np.ix_(keep, keep)] - less)
+        weight = self._weight[np.ix_(keep, keep)]
+        weight -= across @ np.linalg.solve(self._weight[np.ix_(~keep, ~keep)], across.T)
+        return Covariance(self.variance[keep], matrix, weight)
+
+
+@dataclass(frozen=True)
+class _Levelled(Covariance):
+    """A part of it is levelled as well, which costs less than the part of a matrix. ``sources``: what levelled was
+    given."""
+
+    sources: tuple = ()
+
+    def part(self, keep):
+        keep = np.asarray(keep, bool)
+        *arrays, sigma_km = self.sources
+        return self if np.all(keep) else levelled(*(values[keep] for values in arrays), sigma_km)
 
 
 def independent(sigmas):
@@ -93,17 +108,25 @@ def levelled(sigmas, arms, distances, sigma_km):
     sigmas, distances = np.asarray(sigmas, float), np.asarray(distances, float)
     if len(sigmas) > MOST_DENSE:
         raise InputError(f"With SIGMA_KM a fit takes at most {MOST_DENSE} stations, and there are {len(sigmas)}.")
-    same = np.equal.outer(arms, arms)
-    matrix = np.where(same, np.minimum.outer(distances, distances), 0.0) * (sigma_km**2 / 1000.0)
+    # In place, and all at once where there is one arm: each of these matrices takes 0.3 GB.
+    matrix = np.minimum.outer(distances, distances)
+    matrix *= sigma_km**2 / 1000.0
+    arms, arm = np.unique(arms, return_inverse=True)
+    if len(arms) > 1:
+        matrix[np.not_equal.outer(arm, arm)] = 0.0
     matrix[np.diag_indices(len(sigmas))] += sigmas**2
     if not (np.all(np.isfinite(sigmas + distances)) and np.all(sigmas > 0.0) and np.all(distances >= 0.0)):
         return Covariance(np.diag(matrix).copy(), matrix)
+    sources = sigmas, arm, distances, sigma_km
+    order = np.lexsort((distances, arm))
+    parts = np.split(order, np.flatnonzero(np.diff(arm[order])) + 1)
+    weights = [_levelled_weight(sigmas[rows] ** 2, distances[rows], sigma_km**2 / 1000.0) for rows in parts]
+    if len(parts) == 1 and np.all(np.diff(order) == 1):
+        return _Levelled(np.diag(matrix).copy(), matrix, weights[0], sources)
     weight = np.zeros_like(matrix)
-    for arm in np.unique(arms):
-        rows = np.flatnonzero(arms == arm)
-        rows = rows[np.argsort(distances[rows], kind="stable")]
-        weight[np.ix_(rows, rows)] = _levelled_weight(sigmas[rows] ** 2, distances[rows], sigma_km**2 / 1000.0)
-    return Covariance(np.diag(matrix).copy(), matrix, weight)
+    for rows, own in zip(parts, weights):
+        weight[np.ix_(rows, rows)] = own
+    return _Levelled(np.diag(matrix).copy(), matrix, weight, sources)
 
 
 def _levelled_weight(variance, distances, per_metre):
@@ -118,12 +141,25 @@ def _levelled_weight(variance, distances, per_metre):
     for j in range(1, number):
         below[j] = -variance[j - 1] / pivots[j - 1]
         pivots[j] += below[j] * variance[j - 1]
+    # Rows of the lower half need no more than those: E, L^-1, D^-1, L^-T and E^T from the left.
     found = np.eye(number)
     found[np.arange(1, number), np.arange(number - 1)] = -1.0
     for j in range(1, number):
         found[j, :j] -= below[j] * found[j - 1, :j]
     found /= pivots[:, None]
     for j in range(number - 2, -1, -1):
-        found[j] -= below[j + 1] * found[j + 1]
-    found[:-1] -= found[1:]
-    return 0.5 * (found + found.T)
+        found[j, : j + 1] -= below[j + 1] * found[j + 1, : j + 1]
+    for j in range(number - 1):
+        found[j, : j + 1] -= found[j + 1, : j + 1]
+    _mirror(found)
+    return found
+
+
+def _mirror(matrix):
+    """Copy the lower half of a matrix (n, n) to the upper, block by block, so that memory is read along its rows."""
+    number = len(matrix)
+    for first in range(0, number, _BLOCK):
+        last = min(first + _BLOCK, number)
+        matrix[first:last, last:] = matrix[last:, first:last].T
+        own = np.tril(matrix[first:last, first:last])
+        matrix[first:last, first:last] = own + np.tril(own, -1).T

@@ -2,6 +2,7 @@
 (method page 6).
 """
 
+import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Optional
@@ -10,13 +11,11 @@ import numpy as np
 
 from .axis import Axis
 from .covariance import Covariance
-from .design import middle_radius
-from .earth_models import FIELD_RULE_RADIUS, sphere_tangent
 from .errors import InputError
-from .fit import line_frame
 from .least_squares import Fitted, Solution, search
-from .quantiles import NORMAL_95
-from .shape_fit import ShapeFit, shape_fit
+from .leg_regressions import bends_of, regressions
+from .quantiles import NORMAL_95, interval_factor
+from .shape_fit import ShapeFit, shape_fits
 
 # The geoid bends by about this much of the Earth's curvature over 3 km without being told; it shrinks with length.
 GEOID_BENDING, GEOID_LENGTH = 0.04, 3_000.0
@@ -24,7 +23,6 @@ DECIDING = 0.255
 LEAST_STATIONS = 4
 # Where the curve has the bend of a shape, but the heights do not follow it, nothing 'is' that shape.
 SHAPE_VERDICTS = ("straight", "level", "neither", "undecided", "straight on average", "level on average")
-MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
 
 
 @dataclass(frozen=True)
@@ -61,21 +59,6 @@ class SurveyedLeg:
         """Length over the stations, metres."""
         return float(np.ptp(self.chainage))
 
-    @cached_property
-    def middle(self):
-        """Chainage halfway between the first and the last station, metres."""
-        return 0.5 * float(self.chainage.min() + self.chainage.max())
-
-    @cached_property
-    def frame(self):
-        """Frame at the middle, in the azimuth of the axis there: where radius and curvature are taken."""
-        return line_frame(self.axis, self.middle, self.middle)
-
-    @cached_property
-    def curvature(self):
-        """c of each station, metres (n,): see curvature_of."""
-        return curvature_of(self)
-
     @property
     def geoid_share(self):
         """u_N of the curvature factor, without unit."""
@@ -108,29 +91,29 @@ class Model:
 @dataclass(frozen=True)
 class CurvatureTest:
     """``factor`` f: 1 straight in space, 0 constant slope above the level surface. ``sd``: from the
-    observations, with ``geoid`` u_N and ``uncertainty`` u together; ``radius``: R of the Earth along the
-    axis, metres. ``verdict``: of SHAPE_VERDICTS. ``models``: tuple of Model; ``curvature``: c of each station,
-    metres; ``solution``: of the free model, ``grade``: of a constant slope above the level surface.
+    observations, with ``geoid`` u_N and ``uncertainty`` u together; ``half_width``: of its 95 % interval, by Student's
+    t where sigma is unknown, on the observations' share; ``radius``: R of the Earth along the axis, metres. ``bend``:
+    what the factor alone says of how the heights bend on average, see leg_regressions.bends_of. ``models``: tuple of
+    Model; ``curvature``: c of each station, metres, the height of the line that is tangent at mid chainage above the
+    level surface through its point; ``variance_factor``: of the free model, v^T W v / m.
+
+    ``shape``: whether the heights follow the curve that the factor stands for (ShapeFit, metres): a + bs for level,
+    else a + bs + f c, with f left free also for straight: the geoid's bending alone would reject a third of straight
+    ones. ``doubtful``: True where a search for blunders may find one.
     """
 
     profile: SurveyedLeg
     factor: float
     sd: float
     geoid: float
+    half_width: float
     radius: float
+    bend: str
     models: tuple
     curvature: np.ndarray
-    solution: Solution
-    grade: Solution
-
-    @cached_property
-    def shape(self) -> ShapeFit:
-        """Whether the heights follow the curve that the factor stands for (ShapeFit, metres): a + bs for
-        level, else a + bs + f c, with f left free also for straight: the geoid's bending alone would reject
-        a third of straight ones.
-        """
-        followed, leg = self.grade if self.bend == "level" else self.solution, self.profile
-        return shape_fit(followed.design, followed.residuals, leg.covariance, leg.chainage, known=leg.known)
+    variance_factor: float
+    shape: ShapeFit
+    doubtful: bool
 
     @property
     def uncertainty(self):
@@ -138,27 +121,9 @@ class CurvatureTest:
         return float(np.hypot(self.sd, self.geoid))
 
     @property
-    def half_width(self):
-        """Half of the 95 % interval of the factor; Student's t where sigma is unknown, on the observations' share."""
-        return float(np.hypot(self.solution.interval_factor * self.sd, NORMAL_95 * self.geoid))
-
-    @property
     def interval(self):
         """(least, greatest) factor of the 95 % interval, without unit."""
         return self.factor - self.half_width, self.factor + self.half_width
-
-    @cached_property
-    def bend(self):
-        """What the factor alone says of how the heights bend on average: 'straight', 'level', 'neither',
-        'undecided'.
-        """
-        not_straight, not_level = abs(self.factor - 1.0) > self.half_width, abs(self.factor) > self.half_width
-        return {
-            (False, True): "straight",
-            (True, False): "level",
-            (True, True): "neither",
-            (False, False): "undecided",
-        }[not_straight, not_level]
 
     @cached_property
     def verdict(self):
@@ -187,67 +152,89 @@ class CurvatureTest:
         room = DECIDING**2 - self.geoid**2
         sigma = float(np.sqrt(np.mean(self.profile.covariance.variance)))
         if not self.profile.known:
-            sigma *= float(np.sqrt(self.solution.variance_factor))
+            sigma *= float(np.sqrt(self.variance_factor))
         accuracy = sigma * np.sqrt(room) / self.sd if room > 0 and self.sd > 0 else None
         # sd falls with the square of the length and the geoid's share with the length: one equation, by halving.
         low, high = self.profile.length, 1000.0 * self.profile.length
         for _ in range(80):
             middle = 0.5 * (low + high)
             ratio = middle / self.profile.length
-            short = np.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
+            short = math.hypot(self.sd / ratio**2, self.geoid / ratio) > DECIDING
             low, high = (middle, high) if short else (low, middle)
         return accuracy, high
-
-
-def curvature_of(profile: SurveyedLeg):
-    """c(s), metres (n,): height of the straight line tangent at mid chainage above the level surface
-    through its point.
-    """
-    order, frame = np.argsort(profile.chainage), profile.frame
-    n_mid = float(np.interp(profile.middle, profile.chainage[order], profile.undulation[order]))
-    height = float(np.interp(profile.middle, profile.chainage[order], profile.height[order])) + n_mid
-    plane = frame.plane(height, [0.0]).heights(profile.lat, profile.lon, frame.ellipsoid)
-    return plane - height - (profile.undulation - n_mid)
 
 
 def test_curvature(profile: SurveyedLeg):
     """Regress the heights on 1, s and c(s), and on the single models; returns CurvatureTest, its factor without unit.
 
-    InputError where the stations are at too few places to show a bend.
+    InputError, naming the axis, where the stations are at too few places to show a bend.
     """
-    x = (profile.chainage - profile.middle) / (0.5 * profile.length)
-    one, c = np.ones_like(x), profile.curvature
-    free = _regressed(profile, [one, x, c], np.zeros_like(x))
-    if free.condition > 1e12:
-        raise InputError(f"Axis '{profile.axis.line.name}': the stations are at too few places to show a bend.")
-    along = profile.chainage - profile.middle
-    radius = _radius(profile)
-    sphere = sphere_tangent(along, 0.0, middle_radius(profile.axis), profile.axis.chainage_height)
-    columns = {
-        "level": ([one], 0.0),
-        "grade": ([one, x], 0.0),
-        "straight": ([one, x], c),
-        "field rule": ([one, x], along**2 / (2.0 * FIELD_RULE_RADIUS)),
-        "sphere": ([one, x], sphere),
-    }
-    solutions = {name: _regressed(profile, parts, given) for name, (parts, given) in columns.items()}
-    solutions["free"] = free
-    models = tuple(_model(name, profile, solution, free) for name, solution in solutions.items())
-    factor, sd = float(free.parameters[2]), float(free.deviations[2])
-    return CurvatureTest(profile, factor, sd, profile.geoid_share, radius, models, c, free, solutions["grade"])
+    return test_curvatures([profile])[0]
 
 
-# pytest would collect a function of this name where a test module imports it.
-test_curvature.__test__ = False
+def test_curvatures(profiles):
+    """The same of many legs, a list of SurveyedLeg on one ellipsoid: a list of CurvatureTest."""
+    if not profiles:
+        return []
+    found = regressions(profiles)
+    free, legs = found.fitted["free"], found.rows.legs
+    known = np.array([one.known for one in profiles])
+    geoid = np.array([one.geoid_share for one in profiles])
+    factor, sd = free.parameters[:, 2], np.sqrt(found.cofactor * found.scale)
+    widths = np.array([interval_factor(m, k) for m, k in zip(free.freedom.tolist(), known)])
+    half = np.hypot(widths * sd, NORMAL_95 * geoid)
+    bends = bends_of(factor, half)
+    numbers = (factor, sd, geoid, half, found.rows.radius)
+    return [
+        CurvatureTest(*row)
+        for row in zip(
+            profiles,
+            *(values.tolist() for values in numbers),
+            bends,
+            _models(found),
+            legs.parts(found.rows.as_given(found.rows.c)),
+            (free.quadratic / free.freedom).tolist(),
+            _shapes(found, np.array(bends) == "level", known),
+            found.doubtful().tolist(),
+        )
+    ]
 
 
-def search_free(profile: SurveyedLeg):
-    """Search the free model, a + bs + f c, for blunders: returns least_squares.Search of the leg's stations (n,).
+def _shapes(found, level, known):
+    """ShapeFit of each leg, of its grade where ``level`` (m,), else of the free model."""
+    legs, grade, free = found.rows.legs, found.fitted["grade"], found.fitted["free"]
+    own = level[legs.which]
+    basis = found.basis.copy()
+    basis[own, 2] = 0.0
+    white, residuals = (np.where(own, *pair) for pair in ((grade.white, free.white), (grade.residuals, free.residuals)))
+    freedom = np.where(level, grade.freedom, free.freedom)
+    return shape_fits(legs, white, basis, freedom, known, residuals, found.rows.chainage)
+
+
+def _models(found):
+    """The models of each leg: a list of tuples of Model."""
+    rows, columns = found.rows, []
+    for name, fit in found.fitted.items():
+        rms = np.sqrt(rows.legs.sums(fit.residuals**2) / rows.legs.counts)
+        chi = np.divide(fit.quadratic, found.scale, out=np.full(len(rms), np.nan), where=found.scale > 0.0)
+        curves = rows.legs.parts(rows.as_given(rows.height - fit.residuals))
+        values = zip(curves, rms.tolist(), chi.tolist(), fit.freedom.tolist())
+        columns.append([Model(name, *row) for row in values])
+    return list(zip(*columns))
+
+
+# pytest would collect functions of these names where a test module imports them.
+test_curvature.__test__ = test_curvatures.__test__ = False
+
+
+def search_free(tested: CurvatureTest):
+    """Search the free model, a + bs + f c, of a leg for blunders: returns least_squares.Search of its stations (n,).
 
     InputError where too few stations, or stations at too few places, are left.
     """
-    x = (profile.chainage - profile.middle) / (0.5 * profile.length)
-    design = np.column_stack([np.ones_like(x), x, profile.curvature])
+    profile = tested.profile
+    x = (profile.chainage - profile.chainage.min()) / (0.5 * profile.length) - 1.0
+    design = np.column_stack([np.ones_like(x), x, tested.curvature])
 
     def fit(keep):
         covariance = profile.covariance.part(keep)
@@ -269,32 +256,3 @@ def search_free(profile: SurveyedLeg):
         )
 
     return search(fit, len(profile.height))
-
-
-def _radius(profile):
-    frame = profile.frame
-    return float(frame.ellipsoid.euler_radius(frame.lat, frame.azimuth))
-
-
-def _regressed(profile, columns, given):
-    design = np.column_stack(columns)
-    observed = profile.height - given
-    if design.shape[0] < design.shape[1]:
-        raise InputError(f"Axis '{profile.axis.line.name}': too few stations.")
-    empty = Solution(design, observed, profile.covariance, profile.known, np.zeros(design.shape[1]))
-    parameters = empty.cofactors @ (design.T @ profile.covariance.weighted(observed))
-    # A second step takes out what the first loses to heights of kilometres beside millimetres.
-    parameters = parameters + empty.cofactors @ (design.T @ profile.covariance.weighted(observed - design @ parameters))
-    return Solution(design, observed - design @ parameters, profile.covariance, profile.known, parameters)
-
-
-def _model(name, profile, solution, free):
-    scale = 1.0 if profile.known else free.variance_factor
-    chi = solution.quadratic / scale if scale > 0 else np.nan
-    return Model(
-        name,
-        profile.height - solution.residuals,
-        float(np.sqrt(np.mean(solution.residuals**2))),
-        float(chi),
-        solution.freedom,
-    )

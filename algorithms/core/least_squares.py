@@ -111,16 +111,6 @@ class Solution:
         b = self._weighted_design
         return np.maximum(self.covariance.weight_diagonal - np.einsum("ij,jk,ik->i", b, self.cofactors, b), 0.0)
 
-    def test_covariance(self, rows):
-        """(W Q_v W) of some rows (k, k)."""
-        b = self._weighted_design[rows]
-        w = (
-            np.diag(1.0 / self.covariance.variance[rows])
-            if self.covariance.weight is None
-            else (self.covariance.weight[np.ix_(rows, rows)])
-        )
-        return w - b @ self.cofactors @ b.T
-
     @cached_property
     def _plain_w(self):
         """(W v)_i / sqrt((W Q_v W)_ii) (n,), before studentising; NaN where an observation is not checked."""
@@ -176,11 +166,12 @@ class Solution:
         """Of the stations in ``order`` (k,) from each but the first on: e^T W v, e^T W Q_v W e, and the sum of the
         latter's own elements, three arrays (k - 1,), in units of the weights."""
         wv = self.covariance.weighted(self.residuals)[order]
-        inner = self.test_covariance(order)
-        own = np.diag(inner).copy()
+        own, b = self.test_variances[order], self._weighted_design[order]
         # From one row to the next its own element and twice those that it shares with the rows after it.
-        beyond = np.array([float(inner[j, j + 1 :].sum()) for j in range(len(order))])
-        size = np.cumsum((own + 2.0 * beyond)[::-1])[::-1][1:]
+        shared = -np.einsum("ij,jk,ik->i", b, self.cofactors, np.cumsum(b[::-1], axis=0)[::-1] - b)
+        if self.covariance.weight is not None:
+            shared += [float(self.covariance.weight[row, order[j:]].sum()) for j, row in enumerate(order.tolist(), 1)]
+        size = np.cumsum((own + 2.0 * shared)[::-1])[::-1][1:]
         return np.cumsum(wv[::-1])[::-1][1:], size, np.cumsum(own[::-1])[::-1][1:]
 
 

@@ -14,35 +14,46 @@ DETECTABLE = 4.132147965064639
 ALPHA, POWER = 0.001, 0.80
 
 
-def _stats():
+def _missing():
+    return InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).")
+
+
+def _special():
     try:
-        from scipy import stats
+        from scipy import special
     except ImportError:
-        raise InputError(
-            "This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu)."
-        ) from None
-    return stats
+        raise _missing() from None
+    return special
+
+
+def _noncentral():
+    # All of the library's distributions take as long to load as many runs do: only where there is no other way.
+    try:
+        from scipy import optimize, stats
+    except ImportError:
+        raise _missing() from None
+    return stats.nct, optimize
 
 
 @lru_cache(maxsize=4096)
-def _quantile(distribution, probability, *shape):
-    """Thousands of axes have few different numbers of stations, and each quantile takes as long as a small fit."""
-    return float(distribution.ppf(probability, *shape))
+def _quantile(function, *values):
+    """Thousands of axes have few different numbers of stations, and the functions take numbers slowly."""
+    return float(function(*values))
 
 
 def student(probability, freedom):
     """Quantile of Student's t with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return _quantile(_stats().t, probability, freedom)
+    return _quantile(_special().stdtrit, freedom, probability)
 
 
 def fisher(probability, first, second):
     """Quantile of Fisher's F, ``first`` and ``second`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return _quantile(_stats().f, probability, first, second)
+    return _quantile(_special().fdtri, first, second, probability)
 
 
 def chi_squared(probability, freedom):
     """Quantile of chi squared with ``freedom`` degrees of freedom, without unit; ``probability``: 0 to 1."""
-    return _quantile(_stats().chi2, probability, freedom)
+    return 2.0 * _quantile(_special().gammaincinv, 0.5 * freedom, probability)
 
 
 def interval_factor(freedom, known):
@@ -72,9 +83,7 @@ def detectable_factor(freedom, known):
         return DETECTABLE
     if freedom < 2:
         return float("inf")
-    # In this order: where scipy is missing, _stats says so in a sentence.
-    t, limit = _stats().nct, critical_value(freedom, known)
-    from scipy import optimize
+    (t, optimize), limit = _noncentral(), critical_value(freedom, known)
 
     def missed(shift):
         # Far out in the other tail, where next to nothing is, the library may know no number.
@@ -120,7 +129,7 @@ def critical_value(freedom, known):
 
 
 def beta_quantile(probability, mean, variance, width):
-    """Quantile of a beta variable on 0 to ``width`` with the given mean and variance, without unit."""
+    """Quantile of a beta variable on 0 to ``width`` of given mean and variance, without unit; numbers or arrays."""
     share = mean / width
     size = share * (1.0 - share) * width**2 / variance - 1.0
-    return width * float(_stats().beta.ppf(probability, share * size, (1.0 - share) * size))
+    return width * _special().betaincinv(share * size, (1.0 - share) * size, probability)

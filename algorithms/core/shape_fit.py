@@ -14,6 +14,7 @@ import numpy as np
 
 from .covariance import Covariance
 from .quantiles import beta_quantile, chi_squared
+from .segments import Segments
 
 CHI_LEVEL, RATIO_LEVEL = 0.975, 0.01
 # Fewer degrees of freedom say nothing of the order of the residuals.
@@ -56,65 +57,82 @@ def shape_fit(design, residuals, covariance: Covariance, chainage, *, known):
     ``covariance``: C; ``known``: True where it is in square metres. The residuals are whitened by the root of C in the
     order of chainage: raw ones of levelled heights share errors, and would fail for that alone.
     """
-    order = np.argsort(chainage, kind="stable")
-    white, columns = _whitened(covariance, order, residuals[order]), _whitened(covariance, order, design[order])
-    freedom = len(residuals) - design.shape[1]
-    worst = int(np.argmax(np.abs(residuals)))
-    chi = (float(white @ white), chi_squared(CHI_LEVEL, freedom)) if known and freedom > 0 else (np.nan, np.nan)
-    ratio = (np.nan, np.nan)
-    if freedom >= _LEAST_FREEDOM and abs(residuals[worst]) > _NOTHING:
-        ratio = _von_neumann(white, columns, freedom)
-    return ShapeFit(*chi, *ratio, float(residuals[worst]), float(chainage[worst]))
+    legs, order = Segments([len(residuals)]), np.argsort(chainage, kind="stable")
+    white, columns = (whitened([covariance], legs, order, values[order]) for values in (residuals, design))
+    freedom = np.array([len(residuals) - design.shape[1]])
+    basis = orthonormal(legs, columns)
+    return shape_fits(legs, white, basis, freedom, np.array([known]), residuals, np.asarray(chainage, float))[0]
 
 
-def _whitened(covariance, order, values):
-    """L^-1 times values (n,) or (n, k), with C = L L^T in the given order."""
-    if covariance.matrix is None:
-        return (values.T / np.sqrt(covariance.variance[order])).T
-    root = np.linalg.cholesky(covariance.matrix[np.ix_(order, order)])
-    return np.linalg.solve(root, values)
+def shape_fits(legs, white, basis, freedom, known, residuals, chainage):
+    """The same of many legs: a list of ShapeFit.
+
+    ``legs``: Segments, n rows on m legs; ``white`` (n,): whitened residuals, by chainage on each; ``basis`` (n, p):
+    orthonormal columns of the whitened design, zeros where a leg has fewer; ``freedom``, ``known`` (m,);
+    ``residuals``, ``chainage`` (n,): as they are, metres, in any order on each leg.
+    """
+    worst = legs.greatest(np.abs(residuals))
+    square = legs.sums(white * white)
+    chi, limit, ratio, ratio_limit = np.full((4, len(freedom)), np.nan)
+    summed = known & (freedom > 0)
+    chi[summed] = square[summed]
+    limit[summed] = [chi_squared(CHI_LEVEL, m) for m in freedom[summed].tolist()]
+    mean, variance = _moments(legs, basis, freedom)
+    ordered = (freedom >= _LEAST_FREEDOM) & (np.abs(residuals[worst]) > _NOTHING) & (square > 0.0) & (variance > 0.0)
+    if np.any(ordered):
+        ratio[ordered] = legs.sums(legs.steps(white) ** 2)[ordered] / square[ordered]
+        ratio_limit[ordered] = beta_quantile(RATIO_LEVEL, mean[ordered], variance[ordered], 4.0)
+    values = (chi, limit, ratio, ratio_limit, residuals[worst], chainage[worst])
+    return [ShapeFit(*row) for row in zip(*(one.tolist() for one in values))]
 
 
-def _von_neumann(white, columns, freedom):
-    """(ratio of the sum of squared differences of neighbours to the sum of squares, its 1 % quantile for this design).
+def whitened(covariances, legs, order, values):
+    """L^-1 times values (n,) or (n, k) of many legs, with C = L L^T of each leg in the given order.
+
+    ``covariances``: of each leg, in its own order of rows; ``order`` (n,): row at each place of ``values``.
+    """
+    root = np.sqrt(np.concatenate([one.variance for one in covariances])[order])
+    found = (values.T / root).T
+    for covariance, first, last in zip(covariances, legs.bounds.tolist(), legs.bounds[1:].tolist()):
+        if covariance.matrix is not None:
+            own = order[first:last] - first
+            half = np.linalg.cholesky(covariance.matrix[np.ix_(own, own)])
+            found[first:last] = np.linalg.solve(half, values[first:last])
+    return found
+
+
+def _moments(legs, basis, freedom):
+    """Mean and variance (m,) of the ratio of the sum of squared differences of neighbours to the sum of squares.
 
     With M the projection onto what the fit leaves and D = B^T B of the differences, the ratio e^T MDM e / e^T M e has
     mean tr(MD)/m and variance 2 (m tr((MD)^2) - tr(MD)^2) / (m^2 (m + 2)); a beta variable on 0 to 4 is given these.
     """
-    total = float(white @ white)
-    if not total > 0.0:
-        return np.nan, np.nan
-    n = len(white)
-    q = _orthonormal(columns)
-    d_q = _differenced(q)
-    inner = q.T @ d_q
+    n, differenced = legs.counts, _differenced(legs, basis)
+    inner = legs.products(basis, differenced)
     # tr D = 2(n - 1); tr D^2 = 4(n - 2) + 2 + 2(n - 1) of the tridiagonal (1, 2, ..., 2, 1) with -1 beside it.
-    trace = 2.0 * (n - 1) - np.trace(inner)
-    square = (4.0 * (n - 2) + 2.0 + 2.0 * (n - 1)) - 2.0 * np.sum(d_q**2) + np.sum(inner * inner.T)
-    mean = trace / freedom
-    variance = 2.0 * (freedom * square - trace**2) / (freedom**2 * (freedom + 2.0))
-    if not variance > 0.0:
-        return np.nan, np.nan
-    return float(np.sum(np.diff(white) ** 2)) / total, beta_quantile(RATIO_LEVEL, mean, variance, 4.0)
+    trace = 2.0 * (n - 1) - np.trace(inner, axis1=1, axis2=2)
+    own = legs.sums(np.sum(differenced**2, axis=1))
+    square = (4.0 * (n - 2) + 2.0 + 2.0 * (n - 1)) - 2.0 * own + np.sum(inner * inner.swapaxes(1, 2), axis=(1, 2))
+    enough = np.maximum(freedom, 1)
+    return trace / enough, 2.0 * (freedom * square - trace**2) / (enough**2 * (enough + 2.0))
 
 
-def _orthonormal(columns):
-    """Orthonormal columns (n, k) of the same span, by Gram and Schmidt's way taken twice: as good as a QR
-    decomposition, without its library's threads for each of thousands of axes. Source: Giraud and others (2005),
-    Numer. Math. 101.
+def orthonormal(legs, columns):
+    """Orthonormal columns (n, p) of the same span on each of many legs, by Gram and Schmidt's way taken twice: as good
+    as a QR decomposition. Source: Giraud and others (2005), Numer. Math. 101.
     """
-    q = columns / np.sqrt(np.sum(columns**2, axis=0))
+    q = columns / np.sqrt(legs.sums(columns**2))[legs.which]
     for _ in range(2):
         for k in range(q.shape[1]):
-            own = q[:, k] - q[:, :k] @ (q[:, :k].T @ q[:, k])
-            q[:, k] = own / np.sqrt(own @ own)
+            before = q[:, :k]
+            own = q[:, k] - legs.times(before, legs.products(before, q[:, k : k + 1])[:, :, 0])
+            q[:, k] = own / np.sqrt(legs.sums(own * own))[legs.which]
     return q
 
 
-def _differenced(values):
-    """D times values (n, k): the second differences of neighbours, with open ends."""
-    steps = np.diff(values, axis=0)
-    found = np.zeros_like(values)
-    found[:-1] -= steps
-    found[1:] += steps
+def _differenced(legs, values):
+    """D times values (n, p): the second differences of neighbours on each leg, with open ends."""
+    steps = legs.steps(values)
+    found = -steps
+    found[1:] += steps[:-1]
     return found

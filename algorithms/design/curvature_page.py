@@ -163,7 +163,7 @@ def _draw_heights(axes, run, one):
             )
     sigma = np.sqrt(profile.covariance.variance)
     if not profile.known:
-        sigma = sigma * np.sqrt(test.solution.variance_factor)
+        sigma = sigma * np.sqrt(test.variance_factor)
     y = (profile.height - mean) * scale
     kept = one.kept
     axes.errorbar(

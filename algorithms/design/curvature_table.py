@@ -17,11 +17,12 @@ _COLUMN = {
 
 def curvature_table(run, tested, record):
     """Columns of the output table, a row for each axis or leg; in the run's units."""
-    rows = [_row(run, one, record) for one in tested]
+    text = record.text()
+    rows = [_row(run, one, text) for one in tested]
     return {name: [row[name] for row in rows] for name in CURVATURE}
 
 
-def _row(run, one, record):
+def _row(run, one, record_text):
     test, unit = one.test, run.units
     low, high = test.implied_interval
     row = {
@@ -40,7 +41,7 @@ def _row(run, one, record):
         "radius_hi": high / unit.chainage if np.isfinite(high) else None,
         "verdict": test.verdict,
         "sentence": verdict_sentence(leg_title(one), test, unit),
-        "record": record.text(),
+        "record": record_text,
     }
     for model in test.models:
         row[f"rms_{_COLUMN[model.name]}"] = model.rms / unit.height

@@ -1,5 +1,7 @@
 """The panel of a strip beside an axis: frame, grid, stations and scale bar, the same for heights and for the plan."""
 
+from functools import cached_property
+
 import numpy as np
 from qgis.core import QgsWkbTypes
 
@@ -53,10 +55,13 @@ class StripPanel:
         }
         return {**row, **more}
 
+    @cached_property
+    def _along(self):
+        return chainages_along(self.one.axis, self.first, self.last)
+
     def along(self, offset):
         """A line at an offset from the axis, metres."""
-        along = chainages_along(self.one.axis, self.first, self.last)
-        return self.place(along, np.full(len(along), offset))
+        return self.place(self._along, np.full(len(self._along), offset))
 
     def across(self, chainage, low, high):
         return self.place(np.array([chainage, chainage]), np.array([low, high]))

@@ -24,11 +24,15 @@ def test_weights_of_a_full_covariance():
     assert part.weight == pytest.approx(linalg.inv(matrix[keep][:, keep]), abs=1e-12)
 
 
+@pytest.mark.parametrize("as_levelled", [True, False])
 @pytest.mark.parametrize("left_out", [0, 1, 3, 20])
-def test_weights_of_a_part_of_levelled_heights(left_out):
-    """By the inverse of the whole or anew: a reading of 0.1 mm beside levelling of 3 mm over 1 km, the hard case."""
-    distances = np.linspace(0.0, 3000.0, 40)
-    whole = levelled(np.full(40, 0.0001), np.zeros(40, int), distances, 0.003)
+def test_weights_of_a_part_of_levelled_heights(left_out, as_levelled):
+    """As levelled ones, by the inverse of the whole or anew: a reading of 0.1 mm beside levelling of 3 mm over 1 km on
+    two arms, the hard case."""
+    distances, arms = np.linspace(0.0, 3000.0, 40), np.repeat([4, 2], [25, 15])
+    whole = levelled(np.full(40, 0.0001), arms, distances, 0.003)
+    if not as_levelled:
+        whole = Covariance(whole.variance, whole.matrix)
     keep = np.ones(40, bool)
     keep[np.random.default_rng(left_out).choice(40, left_out, replace=False)] = False
     part = whole.part(keep)

@@ -34,9 +34,9 @@ def known():
 
 def test_words_of_the_core_are_marked():
     words = module("language.core_words")
-    headings, curvature = module("core.headings"), module("core.curvature")
+    headings, shapes = module("core.headings"), module("core.leg_regressions")
     suspicions = module("core.suspicious_readings")
-    assert set(words.COLUMNS) == set(headings.HEADINGS) and set(words.SHAPES) == set(curvature.MODELS)
+    assert set(words.COLUMNS) == set(headings.HEADINGS) and set(words.SHAPES) == set(shapes.MODELS)
     assert {word for _, word in suspicions._UNITS} < set(words.SUSPICIONS)
 
 

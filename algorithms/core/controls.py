@@ -7,6 +7,7 @@ import numpy as np
 
 from .axis import Axis, places_on
 from .errors import InputError
+from .segments import joined
 
 CONTROL_REACH = 1.0
 # Two controls closer than this along the axis determine no design, metres.
@@ -59,7 +60,7 @@ class Rows:
         self.bounds = np.concatenate([[0], np.cumsum(counts, dtype=int)])
         self.axis = np.repeat(np.arange(len(counts)), counts)
         self.lat, self.lon, self.chainage, self.offset, self.height, self.undulation = (
-            np.concatenate([np.asarray(getattr(one, name), float) for one in stations])
+            joined([np.asarray(getattr(one, name), float) for one in stations])
             for name in ("lat", "lon", "chainage", "offset", "height", "undulation")
         )
 
@@ -72,10 +73,17 @@ class Rows:
         bounds = self.bounds.tolist()
         return [values[first:last] for first, last in zip(bounds, bounds[1:])]
 
+    def each(self, values, rows):
+        """``values`` (m,) of the axes for each of the ``rows`` (r,): (r,), or (1,) where there is one axis only, which
+        spares a million rows an array of their own."""
+        return values if len(values) == 1 else values[self.axis[rows]]
+
     def least(self, rows, values):
         """Least of ``values`` (r,) of the ``rows`` (r,), rising, on each axis (m,); inf where an axis has none."""
         found = np.full(len(self.bounds) - 1, np.inf)
-        if len(rows):
+        if len(rows) and len(found) == 1:
+            found[0] = values.min()
+        elif len(rows):
             own = self.axis[rows]
             first = np.concatenate([[0], np.flatnonzero(np.diff(own)) + 1])
             found[own[first]] = np.minimum.reduceat(values, first)
@@ -86,9 +94,9 @@ class Rows:
         least offset, then by input order: (m,), -1 where an axis has none."""
         found = np.full(len(self.bounds) - 1, -1)
         rounded = np.round(closeness, 6)
-        rows = rows[rounded == self.least(rows, rounded)[self.axis[rows]]]
+        rows = rows[rounded == self.each(self.least(rows, rounded), rows)]
         aside = np.abs(self.offset[rows])
-        rows = rows[aside == self.least(rows, aside)[self.axis[rows]]]
+        rows = rows[aside == self.each(self.least(rows, aside), rows)]
         own, first = np.unique(self.axis[rows], return_index=True)
         found[own] = rows[first]
         return found

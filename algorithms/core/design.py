@@ -7,6 +7,7 @@ import numpy as np
 
 from .axis import Axis, AxisLine
 from .controls import Rows, controls_of
+from .curves import CHUNK
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
 from .errors import InputError
 from .measure import measure
@@ -210,24 +211,33 @@ def level_heights(control, lat, datum_height):
 
 
 def _straight(work, axes, rows):
-    specs, a, b, own = work.specs, work.a, work.b, work.rows.axis[rows]
+    specs, a, b = work.specs, work.a, work.b
     x, x_b = _along_designs(work, axes)
     chord = np.array([spec.kind == "chord" for spec in specs], bool)
     inclined = np.array([specs[k].slope if specs[k].kind == "inclined" else 0.0 for k in axes])
     with np.errstate(invalid="ignore"):
         work.slope[axes] = np.where(chord[axes], (b.height[axes] - a.height[axes]) / x_b[axes], inclined)
-    flat = a.height[own] + work.slope[own] * x[rows]
     geoid = _geoid_slopes(work, axes, chord)
-    earth, heights = np.array([spec.earth for spec in specs], dtype=object), flat.copy()
-    on = np.flatnonzero((earth == "ellipsoid")[own])
-    if len(on):
-        points, normals = _planes(work, axes, chord, geoid)
-        place = work.rows.lat[rows[on]], work.rows.lon[rows[on]]
-        heights[on] = heights_over(points, normals, own[on], *place, work.ellipsoid) - work.rows.undulation[rows[on]]
-    for k in axes[earth[axes] == "sphere"]:
-        mine = slice(*np.searchsorted(own, [k, k + 1]))
-        heights[mine] = _on_sphere(work, k, rows[mine])
-    work.set(rows, flat, heights)
+    earth = np.array([spec.earth for spec in specs], dtype=object)
+    planes = _planes(work, axes, chord, geoid) if np.any(earth[axes] == "ellipsoid") else ()
+    for first in range(0, len(rows), CHUNK):
+        part = rows[first : first + CHUNK]
+        own = work.rows.axis[part]
+        flat = a.height[own] + work.slope[own] * x[part]
+        heights, on = flat.copy(), np.flatnonzero((earth == "ellipsoid")[own])
+        if len(on):
+            heights[on] = _over_planes(work, planes, part[on])
+        for k in np.unique(own[(earth == "sphere")[own]]):
+            mine = slice(*np.searchsorted(own, [k, k + 1]))
+            heights[mine] = _on_sphere(work, k, part[mine])
+        work.set(part, flat, heights)
+
+
+def _over_planes(work, planes, rows):
+    """Heights of rows over their planes (points and normals), in the heights' own system."""
+    of = work.rows
+    over = heights_over(*planes, of.axis[rows], of.lat[rows], of.lon[rows], work.ellipsoid)
+    return over - of.undulation[rows]
 
 
 def _geoid_slopes(work, axes, chord):

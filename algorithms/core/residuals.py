@@ -79,8 +79,10 @@ def statistics_of_axes(residuals, status, bounds):
     height; ``status`` (n,): its codes, see status_codes; ``bounds`` (m + 1,): where the rows of each axis begin, and
     where all end."""
     number, axis = len(bounds) - 1, np.repeat(np.arange(len(bounds) - 1), np.diff(bounds))
-    known = np.flatnonzero(np.isfinite(residuals))
-    own, values = axis[known], residuals[known]
+    known, own, values = slice(None), axis, residuals
+    if not np.isfinite(residuals).all():
+        known = np.isfinite(residuals)
+        own, values = axis[known], residuals[known]
     codes = {"within": _WITHIN, "high": _ABOVE, "low": _BELOW}
     counts = {name: np.bincount(axis[status == code], minlength=number) for name, code in codes.items()}
     counts["no_height"] = np.diff(bounds) - np.bincount(own, minlength=number)
@@ -89,11 +91,11 @@ def statistics_of_axes(residuals, status, bounds):
         rms, mean = np.sqrt(np.bincount(own, values**2, number) / total), np.bincount(own, values, number) / total
     greatest, at = np.full(number, np.nan), np.full(number, -1)
     first = np.flatnonzero(np.diff(own, prepend=-1))
-    if len(known):
+    if len(own):
         greatest[own[first]] = np.maximum.reduceat(np.abs(values), first)
-        worst = np.flatnonzero(np.abs(values) == greatest[own])
+        worst = np.flatnonzero(np.abs(values) == (greatest if number == 1 else greatest[own]))
         found, leading = np.unique(own[worst], return_index=True)
-        at[found] = known[worst[leading]] - bounds[found]
+        at[found] = np.arange(len(axis))[known][worst[leading]] - bounds[found]
     columns = (total, rms, mean, greatest, at, *counts.values())
     return [
         Statistics(n, r, m, g, k if n else None, *more)

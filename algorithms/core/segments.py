@@ -3,6 +3,11 @@
 import numpy as np
 
 
+def joined(arrays):
+    """Arrays one after the other; a single one as it is, not copied: a million rows are 8 MB each."""
+    return arrays[0] if len(arrays) == 1 else np.concatenate(arrays)
+
+
 class Segments:
     """Pieces of ``counts`` (m,) rows each, none empty: n rows in all.
 

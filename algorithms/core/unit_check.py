@@ -2,6 +2,8 @@
 
 import numpy as np
 
+from .segments import joined
+
 FOOT_RATIO = 1.0 / 0.3048
 _RADIUS = 6_371_000.0
 
@@ -17,10 +19,10 @@ def unit_doubt(stations, design, spec):
 
 def unit_doubts(stations, designs, specs):
     """The same of many axes (m): a list of sentences."""
-    joined = [np.concatenate([getattr(one, name) for one in stations]) for name in ("chainage", "height")]
-    joined += [np.concatenate([getattr(one, name) for one in designs]) for name in ("design_h", "flat_h")]
+    values = [joined([getattr(one, name) for one in stations]) for name in ("chainage", "height")]
+    values += [joined([getattr(one, name) for one in designs]) for name in ("design_h", "flat_h")]
     axis = np.repeat(np.arange(len(stations)), [len(one.chainage) for one in stations])
-    factors, deviations = curvatures_shown(axis, len(stations), *joined)
+    factors, deviations = curvatures_shown(axis, len(stations), *values)
     doubts = []
     for one, spec, factor, deviation in zip(stations, specs, factors.tolist(), deviations.tolist()):
         text = _against_typed(one, spec)
@@ -99,8 +101,9 @@ def curvature_shown(stations, design):
 def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
     """The same of ``number`` axes: two arrays (m,). ``axis``: index of each station, rising; the others metres; arrays
     (n,)."""
-    known = np.isfinite(height) & np.isfinite(design_h)
-    axis, height, bend, s = axis[known], height[known], (design_h - flat_h)[known], chainage[known]
+    known, bend, s = np.isfinite(height) & np.isfinite(design_h), design_h - flat_h, chainage
+    if not known.all():
+        axis, height, bend, s = axis[known], height[known], bend[known], s[known]
     counts, factors, deviations = np.bincount(axis, minlength=number), np.ones(number), np.full(number, np.inf)
     if not len(axis):
         return factors, deviations
@@ -108,12 +111,17 @@ def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
     def sums(values):
         return np.bincount(axis, values, number)
 
+    def each(values):
+        # One value serves all stations of a single axis: a million need no array of their own.
+        return values if number == 1 else values[axis]
+
     def centred(values):
-        return values - (sums(values) / np.maximum(counts, 1))[axis]
+        return values - each(sums(values) / np.maximum(counts, 1))
 
     def off_line(values):
         values = centred(values)
-        return values - s * (sums(s * values) / spread)[axis]
+        values -= s * each(sums(s * values) / spread)
+        return values
 
     first = np.flatnonzero(np.diff(axis, prepend=-1))
     extent = np.zeros(number)
@@ -121,13 +129,16 @@ def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
     s = centred(s)
     spread = sums(s**2)
     spread = np.where(spread > 0.0, spread, np.inf)
-    bend, height = off_line(bend), off_line(height)
+    # One after the other: the first is given up before the second is begun.
+    bend = off_line(bend)
+    height = off_line(height)
     power = sums(bend**2)
     # A bend that a straight line explains shows no curvature: two places only, or a level design.
     shown = (counts >= 8) & (extent >= 0.02) & (power >= 1e-6 * counts)
     with np.errstate(invalid="ignore", divide="ignore"):
         factor = sums(bend * height) / power
-        variance = sums((height - factor[axis] * bend) ** 2) / (counts - 3) / power
+        height -= each(factor) * bend
+        variance = sums(height**2) / (counts - 3) / power
         factors[shown], deviations[shown] = factor[shown], np.sqrt(variance[shown])
     return factors, deviations
 

@@ -107,7 +107,7 @@ class GeoidProfiles:
             "geoid_along", tr("Geoid along the axes"), self.units.height_name, self.units.chainage_name, None, record
         )
         x, y = placed_points(lat, lon, self.crs) if len(lat) else (lat, lon)
-        return OutputTable("CURVE", columns, self.crs, QgsWkbTypes.Type.Point, style, points=(x, y, None))
+        return OutputTable("CURVE", columns, self.crs, QgsWkbTypes.Type.Point, style, points=(x, y))
 
 
 def _notation(units):

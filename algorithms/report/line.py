@@ -109,8 +109,9 @@ def departed_in_line(one, number, suspected):
 
 def line_findings(one, moved, decided, spread, doubt):
     """LineFindings of Reviewed stations, None without a line. ``moved``: as ``departed_in_line`` gives them;
-    ``decided``: masks (doubted by a test of the line or by decision, accepted) (n,); ``spread``: standard deviations of the residuals, metres (n,);
-    ``doubt``: mask (n,) of heights that are not believed."""
+    ``decided``: masks (n,) of the positions that are doubted, by decision or by a test of the line, and of those that
+    are accepted; ``spread``: standard deviations of the residuals, metres (n,); ``doubt``: mask (n,) of heights that
+    are not believed."""
     line = one.line
     if line is None:
         return None

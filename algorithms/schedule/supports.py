@@ -23,7 +23,7 @@ class Supports:
     why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders;
     ``moved``: sentences on stretches that have moved and on flags that are too many to be blunders. ``line``: the same
     supports sideways where that was asked for, else None; there ``residual`` is the lateral departure, positive
-    right."""
+    right, and ``alone`` the rows that a flag of the line holds and none of the height."""
 
     source: object
     points: object
@@ -37,6 +37,7 @@ class Supports:
     reason: np.ndarray
     tested: bool = True
     moved: tuple = ()
+    alone: tuple = ()
     line: Optional["Supports"] = None
 
     def __len__(self):
@@ -103,12 +104,16 @@ def _sideways(supports, stations, flags, tested, decided):
     )
     held = [upwards or sideways for upwards, sideways in zip(flags.held, in_line.held)]
     _leave_out(line, stations.status, held, decided or {}, "no line")
-    for row, (upwards, sideways) in enumerate(zip(flags.held, in_line.held)):
-        if sideways == SUSPECTED and not upwards and line.action[row] == "left out" and row not in (decided or {}):
-            line.reason[row] = tr("flag: {}").format(line_doubt())
+    alone = tuple(
+        row
+        for row, (upwards, sideways) in enumerate(zip(flags.held, in_line.held))
+        if sideways == SUSPECTED and not upwards and line.action[row] == "left out" and row not in (decided or {})
+    )
+    for row in alone:
+        line.reason[row] = tr("flag: {}").format(line_doubt())
     # 'left out' would be read as left.
     line.action[line.action == "left out"] = "set aside"
-    return line
+    return replace(line, alone=alone)
 
 
 class _Flags:

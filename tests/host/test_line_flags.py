@@ -1,6 +1,7 @@
 """What the test of the line suspects, through the registry: the report, the schedule and the docks' reader know it, and
 what is said and done of the heights stays as it is."""
 
+import pathlib
 import re
 
 import numpy as np
@@ -44,7 +45,7 @@ def chain(toolbox, tmp_path):
 
 
 def page(run):
-    text = open(run.results["HTML"], encoding="utf-8").read()
+    text = pathlib.Path(run.results["HTML"]).read_text("utf-8")
     text = re.sub(r"<(style|svg|script).*?</\1>", " ", text, flags=re.S)
     return " ".join(re.sub(r"<[^>]*>", " ", text).split())
 

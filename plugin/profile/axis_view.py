@@ -33,8 +33,8 @@ class Overlay:
 @dataclass(frozen=True)
 class AxisView:
     """One axis as displayed: heights in their unit, residuals and lateral departures in mm or feet. Arrays (n,).
-    ``side``: how each stands to the line; ``line_suspected``: mask of blunders in plan; ``with_line``: whether the line is
-    shown."""
+    ``side``: how each stands to the line; ``line_suspected``: mask of blunders in plan; ``with_line``: whether the line
+    is shown."""
 
     name: str
     profile: object

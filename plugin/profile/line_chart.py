@@ -35,7 +35,7 @@ def draw_line(drawing, ranges):
     for mask, fill, size in ((~beside, look.back, 3.6), (beside, color, 6.0)):
         drawing.markers(chart, np.where(mask, inside, np.nan), ranges, "s", fill, color, size, 1.0)
     doubted = np.where(shown.line_suspected, inside, np.nan)
-    drawing.markers(chart, doubted, ranges, "x", look.text, look.text, 7.0, 1.4)
+    drawing.markers(chart, doubted, ranges, "x", look.text, look.text, 9.0, 1.8)
 
 
 def line_marks(shown, look, mark):

@@ -35,6 +35,12 @@ def flag_of(text):
     return _FLAGS.get(text.strip().casefold(), "")
 
 
+def line_doubt(*, moved=False):
+    """What a person reads of a station that a test suspects in plan; ``moved``: neighbours are suspected with it on one
+    side."""
+    return tr("stretch that moved in line") if moved else tr("suspected blunder in line")
+
+
 def decision_label(decision):
     """What a person reads for a decision; '' is 'None yet'. A word that is not known is shown as it stands."""
     return {

@@ -7,9 +7,9 @@ import numpy as np
 from ..core.conformance import figures
 from ..core.units import metres_per
 from ..documents.blocks import Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
-from ..language.decision_words import decision_label
+from ..language.decision_words import decision_label, line_doubt
 from ..language.height_text import height_text
-from ..language.number_text import counted, number_text
+from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from .commands import command_lines, common_folder, python_lines, usable, versions_text
@@ -202,6 +202,9 @@ def _remark(found, row):
     if found.suspected[row]:
         moved = any(row in rows for rows in found.moved)
         texts.append(tr("suspected; stretch that moved") if moved else tr("suspected blunder"))
+    if found.lat_suspected[row]:
+        told, w = line_doubt(moved=any(row in rows for rows in found.lat_moved)), one.lat_w[row]
+        texts.append(tr("{}, w = {}").format(told, signed_text(w, 1)) if np.isfinite(w) else told)
     if row in one.decided:
         decided = one.decided[row]
         decision, note, by, at = decided.word, decided.note, decided.by, decided.at
@@ -285,6 +288,17 @@ def _flagged(found):
                     int(np.sum(one.suspected & ~found.suspected)),
                     counted(int(np.sum(np.isfinite(one.w))), tr("station"), tr("stations")),
                 ),
+                "warn",
+            )
+        )
+    many = int(np.sum(one.lat_suspected & ~found.lat_suspected))
+    if many:
+        parts.append(
+            Paragraph(
+                tr(
+                    "Blunders in line: the test flags {} of {}. So many mean that the structure runs otherwise in plan "
+                    "than the line fitted, so these flags are not taken for blunders."
+                ).format(many, counted(int(np.sum(np.isfinite(one.lat_w))), tr("station"), tr("stations"))),
                 "warn",
             )
         )

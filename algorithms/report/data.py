@@ -54,6 +54,7 @@ class Reviewed:
     """Stations by axis and chainage; metres, arrays (n,), NaN where there is none; texts as lists (n,).
 
     ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: Decided};
+    ``w``, ``suspected``: of a test of the heights; ``lat_w``, ``lat_suspected``: of the line;
     ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``: None
     where none was judged by line.
     """
@@ -75,6 +76,8 @@ class Reviewed:
     date: list
     w: np.ndarray
     suspected: np.ndarray
+    lat_w: np.ndarray
+    lat_suspected: np.ndarray
     decided: dict
     units: Units
     record: RunRecord
@@ -158,6 +161,8 @@ def read_reviewed(asked, record):
         date,
         tested.w[order],
         tested.suspected[order],
+        tested.line.w[order],
+        tested.line.suspected[order],
         {place[row]: one for row, one in (decided or {}).items()},
         units,
         record,
@@ -260,8 +265,9 @@ def _covariance(asked, stations):
 
 
 def doubtful(reviewed, suspected):
-    """Mask (n,) of stations whose height is not believed, or not yet: the ``suspected`` (mask (n,)) without a decision,
-    and those decided to be measured again or a reading error. A decision goes before a flag."""
+    """Mask (n,) of stations whose height, or place in line, is not believed, or not yet: the ``suspected`` (mask (n,))
+    of it without a decision, and those decided to be measured again or a reading error. A decision goes before a
+    flag."""
     undecided = np.array([not reviewed.decision(row) for row in range(len(reviewed))], bool)
     return doubted(reviewed) | (undecided & suspected)
 

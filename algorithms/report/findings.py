@@ -11,8 +11,8 @@ from ..core.conformance import Accuracy, Figures, Verdict, accuracy_95, conforma
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
 from ..core.residuals import ASIDE
 from ..language.height_text import Amounts, amounts_within
-from .data import Reviewed, accepted, doubted, doubtful
-from .line import LineFindings, line_findings
+from .data import Reviewed, accepted, doubtful
+from .line import LineFindings, departed_in_line, line_findings
 from .residual_errors import deviations_of_residuals
 
 
@@ -21,8 +21,9 @@ class Findings:
     """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
     that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
     ``believed``: Figures with and without those; ``amounts``: how small heights are written; ``through_stations``:
-    whether the design goes through stations of the survey, whose errors then are in the probabilities; ``line``: None
-    where none was judged by line."""
+    whether the design goes through stations of the survey, whose errors then are in the probabilities;
+    ``lat_suspected``, ``lat_moved``: as ``suspected`` and ``moved``, in plan; ``line``: None where none was judged by
+    line."""
 
     reviewed: Reviewed
     verdict: Verdict
@@ -35,6 +36,8 @@ class Findings:
     accuracy: Accuracy
     amounts: Amounts
     through_stations: bool
+    lat_suspected: np.ndarray
+    lat_moved: list
     line: Optional[LineFindings] = None
 
     @property
@@ -48,6 +51,7 @@ class Findings:
         """
         one = self.reviewed
         looked = np.isin(one.status.astype(str), ("high", "low", "no height")) | self.suspected
+        looked |= self.lat_suspected
         looked[list(one.decided)] = True
         if one.line is not None:
             looked |= np.isin(one.line.side.astype(str), ASIDE)
@@ -61,11 +65,16 @@ def findings(reviewed):
     one = reviewed
     names = one.axes
     number = np.array([names.index(name) for name in one.axis], int)
-    suspected = one.suspected & flags_hold(number, np.isfinite(one.w), one.suspected)
+    suspected, lat_suspected = (
+        flags & flags_hold(number, np.isfinite(w), flags)
+        for flags, w in ((one.suspected, one.w), (one.lat_suspected, one.lat_w))
+    )
     # Without a tolerance it is the test that says which stations depart.
     beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
     moved = moved_stretches(number, one.chainage, one.residual, beyond)
     doubt = doubtful(one, suspected & ~in_stretch(len(one), moved))
+    lat_moved = departed_in_line(one, number, lat_suspected)
+    lat_doubt = doubtful(one, lat_suspected & ~in_stretch(len(one), lat_moved))
     spread, through_stations = deviations_of_residuals(one)
     probability = conformance(one.residual, one.tolerance, spread)
     on = np.where(one.status == "off axis", np.nan, one.residual)
@@ -83,7 +92,9 @@ def findings(reviewed):
         accuracy_95(believed, own_heights=own_heights(one)),
         _amounts(one),
         through_stations,
-        line_findings(one, number, (doubted(one), accepted(one)), spread, doubt),
+        lat_suspected,
+        lat_moved,
+        line_findings(one, lat_moved, (lat_doubt, accepted(one)), spread, doubt),
     )
 
 

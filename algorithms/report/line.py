@@ -97,10 +97,21 @@ class LineFindings:
     together: Optional[Together]
 
 
-def line_findings(one, number, decided, spread, doubt):
-    """LineFindings of Reviewed stations, None without a line. ``number``: of each station's axis (n,); ``decided``:
-    masks (doubted, accepted) by decision (n,); ``spread``: standard deviations of the residuals, metres (n,);
-    ``doubt``: mask (n,) of heights that are not believed."""
+def departed_in_line(one, number, suspected):
+    """Stretches of neighbours that stand beside the line together, index arrays; without a tolerance it is the test
+    that says which depart. ``number``: of each station's axis (n,); ``suspected``: mask (n,) of blunders in plan."""
+    line = one.line
+    if line is None:
+        return []
+    beyond = np.isin(line.side.astype(str), ASIDE) | (suspected & np.isnan(line.tolerance))
+    return moved_stretches(number, one.chainage, line.lateral, beyond)
+
+
+def line_findings(one, moved, decided, spread, doubt):
+    """LineFindings of Reviewed stations, None without a line. ``moved``: as ``departed_in_line`` gives them;
+    ``decided``: masks (n,) of the positions that are doubted, by decision or by a test of the line, and of those that
+    are accepted; ``spread``: standard deviations of the residuals, metres (n,); ``doubt``: mask (n,) of heights that
+    are not believed."""
     line = one.line
     if line is None:
         return None
@@ -115,7 +126,7 @@ def line_findings(one, number, decided, spread, doubt):
     return LineFindings(
         said,
         probability,
-        moved_stretches(number, one.chainage, line.lateral, beside),
+        moved,
         figures(line.lateral),
         amounts_within(one.units.height_name, size),
         tuple(dict.fromkeys(filter(None, (one.record.axis(name).get("line") for name in one.axes)))),

@@ -62,11 +62,17 @@ def line_sentences(found):
     def named(mask):
         return named_rows(found, np.flatnonzero(mask), lateral, lambda value: departure_text(found, value))
 
+    doubted = tr("Beside it, but doubted by decision and not counted against the structure: {}.")
+    if np.any(v.doubted & found.lat_suspected):
+        doubted = tr(
+            "Beside it, but doubted (suspected blunders in line, or by decision) and not counted against the "
+            "structure: {}."
+        )
     said = [
         words.format(named(mask))
         for mask, words in (
             (v.out, tr("Beside the line: {}.")),
-            (v.doubted, tr("Beside it, but doubted by decision and not counted against the structure: {}.")),
+            (v.doubted, doubted),
             (v.accepted, tr("Beside it and accepted by decision: {}.")),
         )
         if np.any(mask)

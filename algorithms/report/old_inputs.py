@@ -53,6 +53,5 @@ def _made_alike(stations, tested, changed):
 
 def without_flags(reviewed):
     """The reviewed stations without what a test said of them."""
-    return replace(
-        reviewed, w=np.full(len(reviewed), np.nan), suspected=np.zeros(len(reviewed), bool), has_tested=False
-    )
+    unknown, nobody = np.full(len(reviewed), np.nan), np.zeros(len(reviewed), bool)
+    return replace(reviewed, w=unknown, suspected=nobody, lat_w=unknown, lat_suspected=nobody, has_tested=False)

@@ -56,7 +56,7 @@ def _layers():
         _source(
             "TESTED",
             tr("Tested stations"),
-            tr("Output of 'Fit a straight line or plane': its test values w and flags."),
+            tr("Output of 'Fit a straight line or plane': its test values w and flags, of heights and line."),
             _SOURCE.TypeVector,
         ),
         _source(

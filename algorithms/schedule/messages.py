@@ -250,7 +250,11 @@ class Schedule:
 
     def warnings(self):
         """Sentences that stand out in log and sheet."""
-        told = (text for one in self.both for text in (*one.supports.moved, *one.infeasible(), one.untested()))
+        told = (
+            text
+            for one in self.both
+            for text in (*map(one.said, one.supports.moved), *one.infeasible(), one.untested())
+        )
         return [text for text in told if text]
 
     def left_out(self):
@@ -262,16 +266,14 @@ class Schedule:
             "off axis": tr("Off axis"),
         }
         if self.way.sideways:
-            # What else is left out is left out of both, and told with the heights.
             words = {"no line": tr("Without a lateral departure")}
+        rows = [(word, np.flatnonzero(self.actions == action)) for action, word in words.items()]
+        # What else is left out is left out of both, and told with the heights.
+        rows.append((tr("Set aside"), self.supports.alone))
         return [
-            self.said(
-                tr("{}: {}.").format(
-                    word, listed([self.supports.named(row) for row in np.flatnonzero(self.actions == action)], 8)
-                )
-            )
-            for action, word in words.items()
-            if self.count(action)
+            self.said(tr("{}: {}.").format(word, listed([self.supports.named(row) for row in some], 8)))
+            for word, some in rows
+            if len(some)
         ]
 
 

@@ -156,7 +156,8 @@ def tested_stations():
         tr(
             "Output of 'Fit a straight line or plane': stations suspected of a blunder are left out. Three and more "
             "suspected neighbours on one side are a stretch that has moved, and are scheduled; so are all of an axis "
-            "where more than a tenth of its stations is suspected."
+            "where more than a tenth of its stations is suspected. Those suspected in plan are left out sideways, by "
+            "the same rules."
         ),
     )
 

@@ -7,7 +7,7 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
-from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of
+from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of, line_doubt
 from ..language.translation import tr
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested
 from .unit_doubt import check_units
@@ -23,7 +23,7 @@ class Supports:
     why there is none; ``reason``: texts; ``tested``: False where nothing tells which readings are blunders;
     ``moved``: sentences on stretches that have moved and on flags that are too many to be blunders. ``line``: the same
     supports sideways where that was asked for, else None; there ``residual`` is the lateral departure, positive
-    right."""
+    right, and ``alone`` the rows that a flag of the line holds and none of the height."""
 
     source: object
     points: object
@@ -37,6 +37,7 @@ class Supports:
     reason: np.ndarray
     tested: bool = True
     moved: tuple = ()
+    alone: tuple = ()
     line: Optional["Supports"] = None
 
     def __len__(self):
@@ -53,7 +54,7 @@ def read_supports(asked, run_units):
     stations = read_reviewed_stations(asked, run_units, asked.record_of("STATIONS"))
     check_units(asked, stations, run_units)
     tested, decided = read_tested(asked, stations), read_decisions(asked, stations)
-    flags = _Flags(stations, tested)
+    flags = _Flags(stations, tested, stations.residual)
     supports = Supports(
         stations.source,
         stations.points,
@@ -76,13 +77,13 @@ def read_supports(asked, run_units):
     return (
         supports
         if asked.choice("LINE") != "lateral"
-        else replace(supports, line=_sideways(supports, stations, flags, decided))
+        else replace(supports, line=_sideways(supports, stations, flags, tested.line, decided))
     )
 
 
-def _sideways(supports, stations, flags, decided):
+def _sideways(supports, stations, flags, tested, decided):
     """The supports as they stand beside the line. What is doubted or decided holds for both: nobody moves sideways what
-    is to be measured again."""
+    is to be measured again. What ``tested``, StationFlags of the line, doubts holds sideways alone."""
     if not np.any(np.isfinite(stations.lateral)):
         raise InputError(
             tr(
@@ -92,25 +93,41 @@ def _sideways(supports, stations, flags, decided):
             keys=("LINE",),
         )
     empty = np.full((2, len(stations)), "", dtype=object)
-    # No test looks for a slip sideways.
-    line = replace(supports, residual=stations.lateral, action=empty[0], reason=empty[1], tested=False, moved=())
-    _leave_out(line, stations.status, flags.held, decided or {}, "no line")
+    in_line = _Flags(stations, tested, stations.lateral)
+    line = replace(
+        supports,
+        residual=stations.lateral,
+        action=empty[0],
+        reason=empty[1],
+        tested=tested.known,
+        moved=in_line.sentences(),
+    )
+    held = [upwards or sideways for upwards, sideways in zip(flags.held, in_line.held)]
+    _leave_out(line, stations.status, held, decided or {}, "no line")
+    alone = tuple(
+        row
+        for row, (upwards, sideways) in enumerate(zip(flags.held, in_line.held))
+        if sideways == SUSPECTED and not upwards and line.action[row] == "left out" and row not in (decided or {})
+    )
+    for row in alone:
+        line.reason[row] = tr("flag: {}").format(line_doubt())
     # 'left out' would be read as left.
     line.action[line.action == "left out"] = "set aside"
-    return line
+    return replace(line, alone=alone)
 
 
 class _Flags:
     """Which flags hold. Neighbours that are suspected together are a stretch that has moved and is to be adjusted, as
-    are all of an axis where more than a tenth of it is suspected; one alone or two are doubted readings."""
+    are all of an axis where more than a tenth of it is suspected; one alone or two are doubted readings.
+    ``departures``: residuals or lateral departures (n,), which ``tested`` speaks of."""
 
-    def __init__(self, stations, tested):
+    def __init__(self, stations, tested, departures):
         self.stations, suspected = stations, tested.suspected
         number = stations.axis_numbers
         # A row without a chainage is nobody's neighbour.
-        self.stretches = moved_stretches(number, stations.chainage, stations.residual, suspected)
-        # Where no test values are there, every station with a residual counts as tested.
-        checked = np.isfinite(tested.w if np.any(np.isfinite(tested.w)) else stations.residual) | suspected
+        self.stretches = moved_stretches(number, stations.chainage, departures, suspected)
+        # Where no test values are there, every station with a departure counts as tested.
+        checked = np.isfinite(tested.w if np.any(np.isfinite(tested.w)) else departures) | suspected
         hold = flags_hold(number, checked, suspected)
         self.many = [
             (stations.axis[rows[0]], int(suspected[rows].sum()), int(checked[rows].sum()))

@@ -5,6 +5,7 @@ flag or a decision says, and which station a row of another table is about.
 """
 
 from dataclasses import dataclass, replace
+from typing import Optional
 
 import numpy as np
 from qgis.core import QgsFeatureRequest, QgsPoint
@@ -26,8 +27,9 @@ from ..language.translation import tr
 from ..language.units import Units
 
 HEIGHTS = ("residual", "design_h", "flat_h", "sd", "lateral")
-NUMBERS = (*HEIGHTS, "chainage", "offset", "w")
-TEXTS = ("axis", "station", "status", "flag", "date", "side")
+NUMBERS = (*HEIGHTS, "chainage", "offset", "w", "lat_w")
+TEXTS = ("axis", "station", "status", "flag", "date", "side", "lat_flag")
+_TEST_VALUES = ("w", "lat_w")
 # Fields that others name otherwise, the first that there is counts; all others go by our own name.
 OTHER_NAMES = {"sd": ("sd", "sigma")}
 _NOWHERE = QgsPoint(np.nan, np.nan)
@@ -68,7 +70,8 @@ class ReviewedStations:
 
     ``residual``, ``design``, ``flat``, ``sd``, ``lateral``: metres; ``chainage``, ``offset``: as read, in the unit of
     chainages; ``w``: of a test; ``status``, ``side``, ``date``: as in the layer; ``flag``: as language.decision_words
-    has it; ``fields``: {our name: index of the field}; ``units``: of the layer; ``record``: of the run that made it.
+    has it, of the height; ``lat_w``, ``lat_flag``: the same of the line; ``fields``: {our name: index of the field};
+    ``units``: of the layer; ``record``: of the run that made it.
     """
 
     source: object
@@ -83,8 +86,10 @@ class ReviewedStations:
     sd: np.ndarray
     lateral: np.ndarray
     w: np.ndarray
+    lat_w: np.ndarray
     status: list
     flag: list
+    lat_flag: list
     date: list
     side: list
     fields: dict
@@ -132,8 +137,9 @@ def read_reviewed_stations(asked, units, record):
         columns["offset"],
         *(columns[key] * units.height for key in HEIGHTS),
         columns["w"],
+        columns["lat_w"],
         columns["status"],
-        [flag_of(text) for text in columns["flag"]],
+        *([flag_of(text) for text in columns[name]] for name in ("flag", "lat_flag")),
         columns["date"],
         columns["side"],
         index,
@@ -183,14 +189,14 @@ class StationIndex:
 
 
 def _columns(asked, key, needed, optional, what):
-    """(source, rows as tuples of texts and, last, number w) of a table about stations."""
+    """(source, rows as dicts of texts and the numbers w and lat_w) of a table about stations."""
     source = asked.optional_source(key)
-    index = {name: named_field(source, "", "", (name,)) for name in (*needed, *optional, "w")}
+    index = {name: named_field(source, "", "", (name,)) for name in (*needed, *optional, *_TEST_VALUES)}
     missing = [name for name in needed if index[name] < 0]
     if missing:
         raise InputError(what.format(source.sourceName(), listed(missing)), keys=(key,))
     texts = {name: index[name] for name in (*needed, *optional)}
-    columns = read_table(source, {"w": index["w"]}, texts, asked.feedback).columns
+    columns = read_table(source, {name: index[name] for name in _TEST_VALUES}, texts, asked.feedback).columns
     return source, [dict(zip(columns, values)) for values in zip(*columns.values())]
 
 
@@ -199,13 +205,15 @@ def _columns(asked, key, needed, optional, what):
 
 @dataclass(frozen=True)
 class StationFlags:
-    """``known``: whether anything tells which stations are suspected; ``w`` (n,), ``flag`` (list (n,)) of each station;
-    ``record``: of the run that tested them."""
+    """What a test says of the heights, or of the line. ``known``: whether anything tells which stations are suspected;
+    ``w`` (n,), ``flag`` (list (n,)) of each station; ``record``: of the run that tested them; ``line``: StationFlags of
+    the line beside those of the heights, which never speak of it."""
 
     known: bool
     w: np.ndarray
     flag: list
     record: RunRecord
+    line: Optional["StationFlags"] = None
 
     @property
     def suspected(self):
@@ -217,25 +225,19 @@ def read_tested(asked, stations):
     """What TESTED says of the stations, else what they say themselves. InputError for a table that is none of tested
     stations, and where no row of it is about one of these."""
     if not asked.given("TESTED"):
-        return StationFlags(stations.fields["flag"] >= 0, stations.w, stations.flag, stations.record)
+        return _own_flags(stations, "w", "flag", _own_flags(stations, "lat_w", "lat_flag"))
     source, rows = _columns(
         asked,
         "TESTED",
         ("station", "flag"),
-        ("axis",),
+        ("axis", "lat_flag"),
         tr("Layer '{}' (TESTED) holds no tested stations: it lacks the field {}."),
     )
-    index, strange = StationIndex(stations), 0
-    w, flag, told = stations.w.copy(), list(stations.flag), set()
-    for number, row in enumerate(rows, 1):
-        at = index.rows(row["axis"], row["station"], source.sourceName(), number)
-        strange += not at
-        for k in at:
-            w[k] = row["w"]
-            # A station that is tested twice is suspected where one of the two says so.
-            if k not in told or flag[k] != SUSPECTED:
-                flag[k] = flag_of(row["flag"])
-            told.add(k)
+    index = StationIndex(stations)
+    places = [
+        index.rows(row["axis"], row["station"], source.sourceName(), number) for number, row in enumerate(rows, 1)
+    ]
+    strange = sum(not at for at in places)
     if strange == len(rows):
         raise InputError(
             tr("No station of layer '{}' (TESTED) is one of layer '{}'; axis and station must agree.").format(
@@ -249,7 +251,29 @@ def read_tested(asked, stations):
                 source.sourceName(), strange, stations.name
             )
         )
-    return StationFlags(True, w, flag, asked.record_of("TESTED"))
+    line, record = _own_flags(stations, "lat_w", "lat_flag"), asked.record_of("TESTED")
+    if named_field(source, "", "", ("lat_flag",)) >= 0:
+        line = _told_flags(line, rows, places, "lat_w", "lat_flag", record)
+    return _told_flags(_own_flags(stations, "w", "flag", line), rows, places, "w", "flag", record)
+
+
+def _own_flags(stations, value, word, line=None):
+    """StationFlags that the stations' own fields ``value`` and ``word`` tell."""
+    known = stations.fields[word] >= 0
+    return StationFlags(known, getattr(stations, value), getattr(stations, word), stations.record, line)
+
+
+def _told_flags(own, rows, places, value, word, record):
+    """StationFlags ``own`` with what the ``rows`` of a table tell of the stations at their ``places``."""
+    w, flag, told = own.w.copy(), list(own.flag), set()
+    for row, at in zip(rows, places):
+        for k in at:
+            w[k] = row[value]
+            # A station that is tested twice is suspected where one of the two says so.
+            if k not in told or flag[k] != SUSPECTED:
+                flag[k] = flag_of(row[word])
+            told.add(k)
+    return replace(own, known=True, w=w, flag=flag, record=record)
 
 
 # --- what has been decided

@@ -7,7 +7,7 @@ from ...algorithms.language.decision_words import decision_label
 from ...algorithms.language.height_text import amounts_for, side_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
-from ..review.station_texts import why_flagged
+from ..review.station_texts import doubt_in_line, why_flagged
 from .decision_store import key_of
 
 STATION, RESIDUAL, WHY, DECISION, LATERAL = range(5)
@@ -76,5 +76,11 @@ class FlaggedModel(QAbstractTableModel):
         return (
             f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]),
             amounts_for(stations.height_unit).with_unit(residual, True) if np.isfinite(residual) else "",
-            why_flagged(stations.status[row], stations.flag[row], self._moved[row], stations.side[row]),
+            why_flagged(
+                stations.status[row],
+                stations.flag[row],
+                self._moved[row],
+                stations.side[row],
+                doubt_in_line(stations, row),
+            ),
         )[column]

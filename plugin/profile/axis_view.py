@@ -33,7 +33,8 @@ class Overlay:
 @dataclass(frozen=True)
 class AxisView:
     """One axis as displayed: heights in their unit, residuals and lateral departures in mm or feet. Arrays (n,).
-    ``side``: how each stands to the line; ``with_line``: whether that is shown."""
+    ``side``: how each stands to the line; ``line_suspected``: mask of blunders in plan; ``with_line``: whether the line
+    is shown."""
 
     name: str
     profile: object
@@ -44,6 +45,7 @@ class AxisView:
     chainage_unit: str
     view: str
     side: np.ndarray
+    line_suspected: np.ndarray
     with_line: bool = False
 
     @property

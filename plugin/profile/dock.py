@@ -167,6 +167,7 @@ class ProfileDock(ProfilePanel):
             stations.chainage_unit,
             self.view,
             stations.side[rows],
+            stations.line_suspected[rows],
             stations.has_line and self.beside.isChecked(),
         )
         # Whoever has heights only does not hear of a line.

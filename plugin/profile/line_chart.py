@@ -4,6 +4,7 @@ import numpy as np
 
 from ...algorithms.core.profile_views import widened
 from ...algorithms.core.residuals import ASIDE
+from ...algorithms.language.decision_words import line_doubt
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.palette import LINE
@@ -33,6 +34,8 @@ def draw_line(drawing, ranges):
     beside = np.isin(shown.side, ASIDE)
     for mask, fill, size in ((~beside, look.back, 3.6), (beside, color, 6.0)):
         drawing.markers(chart, np.where(mask, inside, np.nan), ranges, "s", fill, color, size, 1.0)
+    doubted = np.where(shown.line_suspected, inside, np.nan)
+    drawing.markers(chart, doubted, ranges, "x", look.text, look.text, 9.0, 1.8)
 
 
 def line_marks(shown, look, mark):
@@ -42,4 +45,8 @@ def line_marks(shown, look, mark):
     if shown.profile.line_tolerance:
         limit = amounts_for(shown.height_unit).with_unit(shown.profile.line_tolerance)
         found.append(mark("s", color, color, tr("Beyond its tolerance ± {}").format(limit), 6.5))
+    if shown.line_suspected.any():
+        words = line_doubt()
+        found.append(mark("x", look.text, look.text, words[0].upper() + words[1:], 6.0))
+        found[-1].set_markeredgewidth(1.4)
     return found

@@ -19,13 +19,13 @@ from ...algorithms.structure.reviewed_stations import (
     recorded_tolerance,
     review_fields,
 )
-from .tested_flags import tested_flags
+from .tested_flags import OF_HEIGHTS, OF_LINE, tested_flags
 
 # Of the profile's heights in its own order.
 HEIGHTS = ("design_h", "flat_h", "residual", "sd")
 LENGTHS = (*HEIGHTS, "lateral")
-NUMBERS = ("chainage", *LENGTHS, "w")
-TEXTS = ("axis", "station", "status", "flag", "side")
+NUMBERS = ("chainage", *LENGTHS, "w", "lat_w")
+TEXTS = ("axis", "station", "status", "flag", "side", "lat_flag")
 OUT_OF_TOLERANCE = ("high", "low")
 
 
@@ -45,7 +45,7 @@ class LayerStations:
 
     ``ids`` of the features; ``x``, ``y`` in the layer's CRS; ``chainage`` and ``heights`` {'design_h', 'flat_h',
     'residual', 'sd', 'lateral'} in metres, NaN where missing; ``tolerance``, ``line_tolerance``: metres, NaN for none;
-    texts as in the layer.
+    texts as in the layer; ``w``, ``flag`` of the height, ``lat_w``, ``lat_flag`` of the line.
     ``read``: the rows as they were read, in the layer's units.
     """
 
@@ -55,11 +55,13 @@ class LayerStations:
     chainage: np.ndarray
     heights: dict
     w: np.ndarray
+    lat_w: np.ndarray
     axis: np.ndarray
     station: np.ndarray
     status: np.ndarray
     flag: np.ndarray
     side: np.ndarray
+    lat_flag: np.ndarray
     tolerance: np.ndarray
     line_tolerance: np.ndarray
     height_unit: str
@@ -96,34 +98,44 @@ class LayerStations:
 
     @cached_property
     def suspected(self):
-        """Mask (n,) of the stations suspected of a blunder."""
-        flags = self.flag.tolist()
-        meant = {text: flag_of(text) == SUSPECTED for text in set(flags)}
-        return np.array([meant[text] for text in flags], bool)
+        """Mask (n,) of the stations suspected of a blunder in height."""
+        return _suspected(self.flag)
+
+    @cached_property
+    def line_suspected(self):
+        """Mask (n,) of the stations suspected of a blunder in plan."""
+        return _suspected(self.lat_flag)
 
     @cached_property
     def moved(self):
         """Mask (n,) of the suspected stations that neighbours are suspected with on one side: a stretch has moved."""
+        return self._in_stretch("residual", self.suspected)
+
+    @cached_property
+    def line_moved(self):
+        """The same in plan."""
+        return self._in_stretch("lateral", self.line_suspected)
+
+    def _in_stretch(self, name, suspected):
         number = {name: k for k, name in enumerate(self.axes)}
         axes = np.array([number[name] for name in self.axis.tolist()], int)
-        found = moved_stretches(axes, self.chainage, self.heights["residual"], self.suspected)
-        return in_stretch(len(self), found)
+        return in_stretch(len(self), moved_stretches(axes, self.chainage, self.heights[name], suspected))
 
     def flagged(self):
-        """Indices of the stations out of tolerance, in height or in line, or suspected of a blunder, the worst
+        """Indices of the stations out of tolerance or suspected of a blunder, in height or in line, the worst
         first."""
-        flagged = np.isin(self.status, OUT_OF_TOLERANCE) | np.isin(self.side, ASIDE) | self.suspected
+        flagged = np.isin(self.status, OUT_OF_TOLERANCE) | np.isin(self.side, ASIDE)
+        flagged |= self.suspected | self.line_suspected
         residual = self.heights["residual"]
         in_height = severity(residual, self.tolerance, self.w, self.suspected)
-        in_line = severity(self.heights["lateral"], self.line_tolerance, self.w, np.zeros(len(self), bool))
+        in_line = severity(self.heights["lateral"], self.line_tolerance, self.lat_w, self.line_suspected)
         return worst_first(flagged, np.fmax(in_height, in_line), residual)
 
 
 def read_stations(layer):
     """Read a layer for which ``is_reviewable`` holds; unsaved edits are seen, rows without a chainage left out."""
     read = layer_columns(layer, record_of_layer(layer))
-    if read.fields["flag"] < 0:
-        _take_flags(read)
+    _take_flags(read)
     return _stations(read)
 
 
@@ -133,8 +145,7 @@ def stations_again(before, layer, ids):
     read = columns_again(before.read, layer, ids)
     if read is None:
         return read_stations(layer)
-    if read.fields["flag"] < 0:
-        _keep_flags(before.read, read)
+    _keep_flags(before.read, read)
     return _stations(read)
 
 
@@ -148,7 +159,7 @@ def _stations(read):
         read.y[rows],
         columns["chainage"][rows] * read.units.chainage,
         {name: columns[name][rows] * read.units.height for name in LENGTHS},
-        columns["w"][rows],
+        *(columns[name][rows] for name in ("w", "lat_w")),
         *(columns[name][rows] for name in TEXTS),
         np.array([read.tolerances[axis] for axis in columns["axis"].tolist()], float)[rows],
         _line_tolerances(read)[rows],
@@ -166,6 +177,12 @@ def _line_tolerances(read):
     return np.array([np.nan if known[axis] is None else known[axis] for axis in axes], float)
 
 
+def _suspected(flags):
+    """Mask (n,) of the ``flags`` (texts) that say so."""
+    meant = {text: flag_of(text) == SUSPECTED for text in set(flags.tolist())}
+    return np.array([meant[text] for text in flags.tolist()], bool)
+
+
 def _first_known(values):
     known = values[np.isfinite(values)]
     return float(known[0]) if len(known) else None
@@ -179,9 +196,15 @@ class _Named:
 
 def _take_flags(read):
     """Put what a test of the same stations found into LayerColumns that say nothing of it."""
-    named = _Named(read.columns["axis"].tolist(), read.columns["station"].tolist())
-    for row, (w, flag) in tested_flags(named, read.record).items():
-        read.columns["w"][row], read.columns["flag"][row] = w, flag
+    for value, word in _untold(read):
+        named = _Named(read.columns["axis"].tolist(), read.columns["station"].tolist())
+        for row, (w, flag) in tested_flags(named, read.record, (value, word)).items():
+            read.columns[value][row], read.columns[word][row] = w, flag
+
+
+def _untold(read):
+    """The fields of a test that LayerColumns do not have of their own."""
+    return [names for names in (OF_HEIGHTS, OF_LINE) if read.fields[names[1]] < 0]
 
 
 def _keep_flags(before, read):
@@ -189,7 +212,7 @@ def _keep_flags(before, read):
     may be others now."""
     same = np.array_equal(before.ids, read.ids)
     if same and all(np.array_equal(before.columns[name], read.columns[name]) for name in ("axis", "station")):
-        read.columns.update(w=before.columns["w"], flag=before.columns["flag"])
+        read.columns.update({name: before.columns[name] for names in _untold(read) for name in names})
     else:
         _take_flags(read)
 

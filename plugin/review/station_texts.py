@@ -4,7 +4,7 @@ from html import escape
 
 import numpy as np
 
-from ...algorithms.language.decision_words import SUSPECTED, flag_of
+from ...algorithms.language.decision_words import SUSPECTED, flag_of, line_doubt
 from ...algorithms.language.height_text import amounts_for, full_height, side_text
 from ...algorithms.language.number_text import number_text
 from ...algorithms.language.translation import tr
@@ -41,10 +41,12 @@ def waiting_text(layer):
     return tr("Layer '{}' is shown as soon as the run that is going on has ended.").format(layer.name())
 
 
-def why_flagged(status, flag, moved=False, side=""):
+def why_flagged(status, flag, moved=False, side="", in_line=""):
     """Why a station is in the list, in a word or two: what doubts its height before how it lies, which the residual's
-    sign says too; then how it stands to the line. ``moved``: whether neighbours are flagged with it on one side."""
+    sign says too; then the same of the line. ``moved``: whether neighbours are flagged with it on one side;
+    ``in_line``: what doubts its place in line, '' for nothing."""
     aside = {"left": tr("Left of the line"), "right": tr("Right of the line")}.get(side, "")
+    aside = in_line[0].upper() + in_line[1:] if in_line else aside
     words = {"high": tr("Too high"), "low": tr("Too low"), "within": tr("Within now")}
     if flag_of(flag) == SUSPECTED:
         why = tr("Stretch that moved") if moved else tr("Suspected blunder")
@@ -53,6 +55,11 @@ def why_flagged(status, flag, moved=False, side=""):
     else:
         why = words.get(status, tr("Not flagged now"))
     return f"{why}, {aside[0].lower()}{aside[1:]}" if aside else why
+
+
+def doubt_in_line(stations, row):
+    """What doubts the place of a station in line, in a word or two; '' for nothing."""
+    return line_doubt(moved=bool(stations.line_moved[row])) if stations.line_suspected[row] else ""
 
 
 def _name(stations, row):
@@ -69,7 +76,7 @@ def _judged(stations, row):
     said += [words[stations.status[row]]] if stations.status[row] in words else []
     if stations.suspected[row]:
         said.append(tr("in a stretch that moved") if stations.moved[row] else tr("suspected blunder"))
-    said += _beside_line(stations, row)
+    said += [*_beside_line(stations, row), *filter(None, [doubt_in_line(stations, row)])]
     heights = [tr("as-built {}").format(full_height(design + residual, unit))] if np.isfinite(design + residual) else []
     heights += [tr("design {}").format(full_height(design, unit))] if np.isfinite(design) else []
     return ", ".join(said), ", ".join(heights)

@@ -10,10 +10,15 @@ from ...algorithms.structure.reviewed_stations import StationIndex, layer_column
 _TESTS = "tautline:fitreference"
 
 
-def tested_flags(stations, record):
-    """{row: (w, flag)} of stations with ``axis`` and ``station`` (texts); {} where no layer of the project tells.
+OF_HEIGHTS, OF_LINE = ("w", "flag"), ("lat_w", "lat_flag")
 
-    ``record``: RunRecord of their layer. Of several tested layers the one added last tells.
+
+def tested_flags(stations, record, names=OF_HEIGHTS):
+    """{row: (test value, flag)} of stations with ``axis`` and ``station`` (texts); {} where no layer of the project
+    tells.
+
+    ``record``: RunRecord of their layer; ``names``: of the fields, OF_HEIGHTS or OF_LINE. Of several layers that have
+    them the one added last tells.
     """
     source = _source(record)
     if not source:
@@ -22,11 +27,11 @@ def tested_flags(stations, record):
         if not isinstance(layer, QgsVectorLayer) or not layer.isValid():
             continue
         fields = review_fields(layer)
-        if fields["flag"] < 0 or fields["station"] < 0:
+        if fields[names[1]] < 0 or fields["station"] < 0:
             continue
         made_by = record_of_layer(layer)
         if made_by.entry == _TESTS and _source(made_by) == source:
-            return _flags(stations, layer, made_by)
+            return _flags(stations, layer, made_by, names)
     return {}
 
 
@@ -35,13 +40,13 @@ def _source(record):
     return next((one.source for one in record.inputs.get("STATIONS", ())), "")
 
 
-def _flags(stations, layer, record):
+def _flags(stations, layer, record, names):
     index, found = StationIndex(stations), {}
-    columns = layer_columns(layer, record, ("axis", "station", "w", "flag")).columns
+    columns = layer_columns(layer, record, ("axis", "station", *names)).columns
     for k, (axis, station) in enumerate(zip(columns["axis"], columns["station"])):
         try:
             rows = index.rows(axis, station, layer.name(), k + 1)
         except InputError:  # a station that several axes have, without its axis
             continue
-        found.update((row, (columns["w"][k], columns["flag"][k])) for row in rows)
+        found.update((row, tuple(columns[name][k] for name in names)) for row in rows)
     return found

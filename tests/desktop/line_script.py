@@ -232,6 +232,30 @@ def export():
     SEEN["exported"] = [word in chart_bytes(shown, ranges, ".svg").decode() for word in ("Line, seen", "Residual")]
 
 
+def tested():
+    """A test of line and heights joins the project: at 3.8 mm only the station 14 mm left is suspected in plan."""
+    from tautline.plugin import toolbox
+    from tautline.plugin.profile.legend import legend_handles
+
+    place = str(PLACE / "tested.gpkg")
+    options = {"SIGMA": 0.01, "SIGMA_LINE": 0.0038, "LINE": "fitted", "REFERENCE": "TEMPORARY_OUTPUT"}
+    given = {"STATIONS": THINGS["beside"], "AXIS": THINGS["axis"], "OUTPUT": place}
+    toolbox.run("tautline:fitreference", {**options, **given})
+    layer = QgsVectorLayer(place, "Tested", "ogr")
+    QgsProject.instance().addMapLayer(layer, False)
+    review().subject.read()
+    settle()
+    chart().draw()
+    model = review().docks["flagged"].model
+    SEEN["tested"] = [[model.data(model.index(line, column)) for column in (0, 3)] for line in range(model.rowCount())]
+    # The figure leaves its legend out where there is little room.
+    SEEN["tested_legend"] = [one.get_label() for one in legend_handles(chart().shown, chart().drawing.look)]
+    picture("line_tested")
+    QgsProject.instance().removeMapLayer(layer.id())
+    review().subject.read()
+    settle()
+
+
 def remembered():
     assert unload_plugin()
     assert load_plugin()
@@ -265,4 +289,6 @@ def heights_only():
     picture("heights_only")
 
 
-play(widen, load, guided, open_docks, switch_on, point_and_pick, flagged, dark, export, remembered, heights_only)
+play(
+    widen, load, guided, open_docks, switch_on, point_and_pick, flagged, dark, export, tested, remembered, heights_only
+)

@@ -67,6 +67,12 @@ def test_flagged_stations_show_sides_and_are_decided_on(seen):
     assert seen["decided"] == ["1+000", ["move the support"], 1]
 
 
+def test_a_station_suspected_in_plan_says_so(seen):
+    assert ["0+300", "Suspected blunder in line"] in seen["tested"]
+    assert sum("suspected" in why.lower() for _, why in seen["tested"]) == 1 and len(seen["tested"]) == 5
+    assert seen["tested_legend"] == [*seen["on"]["legend"], "Suspected blunder in line"]
+
+
 def test_the_chart_is_saved_with_the_line_and_remembered(seen):
     assert seen["exported"] == [True, True]
     assert seen["remembered"] == {"button": True, "on": True, "chart": True}

@@ -75,7 +75,7 @@ def texts():
 
 def kept(path):
     """{text: translation} of a file; those without one are left out."""
-    if not path.is_file():
+    if not path.stat().st_size:
         return {}
     messages = ElementTree.parse(path).getroot().iter("message")  # noqa: S314 - a file of our own
     pairs = [(message.findtext("source"), message.findtext("translation")) for message in messages]

@@ -489,7 +489,7 @@ def test_in_a_worker_thread(host, toolbox, epochs, tmp_path):
             feedback,
         )
         task.executed.connect(lambda well, results: (answer.append((well, results)), loop.quit()))
-        QTimer.singleShot(20_000, loop.quit)
+        QTimer.singleShot(300_000, loop.quit)
         QgsApplication.taskManager().addTask(task)
         loop.exec()
         assert answer and answer[0][0] and answer[0][1]["COUNT"] == 117

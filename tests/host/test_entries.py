@@ -204,7 +204,7 @@ def test_in_a_worker_thread(host, toolbox, name, tmp_path):
         parameters = {**{key: layer.id() for key, layer in given.items()}, "OUTPUT": path}
         task = QgsProcessingAlgRunnerTask(registered(host)[name], parameters, context, feedback)
         task.executed.connect(lambda well, results: (answer.append((well, results)), loop.quit()))
-        QTimer.singleShot(20_000, loop.quit)
+        QTimer.singleShot(300_000, loop.quit)
         QgsApplication.taskManager().addTask(task)
         loop.exec()
         assert answer and answer[0][0] and answer[0][1]["COUNT"] > 0
@@ -234,7 +234,7 @@ def test_failure_in_a_worker_thread(host, toolbox, tmp_path):
         }
         task = QgsProcessingAlgRunnerTask(registered(host)["designheights"], parameters, context, feedback)
         task.executed.connect(lambda well, results: (answer.append(well), loop.quit()))
-        QTimer.singleShot(20_000, loop.quit)
+        QTimer.singleShot(300_000, loop.quit)
         QgsApplication.taskManager().addTask(task)
         loop.exec()
         assert answer == [False] and not list(tmp_path.iterdir())

@@ -4,7 +4,7 @@ import numpy as np
 
 
 def joined(arrays):
-    """Arrays one after the other; a single one as it is, not copied: a million rows are 8 MB each."""
+    """Arrays (n,) of any unit, one after the other; a single one as it is, not copied: a million rows are 8 MB each."""
     return arrays[0] if len(arrays) == 1 else np.concatenate(arrays)
 
 

@@ -23,6 +23,7 @@ from stage import (
     play,
     plugin,
     trigger,
+    settle,
     until,
     until_drawn,
     widen,
@@ -83,6 +84,8 @@ def compute():
     iface.setActiveLayer(THINGS["residuals"])
     until_drawn()
     until(lambda: plugin().review.subject.layer is THINGS["residuals"], "the layer under review")
+    until(lambda: not plugin().review.staleness.busy, "layers compared with their inputs")
+    settle()
     profile().chart.draw()
     SEEN["bar_before"] = tried().bar.isVisible()
 

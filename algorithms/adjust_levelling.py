@@ -24,17 +24,17 @@ class AdjustLevelling(ToolboxEntry):
     GROUP, GROUP_ID = "Heights", "heights"
     TAGS = ("levelling", "least squares", "adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
     HELP = (
-        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take "
-        "part with their own standard deviation; a free adjustment holds one point only and shows benchmarks "
-        "that have moved.\n\n"
-        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n "
-        "times the root of the length in kilometres. After it, w is each line's residual over its standard "
-        "deviation: beyond 3.29 a blunder is suspected. The smallest blunder that would be found, with a "
-        "probability of 80 %, tells how well the net checks the line. A line that no other checks has no w. "
-        "Nothing is left out of the adjustment.\n\n"
-        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by "
-        "name: the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE "
-        "keeps what the heights share.\n\n"
+        "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part "
+        "with their own standard deviation; a free adjustment holds one point only and shows benchmarks that have "
+        "moved.\n\n"
+        "Before it, sections levelled twice and loops are added up and compared with a class of levelling, n times "
+        "the square root of the length in kilometres. After it, w is each line's residual over its standard "
+        "deviation: beyond 3.29 a blunder is suspected. The smallest blunder that would be found, with a probability "
+        "of 80 %, tells how well the net checks the line. A line that no other checks has no w. Nothing is left out "
+        "of the adjustment.\n\n"
+        "Parts of the net that reach no benchmark get no heights, and are named. Stations get their heights by name: "
+        "the fields height and sd are those that 'Fit a straight line or plane' looks for. COVARIANCE keeps what the "
+        "heights share.\n\n"
         "Results are for review; field work follows local codes, and a licensed surveyor or engineer decides."
     )
 

@@ -114,7 +114,7 @@ class CompareSurveys(ToolboxEntry):
             "POSSIBLE": tr("Possible changes"),
             "UNMATCHED_COUNT": tr("Readings not compared"),
             "MAX_ABS": tr("Greatest change"),
-            "LINE_COUNT": tr("Stations compared by line"),
+            "LINE_COUNT": tr("Stations compared in line"),
             "LINE_CHANGED": tr("Stations moved left or right"),
             "LINE_POSSIBLE": tr("Possible lateral changes"),
             "LINE_MAX_ABS": tr("Greatest lateral change"),
@@ -161,7 +161,7 @@ class CompareSurveys(ToolboxEntry):
         systems = {record.height_system: name for name, record in made if record.height_system}
         if "ellipsoidal" in systems and len(systems) > 1:
             asked.warn(
-                tr("The surveys are in different height systems: {}; their difference holds the undulation.").format(
+                tr("The surveys are in different height systems: {}; their difference includes the undulation.").format(
                     ", ".join(f"{name} ({system})" for system, name in systems.items())
                 )
             )
@@ -173,14 +173,15 @@ class CompareSurveys(ToolboxEntry):
         kind = asked.choice("LINE")
         if kind not in FIELDS and (asked.given("SIGMA_LINE") or asked.text("SIGMAS_LINE")):
             asked.warn(
-                tr("A standard deviation of the line is given, but not used, since LINE asks for none."),
+                tr("A standard deviation of a lateral position is given, but not used without LINE."),
                 keys=("SIGMA_LINE", "LINE"),
             )
         differing = differing_axes(kind, made)
         if differing:
             asked.warn(
                 tr(
-                    "The axis of layer '{}' is not that of layer '{}': changes sideways hold what the axes differ by."
+                    "The axis of layer '{}' is not that of layer '{}': lateral changes include the difference "
+                    "between the axes."
                 ).format(*differing),
                 keys=("LINE",),
             )

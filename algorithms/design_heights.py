@@ -104,7 +104,7 @@ class DesignHeights(ToolboxEntry):
             "WITHIN": tr("Stations within tolerance"),
             "RMS": tr("RMS residual"),
             "MAX_ABS": tr("Greatest residual"),
-            "LINE_COUNT": tr("Stations judged by line"),
+            "LINE_COUNT": tr("Stations judged in line"),
             "LINE_WITHIN": tr("Stations within the line's tolerance"),
             "LINE_RMS": tr("RMS lateral departure"),
             "LINE_MAX_ABS": tr("Greatest lateral departure"),

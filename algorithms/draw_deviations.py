@@ -24,14 +24,14 @@ class DrawDeviations(ToolboxEntry):
     HELP = (
         "Draws what 'Design heights and residuals' has found, over any map. Give its output and the same axis.\n\n"
         "Bars stand across the axis at each station and are as long as the residual, exaggerated: 10,000 times "
-        "larger, 1 mm is 10 m. The band shows the tolerance with the same exaggeration: a bar that leaves it is "
-        "out of tolerance. The strip beside the axis is a profile with a scale bar of its own: as-built heights, "
-        "the design, the level line through the design's first station, and the design as if the Earth were "
-        "flat. Heights grow away from the axis.\n\n"
-        "Stations that were judged by line too can have lateral bars, dashed and in a colour of their own, and a plan "
+        "larger, 1 mm is 10 m. The band shows the tolerance with the same exaggeration: a bar that leaves it is out "
+        "of tolerance. The strip beside the axis is a profile with a scale bar of its own: as-built heights, the "
+        "design, the level line through the design's first station, and the design with no curvature. Heights grow "
+        "away from the axis.\n\n"
+        "Stations that were judged in line too can have lateral bars, dashed and in a colour of their own, and a plan "
         "strip: true to scale along the axis, exaggerated across it, with the tolerance of the line.\n\n"
-        "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too "
-        "long are cut and marked; the table has the true value.\n\n"
+        "All is drawn in metres on the ground, whatever the coordinate reference system. Bars that would be too long "
+        "are cut and marked; the table has the true value.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
 

@@ -51,10 +51,10 @@ class FitReference(ToolboxEntry):
         "still; at the tangent point it is parallel to the ellipsoid. Heights above the geoid know the level point, "
         "and the tangent point only as well as the slope of the geoid; ellipsoidal heights the reverse. One second of "
         "arc of slope is 31 m. Each point has a 95 % ellipse of its own.\n\n"
-        "LINE fits the line in plan as well, and tests every station sideways too: a tripod that was knocked shows "
+        "LINE fits the line in plan as well, and tests every station laterally too: a tripod that was knocked shows "
         "there. Heights and line are tested apart; lateral is the departure in plan, positive is right.\n\n"
-        "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and later "
-        "ones. Results are for review; a licensed surveyor or engineer decides."
+        "The reference goes into 'Design heights and residuals' with the design 'reference', for this survey and "
+        "later ones. Results are for review; a licensed surveyor or engineer decides."
     )
 
     def entry_parameters(self):
@@ -103,7 +103,7 @@ class FitReference(ToolboxEntry):
             "SUSPECTED": tr("Suspected blunders"),
             "RMS": tr("RMS residual"),
             "LINE_COUNT": tr("Stations fitted in plan"),
-            "LINE_SUSPECTED": tr("Suspected blunders in plan"),
+            "LINE_SUSPECTED": tr("Suspected blunders in line"),
             "LINE_RMS": tr("RMS lateral departure"),
         }
 

@@ -28,18 +28,18 @@ class ReviewReport(ToolboxEntry):
     TAGS = ("report", "review", "verdict", "as-built", "residual", "statistics", "HTML", "PDF", "print", "line")
     HELP = (
         "Writes what was found about a structure as one HTML file that opens offline and as a PDF of A4 pages: a "
-        "verdict in plain words with its certainty, the map, the profile in both views, statistics, stations "
-        "needing attention and all stations, what was computed with which versions, the commands that reproduce "
-        "the results, terms with their signs, and cautions.\n\n"
-        "Stations with residuals are enough. Tested stations, references, the table of curvature and decisions "
-        "add what they know; where one is missing the report says so. SLIDE puts map, profile and verdict into "
-        "one picture for a talk.\n\n"
-        "The verdict counts a station against the structure where it is out of tolerance and its height is "
-        "believed. Suspected blunders, readings decided to be errors and stations to be measured again are named "
-        "but not counted, unless at least three neighbours depart together. With standard deviations of the "
-        "heights it says of how many stations it is certain: with 3 mm a residual of 8 mm is within 10 mm with a "
-        "probability of 75 %.\n\n"
-        "Stations that were judged by line too (LINE of 'Design heights and residuals') get a second verdict, chart "
+        "verdict in plain words with its certainty, the map, the profile in both views, statistics, stations needing "
+        "attention and all stations, what was computed with which versions, the commands that reproduce the results, "
+        "terms with their signs, and cautions.\n\n"
+        "Stations with residuals are enough. Tested stations, references, the table of curvature and decisions add "
+        "what they know; where one is missing the report says so. SLIDE puts map, profile and verdict into one "
+        "picture for a talk.\n\n"
+        "The verdict counts a station against the structure where it is out of tolerance and its height is not "
+        "doubted. Suspected blunders, readings decided to be errors and stations to be measured again are named but "
+        "not counted, unless at least three neighbours depart together. With standard deviations of the heights it "
+        "says of how many stations it is certain: with 3 mm a residual of 8 mm is within 10 mm with a probability of "
+        "75 %.\n\n"
+        "Stations that were judged in line too (LINE of 'Design heights and residuals') get a second verdict, chart "
         "and columns on it, and a third verdict on both together where RADIAL_TOLERANCE states a limit.\n\n"
         "The report is for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
@@ -54,7 +54,7 @@ class ReviewReport(ToolboxEntry):
             "FLAGGED": tr("Stations needing attention"),
             "RMS": tr("RMS residual"),
             "MAX_ABS": tr("Greatest residual"),
-            "LINE_COUNT": tr("Stations judged by line"),
+            "LINE_COUNT": tr("Stations judged in line"),
             "LINE_WITHIN": tr("Stations within the line's tolerance"),
             "LINE_RMS": tr("RMS lateral departure"),
             "LINE_MAX_ABS": tr("Greatest lateral departure"),

@@ -40,20 +40,18 @@ class ScheduleAdjustments(ToolboxEntry):
     TAGS = ("adjustment", "shim", "jack", "raise", "lower", "alignment", "setting out", "schedule")
     HELP = (
         "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and "
-        "residuals': in whole shims, within the travel of the jack. Movement is positive for raise: at a "
-        "residual of -21.0 mm the support is raised by 21.0 mm.\n\n"
-        "'full' brings every support as near to its design height as increment and travel allow. 'least' finds "
-        "the smallest sum of movements that brings every support within the tolerance; supports within it stay. "
-        "A limit between neighbours keeps the difference of their predicted residuals small, which is the kink "
-        "that remains in the finished structure; both methods then solve a linear programme over whole "
-        "increments, so nothing is rounded afterwards. Increment and travel are always kept. Where tolerance and "
-        "limit between neighbours cannot all be, the sum of what lies beyond them is made least, and those "
-        "supports are named.\n\n"
-        "With LINE supports are moved left and right as well, by their lateral departures and in an increment "
-        "and a travel of their own: one that stands right moves left, looking up-chainage. The sheet then has "
-        "both.\n\n"
-        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An "
-        "accepted station stays as it is and still binds its neighbours.\n\n"
+        "residuals': in whole shims, within the travel of the jack. Movement is positive for raise: at a residual of "
+        "-21.0 mm the support is raised by 21.0 mm.\n\n"
+        "'full' brings every support as near to its design height as increment and travel allow. 'least' finds the "
+        "smallest sum of movements that brings every support within the tolerance; supports within it stay. A limit "
+        "between neighbours keeps the difference of their predicted residuals small, which is the kink that remains "
+        "in the finished structure; both methods then solve a linear programme over whole increments, so nothing is "
+        "rounded afterwards. Increment and travel are always kept. Where tolerance and limit between neighbours "
+        "cannot both be kept, the sum of what lies beyond them is made least, and those supports are named.\n\n"
+        "With LINE supports are moved left and right as well, by their lateral departures and in an increment and a "
+        "travel of their own: one that stands right moves left, looking up-chainage. The sheet then has both.\n\n"
+        "Stations to be measured again and suspected blunders are left out; decisions go before flags. An accepted "
+        "station stays as it is and still binds its neighbours.\n\n"
         "Results are for review. Field work follows local codes, and a licensed surveyor or engineer decides."
     )
 
@@ -107,8 +105,8 @@ class ScheduleAdjustments(ToolboxEntry):
             "TOTAL": tr("Sum of movements"),
             "GREATEST": tr("Greatest movement"),
             "OUTSIDE": tr("Supports that stay out of tolerance"),
-            "LINE_MOVED": tr("Supports to move sideways"),
-            "LINE_TOTAL": tr("Sum of movements sideways"),
+            "LINE_MOVED": tr("Supports to move laterally"),
+            "LINE_TOTAL": tr("Sum of lateral movements"),
             "LINE_GREATEST": tr("Greatest lateral movement"),
             "LINE_OUTSIDE": tr("Supports that stay out of the line's tolerance"),
         }
@@ -123,7 +121,10 @@ class ScheduleAdjustments(ToolboxEntry):
             schedule = replace(schedule, line=self._schedule(asked, supports.line, run_units, _LINE))
         elif any(asked.number(key) is not None for key in _LINE):
             asked.warn(
-                tr("Step, travel, tolerance or smoothness of the line are given, but not used: LINE asks for none."),
+                tr(
+                    "Increment, travel, tolerance or limit between neighbours of the line is given, but not used "
+                    "without LINE."
+                ),
                 keys=(*_LINE, "LINE"),
             )
         record = asked.record(
@@ -162,7 +163,7 @@ class ScheduleAdjustments(ToolboxEntry):
         if missing and rules.method == "least":
             named = tr(" ({})").format(listed(missing)) if any(missing) else ""
             raise InputError(
-                tr("METHOD 'least' needs a {}; layer '{}' does not tell the one it was made with{}.").format(
+                tr("METHOD 'least' needs a {}; layer '{}' does not record the one it was made with{}.").format(
                     keys.tolerance, supports.points.name, named
                 ),
                 keys=(keys.tolerance, "METHOD"),

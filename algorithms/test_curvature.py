@@ -33,13 +33,13 @@ class TestCurvature(ToolboxEntry):
     TAGS = ("curvature", "straight", "level", "flat", "shape", "radius", "test", "curved")
     HELP = (
         "Asks the heights themselves which shape was built, without a design: the curvature factor f is 1 for a "
-        "structure that is straight in space and 0 for one at a constant slope above the level surface, such as water. "
-        "Its 95 % interval, which allows for the accuracy of the heights and for the bending of the geoid, decides: "
-        "straight, level, neither, or undecided, with what would decide it.\n\n"
-        "A straight line on a flat Earth and a constant grade on the real one are the same curve, so the test cannot "
-        "tell them apart; it tells what the structure follows. 31 equally spaced stations good to 3 mm decide from "
-        "about 600 m on, good to 10 mm from about 1.1 km, as far as the geoid does not bend; fewer stations need more "
-        "length.\n\n"
+        "structure that is straight in space and 0 for one at a constant slope above the level surface, such as "
+        "water. Its 95 % interval, which allows for the accuracy of the heights and for the bending of the geoid, "
+        "decides: straight, level, neither, or undecided, with what would decide it.\n\n"
+        "A straight line computed with no curvature and a constant grade on the real Earth are the same curve, so the "
+        "test cannot tell them apart; it tells what the structure follows. 31 equally spaced stations good to 3 mm "
+        "decide from about 600 m on, good to 10 mm from about 1.1 km, as far as the geoid does not bend; fewer "
+        "stations need more length.\n\n"
         "Outputs are a table and, if asked, one HTML page with a picture that a layman can read."
     )
 

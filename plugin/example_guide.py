@@ -86,8 +86,8 @@ def text(with_bars):
             "li",
             tr(
                 "Run Design heights and residuals again with the Earth model 'flat', under its advanced parameters. "
-                "The far end of Alder is then out by 0.52 m, though nobody built it wrong: the drawing forgot the "
-                "Earth."
+                "The far end of Alder is then out by 0.52 m, though nobody built it wrong: such a drawing ignores "
+                "curvature."
             ),
         ),
         ("li", tr("Start the guided run: it asks four questions and says what it understood of your own data.")),

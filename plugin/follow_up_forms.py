@@ -112,8 +112,8 @@ def _overridden(axis_layer, axis):
     if layer is None or "design" not in [field.name().lower() for field in layer.fields()]:
         return ""
     return tr(
-        "Axis layer '{}' has a field 'design': what it states for {} goes before the chord in the form. Empty it "
-        "there, or take an axis without it."
+        "Axis layer '{}' has a field 'design': what it states for {} takes precedence over the chord in the form. "
+        "Clear it there, or use an axis without it."
     ).format(layer.name(), tr("axis '{}'").format(axis) if axis else tr("the axis"))
 
 

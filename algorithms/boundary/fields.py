@@ -39,7 +39,7 @@ _ALL = (
     OutputField("design_h", REAL, HEIGHT, "Design height", "Height the station should have under the design"),
     OutputField("residual", REAL, HEIGHT, "Residual", "As-built minus design; positive is built high"),
     OutputField("adjust", REAL, HEIGHT, "Adjustment", "Minus the residual; positive is raise, negative is lower"),
-    OutputField("flat_h", REAL, HEIGHT, "Design height as if flat", "Design height as if the Earth were flat"),
+    OutputField("flat_h", REAL, HEIGHT, "Design height, no curvature", "Design height as if the Earth were flat"),
     OutputField("curv_eff", REAL, HEIGHT, "Curvature effect", "Design height minus design height as if flat"),
     OutputField("status", TEXT, NONE, "Status", "within, high, low, no height, no tolerance or off axis"),
     OutputField(
@@ -66,7 +66,7 @@ _ALL = (
     OutputField("line_from", TEXT, NONE, "Line from", "First of the two stations that the line runs through"),
     OutputField("line_to", TEXT, NONE, "Line to", "Second of the two stations that the line runs through"),
     OutputField("line_tol", REAL, HEIGHT, "Tolerance of the line", "Greatest lateral departure that counts as within"),
-    OutputField("lat_number", WHOLE, NONE, "Stations judged by line", "Stations with a lateral departure"),
+    OutputField("lat_number", WHOLE, NONE, "Stations judged in line", "Stations with a lateral departure"),
     OutputField("lat_rms", REAL, HEIGHT, "RMS lateral departure", "Root mean square of the lateral departures"),
     OutputField("lat_max", REAL, HEIGHT, "Greatest lateral departure", "Without its sign"),
     OutputField("lat_max_at", TEXT, NONE, "Greatest lateral departure at", "Station of the greatest departure"),
@@ -82,19 +82,19 @@ _ALL = (
         "min_blund", REAL, HEIGHT, "Smallest detectable blunder", "Blunder found here with a chance of 80 percent"
     ),
     OutputField("flag", TEXT, NONE, "Flag", "kept, suspected blunder, not fitted, no height or off axis"),
-    OutputField("lat_w", REAL, NONE, "Test value w sideways", "As w, of the lateral departure"),
-    OutputField("lat_redund", REAL, NONE, "Redundancy sideways", "As the redundancy, of the lateral departure"),
+    OutputField("lat_w", REAL, NONE, "Lateral test value w", "As w, of the lateral departure"),
+    OutputField("lat_redund", REAL, NONE, "Lateral redundancy", "As the redundancy, of the lateral departure"),
     OutputField(
-        "lat_blund", REAL, HEIGHT, "Smallest detectable blunder sideways", "Found here with a chance of 80 percent"
+        "lat_blund", REAL, HEIGHT, "Smallest detectable lateral blunder", "Found here with a chance of 80 percent"
     ),
     OutputField("lat_flag", TEXT, NONE, "Flag of the line", "As the flag, of the lateral departure"),
     OutputField("lin_lat", REAL, DEGREE, "Latitude of the line's middle", "Of the line in plan, at its kept stations"),
     OutputField("lin_lon", REAL, DEGREE, "Longitude of the line's middle", "Of the line in plan, at its kept stations"),
     OutputField("lin_az", REAL, DEGREE, "Azimuth of the line", "Of the line in plan, at its middle"),
-    OutputField("lin_sd", REAL, HEIGHT, "Standard deviation of the line sideways", "Of its place at its middle"),
+    OutputField("lin_sd", REAL, HEIGHT, "Lateral standard deviation of the line", "Of its place at its middle"),
     OutputField("lin_sd_az", REAL, DEGREE, "Standard deviation of its azimuth", "Of the line in plan"),
     OutputField("lin_number", WHOLE, NONE, "Stations of the line in plan", "Stations with a lateral departure, kept"),
-    OutputField("lin_susp", WHOLE, NONE, "Suspected blunders in plan", "Stations suspected of a blunder sideways"),
+    OutputField("lin_susp", WHOLE, NONE, "Suspected blunders in line", "Stations suspected of a blunder sideways"),
     OutputField("lin_aside", WHOLE, NONE, "Set aside in plan", "Stations set aside sideways as suspected blunders"),
     OutputField("lin_var", REAL, NONE, "Variance factor in plan", "Of the lateral departures, 1 if the accuracy holds"),
     OutputField("lin_test", TEXT, NONE, "Global test in plan", "passed, failed, or none where no accuracy was stated"),
@@ -123,20 +123,20 @@ _ALL = (
     OutputField("suspected", WHOLE, NONE, "Suspected blunders", "Stations suspected of a blunder"),
     OutputField("removed", WHOLE, NONE, "Set aside", "Stations set aside as suspected blunders"),
     OutputField(
-        "str_vert", REAL, HEIGHT, "Straightness upwards, RMS", "RMS departure from the best-fit line, vertical"
+        "str_vert", REAL, HEIGHT, "Vertical straightness, RMS", "RMS departure from the best-fit line, vertical"
     ),
-    OutputField("rng_vert", REAL, HEIGHT, "Straightness upwards, range", "Range of the vertical departures"),
-    OutputField("str_lat", REAL, HEIGHT, "Straightness sideways, RMS", "RMS departure from the best-fit line, lateral"),
-    OutputField("rng_lat", REAL, HEIGHT, "Straightness sideways, range", "Range of the lateral departures"),
+    OutputField("rng_vert", REAL, HEIGHT, "Vertical straightness, range", "Range of the vertical departures"),
+    OutputField("str_lat", REAL, HEIGHT, "Lateral straightness, RMS", "RMS departure from the best-fit line, lateral"),
+    OutputField("rng_lat", REAL, HEIGHT, "Lateral straightness, range", "Range of the lateral departures"),
     OutputField(
-        "str_comb", REAL, HEIGHT, "Straightness together, RMS", "RMS of vertical and lateral departures together"
+        "str_comb", REAL, HEIGHT, "Combined straightness, RMS", "RMS of vertical and lateral departures together"
     ),
-    OutputField("max_comb", REAL, HEIGHT, "Straightness together, greatest", "Greatest departure of both together"),
+    OutputField("max_comb", REAL, HEIGHT, "Combined straightness, greatest", "Greatest departure of both together"),
     OutputField(
-        "zon_vert", REAL, HEIGHT, "Minimum zone upwards", "Least distance of two parallel lines that hold the profile"
+        "zon_vert", REAL, HEIGHT, "Vertical minimum zone", "Least distance of two parallel lines that hold the profile"
     ),
     OutputField(
-        "zon_lat", REAL, HEIGHT, "Minimum zone sideways", "Least distance of two parallel lines that hold the plan"
+        "zon_lat", REAL, HEIGHT, "Lateral minimum zone", "Least distance of two parallel lines that hold the plan"
     ),
     OutputField("zon_cyl", REAL, HEIGHT, "Minimum zone, cylinder", "Least diameter of a cylinder that holds the axis"),
     OutputField(
@@ -182,10 +182,12 @@ _ALL = (
     OutputField("value", REAL, HEIGHT, "Height in the strip", "Above the level line, or from the straight line"),
     OutputField("label", TEXT, NONE, "Label", "What is written at the line"),
     OutputField("length", REAL, CHAINAGE, "Length", "Length over the stations"),
-    OutputField("factor_sd", REAL, NONE, "Its standard deviation", "From the accuracy of the heights"),
+    OutputField(
+        "factor_sd", REAL, NONE, "Standard deviation of the curvature factor", "From the accuracy of the heights"
+    ),
     OutputField("geoid_sd", REAL, NONE, "The geoid's share", "What the geoid's bending adds to it"),
-    OutputField("factor_lo", REAL, NONE, "Factor, from", "95 percent interval"),
-    OutputField("factor_hi", REAL, NONE, "Factor, to", "95 percent interval"),
+    OutputField("factor_lo", REAL, NONE, "Curvature factor, from", "95 percent interval"),
+    OutputField("factor_hi", REAL, NONE, "Curvature factor, to", "95 percent interval"),
     OutputField("radius", REAL, CHAINAGE, "Radius of the Earth", "Euler's radius along the axis"),
     OutputField("imp_radius", REAL, CHAINAGE, "Implied radius", "Radius of the Earth over the curvature factor"),
     OutputField(
@@ -200,13 +202,13 @@ _ALL = (
     OutputField("rms_level", REAL, HEIGHT, "RMS, level", "Residuals from a constant height"),
     OutputField("rms_grade", REAL, HEIGHT, "RMS, grade", "Residuals from a constant slope above the level surface"),
     OutputField("rms_strght", REAL, HEIGHT, "RMS, straight", "Residuals from a straight line in space"),
-    OutputField("rms_rule", REAL, HEIGHT, "RMS, field rule", "Residuals from 8 inches per mile squared"),
+    OutputField("rms_rule", REAL, HEIGHT, "RMS, 8-inch rule", "Residuals from 8 inches per mile squared"),
     OutputField("rms_sphere", REAL, HEIGHT, "RMS, sphere", "Residuals from a straight line over a sphere"),
     OutputField("rms_free", REAL, HEIGHT, "RMS, free", "Residuals with the curvature factor left free"),
     OutputField("chi_level", REAL, NONE, "Chi squared, level", "Weighted sum of squares"),
     OutputField("chi_grade", REAL, NONE, "Chi squared, grade", "Weighted sum of squares"),
     OutputField("chi_strght", REAL, NONE, "Chi squared, straight", "Weighted sum of squares"),
-    OutputField("chi_rule", REAL, NONE, "Chi squared, field rule", "Weighted sum of squares"),
+    OutputField("chi_rule", REAL, NONE, "Chi squared, 8-inch rule", "Weighted sum of squares"),
     OutputField("chi_sphere", REAL, NONE, "Chi squared, sphere", "Weighted sum of squares"),
     OutputField("chi_free", REAL, NONE, "Chi squared, free", "Weighted sum of squares"),
     OutputField(
@@ -214,7 +216,9 @@ _ALL = (
     ),
     OutputField("action", TEXT, NONE, "Action", "raise, lower, keep, measure again, left out, no height or off axis"),
     OutputField("predicted", REAL, HEIGHT, "Predicted residual", "Residual after the movement; positive is high"),
-    OutputField("after", TEXT, NONE, "Status after", "within, high, low or no tolerance, once the movement is made"),
+    OutputField(
+        "after", TEXT, NONE, "Predicted status", "within, high, low or no tolerance, once the movement is made"
+    ),
     OutputField(
         "lat_move", REAL, HEIGHT, "Lateral movement", "Scheduled; positive is to the right, negative to the left"
     ),
@@ -222,8 +226,8 @@ _ALL = (
         "lat_action", TEXT, NONE, "Lateral action", "left, right, keep, measure again, set aside, no line or off axis"
     ),
     OutputField("lat_pred", REAL, HEIGHT, "Predicted lateral departure", "After the movement; positive stands right"),
-    OutputField("lat_after", TEXT, NONE, "Side after", "within, left, right or no tolerance, once it is moved"),
-    OutputField("lat_reason", TEXT, NONE, "Reason, line", "Why it is not moved sideways, or stays out of tolerance"),
+    OutputField("lat_after", TEXT, NONE, "Predicted side", "within, left, right or no tolerance, once it is moved"),
+    OutputField("lat_reason", TEXT, NONE, "Reason, lateral", "Why it is not moved sideways, or stays out of tolerance"),
     OutputField("survey", TEXT, NONE, "Survey", "Name of the survey: its date, else its layer's name"),
     OutputField("surveys", WHOLE, NONE, "Surveys", "Surveys in which the station was found, the first among them"),
     OutputField(
@@ -233,7 +237,7 @@ _ALL = (
     OutputField("h_last", REAL, HEIGHT, "Height in the later survey", "Surveyed height in the survey named"),
     OutputField("change", REAL, HEIGHT, "Change", "Later minus first height; positive is risen"),
     OutputField("sd_change", REAL, HEIGHT, "Standard deviation of the change", "Root of the sum of both variances"),
-    OutputField("ratio", REAL, NONE, "Change over its deviation", "Change over its standard deviation"),
+    OutputField("ratio", REAL, NONE, "Change over its standard deviation", "Change over its standard deviation"),
     OutputField(
         "verdict",
         TEXT,
@@ -244,18 +248,24 @@ _ALL = (
     OutputField("rate", REAL, HEIGHT, "Rate per year", "Slope of a weighted line through all surveys over time"),
     OutputField("sd_rate", REAL, HEIGHT, "Standard deviation of the rate", "Per year, from those of the heights"),
     OutputField(
-        "common", REAL, HEIGHT, "Common to the axis", "Common shift, and tilt where asked for, at this station"
+        "common", REAL, HEIGHT, "Change common to the axis", "Common shift, and tilt where asked for, at this station"
     ),
-    OutputField("bending", REAL, HEIGHT, "Bending", "Change without what is common to the axis"),
-    OutputField("sd_bend", REAL, HEIGHT, "Standard deviation of the bending", "That of the common shift included"),
+    OutputField("bending", REAL, HEIGHT, "Differential movement", "Change without what is common to the axis"),
     OutputField(
-        "bend_verd", TEXT, NONE, "Verdict on the bending", "As that on the change; a run of neighbours is judged as one"
+        "sd_bend", REAL, HEIGHT, "Standard deviation of the differential movement", "That of the common shift included"
+    ),
+    OutputField(
+        "bend_verd",
+        TEXT,
+        NONE,
+        "Verdict on the differential movement",
+        "As that on the change; a run of neighbours is judged as one",
     ),
     OutputField("date", TEXT, NONE, "Date", "Day of the survey, year-month-day"),
     OutputField("years", REAL, NONE, "Years", "Time since the first survey in years of 365.25 days"),
     OutputField("stable", WHOLE, NONE, "Stable", "Stations that have not moved among themselves"),
     OutputField("chi2", REAL, NONE, "Chi squared", "Of all changes, against none at all; with what levelling shares"),
-    OutputField("chi2_limit", REAL, NONE, "Its limit", "95 % quantile: beyond it something has changed"),
+    OutputField("chi2_limit", REAL, NONE, "Limit of chi squared", "95 % quantile: beyond it something has changed"),
     OutputField("shift", REAL, HEIGHT, "Common shift", "At the mean position of the axis' stations"),
     OutputField("sd_shift", REAL, HEIGHT, "Standard deviation of the shift", "From those of the heights"),
     OutputField(
@@ -271,12 +281,14 @@ _ALL = (
     OutputField("risen", WHOLE, NONE, "Risen", "Stations whose change is beyond 3.29 deviations, upwards"),
     OutputField("settled", WHOLE, NONE, "Settled", "Stations whose change is beyond 3.29 deviations, downwards"),
     OutputField("possible", WHOLE, NONE, "Possible", "Stations whose change is between 1.96 and 3.29 deviations"),
-    OutputField("bent", WHOLE, NONE, "Differential movement", "Stations whose bending is beyond 3.29 deviations"),
-    OutputField("lat_first", REAL, HEIGHT, "Beside the line in the first survey", "Positive right"),
-    OutputField("lat_last", REAL, HEIGHT, "Beside the line in the later survey", "Positive right"),
+    OutputField(
+        "bent", WHOLE, NONE, "Stations with differential movement", "Stations whose bending is beyond 3.29 deviations"
+    ),
+    OutputField("lat_first", REAL, HEIGHT, "Lateral position in the first survey", "Positive right"),
+    OutputField("lat_last", REAL, HEIGHT, "Lateral position in the later survey", "Positive right"),
     OutputField("lat_change", REAL, HEIGHT, "Lateral change", "Later minus first; positive is to the right"),
     OutputField("sd_lat", REAL, HEIGHT, "Standard deviation of the lateral change", "Empty with lines of their own"),
-    OutputField("lat_ratio", REAL, NONE, "Lateral change over its deviation", "Over its standard deviation"),
+    OutputField("lat_ratio", REAL, NONE, "Lateral change over its standard deviation", "Over its standard deviation"),
     OutputField(
         "lat_verd",
         TEXT,
@@ -287,22 +299,32 @@ _ALL = (
     OutputField("lat_rate", REAL, HEIGHT, "Lateral rate per year", "As that of the heights; positive is to the right"),
     OutputField("sd_lrate", REAL, HEIGHT, "Standard deviation of the lateral rate", "Per year"),
     OutputField(
-        "lat_common", REAL, HEIGHT, "Lateral, common to the axis", "Common shift, and rotation where it is separated"
+        "lat_common",
+        REAL,
+        HEIGHT,
+        "Lateral change common to the axis",
+        "Common shift, and rotation where it is separated",
     ),
-    OutputField("lat_bend", REAL, HEIGHT, "Lateral bending", "Lateral change without what is common to the axis"),
-    OutputField("sd_lbend", REAL, HEIGHT, "Standard deviation of the lateral bending", "Common shift included"),
-    OutputField("lbend_verd", TEXT, NONE, "Verdict on the lateral bending", "As that on the lateral change"),
-    OutputField("lat_stable", WHOLE, NONE, "Stable sideways", "Stations that have not moved among themselves"),
+    OutputField(
+        "lat_bend", REAL, HEIGHT, "Lateral differential movement", "Lateral change without what is common to the axis"
+    ),
+    OutputField(
+        "sd_lbend", REAL, HEIGHT, "Standard deviation of the lateral differential movement", "Common shift included"
+    ),
+    OutputField(
+        "lbend_verd", TEXT, NONE, "Verdict on the lateral differential movement", "As that on the lateral change"
+    ),
+    OutputField("lat_stable", WHOLE, NONE, "Laterally stable", "Stations that have not moved among themselves"),
     OutputField("lat_shift", REAL, HEIGHT, "Common lateral shift", "At the mean position; positive is to the right"),
     OutputField("sd_lshift", REAL, HEIGHT, "Standard deviation of the lateral shift", "From those of the stations"),
     OutputField("lat_turn", REAL, NONE, "Common rotation in plan", "Per chainage, without unit; positive is clockwise"),
     OutputField("sd_lturn", REAL, NONE, "Standard deviation of the rotation", "From those of the stations"),
-    OutputField("lat_poss", WHOLE, NONE, "Possible sideways", "Lateral changes between 1.96 and 3.29 deviations"),
+    OutputField("lat_poss", WHOLE, NONE, "Possible, lateral", "Lateral changes between 1.96 and 3.29 deviations"),
     OutputField(
         "lat_bent",
         WHOLE,
         NONE,
-        "Differential movement, lateral",
+        "Stations with lateral differential movement",
         "Stations whose lateral bending is beyond 3.29 deviations",
     ),
     OutputField("from_pt", TEXT, NONE, "From", "Point where the line starts"),
@@ -385,9 +407,9 @@ OF_LEVELLED = _by_name(OutputField("height", REAL, HEIGHT, "Adjusted height", "H
 
 
 OF_MOTIONS = _by_name(
-    OutputField("rms", REAL, HEIGHT, "RMS of what is left", "Root mean square of the bending, else of the change"),
-    OutputField("lat_number", WHOLE, NONE, "Stations compared by line", "Stations with a lateral change"),
-    OutputField("lat_rms", REAL, HEIGHT, "RMS of what is left sideways", "As that of the heights"),
+    OutputField("rms", REAL, HEIGHT, "RMS, shift removed", "Root mean square of the bending, else of the change"),
+    OutputField("lat_number", WHOLE, NONE, "Stations compared in line", "Stations with a lateral change"),
+    OutputField("lat_rms", REAL, HEIGHT, "Lateral RMS, shift removed", "As that of the heights"),
     OutputField("right", WHOLE, NONE, "Moved right", "Stations whose lateral change is beyond 3.29 deviations"),
     OutputField("left", WHOLE, NONE, "Moved left", "Stations whose lateral change is beyond 3.29 deviations"),
 )

@@ -89,7 +89,7 @@ def check_writable(path):
     except sqlite3.DatabaseError:
         sound = named = False
     if not sound or not named:
-        raise NotReplaced(tr("{} is no GeoPackage, or is damaged").format(path))
+        raise NotReplaced(tr("{} is not a GeoPackage, or is damaged").format(path))
 
 
 def settle(path):
@@ -146,7 +146,7 @@ def _drop(data, name):
 def _rename(data, written, name):
     at = _index(data, written)
     if at is None:
-        raise NotReplaced(tr("the table '{}' is gone").format(written))
+        raise NotReplaced(tr("the table '{}' no longer exists").format(written))
     layer = data.GetLayer(at)
     if hasattr(layer, "Rename"):
         failed = layer.Rename(name) != 0

@@ -159,7 +159,7 @@ def not_written(key, reason):
     """The sentence for an output that its format or place refuses; ``reason``: the host's own words, often many."""
     words = " ".join(str(reason).split())
     words = words if len(words) <= _MOST_WORDS else "... " + words[-_MOST_WORDS:]
-    return tr("The output {} could not be written ({}). Is the place full or read-only?").format(key, words)
+    return tr("The output {} could not be written ({}). Is the disk full or read-only?").format(key, words)
 
 
 def _parts(number):

@@ -136,12 +136,13 @@ class OutputStage:
                 ) from None
             if ended:
                 self._say(
-                    tr("A run that was killed had not put all in place in {}; now it is: {}.").format(
-                        place, ", ".join(ended)
-                    )
+                    tr(
+                        "An earlier run was stopped before its outputs in {} were complete; they have been completed: "
+                        "{}."
+                    ).format(place, ", ".join(ended))
                 )
             elif removed:
-                self._say(tr("What a run that was killed left unfinished in {} was removed.").format(place))
+                self._say(tr("What an earlier run that was stopped left unfinished in {} was removed.").format(place))
         return self._folders[place]
 
     @staticmethod

@@ -44,7 +44,7 @@ def read_points(source, feedback, numbers=None, texts=None):
     lost = np.flatnonzero(~(np.isfinite(x) & np.isfinite(y)))
     if len(lost):
         raise InputError(
-            tr("Layer '{}', row {} has coordinates that are no numbers.").format(source.sourceName(), lost[0] + 1)
+            tr("Layer '{}', row {} has coordinates that are not numbers.").format(source.sourceName(), lost[0] + 1)
         )
     lat, lon = _to_latitude_longitude(x, y, source, crs, definition(crs))
     return Points(source.sourceName(), crs, table.ids, x, y, z, lat, lon, table.columns, table.features)
@@ -58,7 +58,7 @@ def _to_latitude_longitude(x, y, source, crs, target):
     bad = np.flatnonzero(~((np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)))
     if len(bad):
         raise InputError(
-            tr("Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is no place on Earth.").format(
+            tr("Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is not a place on Earth.").format(
                 source.sourceName(), bad[0] + 1, lat[bad[0]], lon[bad[0]]
             )
         )

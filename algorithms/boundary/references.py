@@ -43,7 +43,9 @@ def read_references(source, feedback):
     missing = [name for name in needed if name not in indices]
     if missing:
         raise InputError(
-            tr("Layer '{}' is no reference: it lacks the field {}.").format(source.sourceName(), listed(missing))
+            tr("Layer '{}' is not a reference layer: it lacks the field {}.").format(
+                source.sourceName(), listed(missing)
+            )
         )
     rows = []
     request = QgsFeatureRequest().setFlags(QgsFeatureRequest.Flag.NoGeometry)

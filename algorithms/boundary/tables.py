@@ -41,7 +41,7 @@ def check_geometry(source, kind):
         QgsWkbTypes.GeometryType.NullGeometry: tr("no geometry"),
     }
     raise InputError(
-        tr("Layer '{}' has {}, but {} are due here.").format(
+        tr("Layer '{}' has {}, but {} are expected here.").format(
             source.sourceName(), names.get(found, tr("an unknown geometry")), wanted
         )
     )
@@ -149,7 +149,7 @@ def single_point(feature, source, row):
     if QgsWkbTypes.isMultiType(shape.wkbType()):
         if shape.numGeometries() != 1:
             raise InputError(
-                tr("Layer '{}', row {} has {} points; one is due.").format(
+                tr("Layer '{}', row {} has {} points; one is expected.").format(
                     source.sourceName(), row, shape.numGeometries()
                 )
             )

@@ -19,7 +19,7 @@ def check_written(asked, destination, table):
     arrived, indexed = _rows_and_index(destination, table)
     if arrived != len(table):
         raise InputError(
-            tr("The output {} is not complete: {} of {} rows arrived. Is the place full?").format(
+            tr("The output {} is not complete: {} of {} rows arrived. Is the disk full?").format(
                 table.key, arrived, len(table)
             ),
             keys=(table.key,),

@@ -127,9 +127,9 @@ def _draw(panel, report, axis, kind):
     title = tr("change")
     if kind == "bending":
         title = (
-            tr("bending, the change without common shift and tilt")
+            tr("differential movement, common shift and tilt removed")
             if report.tilted
-            else tr("bending, the change without the common shift")
+            else tr("differential movement, common shift removed")
         )
     if report.what.sideways:
         title = _line_title(report, kind)
@@ -150,10 +150,10 @@ def _draw(panel, report, axis, kind):
 
 def _line_title(report, kind):
     if kind == "change":
-        return tr("line, change sideways")
+        return tr("lateral change")
     if report.tilted:
-        return tr("line, bending sideways without common shift and rotation")
-    return tr("line, bending sideways without the common shift")
+        return tr("lateral differential movement, common shift and rotation removed")
+    return tr("lateral differential movement, common shift removed")
 
 
 def _words(report, axes, reports):
@@ -167,5 +167,5 @@ def _words(report, axes, reports):
         sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
     about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
     if reports[-1].what.sideways:
-        about += " " + tr("On a tinted ground the change sideways; right is positive.")
+        about += " " + tr("On a tinted ground the lateral change; right is positive.")
     return " ".join([about, *sentences])

@@ -90,7 +90,7 @@ class ComparisonReport:
             worst = motion.rows[int(np.argmax(rest))]
             bent = self.counts(motion, c.bend_verdicts)
             parts.append(
-                tr("bending RMS {}, greatest {} at {}").format(
+                tr("differential movement RMS {}, greatest {} at {}").format(
                     text.with_unit(self.rms(motion)),
                     self.signed(c.bending[worst, motion.number]),
                     c.first.station[worst],
@@ -104,8 +104,8 @@ class ComparisonReport:
         elif motion.motion is not None:
             parts.append(
                 tr(
-                    "stretches of half the stations or more stand out, so that which part moved cannot be told: no "
-                    "common shift is taken off"
+                    "half of the stations or more stand out, so it cannot be told which part has moved: no common "
+                    "shift is removed"
                 )
             )
         elif self.asked["shift"] != "none":
@@ -116,9 +116,9 @@ class ComparisonReport:
     def congruency_words(found):
         """Whether anything at all has changed."""
         text = (
-            tr("both surveys agree within chance (chi squared {}, limit {} at 95 %)")
+            tr("the surveys do not differ significantly (chi squared {}, limit {} at 95 %)")
             if found.holds
-            else tr("the surveys differ by more than chance (chi squared {}, limit {} at 95 %)")
+            else tr("the surveys differ significantly (chi squared {}, limit {} at 95 %)")
         )
         return text.format(number_text(found.chi, 1), number_text(found.limit, 1))
 
@@ -151,7 +151,7 @@ class ComparisonReport:
             return sided(f"{self.amounts.text(abs(value))} {unit}", value)
         if not judged:
             return f"{self.amounts.signed(value)} {unit}"
-        said = tr("beyond chance") if abs(value) > NORMAL_95 * sd else tr("not beyond chance")
+        said = tr("significant") if abs(value) > NORMAL_95 * sd else tr("not significant")
         return tr("{} ± {} {} (95 %, {})").format(
             self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), unit, said
         )
@@ -181,8 +181,9 @@ class ComparisonReport:
         """What is missing for a verdict on the common movement."""
         names = [survey.label for survey in self.compared.surveys if not survey.accuracy.shares]
         return tr(
-            "What levelling makes neighbours share is not known of {}: levelling alone invents a common shift and "
-            "tilt, so these are not judged, nor whether the surveys agree as a whole. SIGMA_KM or a covariance tells."
+            "The levelling errors that neighbours share are not known of {}: these alone look like a common shift and "
+            "tilt, so shift and tilt are not judged, nor whether the surveys agree as a whole. Give SIGMA_KM or a "
+            "covariance."
         ).format(listed(names, 4))
 
     def line_sentence(self):
@@ -190,9 +191,9 @@ class ComparisonReport:
         known = np.isfinite(self.compared.sd_bending if self.what.own_lines else self.compared.sd_change).any()
         if self.what.own_lines:
             said = tr(
-                "Line: lateral departures, each survey's from its own line (a chord or a fit): what the whole did "
-                "sideways is not in them, so that the changes are not judged; the bending, without shift and rotation, "
-                "is free of the lines."
+                "Line: lateral departures, in each survey from its own line (a chord or a fit). A lateral movement of "
+                "the whole is not in them, so changes are not judged; the differential movement, shift and rotation "
+                "removed, does not depend on the lines."
             )
         elif self.asked["line"] == "lateral":
             said = tr("Line: lateral departures from the axis, one line for all surveys.")
@@ -202,13 +203,16 @@ class ComparisonReport:
         parts.append(
             tr("The limits are those of the heights, 3.29 and 1.96 standard deviations.")
             if known
-            else tr("No standard deviation of the line was given (SIGMA_LINE, or a field 'sd_line'): it is not judged.")
+            else tr(
+                "No standard deviation of a lateral position was given (SIGMA_LINE, or a field 'sd_line'): the line "
+                "is not judged."
+            )
         )
         parts.append(
             tr(
-                "What a whole survey shares sideways, its tie and its orientation, is in no station's standard "
-                "deviation: a change of all to one side may be the survey's own, and common shift and rotation are "
-                "given, not judged."
+                "The lateral errors that a whole survey shares, from its tie and its orientation, are in no station's "
+                "standard deviation: a change of all stations to one side may be such an error, so common shift and "
+                "rotation are given, not judged."
             )
         )
         return " ".join(parts)
@@ -226,7 +230,7 @@ class ComparisonReport:
                 ),
                 tr(
                     "A benchmark that moved, or an error that a whole survey shares, shows as common shift, not as "
-                    "bending. Intervals and ± are 95 %."
+                    "differential movement. Intervals and ± are 95 %."
                 ),
             )
         )
@@ -248,7 +252,10 @@ class ComparisonReport:
             if len(motion.rows) and abs(np.median(c.change[motion.rows, motion.number])) > LARGE_SHIFT:
                 said.append(
                     (
-                        tr("{}, survey {}: half of the changes sideways are beyond {}; check unit and axis of both.")
+                        tr(
+                            "{}, survey {}: half of the lateral changes are beyond {}; check unit and axis of both "
+                            "surveys."
+                        )
                         if self.what.sideways
                         else tr(
                             "{}, survey {}: half of the changes are beyond {}; check the unit, the height system and "

@@ -57,7 +57,7 @@ def comparison_page(report, charts, title, record):
     parts += [
         cautions(
             tr(
-                "A change within the intervals is not shown to be one, and none shown is no proof of rest. Before "
+                "A change within its interval is not significant, which is no proof that nothing moved. Before "
                 "anything is concluded, check the benchmarks that both surveys were tied to."
             )
         ),
@@ -77,10 +77,10 @@ def comparison_page(report, charts, title, record):
         _about(report, record),
         Paragraph(
             tr(
-                "Signs: change is later minus first, + is risen. Bending is the change without what all stations of "
-                "the axis share."
+                "Signs: change is later minus first, + is risen. Differential movement is the change less what all "
+                "stations of the axis share."
             )
-            + (" " + tr("Of the line, + is to the right looking up-chainage.") if report.line else "")
+            + (" " + tr("For the line, + is to the right looking up-chainage.") if report.line else "")
             + " "
             + report.assumed_sentence(),
             "small",
@@ -107,7 +107,7 @@ def _motions(report):
         Column(tr("RMS, shift removed ({})").format(small), "n"),
         *(Column(heading, "n") for heading in _sides_of(report)),
         Column(tr("Possible"), "n"),
-        Column(tr("Differential movement"), "n"),
+        Column(tr("Stations with differential movement"), "n"),
     ]
     rows = []
     for m in c.motions:
@@ -149,9 +149,9 @@ def _stations(report, axis):
     # Heights are full ones; beside a line a station stands by a small amount.
     full = (lambda value: height_text(value, unit)) if not report.what.sideways else text.signed
     label = small if report.what.sideways else UNIT_LABELS[unit]
-    changed, bending_of = tr("Change ({})"), tr("Bending ({})")
+    changed, bending_of = tr("Change ({})"), tr("Differential movement ({})")
     if report.what.sideways:
-        changed, bending_of = tr("Lateral change ({})"), tr("Lateral bending ({})")
+        changed, bending_of = tr("Lateral change ({})"), tr("Lateral differential movement ({})")
     columns = [
         Column(tr("Station"), "k"),
         Column(tr("First ({})").format(label), "n"),
@@ -266,7 +266,7 @@ def _about_line(report):
     return [
         (tr("Line"), report.asked["line"]),
         *(
-            (tr("Standard deviations of the line, survey {}").format(number), survey.line.accuracy.described)
+            (tr("Standard deviations of lateral positions, survey {}").format(number), survey.line.accuracy.described)
             for number, survey in enumerate(report.compared.surveys, 1)
         ),
         (tr("Common lateral shift"), report.asked["shift"] + turned),

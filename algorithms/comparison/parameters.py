@@ -21,7 +21,7 @@ def surveys():
         parameter,
         tr(
             "Two or more layers of stations of one structure with axis, station, chainage and height, for example "
-            "outputs of 'Design heights and residuals'. The earliest is compared with."
+            "outputs of 'Design heights and residuals'. The others are compared with the earliest."
         ),
     )
 
@@ -31,8 +31,8 @@ def dates():
         "DATES",
         tr("Dates"),
         tr(
-            "Of the surveys in their order, year-month-day, separated by semicolons: 2025-03-11; 2026-03-09. Empty: "
-            "from each layer's field 'date'."
+            "One for each survey in their order, year-month-day, separated by semicolons: 2025-03-11; 2026-03-09. "
+            "Empty: from each layer's field 'date'."
         ),
     )
 
@@ -85,9 +85,9 @@ def compared_sigma():
         tr("Standard deviation of a height"),
         tr(
             "One value for all, in the unit of heights: of a height by itself, beside what levelling adds. With "
-            "0.0008 in metres a change has 1.1 mm, and is significant beyond 3.7 mm. Empty: from each survey's "
-            "field 'sd'; without one, changes are given but not judged. With a covariance it is that of setting "
-            "up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
+            "0.0008 in metres a change has a standard deviation of 1.1 mm, and is significant beyond 3.7 mm. Empty: "
+            "from each survey's field 'sd'; without one, changes are given but not judged. With a covariance it is "
+            "that of setting up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
         ),
         None,
         0.0,
@@ -112,10 +112,10 @@ def compared_sigma_km():
         "SIGMA_KM",
         tr("Standard deviation of the levelling over 1 km (mm)"),
         tr(
-            "One value for all surveys, each levelled outwards along the axis: of the run as used, for a single "
-            "run the value quoted for a double run, times 1.41; 0.5 becomes 0.7. Levelled heights share errors, "
-            "and these look like a common shift and tilt: without SIGMA_KM or a covariance both are given, but "
-            "not judged."
+            "One value for all surveys, each levelled outwards along the axis: of the levelling as used; where a "
+            "section was levelled once, the value quoted for double levelling times 1.41, so that 0.5 becomes 0.7. "
+            "Levelled heights share errors, and these look like a common shift and tilt: without SIGMA_KM or a "
+            "covariance both are given, but not judged."
         ),
         None,
         0.0,
@@ -151,12 +151,12 @@ def line():
         advanced(
             number_parameter(
                 "SIGMA_LINE",
-                tr("Standard deviation of the line"),
+                tr("Standard deviation of a lateral position"),
                 tr(
-                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how "
-                    "well a station stands beside its neighbours. With 0.0008 in metres a movement is "
-                    "significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes "
-                    "are given but not judged."
+                    "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how well "
+                    "the position of a station is known beside its neighbours. With 0.0008 in metres a movement is "
+                    "significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes are "
+                    "given but not judged."
                 ),
                 None,
                 0.0,
@@ -165,7 +165,7 @@ def line():
         advanced(
             text_parameter(
                 "SIGMAS_LINE",
-                tr("Standard deviation of the line, for each survey"),
+                tr("Standard deviation of a lateral position, for each survey"),
                 tr("As SIGMAS. An empty place: SIGMA_LINE."),
             )
         ),
@@ -213,10 +213,9 @@ def common_shift():
         "SHIFT",
         tr("Common shift"),
         tr(
-            "What all stations of an axis share, separated from differential movement. robust: from the stations "
-            "that have not moved among themselves; runs of neighbours that stand out are set aside, and where "
-            "half an axis or more is, no common movement is taken off. mean: from all stations. none: not "
-            "separated."
+            "What all stations of an axis share, separated from differential movement. robust: from the stations that "
+            "have not moved among themselves; stretches of neighbours that stand out are set aside; where that is "
+            "half an axis or more, no common movement is removed. mean: from all stations. none: not separated."
         ),
         ("robust", "mean", "none"),
         "robust",

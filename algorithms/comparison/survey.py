@@ -62,7 +62,7 @@ def check_names(survey):
             doubles.append(f"{survey.station[row - 1]} ({seen[key]}, {row})")
     if doubles:
         raise InputError(
-            tr(
-                "Layer '{}' has stations twice (rows in brackets): {}; to match by name each must be there once."
-            ).format(survey.name, listed(doubles))
+            tr("Layer '{}' has stations twice (rows in brackets): {}; to match by name each must occur once.").format(
+                survey.name, listed(doubles)
+            )
         )

@@ -69,9 +69,9 @@ def checked_deviations(own, source, field, units):
     bad = np.flatnonzero(own <= 0.0)
     if len(bad):
         raise InputError(
-            tr("Layer '{}', field '{}', row {}: {:g} is no standard deviation; it must be greater than zero.").format(
-                source.sourceName(), field, bad[0] + 1, own[bad[0]] / units.height
-            )
+            tr(
+                "Layer '{}', field '{}', row {}: {:g} is not a standard deviation; it must be greater than zero."
+            ).format(source.sourceName(), field, bad[0] + 1, own[bad[0]] / units.height)
         )
     return own
 
@@ -104,7 +104,9 @@ def _positive(text, key):
     value = plain_number(text)
     if value is None or not 0.0 < value < np.inf:
         raise InputError(
-            tr("{}: '{}' is no standard deviation; it must be a number greater than zero.").format(key, text.strip()),
+            tr("{}: '{}' is not a standard deviation; it must be a number greater than zero.").format(
+                key, text.strip()
+            ),
             keys=(key,),
         )
     return value

@@ -45,7 +45,7 @@ def survey_layers(asked):
         raise InputError(tr("One survey is given twice; a survey has not changed against itself."))
     for layer in layers:
         if not isinstance(layer, QgsVectorLayer):
-            raise InputError(tr("Layer '{}' has no points, but points are due here.").format(layer.name()))
+            raise InputError(tr("Layer '{}' has no points, but points are expected here.").format(layer.name()))
     return layers
 
 
@@ -94,7 +94,8 @@ def _day(text, where, keys=()):
         return date.fromisoformat(text[:10])
     except ValueError:
         raise InputError(
-            tr("{}: '{}' is no date; expected year-month-day, for example 2025-03-11.").format(where, text), keys=keys
+            tr("{}: '{}' is not a date; expected year-month-day, for example 2025-03-11.").format(where, text),
+            keys=keys,
         ) from None
 
 

@@ -13,7 +13,7 @@ from .quantiles import BAARDA, critical_value
 from .segments import Segments
 from .shape_fit import orthonormal, whitened
 
-MODELS = ("level", "grade", "straight", "field rule", "sphere", "free")
+MODELS = ("level", "grade", "straight", "8-inch rule", "sphere", "free")
 # How many of the columns 1, s and c each model leaves free.
 _COLUMNS = {"level": 1, "free": 3}
 _MOST_CONDITION = 1e12
@@ -131,7 +131,7 @@ def regressions(profiles):
     legs = rows.legs
     design = np.column_stack([np.ones_like(rows.c), rows.along / rows.half[legs.which], rows.c])
     rule = rows.along**2 / (2.0 * FIELD_RULE_RADIUS)
-    given = {"": 0.0, "straight": rows.c, "field rule": rule, "sphere": rows.sphere()}
+    given = {"": 0.0, "straight": rows.c, "8-inch rule": rule, "sphere": rows.sphere()}
     observed = {name: rows.height - effect for name, effect in given.items()}
     covariances = [one.covariance for one in profiles]
     white = whitened(covariances, legs, rows.order, np.column_stack([design, *observed.values()]))

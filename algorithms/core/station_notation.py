@@ -92,7 +92,7 @@ class StationEquations:
         ``region``: the number in brackets, None without. InputError in a gap, or where it occurs twice.
         """
         if region is not None and not 1 <= region <= len(self.pairs) + 1:
-            raise InputError(f"Region {region} does not exist: there are {len(self.pairs) + 1}.")
+            raise InputError(f"Stretch {region} does not exist: there are {len(self.pairs) + 1}.")
         found = []
         for number in range(len(self.pairs) + 1) if region is None else [region - 1]:
             chainage = station if number == 0 else self._places[number - 1] + station - self._aheads[number - 1]
@@ -107,7 +107,7 @@ class StationEquations:
         if len(found) > 1:
             raise InputError(
                 f"Station {station:g} occurs {len(found)} times because of a station equation: "
-                "write its region in brackets behind it, such as 12+50 (2)."
+                "write its stretch in brackets behind it, such as 12+50 (2)."
             )
         return float(found[0])
 

@@ -88,7 +88,7 @@ class Designs:
             return None
         if self._system.kind == "ellipsoidal":
             raise InputError(
-                tr("GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal."),
+                tr("GRAVITY 'normal' needs heights above the sea, but these are ellipsoidal."),
                 keys=("GRAVITY", "UNDULATION"),
             )
         return self.datum_height

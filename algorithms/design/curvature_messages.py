@@ -60,7 +60,7 @@ def tell_curvature(run, tested):
             run.asked.warn(
                 tr(
                     "{}: {} neighbours from {} to {} are set aside on one side: that looks like a stretch that has "
-                    "moved, not like blunders. The shape is told of the other stations."
+                    "moved, not like blunders. The shape is determined from the other stations."
                 ).format(leg_title(one), len(rows), *run.notation.texts(one.profile.chainage[rows[[0, -1]]])),
                 SET_ASIDE,
                 about=(one.name,),

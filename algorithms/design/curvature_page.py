@@ -9,6 +9,7 @@ from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
 from ..documents.blocks import Caution, Code, Column, Fold, Heading, Paragraph, Picture, Table
 from ..documents.html import html_page
+from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import amounts_for, small_text
 from ..language.number_text import number_text, signed_text
 from ..language.translation import tr
@@ -20,6 +21,7 @@ _LINES = {"level": palette.LEVEL, "grade": palette.GRADE, "straight": palette.DE
 
 def curvature_page(run, tested, record):
     """The page as bytes (UTF-8). ``tested``: an AxisResult for each axis; ``record``: of the run."""
+    folder = common_folder([record])
     parts = [
         Paragraph(
             tr(
@@ -31,7 +33,7 @@ def curvature_page(run, tested, record):
         ),
         Paragraph(
             tr("Heights of the layer ‘{}’; {}. {}").format(
-                run.structure.points.name, run.accuracies.described, run.system.described
+                run.structure.points.name, run.accuracies.described, shortened(run.system.described, folder)
             ),
             "small",
         ),
@@ -45,9 +47,9 @@ def curvature_page(run, tested, record):
                 "The verdict is the sentence above, not a ranking of the shapes. It is straight where the 95 % "
                 "interval of the factor holds 1 and not 0, level where it holds 0 and not 1, neither where it holds "
                 "none of them, and undecided where it holds both. The factor is one number and says nothing of waves: "
-                "where chi squared or the order of the residuals shows that the heights do not follow the curve, it is "
-                "straight or level on average only. A straight line over a flat Earth and a constant grade over the "
-                "real one are the same curve; no survey of heights can tell them apart."
+                "where chi squared or the order of the residuals shows that the heights do not follow the curve, it "
+                "is straight or level on average only. A straight line computed with no curvature and a constant "
+                "grade on the real Earth are the same curve; no survey of heights can tell them apart."
             )
         ),
         Caution((tr("For review. Field work follows local codes, and a licensed surveyor or engineer decides."),)),
@@ -55,7 +57,7 @@ def curvature_page(run, tested, record):
             tr("How this was computed"),
             (
                 Paragraph(", ".join(f"{name} {value}" for name, value in record.versions.items()), "small"),
-                Code(json.dumps(record.as_dict(), ensure_ascii=False, indent=1)),
+                Code(json.dumps(shortened(record.as_dict(), folder), ensure_ascii=False, indent=1)),
             ),
         ),
     ]
@@ -102,9 +104,9 @@ def _caption(run, one):
 def _about(name):
     return {
         "level": tr("a constant height"),
-        "grade": tr("a constant slope above the level surface; the same curve as straight on a flat Earth"),
+        "grade": tr("a constant slope above the level surface; the same curve as a straight line with no curvature"),
         "straight": tr("straight in space"),
-        "field rule": tr("straight, by 8 inches per mile squared"),
+        "8-inch rule": tr("straight, by the 8-inch rule (8 inches per mile squared)"),
         "sphere": tr("straight, over a sphere"),
         "free": tr("curvature left free"),
     }[name]

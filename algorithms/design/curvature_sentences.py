@@ -59,12 +59,10 @@ def departure_text(test, units):
     shape, reasons = test.shape, []
     if shape.chi > shape.chi_limit:
         reasons.append(
-            tr("chi squared {}, at most {} by chance").format(
-                number_text(shape.chi, 0), number_text(shape.chi_limit, 0)
-            )
+            tr("chi squared {}, limit {}").format(number_text(shape.chi, 0), number_text(shape.chi_limit, 0))
         )
     if shape.ratio < shape.ratio_limit:
-        reasons.append(tr("neighbours leave it together"))
+        reasons.append(tr("neighbours depart from it together"))
     return tr("departures to ±{} near {} {} ({})").format(
         small_text(abs(shape.greatest), units),
         number_text(shape.at / units.chainage, 0),

@@ -9,7 +9,7 @@ _COLUMN = {
     "level": "level",
     "grade": "grade",
     "straight": "strght",
-    "field rule": "rule",
+    "8-inch rule": "rule",
     "sphere": "sphere",
     "free": "free",
 }

@@ -136,7 +136,7 @@ def _tell_axis(run, report):
             statistics.within, tolerance, statistics.high, statistics.low
         )
     if statistics.no_height:
-        sentence += tr("; {} without a height").format(statistics.no_height)
+        sentence += tr("; {} without an as-built height").format(statistics.no_height)
     effect = run.design[report.rows] - run.flat[report.rows]
     say(
         sentence

@@ -39,7 +39,7 @@ def tell_fits(run, fits):
     if run.accuracies.independent:
         say(
             tr(
-                "The errors of the heights are taken as independent; heights levelled along an arm share errors, so "
+                "The errors of the heights are taken as independent; heights levelled along an axis share errors, so "
                 "give SIGMA_KM for ellipses and intervals that hold."
             )
         )
@@ -49,7 +49,7 @@ def tell_fits(run, fits):
     for fit in told:
         _tell_fit(run, fit)
     if len(fits) > len(told):
-        say(tr("{} more, without a doubt: see the reference layer.").format(len(fits) - len(told)))
+        say(tr("{} more with nothing suspected: see the reference layer.").format(len(fits) - len(told)))
     say_coarse(run.asked, run.system, [run.axes[k].length for fit in fits for k in fit.axes])
 
 
@@ -111,7 +111,7 @@ def _tell_fit(run, fit):
         s = fit.straightness
         say(
             tr(
-                "Line '{}': straightness, RMS and range: upwards {} and {}, sideways {} and {}; together RMS {}, "
+                "Line '{}': straightness, RMS and range: vertical {} and {}, lateral {} and {}; combined RMS {}, "
                 "greatest {}."
             ).format(
                 fit.name,
@@ -130,8 +130,8 @@ def _tell_fit(run, fit):
         )
         say(
             tr(
-                "Line '{}': minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards {}, "
-                "sideways {}, cylinder {} in diameter."
+                "Line '{}': minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: vertical "
+                "{}, lateral {}, cylinder {} in diameter."
             ).format(fit.name, *small_texts((s.vertical_zone, s.lateral_zone, s.cylinder), units))
         )
     tell_points(run, fit)

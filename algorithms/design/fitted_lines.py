@@ -33,7 +33,7 @@ class FittedLines:
         self.columns = {"sigma_line": self._field} if self.judged else {}
         if not self.judged and (asked.number("SIGMA_LINE") is not None or asked.text("SIGMA_LINE_FIELD")):
             asked.warn(
-                tr("A standard deviation of the line is given, but not used, since LINE is empty."),
+                tr("A standard deviation of a lateral position is given, but not used without LINE."),
                 keys=("SIGMA_LINE", "LINE"),
             )
 

@@ -55,8 +55,8 @@ def tell_lines(run, reports):
         run.asked.say(
             tr(
                 "LINE 'axis' stands on the axis as drawn in layer '{}': it judges line only where that axis was "
-                "surveyed or designed. An axis drawn by hand on imagery judges nobody; 'chord' and 'fitted' need the "
-                "stations alone."
+                "surveyed or designed. An axis drawn by hand on imagery is no basis for judging; 'chord' and 'fitted' "
+                "need the stations alone."
             ).format(run.structure.axis_source.sourceName())
         )
     for report in reports:

@@ -82,9 +82,9 @@ def refraction():
             "REFRACTION",
             tr("Refraction coefficient k"),
             tr(
-                "Share of the curvature effect that a bent line of sight takes away: 0 for a structure, 0.13 is "
-                "usual by day over land for a sight, and it can be negative near warm ground. 0.13 takes away 10 "
-                "of the 78 mm of the first kilometre."
+                "Share of the curvature effect that refraction takes away from a line of sight: 0 for a structure, "
+                "0.13 is usual by day over land for a sight, and it can be negative near warm ground. 0.13 takes away "
+                "10 of the 78 mm of the first kilometre."
             ),
             0.0,
         )
@@ -96,7 +96,7 @@ def earth():
         choice_parameter(
             "EARTH",
             tr("Earth model"),
-            tr("ellipsoid: exact. sphere and flat: for comparison only."),
+            tr("ellipsoid: exact. sphere, and flat (no curvature): for comparison only."),
             EARTHS,
             "ellipsoid",
         )
@@ -127,9 +127,9 @@ def line():
                 tr(
                     "What the line in plan is judged by, beside the height. Empty or none: not at all. axis: the "
                     "offset from the axis as drawn, which must be surveyed or designed; an axis drawn by hand on "
-                    "imagery judges nobody. chord: the vertical plane through the stations at the design's two "
-                    "controls, else through the first and the last station. fitted: the vertical plane that fits the "
-                    "stations best. Adds the fields lateral (positive is right, looking up-chainage) and side."
+                    "imagery is no basis for judging. chord: the vertical plane through the stations at the design's "
+                    "two controls, else through the first and the last station. fitted: the vertical plane that fits "
+                    "the stations best. Adds the fields lateral (positive is right, looking up-chainage) and side."
                 ),
                 LINES,
             )
@@ -168,7 +168,7 @@ def fitted_line():
         advanced(
             number_parameter(
                 "SIGMA_LINE",
-                tr("Standard deviation of a place in plan"),
+                tr("Standard deviation of a lateral position"),
                 tr(
                     "Across the line, one value for all stations, in the unit of heights; at 0.002 departures from "
                     "about 0.0066 on are suspected. Empty: from a field, else estimated from the lateral departures."
@@ -180,7 +180,7 @@ def fitted_line():
         advanced(
             field_parameter(
                 "SIGMA_LINE_FIELD",
-                tr("Field with the places' standard deviation across the line"),
+                tr("Field with the standard deviation of the lateral positions"),
                 tr(
                     "In the unit of heights; 'Measure chainage and offset' gives it from those of east and north. "
                     "Empty: SIGMA_LINE, else a field 'sd_line', else the accuracy is estimated from the departures."
@@ -224,9 +224,9 @@ def sigma_km():
             "SIGMA_KM",
             tr("Standard deviation of the levelling over 1 km (mm)"),
             tr(
-                "Of the run as used: for a single run the value quoted for a double run, times 1.41; 0.5 becomes "
-                "0.7. Heights levelled along an axis share errors, at 0.7 and 4 km 1.4 mm; an ellipse that "
-                "ignores this holds the truth far less often than the 95 % that it states."
+                "Of the levelling as used; where a section was levelled once, the value quoted for double levelling "
+                "times 1.41, so that 0.5 becomes 0.7. Heights levelled along an axis share errors, at 0.7 and 4 km "
+                "1.4 mm; an ellipse that ignores this holds the truth far less often than the 95 % that it states."
             ),
             None,
             0.0,

@@ -13,7 +13,7 @@ def tell_line_accuracy(run):
     if run.line.judged:
         run.asked.say(
             tr(
-                "Line in plan: {}. The errors sideways are taken as independent, of each other and of the heights; "
+                "Line in plan: {}. The lateral errors are taken as independent of each other and of the heights; "
                 "points of one setup share errors, and a step between two setups looks like a stretch that has moved."
             ).format(run.line.described)
         )
@@ -50,7 +50,7 @@ def tell_line(run, fit):
             fit.name,
             azimuth,
             give_or_take(turn, number_text(turn, 6) + "\u00b0"),
-            tr(", place sideways{}").format(give_or_take(aside, small_text(aside, run.units)))
+            tr(", lateral position{}").format(give_or_take(aside, small_text(aside, run.units)))
             if np.isfinite(aside)
             else "",
             tr(", 95 %") if np.isfinite(aside) else "",

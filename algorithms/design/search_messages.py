@@ -36,7 +36,7 @@ def words_of_heights(kind):
         tr("Plane") if kind == "plane" else tr("Line"),
         lambda value, units: small_text(value, units, True),
         lambda both, units: small_texts(both, units, (True, True)),
-        tr("no station is left over to estimate the accuracy of a height"),
+        tr("no redundant station is left to estimate the accuracy of a height"),
         tr("standard deviation of one height estimated as {}"),
         tr(
             "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these heights "
@@ -70,12 +70,12 @@ def words_of_plan():
         tr("Line in plan"),
         side_text,
         lambda both, units: small_texts([abs(value) for value in both], units),
-        tr("no station is left over to estimate the accuracy of a place"),
-        tr("standard deviation of one place across the line estimated as {}"),
+        tr("no redundant station is left to estimate the accuracy of a lateral position"),
+        tr("standard deviation of one lateral position estimated as {}"),
         tr(
-            "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these places do "
-            "not have the shape of one straight line within their standard deviations. Check places, units and "
-            "standard deviations, and the vertices of the axis. Flagged as they stand: {}."
+            "{} '{}': more than {} of {} stations would have to be set aside as blunders, so none was: these "
+            "positions do not have the shape of one straight line within their standard deviations. Check positions, "
+            "units and standard deviations, and the vertices of the axis. Flagged as they stand: {}."
         ),
         tr(
             "{} '{}': {} neighbours from {} to {} of '{}' lie right, by {} to {}: that looks like a stretch that has "
@@ -121,7 +121,7 @@ def variance_sentence(run, solution, part):
             return part.none_left
         return part.estimated.format(small_text(np.sqrt(solution.variance_factor), run.units))
     if solution.global_test is None:
-        return tr("no station is left over for a test")
+        return tr("no redundant station is left for a test")
     value, low, high, passed = solution.global_test
     text = tr("global test {}: {} between {} and {}") if passed else tr("global test {}: {} not between {} and {}")
     text = text.format(tr("passed") if passed else tr("failed"), *(number_text(v, 1) for v in (value, low, high)))
@@ -158,7 +158,7 @@ def tell_suspects(run, fit, tested, part):
     say, found = run.asked.say, tested.search
     kind, step = part.kind, fit.step if tested is fit.upwards else None
     if found.solution.freedom < 1 or not np.isfinite(found.solution.critical):
-        text = tr("{} '{}': too few stations are left over to test for blunders.").format(kind, fit.name)
+        text = tr("{} '{}': too few redundant stations to test for blunders.").format(kind, fit.name)
         say(text, NO_BLUNDER, about=(fit.name,))
         return
     if found.beyond:

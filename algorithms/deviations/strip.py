@@ -110,7 +110,7 @@ class _Strip(StripPanel):
 
 def _names():
     """What is written at each line."""
-    return {"flat": tr("as if flat"), "level": tr("level"), "design": tr("design"), "as-built": tr("as built")}
+    return {"flat": tr("no curvature"), "level": tr("level"), "design": tr("design"), "as-built": tr("as built")}
 
 
 def _tell(drawn, one, strip, fits, asked):

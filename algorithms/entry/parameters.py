@@ -312,8 +312,9 @@ def geoid():
         with_help(
             parameter,
             tr(
-                "Raster of geoid undulations in metres, in latitude and longitude (GeoTIFF, GTX and what else the host "
-                "reads). Used with UNDULATION 'grid'. Empty: the grid of GEOID_NAME, else the EGM96 grid that PROJ has."
+                "Raster of geoid undulations in metres, in latitude and longitude (GeoTIFF, GTX or any other format "
+                "that QGIS reads). Used with UNDULATION 'grid'. Empty: the grid of GEOID_NAME, else the EGM96 grid "
+                "that PROJ has."
             ),
         )
     )
@@ -381,7 +382,7 @@ def onto_axis():
 def place_sigmas():
     """Parameters SIGMA_EAST_FIELD, SIGMA_NORTH_FIELD and CORRELATION_FIELD: how accurate places in plan are."""
     text = tr(
-        "Of the place of each point, along the {} axis of the points' reference system; both in one unit, that of "
+        "Of the position of each point, along the {} axis of the points' reference system; both in one unit, that of "
         "heights where 'Fit a straight line or plane' is to take 'sd_line' from them. Empty: a field '{}', if any."
     )
     return (

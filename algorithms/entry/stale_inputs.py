@@ -33,7 +33,7 @@ class StaleInput:
     def sentence(self):
         """What a person is told of it."""
         if self.state == "gone":
-            return tr("the input {}, '{}', is not there any more").format(self.key, self.name)
+            return tr("the input {}, '{}', no longer exists").format(self.key, self.name)
         return tr("the input {}, '{}', has changed since").format(self.key, self.name)
 
 

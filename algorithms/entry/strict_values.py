@@ -62,7 +62,8 @@ def number_of(definition, value, context):
     number = plain_number(value) if isinstance(value, str) else value
     if isinstance(number, bool) or not isinstance(number, (int, float)):
         raise InputError(
-            tr("{} is '{}', which is no number.").format(definition.name(), shortened(value)), keys=(definition.name(),)
+            tr("{} is '{}', which is not a number.").format(definition.name(), shortened(value)),
+            keys=(definition.name(),),
         )
     try:
         number = float(number)
@@ -70,7 +71,7 @@ def number_of(definition, value, context):
         number = math.inf
     if not math.isfinite(number):
         raise InputError(
-            tr("{} is {}, which is no number to compute with.").format(definition.name(), shortened(value)),
+            tr("{} is {}, which is not a finite number.").format(definition.name(), shortened(value)),
             keys=(definition.name(),),
         )
     low, high = max(definition.minimum(), -GREATEST), min(definition.maximum(), GREATEST)

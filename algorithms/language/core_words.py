@@ -22,7 +22,7 @@ SHAPES = (
     translatable("level"),
     translatable("grade"),
     translatable("straight"),
-    translatable("field rule"),
+    translatable("8-inch rule"),
     translatable("sphere"),
     translatable("free"),
 )

@@ -80,7 +80,7 @@ def _used_rows(source, table, asked):
         (used if start and end and np.isfinite(difference[row]) else left).append(row)
     if left:
         asked.warn(
-            tr("Layer '{}': without both points or without a height difference, and not used: {} {}.").format(
+            tr("Layer '{}': not used, since a point or the height difference is missing: {} {}.").format(
                 source.sourceName(), tr("row") if len(left) == 1 else tr("rows"), listed([row + 1 for row in left])
             )
         )
@@ -160,7 +160,7 @@ def _deviations(asked, lines, fields):
             tr("length") if weights == "km" else tr("setups"), what
         )
         if sigma is None
-        else tr("{} mm for {}, growing with the root").format(number_text(sigma, 3), what)
+        else tr("{} mm for {}, growing with the square root").format(number_text(sigma, 3), what)
     )
     return weights, np.sqrt(size) * (1e-3 if sigma is None else sigma * 1e-3), sigma is not None, words
 

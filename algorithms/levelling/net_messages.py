@@ -155,7 +155,7 @@ def _misclosures(run):
     for kind, one, many in (
         ("section", tr("section levelled more than once"), tr("sections levelled more than once")),
         ("loop", tr("independent loop"), tr("independent loops")),
-        ("benchmarks", tr("way between fixed benchmarks"), tr("ways between fixed benchmarks")),
+        ("benchmarks", tr("route between fixed benchmarks"), tr("routes between fixed benchmarks")),
     ):
         mine = [m for m in run.misclosures if m.kind == kind]
         if mine:
@@ -202,7 +202,7 @@ def _loose(run):
 def _global(run):
     test = run.adjustment.global_test
     if test is not None and not test[3]:
-        yield tr("The global test fails: the lines agree {} than their stated accuracy lets expect; {}.").format(
+        yield tr("The global test fails: the lines agree {} than their stated accuracy would suggest; {}.").format(
             *(
                 (tr("worse"), tr("a blunder, a moved benchmark, or an accuracy that is too good"))
                 if test[0] > test[2]

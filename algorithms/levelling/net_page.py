@@ -5,6 +5,7 @@ import numpy as np
 from ..core.misclosure import CLASSES
 from ..documents.blocks import Bullets, Column, Facts, Heading, Paragraph, Table, cautions
 from ..documents.html import html_page
+from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import height_text, levelled_amounts
 from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
@@ -44,7 +45,7 @@ def _lead(run):
 
 def _limits(run):
     if run.factor is not None:
-        return tr("Limit: {} mm times the root of the length in kilometres, as typed.").format(
+        return tr("Limit: {} mm times the square root of the length in kilometres, as typed.").format(
             number_text(run.factor, 2)
         )
     found = [c for c in CLASSES if c.name == run.level_class and c.kind != "accuracy"]
@@ -53,7 +54,7 @@ def _limits(run):
     return tr("Limits of '{}': {}.").format(
         run.level_class,
         "; ".join(
-            tr("{}: {} mm times the root of the length in kilometres ({})").format(
+            tr("{}: {} mm times the square root of the length in kilometres ({})").format(
                 c.kind, number_text(c.factor, 1), c.source
             )
             for c in found
@@ -139,7 +140,7 @@ def _lines(run):
         Column(tr("Observed minus adjusted ({})").format(amounts.label), "n"),
         Column(tr("w"), "n"),
         Column(tr("Redundancy"), "n"),
-        Column(tr("Smallest blunder found ({})").format(amounts.label), "n"),
+        Column(tr("Smallest detectable blunder ({})").format(amounts.label), "n"),
         Column(tr("Flag"), "k"),
     ]
     kinds = [
@@ -187,7 +188,7 @@ def _heights(run):
 def _record(record):
     pairs = [
         (tr("Entry"), record.entry),
-        *record.parameters.items(),
+        *shortened(record.parameters, common_folder([record])).items(),
         *((name, version) for name, version in record.versions.items()),
     ]
     return Facts(tuple(pairs))

@@ -425,8 +425,9 @@ def weights():
         "WEIGHTS",
         tr("Accuracy of the lines"),
         tr(
-            "line: each line's own standard deviation. km: grows with the root of the length. setup: grows with the "
-            "root of the number of setups. equal: one for all. Empty: by what is typed, else by what the fields hold."
+            "line: each line's own standard deviation. km: grows with the square root of the length. setup: grows "
+            "with the square root of the number of setups. equal: one for all. Empty: by what is typed, else by what "
+            "the fields hold."
         ),
         WEIGHTS,
     )
@@ -438,8 +439,8 @@ def line_sigmas():
             "SIGMA_KM",
             tr("Standard deviation over 1 km (mm)"),
             tr(
-                "Of a single run as it is in the table; at 0.7 a line of 4 km has 1.4 mm. Empty: lengths give "
-                "the weights, and the scale is estimated from the misclosures."
+                "Of a line as it is in the table; at 0.7 a line of 4 km has 1.4 mm. Empty: lengths give the weights, "
+                "and the scale is estimated from the misclosures."
             ),
             None,
             0.0,
@@ -569,9 +570,9 @@ def levelling_class():
         "CLASS",
         tr("Class of levelling"),
         tr(
-            "Limits n times the root of the length in kilometres, in mm, for sections and for loops: Federal Geodetic "
-            "Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no limit; for "
-            "any other, type its n (LIMIT_FACTOR)."
+            "Limits n times the square root of the length in kilometres, in mm, for sections and for loops: Federal "
+            "Geodetic Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no "
+            "limit; for any other, type its n (LIMIT_FACTOR)."
         ),
         names,
     )
@@ -582,7 +583,7 @@ def limit_factor():
         "LIMIT_FACTOR",
         tr("Limit n of misclosures (mm over 1 km)"),
         tr(
-            "Typed instead of a class: a misclosure may reach n times the root of the length in kilometres. 4 "
+            "Typed instead of a class: a misclosure may reach n times the square root of the length in kilometres. 4 "
             "allows 4 mm over 1 km and 8 mm over 4 km."
         ),
         None,

@@ -79,7 +79,7 @@ class Reduction:
         self.radius = self._number("RADIUS")
         if self.radius < LEAST_RADIUS or np.isinf(self.radius):
             raise InputError(
-                tr("RADIUS is {:g}, and is to be the Earth's in metres, such as 6371000.").format(self.radius),
+                tr("RADIUS is {:g}; it must be the Earth's radius in metres, such as 6371000.").format(self.radius),
                 keys=("RADIUS",),
             )
         self.pairs_of_rows = []
@@ -378,7 +378,7 @@ class Reduction:
         names = [table.point[row] for row in usable]
         sections, loose = book_sections(setups, names)
         for row in {row for k in loose for row in (setups[k].back, setups[k].fore)}:
-            self._reject(usable[row], tr("The section here runs to or from no named point."))
+            self._reject(usable[row], tr("The section here starts or ends at a point without a name."))
         return [self._sections(usable, setups, sections, c)] if sections else []
 
     def _sections(self, usable, setups, sections, c):

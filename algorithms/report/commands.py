@@ -4,44 +4,8 @@ import os
 import re
 import shlex
 
+from ..entry.recorded_paths import shortened
 from ..language.translation import tr
-
-
-def database_path(text):
-    """The file that a destination 'ogr:dbname='file' table="name" (geom)' names; '' where it names none."""
-    found = re.search(r"dbname='((?:[^'\\]|\\.)*)'|dbname=(\S+)", text)
-    return re.sub(r"\\([\\'])", r"\1", found.group(1) or found.group(2) or "") if found else ""
-
-
-def _paths(parameters):
-    for value in parameters.values():
-        if isinstance(value, list):
-            yield from _paths(dict(enumerate(value)))
-            continue
-        text = str(value)
-        found = database_path(text) if text.startswith("ogr:") else text.split("|")[0]
-        if os.path.isabs(found):
-            yield found
-
-
-def common_folder(records):
-    """The folder that all files of the records lie under, with its separator; '' where there is none worth naming."""
-    folders = [os.path.dirname(path) for record in records for path in _paths(record.parameters)]
-    if not folders:
-        return ""
-    try:
-        folder = os.path.commonpath(folders)
-    except ValueError:  # several drives
-        return ""
-    return folder + os.sep if len(folder) > 3 else ""
-
-
-def _short(value, folder):
-    if isinstance(value, list):
-        return [_short(one, folder) for one in value]
-    if isinstance(value, str) and re.search(r"[?&]uid=\{", value):
-        return tr("a layer in memory: save it first")
-    return value.replace(folder, "") if folder and isinstance(value, str) else value
 
 
 def local_geopackage(record):
@@ -69,7 +33,7 @@ def command_lines(records, folder):
     lines = []
     for record in records:
         parts = [
-            f"--{key}={quoted(_plain(_short(one, folder)))}"
+            f"--{key}={quoted(_plain(shortened(one, folder)))}"
             for key, value in sorted(record.parameters.items())
             for one in (value if isinstance(value, list) else [value])
             if re.fullmatch(r"[A-Z0-9_]+", key)
@@ -86,7 +50,7 @@ def python_lines(records, folder):
     """The same calls as Python typed in the desktop."""
     lines = ["import processing"] + ([f"import os\nos.chdir({folder!r})"] if folder else [])
     for record in records:
-        given = [f"    {key!r}: {_short(value, folder)!r}," for key, value in sorted(record.parameters.items())]
+        given = [f"    {key!r}: {shortened(value, folder)!r}," for key, value in sorted(record.parameters.items())]
         lines.append("\n".join([f"processing.run({record.entry!r}, {{", *given, "})"]))
     return "\n".join(lines)
 

@@ -7,12 +7,13 @@ import numpy as np
 from ..core.conformance import figures
 from ..core.units import metres_per
 from ..documents.blocks import Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
+from ..entry.recorded_paths import common_folder
 from ..language.decision_words import decision_label, line_doubt
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text, signed_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
-from .commands import command_lines, common_folder, python_lines, usable, versions_text
+from .commands import command_lines, python_lines, usable, versions_text
 from .facts import axis_facts, run_facts
 from .line_sentences import line_headline, line_sentences, line_terms, together_sentence
 from .line_tables import counted_against, line_cells, line_columns, line_statistics
@@ -136,7 +137,7 @@ def _statistics(found):
         Column(tr("Within"), "n", 14),
         Column(tr("High"), "n", 11),
         Column(tr("Low"), "n", 11),
-        Column(tr("No height"), "n", 14),
+        Column(tr("No as-built height"), "n", 14),
     )
     caption = tr("Residuals, as-built minus design. St. dev. is the standard deviation about the mean.")
     return [
@@ -176,21 +177,22 @@ def _straightness(found):
         *(
             Column(text.format(small), "n", 15)
             for text in (
-                tr("Upwards RMS ({})"),
-                tr("Upwards range ({})"),
-                tr("Sideways RMS ({})"),
-                tr("Sideways range ({})"),
-                tr("Together RMS ({})"),
-                tr("Together greatest ({})"),
-                tr("Zone upwards ({})"),
-                tr("Zone sideways ({})"),
+                tr("Vertical RMS ({})"),
+                tr("Vertical range ({})"),
+                tr("Lateral RMS ({})"),
+                tr("Lateral range ({})"),
+                tr("Combined RMS ({})"),
+                tr("Combined greatest ({})"),
+                tr("Vertical zone ({})"),
+                tr("Lateral zone ({})"),
                 tr("Zone, cylinder ({})"),
             )
         ),
     )
     caption = tr(
         "Straightness: departures from the best-fit line, blunders set aside. Zone: minimum zone by ISO 12780-1 and "
-        "ISO 1101, the least distance of two parallel lines, or diameter of a cylinder, that holds all of them."
+        "ISO 1101, the least distance between two parallel lines, or the least diameter of a cylinder, that holds all "
+        "of them."
     )
     return [Table(columns, rows, caption)]
 
@@ -223,7 +225,7 @@ def _station_columns(found, with_axis, with_remark):
     columns = [Column(tr("Axis"), "", 20)] if with_axis else []
     columns += [
         Column(tr("Station ({})").format(one.units.chainage_label), "k", 18),
-        Column(tr("As built ({})").format(unit), "n", 20),
+        Column(tr("As-built ({})").format(unit), "n", 20),
         Column(tr("Design ({})").format(unit), "n", 20),
         Column(tr("Residual ({})").format(small), "n", 16),
     ]
@@ -305,7 +307,7 @@ def _flagged(found):
     if not one.has_decisions:
         parts.append(Paragraph(tr("Decisions: none were supplied."), "small"))
     if not rows:
-        return parts + [Paragraph(tr("No station is out of tolerance, flagged or without a height."))]
+        return parts + [Paragraph(tr("No station is out of tolerance, flagged or without an as-built height."))]
     rows.sort(key=lambda row: -np.nan_to_num(abs(one.residual[row]), nan=-1.0))
     many, against = len(one.axes) > 1, counted_against(found)
     kinds = tuple("out" if against[row] else "" for row in rows)
@@ -322,12 +324,12 @@ def _flagged(found):
 def _flagged_caption(found):
     if found.line is None:
         return tr(
-            "Out of tolerance, flagged, decided about or without a height; the greatest residual first. Shaded: "
-            "counted against the structure."
+            "Out of tolerance, flagged, decided about or without an as-built height; the greatest residual first. "
+            "Shaded: counted against the structure."
         )
     return tr(
-        "Out of tolerance in height or in line, flagged, decided about or without a height; the greatest residual "
-        "first. Shaded: counted against the structure."
+        "Out of tolerance in height or in line, flagged, decided about or without an as-built height; the greatest "
+        "residual first. Shaded: counted against the structure."
     )
 
 

@@ -5,6 +5,7 @@ import numpy as np
 from ..core.geodesy import datum_name, ellipsoid_of
 from ..core.station_notation import station_text
 from ..core.units import metres_per
+from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
 from ..language.translation import tr, translatable
@@ -49,7 +50,9 @@ def run_facts(found, titles, crs):
     source = record.undulation_source
     if record.height_system in ("grid", "constant") and source:
         value = tr("{} in the unit of heights").format(source.replace("-", "\u2212"))
-        yield tr("Source of the undulations"), source if record.height_system == "grid" else value
+        if record.height_system == "grid":
+            value = shortened(source, common_folder([record]))
+        yield tr("Source of the undulations"), value
     yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
     yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
     name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
@@ -57,13 +60,13 @@ def run_facts(found, titles, crs):
     shape = tr("a = {} m, 1/f = {}") if ellipsoid.f else tr("sphere of {} m")
     yield tr("Ellipsoid"), shape.format(number_text(ellipsoid.a, 3), number_text(1.0 / (ellipsoid.f or 1.0), 9))
     stated = deviation_text(found) + f" ({one.sd_source})"
-    yield tr("Accuracy of a height"), stated if one.sd_source else tr("not stated")
+    yield tr("Standard deviation of a height"), stated if one.sd_source else tr("not stated")
     if found.line is not None:
         line = one.line
         accuracy = tr("not stated")
         if line.sd_source:
             accuracy = f"{found.line.amounts.with_unit(line.sd)} ({line.sd_source})"
-        yield tr("Accuracy of a lateral position"), accuracy
+        yield tr("Standard deviation of a lateral position"), accuracy
     yield tr("Computed with"), versions_text(record) if record else tr(_NOT_RECORDED)
     yield tr("Reported with"), titles["VERSIONS"]
     yield from _reference_facts(one)
@@ -121,7 +124,7 @@ def axis_facts(found, axis):
         {
             "ellipsoid": tr("ellipsoid, exact"),
             "sphere": tr("sphere, for comparison only"),
-            "flat": tr("flat, for comparison only"),
+            "flat": tr("no curvature, for comparison only"),
         }.get(earth, earth),
     )
     if design in ("tangent", "inclined"):

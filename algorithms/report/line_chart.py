@@ -54,7 +54,7 @@ def draw_line(axes, found, profile, rows, thin):
         artist.set_in_layout(False)
     # As in a plan with the chainage to the right: what is right of the line lies below it.
     axes.set_ylim(high, low)
-    axes.set_ylabel(tr("beside line ({})").format(amounts.label))
+    axes.set_ylabel(tr("lateral ({})").format(amounts.label))
     axes.yaxis.set_major_formatter(side_ticks)
 
 

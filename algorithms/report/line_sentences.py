@@ -35,19 +35,18 @@ def line_headline(found, structure):
         )
     within, number = int(np.sum(line.side == "within")), int(v.judged.sum())
     texts = {
-        "not within": tr("{} does not stand in line within {}: {}."),
+        "not within": tr("{} is not in line within {}: {}."),
         "not within, not certain": tr(
-            "{} does not appear to stand in line within {}, but the positions are not accurate enough to be certain: "
-            "{}."
+            "{} does not appear to be in line within {}, but the positions are not accurate enough to be certain: {}."
         ),
         "doubtful": tr(
-            "Whether {} stands in line within {} cannot be said yet: {}, and every position beyond it is doubted."
+            "Whether {} is in line within {} cannot be said yet: {}, and every position beyond it is doubted."
         ),
-        "accepted": tr("{} does not stand in line within {} everywhere, but every departure has been accepted: {}."),
+        "accepted": tr("{} is not in line within {} everywhere, but every departure has been accepted: {}."),
         "within, not certain": tr(
-            "{} stands in line within {} as measured, but some stations lie too near the limit to be certain: {}."
+            "{} is in line within {} as measured, but some stations lie too near the limit to be certain: {}."
         ),
-        "within": tr("{} stands in line within {}: {}."),
+        "within": tr("{} is in line within {}: {}."),
     }
     held = tr("{} of {} are within it").format(within, _stations(number))
     return texts[v.kind].format(structure, tolerance_text(line.tolerance, found.line.amounts), held)
@@ -62,18 +61,18 @@ def line_sentences(found):
     def named(mask):
         return named_rows(found, np.flatnonzero(mask), lateral, lambda value: departure_text(found, value))
 
-    doubted = tr("Beside it, but doubted by decision and not counted against the structure: {}.")
+    doubted = tr("Beyond it, but doubted by decision and not counted against the structure: {}.")
     if np.any(v.doubted & found.lat_suspected):
         doubted = tr(
-            "Beside it, but doubted (suspected blunders in line, or by decision) and not counted against the "
+            "Beyond it, but doubted (suspected blunders in line, or by decision) and not counted against the "
             "structure: {}."
         )
     said = [
         words.format(named(mask))
         for mask, words in (
-            (v.out, tr("Beside the line: {}.")),
+            (v.out, tr("Beyond the tolerance of the line: {}.")),
             (v.doubted, doubted),
-            (v.accepted, tr("Beside it and accepted by decision: {}.")),
+            (v.accepted, tr("Beyond it and accepted by decision: {}.")),
         )
         if np.any(mask)
     ]

@@ -93,7 +93,11 @@ def line_columns(found):
     if found.line is None:
         return []
     columns = [Column(tr("Lateral ({})").format(found.line.amounts.label), "n", 14), Column(tr("Side"), "k", 14)]
-    return columns + ([Column(tr("Chance in line"), "n", 13)] if np.any(np.isfinite(found.line.probability)) else [])
+    return columns + (
+        [Column(tr("Probability within the line's tolerance"), "n", 13)]
+        if np.any(np.isfinite(found.line.probability))
+        else []
+    )
 
 
 def line_cells(found, row, percent):

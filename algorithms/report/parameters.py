@@ -103,9 +103,9 @@ def _of_line():
         "SIGMA_LINE",
         tr("Standard deviation of a lateral position"),
         tr(
-            "For stations judged by line: one value for all, in the unit of heights; the certainty of the line's "
-            "verdict rests on it. With 0.003 in metres a departure of 8 mm is within 10 mm with a probability of 75 %. "
-            "Empty: that of the run that tested the stations, else no certainty is given."
+            "For stations judged in line: one value for all, in the unit of heights; the certainty of the line's "
+            "verdict rests on it. With 0.003 in metres a departure of 8 mm is within 10 mm with a probability of 75 "
+            "%. Empty: that of the run that tested the stations, else no certainty is given."
         ),
         None,
         0.0,
@@ -114,7 +114,7 @@ def _of_line():
         "RADIAL_TOLERANCE",
         tr("Radial tolerance"),
         tr(
-            "For stations judged by line: greatest departure in height and line together, √(v² + l²), that counts as "
+            "For stations judged in line: greatest departure in height and line together, √(v² + l²), that counts as "
             "within, in the unit of heights: 8 mm high and 6 mm to the right are 10 mm together. Empty: they are "
             "judged one by one."
         ),
@@ -158,8 +158,9 @@ def report_parameters():
             "SLIDE",
             tr("One slide"),
             tr(
-                "One picture, 16:9, for a talk or a page: map, profile with the straight, the level and the flat line, "
-                "the verdict in a sentence, caution. The ending says which: a PNG of 3840 by 2160 pixels, or a PDF."
+                "One picture, 16:9, for a talk or a page: map, profile with the straight line, the level surface and "
+                "the line with no curvature, the verdict in a sentence, caution. The ending says which: a PNG of 3840 "
+                "by 2160 pixels, or a PDF."
             ),
             tr("PNG pictures (*.png);;PDF files (*.pdf)"),
         ),

@@ -78,7 +78,7 @@ def _caption(profile, doubted):
     """What is to be seen, and no more."""
     texts = [tr("Above: heights above the level surface through the first station.")]
     if profile.is_straight:
-        texts.append(tr("The dashed line is the design as if the Earth were flat."))
+        texts.append(tr("The dashed line is the design with no curvature."))
     texts.append(tr("Below: the same heights seen from the design."))
     if profile.tolerance:
         texts.append(tr("The band is the tolerance."))
@@ -144,7 +144,7 @@ def _draw_level(axes, found, profile):
     s = profile.chainage / units.chainage
     ticks = axes.yaxis
     axes.axhline(0.0, **palette.LEVEL.in_chart(), label=tr("level surface"))
-    flat = (("flat", palette.FLAT, tr("as if flat")),) if profile.is_straight else ()
+    flat = (("flat", palette.FLAT, tr("no curvature")),) if profile.is_straight else ()
     for name, look, label in (*flat, ("design", palette.DESIGN, tr("design"))):
         k = _thin(profile, lines[name])
         axes.plot(s[k], lines[name][k] / units.height, **look.in_chart(), label=label)

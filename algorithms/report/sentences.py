@@ -143,7 +143,7 @@ def _not_judged(found):
     said = []
     if len(without):
         said.append(
-            tr("Without an as-built height, so that nothing is known of them: {}.").format(
+            tr("No as-built height, so that nothing is known of them: {}.").format(
                 named_rows(found, without) if len(without) <= _MOST else _stations(len(without))
             )
         )
@@ -215,7 +215,7 @@ def accuracy_sentence(found):
     accuracy, amounts = found.accuracy, found.amounts
     number = found.believed.number
     if not number:
-        return tr("Accuracy at 95 %: not given, since no height is believed.")
+        return tr("Accuracy at 95 %: not given, since every height is doubted.")
     why = {
         "few": tr("only {} are left, and {} are needed").format(_stations(number), FEWEST),
         "bias": tr("the mean is not zero: it lies {} of its standard errors from it, and {} are allowed").format(
@@ -250,7 +250,7 @@ def glossary():
         (
             tr("curvature effect"),
             tr(
-                "design height minus the design height as if the Earth were flat; a chord lies below the level surface "
+                "design height minus the design height with no curvature; a chord lies below the level surface "
                 "between its ends (−), a tangent rises above it on both sides of its tangent point (+)"
             ),
         ),
@@ -262,19 +262,19 @@ def glossary():
         (
             tr("w"),
             tr(
-                "residual of the fit over its standard deviation; beyond 3.29 a blunder is suspected (chance of a "
-                "false alarm 0.1 %)"
+                "residual of the fit over its standard deviation; beyond 3.29 a blunder is suspected (probability of "
+                "a false alarm 0.1 %)"
             ),
         ),
         (
-            tr("chance within"),
+            tr("probability within tolerance"),
             tr(
                 "probability that the true height is within the tolerance, from the residual and its standard "
                 "deviation (JCGM 106:2012)"
             ),
         ),
         (tr("tolerance"), tr("greatest residual, up or down, that counts as within")),
-        (tr("RMS"), tr("root of the mean of the squared residuals")),
+        (tr("RMS"), tr("square root of the mean of the squared residuals")),
         (tr("undulation"), tr("height of the geoid above the ellipsoid, h = H + N")),
         (tr("curvature factor"), tr("1 for straight in space, 0 for a constant slope above the level surface")),
     )

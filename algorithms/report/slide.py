@@ -139,7 +139,9 @@ def _write_foot(figure, found, profile, above, axis):
         else tr("Profile, heights exaggerated {}.").format(shown)
     ]
     if profile.is_straight:
-        texts.append(tr("Straight in space is a curve above the level surface; a flat drawing leaves it out."))
+        texts.append(
+            tr("Straight in space is a curve above the level surface; a drawing that ignores curvature leaves it out.")
+        )
     figure.text(_ABOVE[0] - 0.06, 0.155, "\n".join(_lines(" ".join(texts), LEAST, 0.57)), fontsize=LEAST, va="top")
     caution = "\n".join(_lines(caution_texts()[0], LEAST, 0.94))
     figure.text(
@@ -289,7 +291,7 @@ def _draw_residuals(axes, found, profile, rows):
     _frame(axes, one.units)
     axes.yaxis.set_major_locator(MaxNLocator(3, steps=[1, 2, 5, 10]))
     axes.xaxis.set_major_locator(MaxNLocator(5, steps=[1, 2, 5, 10]))
-    title = tr("As built less design ({})").format(amounts.label)
+    title = tr("As-built minus design ({})").format(amounts.label)
     if profile.tolerance:
         title += tr(", tolerance ±{}").format(amounts.with_unit(profile.tolerance))
     axes.set_title(title, loc="left", fontsize=LEAST + 1.0, pad=8.0)
@@ -299,13 +301,13 @@ def _write_legend(figure, found, profile, rows):
     """What each line and mark is, in two rows over the profile: only what is there."""
     from matplotlib.lines import Line2D
 
-    words = {"design": tr("design"), "level": tr("level surface"), "flat": tr("flat drawing")}
+    words = {"design": tr("design"), "level": tr("level surface"), "flat": tr("no curvature")}
     if profile.is_straight:
         words["design"] = tr("straight design")
     handles = [Line2D([], [], **_thick(look), label=words[name]) for name, look in reversed(_lines_of(profile))]
     handles.append(_mark("o", palette.BUILT.light, 5.0, tr("as built")))
     if np.any(found.reviewed.status == "no height"):
-        handles.append(_mark("o", palette.PAPER, 7.0, tr("not measured")))
+        handles.append(_mark("o", palette.PAPER, 7.0, tr("no as-built height")))
     states = {"within": tr("within"), "high": tr("too high"), "low": tr("too low"), "no tolerance": tr("not judged")}
     status = found.reviewed.status[rows]
     handles += [

@@ -68,8 +68,8 @@ class Schedule:
         """(n,) texts: what the input says of a support, and what keeps it out of tolerance."""
         texts = self.supports.reason.copy()
         words = {
-            "travel": tr("beyond the travel sideways") if self.way.sideways else tr("beyond the jack's travel"),
-            "step": tr("no whole step falls within the tolerance"),
+            "travel": tr("beyond the lateral travel") if self.way.sideways else tr("beyond the jack's travel"),
+            "step": tr("no multiple of the increment falls within the tolerance"),
             "neighbours": tr("held by its neighbours"),
             "fixed": tr("stays out of tolerance"),
         }
@@ -169,11 +169,12 @@ class Schedule:
         row = int(np.argmax(move))
         if self.way.sideways:
             return tr(
-                "Line: no test has looked for slips sideways, and a slip becomes a movement. The greatest is {} at {}."
+                "Line: the stations were not tested for lateral blunders: a blunder becomes a movement. The "
+                "greatest is {} at {}."
             ).format(self.signed(self.found.move[row]), self.supports.named(row))
         return tr(
-            "The stations were not tested for blunders: a slip of the reading becomes a movement. The greatest is {} "
-            "at {}. Give TESTED, stations of 'Fit a straight line or plane', or DECISIONS."
+            "The stations were not tested for blunders: a blunder becomes a movement. The greatest is {} at {}. Give "
+            "TESTED, stations of 'Fit a straight line or plane', or DECISIONS."
         ).format(self.signed(self.found.move[row]), self.supports.named(row))
 
     def torn(self):
@@ -185,7 +186,7 @@ class Schedule:
             places.setdefault((round(float(points.x[row]), 9), round(float(points.y[row]), 9)), []).append(row)
         found = [rows for rows in places.values() if np.ptp(self.found.move[rows]) > SAME]
         return (
-            tr("One place, more than one movement: {}; decide on one.").format(
+            tr("More than one movement at one position: {}; decide on one.").format(
                 listed(
                     [
                         tr(" and ").join(
@@ -215,7 +216,7 @@ class Schedule:
             if rules.method == "least"
             else tr("full correction")
         ]
-        parts.append(tr("whole steps of {}").format(text(rules.step)) if rules.step else tr("no step"))
+        parts.append(tr("whole increments of {}").format(text(rules.step)) if rules.step else tr("no increment"))
         limits = [up.format(text(rules.up))] if rules.up is not None else []
         limits += [down.format(text(rules.down))] if rules.down is not None else []
         parts += limits or [tr("no limit of travel")]
@@ -262,11 +263,11 @@ class Schedule:
         words = {
             "measure again": tr("To be measured again"),
             "left out": tr("Left out"),
-            "no height": tr("Without an as-built height"),
+            "no height": tr("No as-built height"),
             "off axis": tr("Off axis"),
         }
         if self.way.sideways:
-            words = {"no line": tr("Without a lateral departure")}
+            words = {"no line": tr("No lateral departure")}
         rows = [(word, np.flatnonzero(self.actions == action)) for action, word in words.items()]
         # What else is left out is left out of both, and told with the heights.
         rows.append((tr("Set aside"), self.supports.alone))

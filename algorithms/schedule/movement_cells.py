@@ -58,7 +58,7 @@ def line_columns(schedule):
     full, small = UNIT_LABELS[schedule.units.height_name], schedule.amounts.label
     columns = [
         Column(tr("Station ({})").format(schedule.units.chainage_label), "k"),
-        Column(tr("As built ({})").format(full), "n"),
+        Column(tr("As-built ({})").format(full), "n"),
         Column(tr("Design ({})").format(full), "n"),
     ]
     for one in schedule.both:
@@ -67,7 +67,7 @@ def line_columns(schedule):
             side, stands, move = _SIDE, tr("Stands ({})"), tr("Move left or right ({})")
         columns += [Column(stands.format(small), "n" + side), Column(move.format(small), "k" + side)]
         if one.rules.step:
-            columns.append(Column(tr("Steps of {}").format(one.amounts.with_unit(one.rules.step)), "n" + side))
+            columns.append(Column(tr("Increments of {}").format(one.amounts.with_unit(one.rules.step)), "n" + side))
         columns.append(Column(tr("Predicted ({})").format(small), "n" + side))
     return [*columns, Column(tr("Remark")), Column(tr("Readings, initials"), "b")]
 

@@ -156,8 +156,8 @@ def tested_stations():
         tr(
             "Output of 'Fit a straight line or plane': stations suspected of a blunder are left out. Three and more "
             "suspected neighbours on one side are a stretch that has moved, and are scheduled; so are all of an axis "
-            "where more than a tenth of its stations is suspected. Those suspected in plan are left out sideways, by "
-            "the same rules."
+            "where more than a tenth of its stations is suspected. Those suspected in line are left out of the "
+            "lateral movement, by the same rules."
         ),
     )
 
@@ -167,7 +167,7 @@ def decisions():
     return with_help(
         parameter,
         tr(
-            "Table with the fields axis, station, decision, note. Decisions: accept (stays as it is), move the support "
-            "(taken in although flagged), measure again, reading error, blunder, leave out."
+            "Table with the fields axis, station, decision, note. Decisions: accept (stays as it is), move the "
+            "support (included although flagged), measure again, reading error, blunder, leave out."
         ),
     )

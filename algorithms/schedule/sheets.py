@@ -98,13 +98,13 @@ def schedule_sheet(schedule, title, record):
     unit, small = UNIT_LABELS[schedule.units.height_name], schedule.amounts.label
     columns = [
         Column(tr("Station ({})").format(schedule.units.chainage_label), "k"),
-        Column(tr("As built ({})").format(unit), "n"),
+        Column(tr("As-built ({})").format(unit), "n"),
         Column(tr("Design ({})").format(unit), "n"),
         Column(tr("Residual ({})").format(small), "n"),
         Column(tr("Movement ({})").format(small), "k"),
     ]
     columns += (
-        [Column(tr("Steps of {}").format(schedule.amounts.with_unit(schedule.rules.step)), "n")]
+        [Column(tr("Increments of {}").format(schedule.amounts.with_unit(schedule.rules.step)), "n")]
         if schedule.rules.step
         else []
     )
@@ -131,7 +131,7 @@ def schedule_sheet(schedule, title, record):
         Paragraph(
             tr(
                 "Signs: residual is as-built minus design, + is built high. Movement is up for raise (▲), down for "
-                "lower (▼). Predicted is the residual after the movement. Steps are counts of the shims' step."
+                "lower (▼). Predicted is the residual after the movement. Increments are counts of the shim increment."
             ),
             "small",
         ),
@@ -176,7 +176,7 @@ def setting_out_sheet(schedule, title, record):
         Column(tr("Chainage ({})").format(chainage_unit), "n"),
         Column(tr("Offset ({})").format(chainage_unit), "n"),
         Column(tr("Design height ({})").format(label), "n"),
-        Column(tr("As built ({})").format(label), "n"),
+        Column(tr("As-built ({})").format(label), "n"),
         Column(tr("Reading ({})").format(label), "b"),
         Column(tr("Difference ({})").format(label), "b"),
         Column(tr("Checked by"), "b"),

@@ -77,8 +77,8 @@ def _raster(asked):
     if layer is None and not isinstance(found, QgsRasterLayer):
         raise InputError(
             tr(
-                "The record of layer '{}' says that its undulations are from the raster '{}', which is not there any "
-                "more; give it (GEOID)."
+                "The record of layer '{}' says that its undulations are from the raster '{}', which no longer exists; "
+                "give it (GEOID)."
             ).format(asked.source(asked.main).sourceName(), recorded),
             keys=("GEOID", asked.main),
         )
@@ -132,7 +132,7 @@ def grid_name(asked, layer):
 def accuracy_described(asked, layer):
     """What is stated of the accuracy of a grid's undulations, a clause for the log."""
     if layer is not None and not _file_name(asked):
-        return tr("a raster does not state its accuracy, its publisher does")
+        return tr("a raster does not state its accuracy; its publisher does")
     if layer is None:
         name, accuracy = geodesy.library_geoid()
     else:

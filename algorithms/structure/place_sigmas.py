@@ -43,7 +43,7 @@ class PlaceSigmas:
         names = listed([f"'{self._source.fields()[self._index[key]].name()}'" for key in self._used])
         asked.say(
             tr(
-                "Standard deviations of places from the fields {}: 'sd_line' is what they are across the axis, in "
+                "Standard deviations of positions from the fields {}: 'sd_line' is what they are across the axis, in "
                 "their unit."
             ).format(names)
         )

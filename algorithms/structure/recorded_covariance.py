@@ -99,7 +99,7 @@ def covariance_behind(asked, record: RunRecord, source, sigma, height_field, *, 
         return _of_table(asked, table, source, sigma)
     if place or (record.adjusted and height_field.lower() == _HEIGHT):
         why = (
-            tr("the table with their covariance, '{}', is not there any more").format(place)
+            tr("the table with their covariance, '{}', no longer exists").format(place)
             if place
             else tr("their covariance was not kept in a file")
         )
@@ -129,7 +129,9 @@ def _of_table(asked, table, source, sigma):
     missing = [name for name, field in fields.items() if field < 0]
     if missing:
         raise InputError(
-            tr("Layer '{}' is no covariance: it lacks the field {}.").format(table.sourceName(), listed(missing))
+            tr("Layer '{}' is not a table of covariances: it lacks the field {}.").format(
+                table.sourceName(), listed(missing)
+            )
         )
     naming = named_field(source, asked.text("NAME_FIELD"), "NAME_FIELD", NAMES)
     if naming < 0:

@@ -43,7 +43,7 @@ def change_renderer(layer):
         (
             "not significant",
             "",
-            tr("No change shown"),
+            tr("No significant change"),
             marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25, size_expression=_zoomed("2")),
         ),
         (
@@ -138,7 +138,7 @@ def _line(fields, height_unit):
         + _after(tr("Line: change "), change, height_unit, sd, side_text)
         + f"</b>[% {escaped(verdict)} %]<br>"
         + _after(tr("Common to the axis "), common, height_unit, None, side_text)
-        + _after(tr("Bending "), bending, height_unit, sd_bend, side_text)
+        + _after(tr("Differential movement "), bending, height_unit, sd_bend, side_text)
         + f"[% {escaped(bend_verdict)} %] "
         + _after(tr("Rate per year "), rate, height_unit, sd_rate, side_text)
     )
@@ -169,7 +169,7 @@ def change_tip(fields, height_unit):
         + _after(tr("Change "), change, height_unit, sd)
         + f"</b>[% {escaped(verdict)} %]<br>"
         + _after(tr("Common to the axis "), common, height_unit)
-        + _after(tr("Bending "), bending, height_unit, sd_bend)
+        + _after(tr("Differential movement "), bending, height_unit, sd_bend)
         + _after(tr("Rate per year "), rate, height_unit, sd_rate)
         + _line(fields, height_unit)
         + f"<br><small>{tr('± is one standard deviation.')}</small></div>"

@@ -113,7 +113,7 @@ def line_tip(fields, height_unit):
     checked = (
         f"coalesce({literal(tr('Test value w = '))} || {_test_value(w)} || '. ' || "
         f"{literal(tr('A blunder of '))} || {small_height(least, height_unit, fine)} || "
-        f"{literal(tr(' would be found with a chance of 80 %.'))}, {literal(tr('No other line checks it.'))})"
+        f"{literal(tr(' would be found with a probability of 80 %.'))}, {literal(tr('No other line checks it.'))})"
     )
     return (
         f'<div style="{STYLE}"><b>[% {start} %] \u2013 [% {end} %]</b>, [% {flag} %]<br>'
@@ -141,7 +141,7 @@ def height_renderer(fields):
         ),
         (
             f"{role} IN ('no benchmark', 'not in the net')",
-            tr("No height"),
+            tr("No as-built height"),
             marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35),
         ),
     )

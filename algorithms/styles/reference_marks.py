@@ -167,7 +167,7 @@ def fitted_renderer(fields):
         # Around the mark of the height, which it does not hide: the one may be doubted and the other not. A ring, as on
         # all maps of the line, since left and right turn with the axis.
         ring = marker(Shape.Circle, 6.4, outline=0.5, halo=0.35)
-        label = tr("Suspected blunder in plan")
+        label = tr("Suspected blunder in line")
         root.appendChild(QgsRuleBasedRenderer.Rule(ring, filterExp=_suspected(fields, "lat_flag"), label=label))
     for value, label, symbol in looks:
         root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=f"{flag} = '{value}'", label=label))
@@ -224,5 +224,5 @@ def _test_tip(w, least, height_unit):
     return (
         f"[% coalesce({literal(tr('Test value w = '))} || {decimal(w, 1, '')} || '. ', '') %]"
         f"[% coalesce({literal(tr('A blunder of '))} || {small_height(least, height_unit)} || "
-        f"{literal(tr(' would be found here with a chance of 80 %.'))}, '') %]"
+        f"{literal(tr(' would be found here with a probability of 80 %.'))}, '') %]"
     )

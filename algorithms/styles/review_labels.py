@@ -24,7 +24,7 @@ def review_label(fields, height_unit):
     status, station, residual = (column(fields, name) for name in ("status", "station", "residual"))
     second = (
         f"CASE WHEN {status} = 'off axis' THEN {literal(tr('off axis'))} "
-        f"WHEN {residual} IS NULL THEN {literal(tr('no height'))} "
+        f"WHEN {residual} IS NULL THEN {literal(tr('no as-built height'))} "
         f"ELSE {signed_height(residual, height_unit)} END"
     )
     label = f"coalesce({station} || '\\n', '') || {second}"

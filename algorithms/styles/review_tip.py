@@ -62,7 +62,7 @@ def _what_to_do(status, adjust, height_unit):
 
 def _curvature(curv_eff, height_unit):
     size, sign = small_height(curv_eff, height_unit), height_sign(curv_eff, height_unit)
-    end = literal(tr(" here, compared with a flat Earth."))
+    end = literal(tr(" here, compared with no curvature."))
     raised = _joined(literal(tr("Curvature raises the design by ")), size, end)
     lowered = _joined(literal(tr("Curvature lowers the design by ")), size, end)
     return (

@@ -67,7 +67,7 @@ def _looks(view, scale):
         ("as-built", tr("As built"), panel_line(palette.BUILT)),
         ("design", design, panel_line(palette.DESIGN)),
         ("level", level, panel_line(palette.LEVEL)),
-        ("flat", tr("Design as if the Earth were flat"), panel_line(palette.FLAT)),
+        ("flat", tr("Design with no curvature"), panel_line(palette.FLAT)),
         (
             "scale",
             tr("Scale bar of the heights: {}").format(scale) if scale else tr("Scale bar of the heights"),

@@ -72,7 +72,7 @@ class DecisionStore:
         missing = [name for name in FIELDS if layer.fields().indexOf(name) < 0]
         if missing:
             raise DecisionsNotSaved(
-                tr("The table '{}' in {} is no table of decisions: it lacks the field {}.").format(
+                tr("The table '{}' in {} is not a table of decisions: it lacks the field {}.").format(
                     TABLE, self.path, ", ".join(missing)
                 )
             )

@@ -140,7 +140,7 @@ class FlaggedDock(FlaggedPanel):
     @staticmethod
     def _none_flagged(stations):
         if np.isin(stations.status, ("within",)).any():
-            return tr("All measured stations are within the tolerance; no blunder is suspected.")
+            return tr("All stations with an as-built height are within the tolerance; no blunder is suspected.")
         return tr(
             "No station is flagged: the run that made this layer had no tolerance and tested for no blunders. Run it "
             "again with a tolerance to have stations judged."
@@ -161,7 +161,7 @@ class FlaggedDock(FlaggedPanel):
         self.place.setText(
             tr("Decisions are kept in {}").format(Path(path).name)
             if path
-            else tr("This layer is in no file: you will be asked where to keep the decisions.")
+            else tr("This layer is temporary: you will be asked where to keep the decisions.")
         )
         self.place.setToolTip(path)
         self._enable()
@@ -268,7 +268,7 @@ class FlaggedDock(FlaggedPanel):
             try:
                 if not path:
                     raise DecisionsNotSaved(
-                        tr("Layer '{}' is in no file, so there is no place beside it.").format(
+                        tr("Layer '{}' is temporary, so decisions cannot be kept beside it.").format(
                             self.subject.layer.name()
                         )
                     )

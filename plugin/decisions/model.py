@@ -52,7 +52,7 @@ class FlaggedModel(QAbstractTableModel):
     def headerData(self, section, orientation, role=Qt.ItemDataRole.DisplayRole):  # noqa: N802 - the host's name
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
-        return (tr("Station"), tr("Residual"), tr("Why"), tr("Decision"), tr("Beside line"))[self.columns[section]]
+        return (tr("Station"), tr("Residual"), tr("Why"), tr("Decision"), tr("Lateral"))[self.columns[section]]
 
     def data(self, index, role=Qt.ItemDataRole.DisplayRole):
         stations, row = self.stations, int(self.rows[index.row()])

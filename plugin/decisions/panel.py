@@ -90,7 +90,7 @@ class FlaggedPanel(QgsDockWidget):
         view.horizontalHeader().setStretchLastSection(True)
         view.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         view.setAccessibleName(tr("Flagged stations, worst first"))
-        view.setToolTip(tr("Up and down go from station to station, the figures decide, Enter zooms the map."))
+        view.setToolTip(tr("Up and down go from station to station, the number keys decide, Enter zooms the map."))
         return view
 
     def _build_choice(self):

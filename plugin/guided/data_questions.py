@@ -184,8 +184,8 @@ class HeightsQuestion(Question):
                 tr("Heights a&re"),
                 self.system,
                 tr(
-                    "What they are measured from. The undulation is the height of the geoid, of the sea level, above "
-                    "the ellipsoid."
+                    "What they are measured from. The undulation is the height of the geoid, that is of mean sea "
+                    "level, above the ellipsoid."
                 ),
             ),
             "undulation_field": Answer(

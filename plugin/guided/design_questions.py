@@ -232,7 +232,7 @@ class AccuracyQuestion(Question):
     answered = pyqtSignal()
 
     def __init__(self, place, parent=None):
-        super().__init__(4, tr("Accuracy"), tr("How exact must it be, and how exactly was it measured?"), parent)
+        super().__init__(4, tr("Accuracy"), tr("How accurate must it be, and how accurately was it measured?"), parent)
         self.edits = {key: QLineEdit() for key in ("tolerance", "sigma", "line_tolerance")}
         for edit in self.edits.values():
             edit.setClearButtonEnabled(True)
@@ -263,7 +263,10 @@ class AccuracyQuestion(Question):
             "line": Answer(
                 tr("L&ine in plan"),
                 self.line,
-                tr("Whether the stations stand in line too, by their positions. An axis drawn by hand judges nobody."),
+                tr(
+                    "Whether the stations are in line too, by their positions. An axis drawn by hand is no basis for "
+                    "judging."
+                ),
             ),
             "line_tolerance": Answer(
                 tr("Tolerance of t&he line"),
@@ -323,7 +326,7 @@ class AccuracyQuestion(Question):
         for widget in (self.plane_hint, self.one_plane):
             widget.setVisible(asked)
         self.plane_hint.setText(
-            tr("The axes meet: do they share one plane? Else a line is fitted to each alone.")
+            tr("The axes meet: do they share one plane? Otherwise a line is fitted to each alone.")
             if meet
             else tr("The axes do not all meet, so a line is fitted to each alone.")
         )

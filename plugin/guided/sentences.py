@@ -28,8 +28,8 @@ def _distance(metres, unit):
 def rows_waiting(number):
     """A height source before the axis is known."""
     if number < 0:
-        return tr("The rows are looked at when the structure is known.")
-    return tr("{}; they are looked at when the structure is known.").format(counted(number, tr("row"), tr("rows")))
+        return tr("The rows are checked once the structure is known.")
+    return tr("{}; they are checked once the structure is known.").format(counted(number, tr("row"), tr("rows")))
 
 
 def many_lines(number):
@@ -58,8 +58,8 @@ def own_designs(axes):
         (
             "fact",
             tr(
-                "{} ({}), with its controls and its tolerance where they are filled in. That goes before the answers "
-                "here."
+                "{} ({}), with its controls and its tolerance where they are filled in. That takes precedence over "
+                "the answers here."
             ).format(who, listed(own)),
         )
     ]

@@ -107,7 +107,7 @@ class TypedList(QDialog):
         self.again = QPushButton(tr("Second t&yping…"))
         self.again.setToolTip(tr("Type the same sheets once more without seeing the first, and compare."))
         self.back, self.cancel = QPushButton(tr("&Back to the first typing")), QPushButton(tr("Cancel"))
-        self.compare, self.take = QPushButton(tr("Co&mpare")), QPushButton(tr("Ta&ke the choices over"))
+        self.compare, self.take = QPushButton(tr("Co&mpare")), QPushButton(tr("&Apply the choices"))
         self.keep = QPushButton(tr("&Keep the list"))
         row = QHBoxLayout()
         row.addWidget(self.again)
@@ -229,7 +229,7 @@ class TypedList(QDialog):
         try:
             rows = pasted_rows(text)
         except csv.Error as error:
-            self.notes.tell([("problem", tr("The pasted text cannot be parted into cells: {}.").format(error))])
+            self.notes.tell([("problem", tr("The pasted text cannot be split into cells: {}.").format(error))])
             return
         if not rows:
             self.notes.tell([("wait", tr("There is no text to paste."))])
@@ -312,7 +312,7 @@ class TypedList(QDialog):
             answer = QMessageBox.question(
                 self,
                 tr("Height list"),
-                tr("Give up what was typed since the list was opened?"),
+                tr("Discard what was typed since the list was opened?"),
                 buttons.Discard | buttons.Cancel,
                 buttons.Cancel,
             )

@@ -137,7 +137,7 @@ def _sentence(doubt, units, text):
     """A doubt in words, with the number that raised it; ``text``: the height as typed, for its decimals."""
     chainage, height = UNIT_LABELS[units.chainage_name], UNIT_LABELS[units.height_name]
     if doubt.kind == "spacing":
-        return tr("{} {} from the line above; usual are {} {}.").format(
+        return tr("{} {} from the line above; usual is {} {}.").format(
             number_text(doubt.found, 2), chainage, number_text(doubt.instead, 2), chainage
         )
     if doubt.kind == "order":

@@ -29,10 +29,12 @@ def of_residuals(found, structure, told_by_fit=()):
         "nothing to judge": tr("Give heights, then run again."),
         "no tolerance": tr("Give a tolerance to have them judged."),
         "not within": tr("Open the profile, then decide on each of the flagged stations."),
-        "not within, not certain": tr("Measure those near the limit more exactly before anything is decided."),
+        "not within, not certain": tr("Measure those near the limit more accurately before anything is decided."),
         "doubtful": tr("Have the doubted stations read again, then run again."),
         "accepted": tr("Nothing, unless a decision is changed."),
-        "within, not certain": tr("Measure those near the limit more exactly, or say how exact the heights are."),
+        "within, not certain": tr(
+            "Measure those near the limit more accurately, or state the accuracy of the heights."
+        ),
         "within": tr("Nothing; the report is under \u2018Reports\u2019."),
     }
     kind = found.verdict.kind
@@ -59,7 +61,7 @@ def of_line(found, structure):
         "not within, not certain": tr("Have those near the limit set out again before anything is decided."),
         "doubtful": tr("Have the doubted stations measured again, then run again."),
         "accepted": tr("Nothing, unless a decision is changed."),
-        "within, not certain": tr("Have those near the limit measured more exactly."),
+        "within, not certain": tr("Have those near the limit measured more accurately."),
         "within": tr("Nothing; the profile shows it with \u2018Line\u2019."),
     }
     kind = found.line.verdict.kind
@@ -177,7 +179,7 @@ def _stretches(some):
 
 
 def _suspects(some):
-    to_do = tr("Have them read again; decide in \u2018Flagged stations\u2019. None is deleted.")
+    to_do = tr("Have them read again; decide in ‘Flagged stations’. No reading is deleted.")
     found = []
     for fit in dict.fromkeys(one.about[0] for one in some):
         mine = [one for one in some if one.about[0] == fit]

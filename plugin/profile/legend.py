@@ -40,12 +40,12 @@ def legend_handles(shown, look):
                 markerfacecolor=look.within if judged else look.built,
                 markeredgecolor=look.edge,
                 markeredgewidth=0.4,
-                label=tr("As-built ± 1 sd") if sd else tr("As-built"),
+                label=tr("As-built ± 1 standard deviation") if sd else tr("As-built"),
             ),
             Line2D([], [], **DESIGN.in_chart(look.is_dark), label=tr("Design")),
         ]
         if shown.profile.is_straight:
-            found.append(Line2D([], [], **FLAT.in_chart(look.is_dark), label=tr("Design on a flat Earth")))
+            found.append(Line2D([], [], **FLAT.in_chart(look.is_dark), label=tr("Design with no curvature")))
         found.append(Line2D([], [], **LEVEL.in_chart(look.is_dark), label=tr("Level surface")))
     if shown.profile.tolerance:
         found.append(

@@ -41,7 +41,7 @@ def draw_line(drawing, ranges):
 def line_marks(shown, look, mark):
     """Entries of the legend; ``mark``: makes one of shape, fill, edge and text."""
     color = LINE.on(look.is_dark)
-    found = [mark("s", look.back, color, tr("Beside the line"), 5.0)]
+    found = [mark("s", look.back, color, tr("Lateral departure"), 5.0)]
     if shown.profile.line_tolerance:
         limit = amounts_for(shown.height_unit).with_unit(shown.profile.line_tolerance)
         found.append(mark("s", color, color, tr("Beyond its tolerance ± {}").format(limit), 6.5))

@@ -39,7 +39,7 @@ class ProfilePanel(QgsDockWidget):
         self.views.setToolTip(
             tr("The same heights seen in two ways: with the level surface flat, or with the straight line flat.")
         )
-        self.views.setAccessibleName(tr("Way of looking"))
+        self.views.setAccessibleName(tr("View"))
         for label, box in ((tr("&Layer"), self.layers), (tr("&Axis"), self.axes), ("", self.views)):
             flow.addWidget(self._labelled(label, box, controls) if label else box)
             box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)

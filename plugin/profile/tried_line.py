@@ -45,7 +45,7 @@ class TriedLine:
         self._legend = self._made_legend(look)
 
     def _made_legend(self, look):
-        words = {"straight": tr("What if: straight"), "flat": tr("flat drawing"), "level": tr("level through A")}
+        words = {"straight": tr("What if: straight"), "flat": tr("no curvature"), "level": tr("level through A")}
         legend = self.chart.legend(
             handles=[Line2D([], [], **self._looks[name], label=text) for name, text in words.items()],
             fontsize=look.size,

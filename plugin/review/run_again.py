@@ -49,7 +49,7 @@ class RunAgain:
         if record.doubt:
             raise CannotRunAgain(tr("Layer '{}': {}").format(layer.name(), record.doubt))
         if not record.entry or not given:
-            raise CannotRunAgain(tr("Layer '{}' does not know the run that made it.").format(layer.name()))
+            raise CannotRunAgain(tr("Layer '{}' carries no record of the run that made it.").format(layer.name()))
         self.layer, self.entry = layer, record.entry
         self._context = QgsProcessingContext()
         self._context.setProject(QgsProject.instance())
@@ -57,7 +57,7 @@ class RunAgain:
         # A record comes with the layer, from anybody: an entry that is not ours could do anything, anywhere.
         if algorithm is None or algorithm.provider() is None or algorithm.provider().id() != PROVIDER:
             raise CannotRunAgain(
-                tr("Layer '{}' was made by '{}', which is no entry of Tautline's; only these are run again.").format(
+                tr("Layer '{}' was made by '{}', which is not a Tautline entry; only these are run again.").format(
                     layer.name(), self.entry
                 )
             )
@@ -84,7 +84,7 @@ class RunAgain:
             key = record_of_layer(layer).output
             if not key:
                 raise CannotRunAgain(
-                    tr("Layer '{}' does not know which output of its run it is; run that step from its form.").format(
+                    tr("Layer '{}' does not record which output of its run it is; run that step from its form.").format(
                         layer.name()
                     )
                 )
@@ -103,7 +103,7 @@ class RunAgain:
                     self.unsaved.append(layer)
                 return layer.id()
         if QgsProcessingUtils.mapLayerFromString(value, self._context) is None:
-            raise CannotRunAgain(tr("The layer of {} is not there any more: {}.").format(name, value))
+            raise CannotRunAgain(tr("The layer of {} no longer exists: {}.").format(name, value))
         return value
 
     def _settle_outputs(self):

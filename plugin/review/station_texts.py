@@ -31,14 +31,14 @@ def view_sentence(profile, view, station_at, height_unit):
         )
     words = tr("above") if effect[at] > 0 else tr("below")
     return tr(
-        "Seen from the level surface, where water would stand, a straight design is a curve: at {} it lies {} {} what "
-        "a flat Earth would give."
+        "Seen from the level surface, where water would stand, a straight design is a curve: at {} it lies {} {} the "
+        "design with no curvature."
     ).format(station_at(profile.chainage[at]), amounts_for(height_unit).with_unit(abs(effect[at])), words)
 
 
 def waiting_text(layer):
     """Why a layer under review is not shown yet."""
-    return tr("Layer '{}' is shown as soon as the run that is going on has ended.").format(layer.name())
+    return tr("Layer '{}' is shown as soon as the current run has ended.").format(layer.name())
 
 
 def why_flagged(status, flag, moved=False, side="", in_line=""):
@@ -121,7 +121,7 @@ def what_if_story(line, row, height, station, unit):
     gap, rule = line.gap[at], line.rule[at]
     parts = [
         tr("What if, {}").format(station),
-        tr("straight line {} the flat drawing (rule of thumb {})").format(
+        tr("straight line {} the line with no curvature (8-inch rule {})").format(
             _apart(gap, unit), amounts_for(unit).with_unit(abs(rule))
         ),
         tr("{} the level surface through A").format(_apart(line.straight[at] - line.level[at], unit)),
@@ -145,9 +145,9 @@ def what_if_sentence(line, points, station_at, unit, height_system, refusal=""):
     if line is None:
         return f"{lead} " + tr("A straight line from {}: click the second station.").format(named[0])
     gap, at = line.greatest_gap
-    text = tr("Straight from A {} to B {}. Farthest from the flat drawing at {}: {} it, rule of thumb {}.").format(
-        *named, station_at(line.chainage[at]), _apart(gap, unit), amounts_for(unit).with_unit(abs(line.rule[at]))
-    )
+    text = tr(
+        "Straight from A {} to B {}. Farthest from the line with no curvature at {}: {} it, 8-inch rule {}."
+    ).format(*named, station_at(line.chainage[at]), _apart(gap, unit), amounts_for(unit).with_unit(abs(line.rule[at])))
     if height_system in ("", "unknown", "constant"):
         text += " " + tr("The geoid's slope and bending are not known here.")
     return f"{lead} {text}"

@@ -204,7 +204,7 @@ def test_against_scipys_regression(wgs84, known, correlated):
         "level": (one[:, None], 0),
         "grade": (sloping, 0),
         "straight": (sloping, c),
-        "field rule": (sloping, rule),
+        "8-inch rule": (sloping, rule),
         "free": (np.column_stack([one, x, c]), 0),
     }
     models = {model.name: model for model in found.models}

@@ -180,7 +180,7 @@ def test_gap_and_overlap():
     with pytest.raises(InputError, match=r"2070 occurs 2 times.*12\+50 \(2\)"):
         equations.chainage(2070.0)
     assert equations.chainage(2070.0, 2) == 1970.0 and equations.chainage(2070.0, 3) == 2020.0
-    with pytest.raises(InputError, match="Region 4 does not exist: there are 3"):
+    with pytest.raises(InputError, match="Stretch 4 does not exist: there are 3"):
         equations.chainage(2070.0, 4)
     with pytest.raises(InputError, match="does not exist"):
         equations.chainage(1050.0, 2)

@@ -345,7 +345,7 @@ def export():
         path = THINGS["folder"] / f"chart.{ending}"
         dock.save_chart(str(path))
         found[ending] = [path.stat().st_size, path.read_bytes()[:8].decode("latin-1")]
-    found["svg_text"] = "Design on a flat Earth" in (THINGS["folder"] / "chart.svg").read_text()
+    found["svg_text"] = "Design with no curvature" in (THINGS["folder"] / "chart.svg").read_text()
     iface.messageBar().clearWidgets()
     settle()
     before = len(messages())

@@ -24,7 +24,7 @@ def test_the_line_is_asked_about_where_it_can_be_judged(seen):
 def test_the_run_tells_a_verdict_of_its_own_and_draws_the_line(seen):
     told = [text for _, text in seen["outcome"]]
     assert told[0].startswith("Wall was not built to its design within the tolerance of ±10.0 mm: 30 of 31 stations")
-    assert told[1].startswith("Wall does not stand in line within the tolerance of ±8.0 mm: 27 of 31 stations")
+    assert told[1].startswith("Wall is not in line within the tolerance of ±8.0 mm: 27 of 31 stations")
     assert told[2].startswith("0+750 to 0+850 stand right together, 3 stations by up to 12.0 mm") and len(told) == 3
     names = [name.split(" ×")[0] for name in seen["layers"]]
     assert names[:4] == ["Lateral bars", "Residual bars", "Residuals", "Plan strip"]

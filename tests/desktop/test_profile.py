@@ -41,15 +41,15 @@ def test_chart_explains_itself(seen, expected, worst):
     assert found["legend"] == [
         "As-built ± 1 sd",
         "Design",
-        "Design on a flat Earth",
+        "Design with no curvature",
         "Level surface",
         "Tolerance ± 10.0 mm",
         "Too high",
         "Too low",
         "No as-built height",
     ]
-    # sample_layers/README.md: at 2+600 the design is 0.52 m above what a flat Earth would give.
-    assert "at 2+600 it lies 523.4 mm above what a flat Earth would give" in found["sentence"]
+    # sample_layers/README.md: at 2+600 the design is 0.52 m above the design with no curvature.
+    assert "at 2+600 it lies 523.4 mm above the design with no curvature" in found["sentence"]
     assert {"0+000", "0+500", "2+000"} <= set(found["ticks"]) and found["shared"]
     assert found["titles"] == ["Height above the level surface (m)", "Residual (mm)"] and found["bars"] == 1
     assert found["labels"][0].startswith(f"0+850  {millimetres(worst[0][1])}")
@@ -115,7 +115,7 @@ def test_keyboard(seen):
     assert found["tab"] == [
         "Layer",
         "Axis",
-        "Way of looking",
+        "View",
         "Exaggeration",
         "Show all",
         "Zoom map",
@@ -209,9 +209,7 @@ def test_run_again_after_an_edit(seen):
 def test_a_foreign_record_is_never_run(seen):
     """A layer of a stranger whose record names an entry of others and a path."""
     found = seen["again"]
-    assert (
-        len(found["foreign"]) == 1 and "'native:savefeatures', which is no entry of Tautline's" in found["foreign"][0]
-    )
+    assert len(found["foreign"]) == 1 and "'native:savefeatures', which is not a Tautline entry" in found["foreign"][0]
     assert not found["foreign_wrote"]
 
 
@@ -242,9 +240,9 @@ def test_layer_removed_while_open(seen):
 def test_feet_and_a_design_without_curve(seen):
     found = seen["feet"]
     assert found["titles"] == ["Height above the level surface (ft)", "Residual (ft)"] and "13+00" in found["ticks"]
-    assert "shows no curve" in found["sentence"] and "Design on a flat Earth" not in found["legend"]
+    assert "shows no curve" in found["sentence"] and "Design with no curvature" not in found["legend"]
     assert found["tolerance"] == pytest.approx(0.03 * 0.3048) and found["range"] == pytest.approx([1189.0, 1761.0])
-    assert found["list"] == "All measured stations are within the tolerance; no blunder is suspected."
+    assert found["list"] == "All stations with an as-built height are within the tolerance; no blunder is suspected."
 
 
 def test_layer_of_a_fit_shows_residuals_alone(seen):

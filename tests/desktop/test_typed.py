@@ -89,7 +89,7 @@ def test_bad_inputs_are_told_in_a_sentence_and_nothing_is_lost(seen):
     assert "no text to paste" in sentences(seen["blank_paste"])
     assert "'y' is not a number" in seen["letters"][0]["1"][1] and "left out: 5" in sentences(seen["letters"][1])
     assert seen["long"][0] and "longer than the 254 letters" in sentences(seen["long"][1])
-    assert len(seen["asked"]) == 1 and "Give up what was typed" in seen["asked"][0]
+    assert len(seen["asked"]) == 1 and "Discard what was typed" in seen["asked"][0]
 
 
 def test_many_rows_are_checked_as_few_are(seen):

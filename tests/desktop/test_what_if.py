@@ -85,7 +85,9 @@ def test_the_button_hands_it_over_as_a_chord(seen):
     given = [float(found["given"][key]) for key in ("CHAINAGE_A", "CHAINAGE_B")]
     assert given == pytest.approx([s_a, s_b], abs=1e-4) and found["heights"] == pytest.approx([h_a, h_b], abs=1e-6)
     assert found["stations"] == found["layer"], "the stations that the recorded run took"
-    assert any("goes before the chord" in text for text in found["messages"]), "the axis layer states a design"
+    assert any("takes precedence over the chord" in text for text in found["messages"]), (
+        "the axis layer states a design"
+    )
 
 
 def test_leaving_and_other_ways_of_choosing(seen):

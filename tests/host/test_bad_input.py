@@ -39,13 +39,13 @@ def test_kinds_of_geometry(toolbox, straight, entry):
     polygon = toolbox.layer("site", "Polygon", UTM, [{"at": "Polygon((0 0, 1 0, 1 1, 0 0))"}])
     stations, axis = straight["STATIONS"], straight["AXIS"]
     for given, text in (
-        ((table, axis), "Layer 'list' has no geometry, but points are due here."),
-        ((axis, axis), "Layer 'axis' has lines, but points are due here."),
-        ((polygon, axis), "Layer 'site' has polygons, but points are due here."),
-        ((stations, table), "Layer 'list' has no geometry, but lines are due here."),
-        ((stations, stations), "Layer 'stations' has points, but lines are due here."),
-        ((stations, polygon), "Layer 'site' has polygons, but lines are due here."),
-        ((axis, stations), "Layer 'axis' has lines, but points are due here."),
+        ((table, axis), "Layer 'list' has no geometry, but points are expected here."),
+        ((axis, axis), "Layer 'axis' has lines, but points are expected here."),
+        ((polygon, axis), "Layer 'site' has polygons, but points are expected here."),
+        ((stations, table), "Layer 'list' has no geometry, but lines are expected here."),
+        ((stations, stations), "Layer 'stations' has points, but lines are expected here."),
+        ((stations, polygon), "Layer 'site' has polygons, but lines are expected here."),
+        ((axis, stations), "Layer 'axis' has lines, but points are expected here."),
     ):
         assert toolbox.refusal(entry, STATIONS=given[0], AXIS=given[1]) == text
 
@@ -76,14 +76,14 @@ def test_empty_layers(toolbox, straight):
 def test_more_points_than_one_in_a_row(toolbox, straight):
     stations = toolbox.points([{"at": f"MultiPoint(({X} {Y}),({X + 1} {Y}))", "height": 1.0}], UTM, "MultiPoint")
     assert toolbox.refusal("designheights", STATIONS=stations, AXIS=straight["AXIS"]) == (
-        "Layer 'stations', row 1 has 2 points; one is due."
+        "Layer 'stations', row 1 has 2 points; one is expected."
     )
 
 
 # A point without a number for x is an empty point to the host.
 @pytest.mark.parametrize(
     "bad, said",
-    [((math.nan, Y), " (feature 2) has no geometry."), ((X, math.inf), " has coordinates that are no numbers.")],
+    [((math.nan, Y), " (feature 2) has no geometry."), ((X, math.inf), " has coordinates that are not numbers.")],
 )
 def test_coordinates_that_are_no_numbers(toolbox, straight, bad, said):
     rows = places()
@@ -455,9 +455,9 @@ def test_name_of_the_field_tells_another_unit(toolbox, straight):
         ({"HEIGHT_UNIT": "yard"}, "HEIGHT_UNIT is 'yard', but can only be metre, foot, us_foot."),
         ({"DESIGN": 1}, "DESIGN is '1', but can only be chord"),
         ({"UNDULATION": "EGM96"}, "UNDULATION is 'EGM96', but can only be"),
-        ({"TOLERANCE": "1 cm"}, "TOLERANCE is '1 cm', which is no number."),
-        ({"HEIGHT_A": "5,5"}, "HEIGHT_A is '5,5', which is no number."),
-        ({"TOLERANCE": math.nan}, "TOLERANCE is nan, which is no number to compute with."),
+        ({"TOLERANCE": "1 cm"}, "TOLERANCE is '1 cm', which is not a number."),
+        ({"HEIGHT_A": "5,5"}, "HEIGHT_A is '5,5', which is not a number."),
+        ({"TOLERANCE": math.nan}, "TOLERANCE is nan, which is not a finite number."),
         ({"MAX_DISTANCE": math.inf}, "MAX_DISTANCE is inf"),
         ({"TOLERANCE": -0.01}, "TOLERANCE is -0.01, but must be at least 0."),
     ],
@@ -499,14 +499,14 @@ WIDE, ARABIC = "\uff11\uff12", "\u0661\u0662"
 @pytest.mark.parametrize(
     "entry, given, said",
     [
-        ("designheights", {"HEIGHT_A": "1_0"}, "HEIGHT_A is '1_0', which is no number."),
-        ("designheights", {"HEIGHT_A": WIDE}, f"HEIGHT_A is '{WIDE}', which is no number."),
+        ("designheights", {"HEIGHT_A": "1_0"}, "HEIGHT_A is '1_0', which is not a number."),
+        ("designheights", {"HEIGHT_A": WIDE}, f"HEIGHT_A is '{WIDE}', which is not a number."),
         ("designheights", {"CHAINAGE_A": ARABIC}, f"'{ARABIC}' is no station"),
-        ("designheights", {"HEIGHT_A": [1.0, 2.0]}, "HEIGHT_A is '[1.0, 2.0]', which is no number."),
+        ("designheights", {"HEIGHT_A": [1.0, 2.0]}, "HEIGHT_A is '[1.0, 2.0]', which is not a number."),
         ("designheights", {"HEIGHT_A": b"12"}, "HEIGHT_A is "),
-        ("designheights", {"HEIGHT_A": True}, "HEIGHT_A is 'True', which is no number."),
+        ("designheights", {"HEIGHT_A": True}, "HEIGHT_A is 'True', which is not a number."),
         ("designheights", {"HEIGHT_A": 1e308}, "HEIGHT_A is 1e+308, but must be at most 1e+12."),
-        ("designheights", {"HEIGHT_A": 10**400}, "which is no number to compute with."),
+        ("designheights", {"HEIGHT_A": 10**400}, "which is not a finite number."),
         ("designheights", {"HEIGHT_A": "x" * 10_000}, "HEIGHT_A is 'xxx"),
         ("generatestations", {"AT_VERTICES": "perhaps"}, "AT_VERTICES is 'perhaps', but must be yes or no."),
         ("generatestations", {"AT_VERTICES": 2}, "AT_VERTICES is '2', but must be yes or no."),
@@ -527,7 +527,7 @@ def test_expressions_are_read_as_strictly(toolbox, straight):
 
     for key, expression, said in (
         ("HEIGHT_A", "1 + 'x'", "HEIGHT_A is '1 + 'x'', but must be an expression that gives a value."),
-        ("HEIGHT_A", "'1_0'", "HEIGHT_A is '1_0', which is no number."),
+        ("HEIGHT_A", "'1_0'", "HEIGHT_A is '1_0', which is not a number."),
         ("DESIGN", "'arch'", "DESIGN is 'arch', but can only be chord"),
         ("TOLERANCE", "-1", "TOLERANCE is -1, but must be at least 0."),
     ):

@@ -228,7 +228,7 @@ def test_bending_is_that_of_the_offsets_whatever_line_the_surveys_had(toolbox, t
     else:
         # What a station did is not in a departure from the survey's own line.
         assert {row["lat_verd"] for row in run.rows()} == {"no sd"} and run.results["LINE_CHANGED"] == 0
-        assert "each survey's from its own line" in run.said
+        assert "in each survey from its own line" in run.said
     # The rotation of lines of their own is separated whether the heights' tilt is or not.
     again = toolbox.run("comparesurveys", LINE="lateral", MOTIONS="memory:", **{**given, "TILT": False})
     assert (again.rows("MOTIONS")[0]["lat_turn"] is None) == (kinds == ("axis", "axis"))
@@ -279,7 +279,7 @@ def test_surveys_on_different_axes_are_doubted(toolbox, tmp_path):
         path = str(tmp_path / f"m{number}.gpkg")
         made.append(toolbox.run("measurestations", STATIONS=stations, AXIS=axis, OUTPUT=path).results["OUTPUT"])
     run = toolbox.run("comparesurveys", SURVEYS=made, LINE="offset")
-    assert any("changes sideways hold what the axes differ by" in text for text in run.warnings)
+    assert any("lateral changes include the difference between the axes" in text for text in run.warnings)
     assert not any("axes differ" in text for text in toolbox.run("comparesurveys", SURVEYS=made).warnings)
     stations, axis = placed(toolbox, LATER)
     path = str(tmp_path / "m2.gpkg")
@@ -335,7 +335,11 @@ def test_page_and_chart_keep_line_and_height_apart(toolbox, tmp_path):
         OUTPUT=str(tmp_path / "o.gpkg"),
     )
     page = pathlib.Path(report).read_text(encoding="utf-8")
-    for heading in ("Line: each axis and survey", "Line: each station, latest survey", "Lateral bending (mm)"):
+    for heading in (
+        "Line: each axis and survey",
+        "Line: each station, latest survey",
+        "Lateral differential movement (mm)",
+    ):
         assert heading in page
     assert "Rotation in plan (mm per km)" in page and "Common lateral shift (mm)" in page
     assert page.count("<svg") == 2 and "◀ left" in page and "right ▶" in page
@@ -366,9 +370,9 @@ def test_titles_of_the_columns(toolbox, tmp_path):
     assert (titles["left"], titles["right"], titles["lat_rms"]) == (
         "Moved left",
         "Moved right",
-        "RMS of what is left sideways (m)",
+        "Lateral RMS, shift removed (m)",
     )
-    assert run.titles()["sd_lbend"] == "Standard deviation of the lateral bending (m)"
+    assert run.titles()["sd_lbend"] == "Standard deviation of the lateral differential movement (m)"
     # Without a deviation nothing is judged, and it is said.
     assert {row["lat_verd"] for row in run.rows()} == {"no sd"} and "No standard deviation of the line" in run.said
 
@@ -399,7 +403,7 @@ def test_bad_columns_are_refused(toolbox):
     assert "no values in a field 'offset'" in text
     wrong = survey(toolbox, LATER, "second", "2027-03-11", sd_line=[0.001] * 12 + [0.0])
     text = toolbox.refusal("comparesurveys", SURVEYS=[survey(toolbox, FIRST), wrong], LINE="offset")
-    assert "Layer 'second', field 'sd_line', row 13: 0 is no standard deviation" in text
+    assert "Layer 'second', field 'sd_line', row 13: 0 is not a standard deviation" in text
     words = survey(toolbox, LATER, "second", "2027-03-11", lateral=["x"] * 13)
     text = toolbox.refusal("comparesurveys", SURVEYS=[words, survey(toolbox, FIRST)], LINE="lateral")
     assert "'lateral'" in text and "row 1" in text
@@ -413,4 +417,4 @@ def test_a_deviation_without_line_is_told(toolbox):
 def test_a_wrong_unit_is_doubted(toolbox):
     far = survey(toolbox, FIRST + 1.5, "second", "2027-03-11")
     run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, FIRST), far], LINE="offset", MATCH="name")
-    assert any("half of the changes sideways" in text and "check unit and axis" in text for text in run.warnings)
+    assert any("half of the lateral changes" in text and "check unit and axis" in text for text in run.warnings)

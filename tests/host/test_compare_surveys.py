@@ -81,7 +81,10 @@ def test_change_shift_bending_rate_by_hand(toolbox):
         and run.results["MAX_ABS"] == pytest.approx(0.008, abs=1e-9)
     )
     assert "greatest change \u22128.0 mm at 0+050; 1 settled, 0 risen, 0 possible; " in run.said
-    assert "moved against the rest and set aside: 0+050; common shift +2.0 mm (not judged); bending RMS" in run.said
+    assert (
+        "moved against the rest and set aside: 0+050; common shift +2.0 mm (not judged); differential movement RMS"
+        in run.said
+    )
     assert (motion["stable"], motion["shift_verd"], motion["chi2"]) == (10, "not judged", None)
 
 
@@ -145,7 +148,7 @@ def test_accuracies_of_each_survey_by_matrices(toolbox):
 def test_half_an_axis_has_moved(toolbox):
     later = survey(toolbox, moved([50.0] * 12, [0.0] * 6 + [-0.02] * 6), "second", date="2026-01-01")
     run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, [50.0] * 12), later], MOTIONS="memory:")
-    assert "which part moved cannot be told: no common shift is taken off" in run.said
+    assert "it cannot be told which part has moved: no common shift is removed" in run.said
     motion = run.rows("MOTIONS")[0]
     assert motion["shift"] is motion["shift_verd"] is motion["bent"] is None
     assert set(run.column("bending")) == {None} and run.column("verdict").count("settled") == 6
@@ -184,7 +187,7 @@ def test_titles_of_the_columns(toolbox, tmp_path):
     run = toolbox.run("comparesurveys", SURVEYS=layers, **places)
     stations, changes, motions, unmatched = (run.titles(key) for key in keys)
     assert stations["verdict"] == changes["verdict"] == "Verdict" and stations["change"] == "Change (m)"
-    assert motions["rms"] == "RMS of what is left (m)" and unmatched["height"] == "Height (m)"
+    assert motions["rms"] == "RMS, shift removed (m)" and unmatched["height"] == "Height (m)"
 
 
 def test_three_surveys_rate_through_all(toolbox):
@@ -207,7 +210,7 @@ def test_matching_by_name_and_by_chainage(toolbox):
     assert by_place.column("change") == pytest.approx([0.2, 0.0, -0.2], abs=1e-9)
     doubled = survey(toolbox, [50.0, 50.0, 50.0], "third", date="2026-01-01", station=["P1", "P2", "P1"])
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, doubled], MATCH="name") == (
-        "Layer 'third' has stations twice (rows in brackets): P1 (1, 3); to match by name each must be there once."
+        "Layer 'third' has stations twice (rows in brackets): P1 (1, 3); to match by name each must occur once."
     )
 
 
@@ -403,10 +406,10 @@ def test_bad_surveys(toolbox):
     )
     zero = survey(toolbox, FLAT, "zero", date="2026-01-01", sd=0.0)
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, zero]).startswith(
-        "Layer 'zero', field 'sd', row 1: 0 is no standard deviation"
+        "Layer 'zero', field 'sd', row 1: 0 is not a standard deviation"
     )
     axis = toolbox.lines([{"at": [(0, 0), (1, 1)], "height": 1.0, "chainage": 1.0}], UTM)
-    assert "has lines, but points are due here" in toolbox.refusal("comparesurveys", SURVEYS=[first, axis])
+    assert "has lines, but points are expected here" in toolbox.refusal("comparesurveys", SURVEYS=[first, axis])
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, second], HEIGHT_FIELD="nope").startswith(
         "Layer 'first' has no field 'nope' (HEIGHT_FIELD); it has "
     )
@@ -416,7 +419,7 @@ def test_bad_dates_and_numbers(toolbox):
     layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
     for given, said in (
         ({"DATES": "2025-01-01"}, "DATES has 1 date, but there are 2 surveys."),
-        ({"DATES": "2025-01-01; 03/09/26"}, "DATES: '03/09/26' is no date; expected year-month-day"),
+        ({"DATES": "2025-01-01; 03/09/26"}, "DATES: '03/09/26' is not a date; expected year-month-day"),
         ({"SIGMA": 0}, "SIGMA is 0; it must be greater than zero, or empty."),
         ({"MATCH_TOLERANCE": 0}, "Matching needs a tolerance greater than zero."),
         ({"SIGMA": -1}, "SIGMA is -1, but must be at least 0."),
@@ -424,7 +427,7 @@ def test_bad_dates_and_numbers(toolbox):
         ({"SIGMAS": "0.001"}, "SIGMAS has 1 value, but there are 2 surveys."),
         (
             {"SIGMAS_KM": "1; much"},
-            "SIGMAS_KM: 'much' is no standard deviation; it must be a number greater than zero.",
+            "SIGMAS_KM: 'much' is not a standard deviation; it must be a number greater than zero.",
         ),
         ({"SIGMA_KM": 0}, "SIGMA_KM is 0; it must be greater than zero, or empty."),
     ):

@@ -799,7 +799,7 @@ def test_level_by_normal_gravity_is_a_surface_of_water(toolbox, tmp_path):
     low = toolbox.run("designheights", GRAVITY="normal", DATUM_HEIGHT=-1900.0, **given).column("design_h")
     assert [h - 2000.0 for h in low] == pytest.approx([(h - 2000.0) / 20.0 for h in wanted], abs=1e-7)
     said = toolbox.refusal("designheights", GRAVITY="normal", UNDULATION="ellipsoidal", **given)
-    assert "GRAVITY 'normal' belongs to heights above the sea, but these are ellipsoidal." in said
+    assert "GRAVITY 'normal' needs heights above the sea, but these are ellipsoidal." in said
     chord = toolbox.run("designheights", **{**given, "DESIGN": "chord"}, GRAVITY="normal")
     assert any("GRAVITY is given, but not used" in t for t in chord.warnings)
 

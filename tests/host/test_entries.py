@@ -168,7 +168,9 @@ def test_titles_of_the_curvature_layer(toolbox, tmp_path):
     place = str(tmp_path / "out.gpkg")
     run = toolbox.run("testcurvature", OUTPUT=place, **layers(toolbox, "testcurvature"))
     titles = run.titles()
-    assert titles["factor"] == "Curvature factor" and titles["factor_sd"] == "Its standard deviation"
+    assert (
+        titles["factor"] == "Curvature factor" and titles["factor_sd"] == "Standard deviation of the curvature factor"
+    )
     assert titles["verdict"] == "Verdict" and titles["rms_free"] == "RMS, free (m)" and titles["number"] == "Stations"
 
 

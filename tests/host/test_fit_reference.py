@@ -176,7 +176,7 @@ def test_range_lines(toolbox, light_range, expected):
         for zone, ranged in (("zon_vert", "rng_vert"), ("zon_lat", "rng_lat")):
             assert 0.0 < reference[zone] <= reference[ranged]
             assert reference[zone] <= reference["zon_cyl"] * (1 + 1e-9) <= 2.0 * reference["max_comb"]
-    assert "minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: upwards" in run.said
+    assert "minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: vertical" in run.said
     # The narrowest strip that holds the kept residuals, as a linear programme of its own.
     from tests.core.test_minimum_zone import zone_by_programme
 
@@ -704,7 +704,7 @@ def test_a_level_structure_is_no_line_with_blunders(toolbox):
 def test_two_stations_say_that_nothing_is_left_over(toolbox):
     site = Site(toolbox)
     run = site.run(toolbox, STATIONS=toolbox.points([site.rows[5], site.rows[20]]), FIT="line", SIGMA=None)
-    assert "no station is left over to estimate" in run.said and "too few stations are left over" in run.said
+    assert "no redundant station is left to estimate" in run.said and "too few redundant stations" in run.said
     assert "none m" not in run.said and "± none" not in run.said
     (reference,) = run.rows("REFERENCE")
     assert reference["var_factor"] is None and reference["sd_h"] is None

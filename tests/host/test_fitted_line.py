@@ -157,7 +157,7 @@ def test_a_stretch_moved_sideways_is_told_with_its_side(toolbox):
 def test_a_bend_in_plan_is_another_shape(toolbox):
     run = fit(toolbox, site(toolbox, UP, SIDE + 0.3 * np.linspace(-1.0, 1.0, 31) ** 2))
     assert any(
-        "these places do not have the shape of one straight line within their standard deviations" in text
+        "these positions do not have the shape of one straight line within their standard deviations" in text
         for text in run.warnings
     )
     assert run.rows("REFERENCE")[0]["lin_test"] == "failed" and run.rows("REFERENCE")[0]["lin_aside"] == 0
@@ -168,7 +168,7 @@ def test_accuracy_not_stated_is_estimated(toolbox):
     row, left = run.rows("REFERENCE")[0], less_line(SIDE)
     estimated = np.sqrt(np.sum(left**2) / 29)
     assert row["lin_test"] == "none" and row["lin_sd"] == pytest.approx(estimated / np.sqrt(31), rel=1e-6)
-    assert f"standard deviation of one place across the line estimated as {1e3 * estimated:.1f} mm" in run.said
+    assert f"standard deviation of one lateral position estimated as {1e3 * estimated:.1f} mm" in run.said
     assert "Line in plan: standard deviation not stated" in run.said
 
 
@@ -291,7 +291,7 @@ def test_two_stations_make_a_line_that_nothing_tests(toolbox, sigma):
     assert run.column("lateral") == pytest.approx([0.0, 0.0], abs=1e-8) and run.column("lat_w") == [None, None]
     row = run.rows("REFERENCE")[0]
     assert row["lin_test"] == "none" and (row["lin_sd"] is None) == (sigma is None)
-    assert "Line in plan 'wall': too few stations are left over to test for blunders." in run.said
+    assert "Line in plan 'wall': too few redundant stations to test for blunders." in run.said
 
 
 def test_after_an_edit(toolbox, tmp_path):
@@ -391,7 +391,7 @@ def test_titles_marks_labels_and_tips(toolbox, tmp_path):
         return found
 
     rules = {rule.label(): rule for rule in layer.renderer().rootRule().children()}
-    ring = rules["Suspected blunder in plan"]
+    ring = rules["Suspected blunder in line"]
     assert [_true(ring, context(k)) for k in (10, 11)] == [False, True]
     labels = layer.labeling().rootRule().children()
     text = qgis_core.QgsExpression(labels[0].settings().fieldName).evaluate(context(11))
@@ -406,7 +406,7 @@ def test_titles_marks_labels_and_tips(toolbox, tmp_path):
     plain = heights.layer()
     plain.loadDefaultStyle()
     assert "In plan" not in plain.mapTipTemplate()
-    assert "Suspected blunder in plan" not in [rule.label() for rule in plain.renderer().rootRule().children()]
+    assert "Suspected blunder in line" not in [rule.label() for rule in plain.renderer().rootRule().children()]
 
 
 def _true(rule, context):

@@ -94,7 +94,7 @@ def test_covariance_that_was_not_kept_is_told(toolbox, arm, tmp_path):
     files = arm.adjusted(toolbox, tmp_path)
     (tmp_path / "covariance.gpkg").unlink()
     run, _ = arm.fitted(toolbox, files, SIGMA=0.001)
-    assert "covariance.gpkg', is not there any more; their correlation is ignored" in " ".join(run.warnings)
+    assert "covariance.gpkg', no longer exists; their correlation is ignored" in " ".join(run.warnings)
 
 
 def test_another_covariance_than_the_recorded_one_is_refused(toolbox, arm, tmp_path):
@@ -145,7 +145,7 @@ def test_a_fixed_benchmark_as_station_without_its_covariance(toolbox, arm, tmp_p
 def test_bad_covariance_is_one_sentence(toolbox, arm, tmp_path):
     files = arm.adjusted(toolbox, tmp_path)
     files = arm.without_record(toolbox, files, tmp_path)
-    with pytest.raises(Exception, match="Layer 'lines' is no covariance: it lacks the field point, covar"):
+    with pytest.raises(Exception, match="Layer 'lines' is not a table of covariances: it lacks the field point, covar"):
         arm.fitted(toolbox, files, COVARIANCE=arm.lines, SIGMA=0.001)
     short = toolbox.table([{"point": f"P{k}", "covar": "1"} for k in range(21)], "short")
     with pytest.raises(Exception, match="Layer 'short': .* is not complete"):

@@ -86,7 +86,7 @@ WORKED = (
     ("by {} mm in the middle of a kilometre", 1e9 / 8 / RADIUS),
     ("{} mm at 1 km with k = 0.13", 0.87 * 1e9 / 2 / RADIUS),
     ("0.003 for 3 mm per metre, which is {} percent", 0.003 * 100),
-    ("times 1.41; 0.5 becomes {}", 0.5 * math.sqrt(2)),
+    ("times 1.41, so that 0.5 becomes {}", 0.5 * math.sqrt(2)),
     ("at 0.7 and 4 km {} mm", 0.7 * math.sqrt(4)),
     ("at 0.7 a line of 4 km has {} mm", 0.7 * math.sqrt(4)),
     ("At 0.1 a line of 16 setups has {} mm", 0.1 * math.sqrt(16)),

@@ -84,7 +84,7 @@ def test_the_report_lists_it_and_doubts_it_in_line_alone(toolbox, chain, tmp_pat
     w = tested.column("lat_w")[KNOCKED]
     assert f"{PLAN}, w = {'+' if w > 0 else '−'}{abs(w):.1f}" in page(again)
     assert "but doubted (suspected blunders in line, or by decision)" in again.said
-    assert "Beside the line: 1+100" in bare.said and "Beside the line:" not in again.said
+    assert "Beyond the tolerance of the line: 1+100" in bare.said and "Beside the line:" not in again.said
     line = {"LINE_COUNT", "LINE_WITHIN", "LINE_RMS", "LINE_MAX_ABS"}
     heights = [key for key in run.results if key not in {"HTML", *line}]
     assert {key: run.results[key] for key in heights} == {key: bare.results[key] for key in heights}
@@ -108,7 +108,7 @@ def test_the_schedule_holds_it_sideways_alone(toolbox, chain):
     for name in ("action", "move", "reason"):
         assert run.column(name) == bare.column(name), name
     assert "Line: Set aside: wall 1+100." in run.said and "Set aside" not in bare.said
-    untested = "no test has looked for slips sideways"
+    untested = "the stations were not tested for lateral blunders"
     assert untested in bare.said and untested not in run.said
 
 

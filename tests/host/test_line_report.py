@@ -83,8 +83,8 @@ def test_both_verdicts_in_sentences_of_their_own(toolbox, tmp_path):
     said, words = run.said, text_of(run)
     for sentence in (
         "wall was not built to its design within the tolerance of ±10.0 mm: 10 of 11 stations with a height are within",
-        "wall does not stand in line within the tolerance of ±8.0 mm: 7 of 11 stations are within it.",
-        "Beside the line: 0+700 (12.0 mm right), 0+600 (11.0 mm right), 0+200 (9.0 mm left), 0+800 (9.0 mm right).",
+        "wall is not in line within the tolerance of ±8.0 mm: 7 of 11 stations are within it.",
+        "Beyond the tolerance of the line: 0+700 (12.0 mm right), 0+600 (11.0 mm right), 0+200 (9.0 mm left), 0+800 (9.0 mm right).",
         "0+600 to 0+800 stand right together, 3 stations by up to 12.0 mm: neighbours that depart to one side",
         "Certainty of the line: not known, since no accuracy of the positions was stated",
     ):
@@ -98,30 +98,10 @@ def test_both_verdicts_in_sentences_of_their_own(toolbox, tmp_path):
 @pytest.mark.parametrize(
     "right, tolerance, decisions, begins",
     [
-        (
-            [1.0] * 11,
-            0.008,
-            {},
-            "wall stands in line within the tolerance of ±8.0 mm: 11 of 11 stations are within it.",
-        ),
-        (
-            [1.0] * 10 + [9.0],
-            0.008,
-            {"1+000": "accept"},
-            "wall does not stand in line within the tolerance of ±8.0 mm ev",
-        ),
-        (
-            [1.0] * 10 + [9.0],
-            0.008,
-            {"1+000": "measure again"},
-            "Whether wall stands in line within the tolerance of ±",
-        ),
-        (
-            [1.0] * 10 + [9.0],
-            0.008,
-            {"0+100": "reading error"},
-            "wall does not stand in line within the tolerance of ±8",
-        ),
+        ([1.0] * 11, 0.008, {}, "wall is in line within the tolerance of ±8.0 mm: 11 of 11 stations are within it."),
+        ([1.0] * 10 + [9.0], 0.008, {"1+000": "accept"}, "wall is not in line within the tolerance of ±8.0 mm ev"),
+        ([1.0] * 10 + [9.0], 0.008, {"1+000": "measure again"}, "Whether wall is in line within the tolerance of ±"),
+        ([1.0] * 10 + [9.0], 0.008, {"0+100": "reading error"}, "wall is not in line within the tolerance of ±8"),
     ],
     ids=("within", "accepted", "doubted", "decided elsewhere"),
 )
@@ -162,7 +142,7 @@ def test_certainty_counts_the_ends_of_a_chord(toolbox, tmp_path):
     assert "The errors of the stations that the line runs through are counted." in run.said
     assert "a lateral position has a standard deviation of 3.0 mm (as stated for this report)" in run.said
     headings = re.findall(r"<th[^>]*>(.*?)</th>", open(run.results["HTML"], encoding="utf-8").read())
-    assert "Chance in line" in headings
+    assert "Probability within the line's tolerance" in headings
     for k in (2, 4, 8, 9):
         t = k / 10.0
         sd = 3.0 * np.sqrt(1.0 + (1.0 - t) ** 2 + t**2)
@@ -213,7 +193,13 @@ def test_statistics_columns_chart_and_flags(toolbox, tmp_path):
     words = text_of(run)
     assert "Lateral departures from the line, + is right." in words
     assert "Height and line together, √(v² + l²), against the radial tolerance of 12.2 mm." in words
-    for term in ("lateral departure", "side", "together", "Tolerance of the line", "Accuracy of a lateral position"):
+    for term in (
+        "lateral departure",
+        "side",
+        "together",
+        "Tolerance of the line",
+        "Standard deviation of a lateral position",
+    ):
         assert term in words, term
     assert cells(run, "0+600")[-2:] == ["+11.0", "▶ right"] and cells(run, "0+200")[-2:] == ["−9.0", "◀ left"]
     # Of either: one too high, four beside the line; a station within both is not among them.
@@ -225,7 +211,7 @@ def test_statistics_columns_chart_and_flags(toolbox, tmp_path):
     if shutil.which("pdftotext"):
         text = subprocess.run(["pdftotext", "-layout", run.results["PDF"], "-"], capture_output=True, check=True)
         text = " ".join(text.stdout.decode().split())
-        assert "wall does not stand in line within the tolerance of ±8.0 mm" in text and "Side" in text
+        assert "wall is not in line within the tolerance of ±8.0 mm" in text and "Side" in text
 
 
 def test_the_third_chart_is_a_plan(toolbox, tmp_path):
@@ -262,7 +248,7 @@ def test_the_slide_says_both(toolbox, tmp_path, monkeypatch):
     said = []
     monkeypatch.setattr(slide, "_write_verdict", lambda figure, text: said.append(text))
     write(toolbox, tmp_path, stations(toolbox, told=record()), keys=("SLIDE",))
-    assert said[0].startswith("wall was not built to its design") and "wall does not stand in line within" in said[0]
+    assert said[0].startswith("wall was not built to its design") and "wall is not in line within" in said[0]
 
 
 def test_feet(toolbox, tmp_path):

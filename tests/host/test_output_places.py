@@ -278,7 +278,7 @@ def test_older_output_survives_a_run_that_fails_while_writing(toolbox, straight,
 
     monkeypatch.setattr(output_rows, "write_rows", refused)
     assert toolbox.refusal("designheights", OUTPUT=path, **straight) == (
-        "The output OUTPUT could not be written (no space). Is the place full or read-only?"
+        "The output OUTPUT could not be written (no space). Is the disk full or read-only?"
     )
     assert asked and contents(tmp_path) == before
 

@@ -254,7 +254,7 @@ def test_k_by_sight_by_day_and_for_all(toolbox):
         ({"ANGLE_SIGMA": -1.0}, "ANGLE_SIGMA is -1.0, but must be at least 0"),
         ({"ZENITH_FIELD": "z"}, "has no field 'z' (ZENITH_FIELD)"),
         ({"LATITUDE": 95.0}, "beyond 90 degrees"),
-        ({"RADIUS": 6371.0 / 10.0}, "RADIUS is 637.1, and is to be the Earth's in metres"),
+        ({"RADIUS": 6371.0 / 10.0}, "RADIUS is 637.1; it must be the Earth's radius in metres"),
     ],
 )
 def test_bad_input(toolbox, change, words):

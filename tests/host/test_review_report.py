@@ -160,7 +160,7 @@ def test_the_verdict_of_the_sample(light_range):
     words = Page(light_range["html"]).words
     assert "Range was not built to its design within the tolerance of ±10.0 mm: 112 of 117 stations" in words
     assert "1+600 to 1+700 of Alder lie low together" in words
-    doubted = words[words.index("but doubted") : words.index("Without an as-built height")]
+    doubted = words[words.index("but doubted") : words.index("No as-built height")]
     assert "0+850" in doubted and "1+150" in doubted and "1+650" not in doubted
     assert "2+300 of Alder; 0+700 of Cedar" in words
     assert "Axis 'Alder' is straight in space" in words
@@ -197,7 +197,7 @@ def test_what_was_computed_is_told(light_range):
         "as-built minus design",
         "Prepared Person",
         "Checking Person",
-        "Upwards RMS (mm)",
+        "Vertical RMS (mm)",
     ):
         assert text in words, text
 
@@ -303,7 +303,7 @@ def write(toolbox, folder, rows, name="stations", feedback=None, **more):
     "path", ["/a/b c.gpkg", "/a/it's.gpkg", "/a/back\\slash.gpkg", 'C:/x "y".gpkg', "/a/plain.gpkg"]
 )
 def test_the_file_of_a_destination_is_read_as_the_host_reads_it(path):
-    from tautline.algorithms.report.commands import database_path
+    from tautline.algorithms.entry.recorded_paths import database_path
 
     uri = qgis_core.QgsDataSourceUri()
     uri.setDatabase(path)

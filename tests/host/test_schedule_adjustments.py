@@ -147,7 +147,7 @@ def test_decisions_leave_out_and_take_in(toolbox):
     assert by["0+020"]["reason"] == "flag: suspected blunder" and by["0+010"]["move"] is None
     assert any("decides about stations that layer 'stations' does not have: 9+000" in text for text in run.warnings)
     assert any("1 support stays out of tolerance" in text and "a 0+000 (15.0 mm" in text for text in run.warnings)
-    assert "To be measured again: a 0+010." in run.info and "Without an as-built height: a 0+040." in run.info
+    assert "To be measured again: a 0+010." in run.info and "No as-built height: a 0+040." in run.info
 
 
 def test_later_decision_counts_and_an_unknown_one_is_refused(toolbox):
@@ -215,7 +215,7 @@ def test_units_of_feet(toolbox):
     stations = reviewed(toolbox, [0.043, -0.018])
     run = toolbox.run("scheduleadjustments", STATIONS=stations, HEIGHT_UNIT="foot", STEP=0.005, TOLERANCE=0.03)
     assert [row["move"] for row in run.rows()] == pytest.approx([-0.045, 0.020], abs=1e-12)
-    assert "whole steps of 0.005 ft" in run.said
+    assert "whole increments of 0.005 ft" in run.said
 
 
 def test_the_unit_that_the_layer_was_made_in(toolbox, light_range):
@@ -231,7 +231,7 @@ def test_one_place_with_two_movements_is_told(toolbox):
     ]
     run = toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows, "EPSG:32631"))
     assert run.warnings[:-1] == [
-        f"One place, more than one movement: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 mm); decide on one."
+        f"More than one movement at one position: a 0+000 ({MINUS}10.0 mm) and b 0+000 ({MINUS}30.0 mm); decide on one."
     ]
 
 
@@ -471,7 +471,7 @@ def test_bad_parameters(toolbox, tmp_path):
         ({"METHOD": "best"}, "METHOD is 'best', but can only be full, least."),
         (
             {"METHOD": "least"},
-            "METHOD 'least' needs a TOLERANCE; layer 'stations' does not tell the one it was made with (a).",
+            "METHOD 'least' needs a TOLERANCE; layer 'stations' does not record the one it was made with (a).",
         ),
         ({"STEPS": 1}, "There is no parameter STEPS"),
     ):

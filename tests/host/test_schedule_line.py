@@ -55,7 +55,10 @@ def test_who_stands_right_moves_left(toolbox):
     assert (results["LINE_MOVED"], results["LINE_OUTSIDE"], results["LINE_GREATEST"]) == (6, 0, 0.0121)
     assert results["LINE_TOTAL"] == pytest.approx(sum(map(abs, LATERAL)), abs=1e-15)
     assert "Line: Move right 3, left 3, keep 0; sum of movements 37.6 mm, greatest 12.1 mm." in run.said
-    assert any("no test has looked for slips sideways" in t and "12.1 mm left at a 0+040" in t for t in run.warnings)
+    assert any(
+        "the stations were not tested for lateral blunders" in t and "12.1 mm left at a 0+040" in t
+        for t in run.warnings
+    )
 
 
 def test_step_and_travel_of_its_own(toolbox):
@@ -82,12 +85,12 @@ def test_step_and_travel_of_its_own(toolbox):
         assert move == pytest.approx(
             min(good, key=abs) if good else min(tried, key=lambda m: abs(beside + m)), abs=1e-12
         )
-        assert (after == "within") == bool(good) and (reason == "beyond the travel sideways") != bool(good)
+        assert (after == "within") == bool(good) and (reason == "beyond the lateral travel") != bool(good)
     assert column(run, "lat_after").count("right") == 2 and run.results["LINE_OUTSIDE"] == 2
     assert any(t.startswith("Line: 2 supports stay out of tolerance") and "0+040 (3.1 mm" in t for t in run.warnings)
     # Heights in steps and travel of theirs.
     assert column(run, "move") == [-0.002, 0.0, 0.0, 0.002, 0.0, 0.0]
-    assert "whole steps of 0.5 mm; to the right at most 3.0 mm; to the left at most 5.0 mm" in run.said
+    assert "whole increments of 0.5 mm; to the right at most 3.0 mm; to the left at most 5.0 mm" in run.said
 
 
 def test_neighbours_sideways_by_trying_all(toolbox):
@@ -147,7 +150,7 @@ def test_what_is_doubted_or_decided_holds_for_both(toolbox):
     # 'set aside', since 'left out' would be read as left.
     assert column(run, "lat_action") == ["keep", "measure again", "set aside", "no line", "left", "left"]
     assert column(run, "lat_reason")[0] == "decision: accept" and column(run, "lat_move")[1:4] == [None] * 3
-    assert "Line: Without a lateral departure: a 0+030." in run.said
+    assert "Line: No lateral departure: a 0+030." in run.said
 
 
 def test_one_place_with_two_movements_is_told(toolbox):
@@ -156,7 +159,9 @@ def test_one_place_with_two_movements_is_told(toolbox):
         for axis, beside in (("a", 0.004), ("b", -0.003))
     ]
     run = toolbox.run("scheduleadjustments", STATIONS=toolbox.points(rows), LINE="lateral")
-    told = "Line: One place, more than one movement: a 0+000 (4.0 mm left) and b 0+000 (3.0 mm right); decide on one."
+    told = (
+        "Line: More than one movement at one position: a 0+000 (4.0 mm left) and b 0+000 (3.0 mm right); decide on one."
+    )
     assert told in run.warnings
 
 
@@ -309,11 +314,11 @@ def test_one_sheet_with_both(toolbox, tmp_path):
     groups = next(row for row in rows if "HEIGHT: up and down" in row)
     assert groups[2] == "LINE: left and right, looking up-chainage"
     heads = rows[rows.index(groups) + 1]
-    assert heads[4:7] == ["Raise or lower (mm)", "Steps of 1.0 mm", "Predicted (mm)"]
-    assert heads[7:11] == ["Stands (mm)", "Move left or right (mm)", "Steps of 0.5 mm", "Predicted (mm)"]
+    assert heads[4:7] == ["Raise or lower (mm)", "Increments of 1.0 mm", "Predicted (mm)"]
+    assert heads[7:11] == ["Stands (mm)", "Move left or right (mm)", "Increments of 0.5 mm", "Predicted (mm)"]
     by = {row[0]: row for row in rows if row and row[0].startswith("0+")}
     assert by["0+000"][3:11] == ["+6.0", "▼ Lower 6.0", "6", "0.0", "9.3 right", "◀ Left 4.0", "8", "5.3 right"]
-    assert by["0+000"][11] == "Line: stays right, beyond the travel sideways"
+    assert by["0+000"][11] == "Line: stays right, beyond the lateral travel"
     assert by["0+030"][4:9] == ["▲ Raise 7.0", "7", "0.0", "0.4 left", "▶ Right 0.5"]
     assert by["0+050"][4] == by["0+050"][8] == "Set aside" and by["0+050"][11] == "flag: suspected blunder"
     # On a page with directions no other cell begins with the word left.

@@ -77,7 +77,7 @@ def test_the_verdict_is_the_reports_own_sentence(made):
     for said in ("level surface", "straight design", "flat drawing", "heights exaggerated ×", "too high", "too low"):
         assert said in text, said
     assert "licensed surveyor or engineer" in text and "For review" in text and "Alder" in text
-    # sample_layers/README.md: the design at 2+600 of Alder is 0.52 m above what a flat Earth would give.
+    # sample_layers/README.md: the design at 2+600 of Alder is 0.52 m above the design with no curvature.
     assert "523.4 mm" in text
 
 

@@ -94,7 +94,7 @@ def test_an_input_that_is_gone_is_said_to_be(made):
     stations, _, record = made
     os.remove(stations.source().split("|")[0])
     (found,) = stale_inputs(record)
-    assert (found.key, found.state) == ("STATIONS", "gone") and "is not there any more" in found.sentence
+    assert (found.key, found.state) == ("STATIONS", "gone") and "no longer exists" in found.sentence
     assert states(record, {stations.source(): None}) == [("STATIONS", "gone")]
 
 

@@ -76,8 +76,8 @@ class AdjustLevelling(ToolboxEntry):
                 "LINES",
                 tr("Adjusted lines"),
                 tr(
-                    "A row for each line: v is observed less adjusted, w is v over its standard "
-                    "deviation, a blunder suspected beyond 3.29."
+                    "A row for each line: v is observed less adjusted, w is v over its standard deviation, a blunder "
+                    "is suspected beyond 3.29."
                 ),
             ),
             p.table(

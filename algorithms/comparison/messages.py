@@ -172,8 +172,8 @@ class ComparisonReport:
         )
         if self.asked["shift"] == "robust":
             text += " " + tr(
-                "A part that moved by less than about three standard deviations of a change, or half an axis and more, "
-                "cannot be told from the rest."
+                "A part that moved by less than about three standard deviations of a change, or that is half an axis "
+                "or more, cannot be told from the rest."
             )
         return text if all(motion.judged for motion in self.compared.motions) else text + " " + self._unshared()
 

@@ -84,10 +84,10 @@ def compared_sigma():
         "SIGMA",
         tr("Standard deviation of a height"),
         tr(
-            "One value for all, in the unit of heights: of a height by itself, beside what levelling adds. With "
-            "0.0008 in metres a change has a standard deviation of 1.1 mm, and is significant beyond 3.7 mm. Empty: "
-            "from each survey's field 'sd'; without one, changes are given but not judged. With a covariance it is "
-            "that of setting up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
+            "One value for all, in the unit of heights: of a height by itself, in addition to what levelling adds. "
+            "With 0.0008 in metres a change has a standard deviation of 1.1 mm, and is significant beyond 3.7 mm. "
+            "Empty: from each survey's field 'sd'; without one, changes are given but not judged. With a covariance "
+            "it is that of setting up on a mark and is added; where it is empty, a point held fixed gets 0.1 mm."
         ),
         None,
         0.0,
@@ -100,8 +100,8 @@ def sigmas():
             "SIGMAS",
             tr("Standard deviation of a height, for each survey"),
             tr(
-                "A number for each of the surveys in their order, as in DATES, separated by semicolons: 0.001; 0.0007. "
-                "An empty place: SIGMA."
+                "A number for each of the surveys in their order, as in DATES, separated by semicolons: 0.001; "
+                "0.0007. Left empty between semicolons: SIGMA."
             ),
         )
     )
@@ -125,7 +125,9 @@ def compared_sigma_km():
 def sigmas_km():
     return advanced(
         text_parameter(
-            "SIGMAS_KM", tr("The same over 1 km (mm), for each survey"), tr("As SIGMAS. An empty place: SIGMA_KM.")
+            "SIGMAS_KM",
+            tr("The same over 1 km (mm), for each survey"),
+            tr("As SIGMAS. Left empty between semicolons: SIGMA_KM."),
         )
     )
 
@@ -154,9 +156,9 @@ def line():
                 tr("Standard deviation of a lateral position"),
                 tr(
                     "Of a lateral departure or an offset, one value for all surveys, in the unit of heights: how well "
-                    "the position of a station is known beside its neighbours. With 0.0008 in metres a movement is "
-                    "significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes are "
-                    "given but not judged."
+                    "the position of a station is known relative to its neighbours. With 0.0008 in metres a movement "
+                    "is significant beyond 3.7 mm. Empty: from each survey's field 'sd_line'; without one, changes "
+                    "are given but not judged."
                 ),
                 None,
                 0.0,
@@ -166,7 +168,7 @@ def line():
             text_parameter(
                 "SIGMAS_LINE",
                 tr("Standard deviation of a lateral position, for each survey"),
-                tr("As SIGMAS. An empty place: SIGMA_LINE."),
+                tr("As SIGMAS. Left empty between semicolons: SIGMA_LINE."),
             )
         ),
     )

@@ -96,5 +96,5 @@ def zenith_angle(text, unit, *, vertical):
     zenith = 90.0 - value if vertical else (360.0 - value if value > 180.0 else value)
     if not 1.0 <= zenith <= 179.0:
         kind = "vertical" if vertical else "zenith"
-        raise InputError(f"The {kind} angle '{text.strip()}' is no sight from one point to another.")
+        raise InputError(f"The {kind} angle '{text.strip()}' is not a sight from one point to another.")
     return zenith

@@ -26,7 +26,7 @@ class Covariance:
 
     def __post_init__(self):
         if not np.all(np.isfinite(self.variance) & (self.variance > 0.0)):
-            raise InputError("A standard deviation is zero, negative or no number.")
+            raise InputError("A standard deviation is zero, negative or not a number.")
         weight = self.inverse
         if self.matrix is not None and weight is None:
             try:

@@ -37,7 +37,7 @@ def covariance_of(names, texts, wanted):
         except ValueError:
             row = np.zeros(0)
         if len(row) != k + 1 or not np.all(np.isfinite(row)):
-            raise InputError(f"The covariance of point '{names[k]}' is not complete: {k + 1} numbers are due.")
+            raise InputError(f"The covariance of point '{names[k]}' is not complete: {k + 1} numbers are expected.")
         matrix[k, : k + 1] = matrix[: k + 1, k] = row
     at = [place[name] for name in wanted]
     return matrix[np.ix_(at, at)] / _SQUARE_MILLIMETRES

@@ -78,7 +78,7 @@ class DesignSpec:
         ):
             raise InputError(f"Both controls are at chainage {self.chainage_a:g} m; they must be apart.")
         if self.radius is not None and self.radius < 100_000.0:
-            raise InputError(f"A sphere of radius {self.radius:g} m is no Earth; RADIUS is in metres.")
+            raise InputError(f"A sphere of radius {self.radius:g} m is not that of the Earth; RADIUS is in metres.")
 
     @property
     def uses_b(self):

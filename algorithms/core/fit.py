@@ -146,7 +146,7 @@ def check_spread(lat, lon, ellipsoid):
     if away <= ONE_GEODESIC * extent:
         raise InputError(
             f"The stations lie on one line (none is more than {away:.3f} m from it over {extent:.0f} m), which "
-            "determines no plane; fit a line, or add an arm in another direction."
+            "determines no plane; fit a line, or add an axis in another direction."
         )
 
 

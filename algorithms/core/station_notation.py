@@ -29,7 +29,7 @@ def notation(text):
         return float(text), None  # never by its text: a measured origin is 2.3e-09
     found = _TEXT.match(str(text))
     if not found:
-        raise InputError(f"'{text}' is no station: expected such as 12+50, 1+250 or a distance.")
+        raise InputError(f"'{text}' is not a station: expected such as 12+50, 1+250 or a distance.")
     sign = -1.0 if found["sign"] in ("-", "\u2212") else 1.0
     region = int(found["region"]) if found["region"] else None
     if found["bare"] is not None:
@@ -37,7 +37,7 @@ def notation(text):
     digits = len(found["rest"].split(".")[0])
     if digits not in _STATION_LENGTH:
         raise InputError(
-            f"'{text}' is no station: after the plus stand two digits (stations of 100) or three (of 1000)."
+            f"'{text}' is not a station: after the plus stand two digits (stations of 100) or three (of 1000)."
         )
     return sign * (float(found["whole"]) * _STATION_LENGTH[digits] + float(found["rest"])), region
 

@@ -95,7 +95,7 @@ def _axis(run, one):
 def _caption(run, one):
     text = tr(
         "Above: the heights less their mean, with the shapes fitted to them. Below: the curvature factor; the bar "
-        "holds the truth in 95 of 100 cases. {} stations over {}."
+        "contains the true value in 95 of 100 cases. {} stations over {}."
     ).format(int(one.kept.sum()), length_text(one.test.profile.length, run.units))
     aside = run.notation.texts(one.profile.chainage[~one.kept])
     return text + (" " + tr("Set aside as suspected blunders: {}.").format(", ".join(aside)) if len(aside) else "")

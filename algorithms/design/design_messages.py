@@ -188,7 +188,8 @@ def _warn_axis(run, report, beyond):
     if report.spec.kind == "level" and run.system.kind == "ellipsoidal":
         warn(
             tr(
-                "Axis '{}': a constant ellipsoidal height is no level surface; water and instruments follow the geoid."
+                "Axis '{}': a constant ellipsoidal height is not a level surface; water and instruments follow "
+                "the geoid."
             ).format(report.name)
         )
     _warn_gravity(run, report)

@@ -54,7 +54,7 @@ def tell_lines(run, reports):
     if any(line.kind == "axis" for line in lines):
         run.asked.say(
             tr(
-                "LINE 'axis' stands on the axis as drawn in layer '{}': it judges line only where that axis was "
+                "LINE 'axis' stands on the axis as drawn in layer '{}': it judges the line only where that axis was "
                 "surveyed or designed. An axis drawn by hand on imagery is no basis for judging; 'chord' and 'fitted' "
                 "need the stations alone."
             ).format(run.structure.axis_source.sourceName())

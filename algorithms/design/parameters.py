@@ -157,10 +157,10 @@ def fitted_line():
                 "LINE",
                 tr("Line"),
                 tr(
-                    "Whether the line in plan is fitted and tested beside the heights, with FIT 'line'. Empty or none: "
-                    "not at all. fitted: the vertical plane that fits the stations best. Adds the fields lateral "
-                    "(positive is right, looking up-chainage), lat_w, lat_redund, lat_blund and lat_flag, and the "
-                    "line's place, azimuth and tests to the reference."
+                    "Whether the line in plan is fitted and tested beside the heights, with FIT 'line'. Empty or "
+                    "none: not at all. fitted: the vertical plane that fits the stations best. Adds the fields "
+                    "lateral (positive is right, looking up-chainage), lat_w, lat_redund, lat_blund and lat_flag, and "
+                    "the line's position, azimuth and tests to the reference."
                 ),
                 ("none", "fitted"),
             )
@@ -244,10 +244,10 @@ def given_covariance():
             with_help(
                 parameter,
                 tr(
-                    "Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence "
-                    "over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height beside the levelling and "
-                    "is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that the record of "
-                    "the stations' layer names, if any."
+                    "Table that 'Adjust levelled height differences' writes: fields point and covar. It has "
+                    "precedence over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height apart from the "
+                    "levelling and is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that "
+                    "the record of the stations' layer names, if any."
                 ),
             )
         ),

@@ -48,7 +48,9 @@ def _tell_line(run, fit):
 def _tell_point(run, fit, words, place, inside):
     if not place.well_determined:
         run.asked.say(
-            tr("Plane '{}': {}: poorly determined; neither its place nor an ellipse is given.").format(fit.name, words)
+            tr("Plane '{}': {}: poorly determined; neither its position nor an ellipse is given.").format(
+                fit.name, words
+            )
         )
         return
     state = (

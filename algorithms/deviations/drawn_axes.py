@@ -167,7 +167,7 @@ def _placed(row, number, fields, structure, rows, units, record):
         raise InputError(
             tr(
                 "Layer '{}', field 'chainage', row {}: {} {} is not where axis '{}' has this station; check "
-                "CHAINAGE_UNIT and the direction of the axis, or compute the residuals anew."
+                "CHAINAGE_UNIT and the direction of the axis, or compute the residuals again."
             ).format(
                 structure.points.name,
                 station[at] + 1,

@@ -132,7 +132,7 @@ def _tell(drawn, one, strip, fits, asked):
     if drawn.record.height_system == "ellipsoidal":
         asked.warn(
             tr(
-                "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is no water "
+                "Axis '{}': the heights are ellipsoidal, so the level line follows the ellipsoid and is not a water "
                 "surface."
             ).format(one.name)
         )

@@ -217,7 +217,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
             for other in sinks[:k]:
                 if output_places.same_place(places[key], places[other]):
                     raise InputError(
-                        tr("{} and {} are one place ({}); choose different files or tables.").format(
+                        tr("{} and {} are the same place ({}); choose different files or tables.").format(
                             other, key, places[key][0]
                         ),
                         keys=(other, key),

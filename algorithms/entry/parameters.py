@@ -42,7 +42,7 @@ def height_list():
         QgsProcessingParameterFeatureSource("INPUT", tr("Height list"), [SOURCE.TypeVector]),
         tr(
             "A table with a station and a height in each row, for example a CSV file. Points are taken too; their own "
-            "place is not used."
+            "positions are not used."
         ),
     )
 

@@ -261,7 +261,7 @@ def sight_radius():
             "RADIUS",
             tr("Radius of the Earth (metres)"),
             tr(
-                "Taken for every sight, in place of that of the points' places or of LATITUDE; for example "
+                "Taken for every sight, in place of that of the points' positions or of LATITUDE; for example "
                 "6371000, to repeat a computation made with another radius."
             ),
         )

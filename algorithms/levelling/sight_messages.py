@@ -110,7 +110,7 @@ def _radius_words(reduction):
     if np.isfinite(reduction.radius):
         return tr("Earth's radius {} km as given").format(number_text(reduction.radius / 1000.0, 3))
     if reduction.named is not None:
-        return tr("Earth's radius from the points' places")
+        return tr("Earth's radius from the points' positions")
     if reduction.asked.number("LATITUDE") is not None:
         return tr("Earth's radius at the latitude")
     return tr("Earth's radius {} km").format(number_text(MEAN_RADIUS / 1000.0, 0))

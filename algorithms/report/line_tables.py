@@ -94,7 +94,7 @@ def line_columns(found):
         return []
     columns = [Column(tr("Lateral ({})").format(found.line.amounts.label), "n", 14), Column(tr("Side"), "k", 14)]
     return columns + (
-        [Column(tr("Probability within the line's tolerance"), "n", 13)]
+        [Column(tr("Probability within tolerance, line"), "n", 13)]
         if np.any(np.isfinite(found.line.probability))
         else []
     )

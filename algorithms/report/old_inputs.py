@@ -28,8 +28,8 @@ def old_inputs(asked):
     if not asked.given("TESTED") or not tested or _made_alike(_record(asked, "STATIONS"), tested, changed):
         return told, ""
     return told, tr(
-        "The stations with residuals and the tested stations (TESTED) were not made from the same heights: flags and w "
-        "are left out of this report. Bring both up to date and write it anew."
+        "The stations with residuals and the tested stations (TESTED) were not made from the same heights: flags and "
+        "w are left out of this report. Bring both up to date and write the report again."
     )
 
 

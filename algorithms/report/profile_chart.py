@@ -46,7 +46,7 @@ def profile_picture(found, axis, *, screen, paper):
     ).format(axis or tr("the axis"), low, high)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
     if profile.has_line:
-        alt += " " + tr("At the bottom, how far the stations are beside the line.")
+        alt += " " + tr("At the bottom, the lateral departures from the line.")
         caption += " " + line_caption(profile)
     svg, png = _drawn(found, profile, rows, screen, paper)
     return Picture(svg, alt, caption, png, _height(profile) / _WIDTH)

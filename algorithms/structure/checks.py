@@ -27,7 +27,7 @@ def warn_duplicates(pairs, name, asked):
     """Warn of rows that are one station twice; both stay."""
     if pairs:
         asked.warn(
-            tr("Layer '{}' has stations at one place more than once, all kept: rows {}.").format(
+            tr("Layer '{}' has stations at one position more than once, all kept: rows {}.").format(
                 name, listed([tr("{} and {}").format(*sorted(pair)) for pair in pairs])
             ),
             STATION_TWICE,

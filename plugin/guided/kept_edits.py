@@ -23,11 +23,11 @@ def answer(place, table, parent):
     box.setText(tr("The placed stations were edited by hand since they were placed."))
     box.setInformativeText(
         tr(
-            "Placing the list anew would undo these edits in {}, table '{}'. Kept, the run takes them as they are."
+            "Placing the list again would undo these edits in {}, table '{}'. Kept, the run takes them as they are."
         ).format(place, table)
     )
     keep = box.addButton(tr("Keep my edits"), QMessageBox.ButtonRole.AcceptRole)
-    anew = box.addButton(tr("Place anew"), QMessageBox.ButtonRole.DestructiveRole)
+    anew = box.addButton(tr("Place again"), QMessageBox.ButtonRole.DestructiveRole)
     box.setDefaultButton(keep)
     box.exec()
     return {keep: KEEP, anew: ANEW}.get(box.clickedButton(), CANCEL)

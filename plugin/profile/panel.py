@@ -73,7 +73,7 @@ class ProfilePanel(QgsDockWidget):
             controls,
             flow,
             tr("Li&ne"),
-            tr("Show how the stations stand beside the line, as a third chart: left of it up, right of it down."),
+            tr("Show the lateral departures from the line as a third chart: left of it up, right of it down."),
             True,
         )
         self.beside.setObjectName("tautline_line")

@@ -79,7 +79,7 @@ class RunAgain:
                 continue
             if layer.isEditable() and layer.isModified():
                 raise CannotRunAgain(
-                    tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(layer.name())
+                    tr("Layer '{}' would be overwritten, but holds edits that are not saved.").format(layer.name())
                 )
             key = record_of_layer(layer).output
             if not key:
@@ -125,7 +125,7 @@ class RunAgain:
         edited = [layer.name() for layer in self.results if layer.isEditable() and layer.isModified()]
         if edited:
             raise CannotRunAgain(
-                tr("Layer '{}' would be written anew, but holds edits that are not saved.").format(edited[0])
+                tr("Layer '{}' would be overwritten, but holds edits that are not saved.").format(edited[0])
             )
 
     def question(self):

@@ -88,7 +88,7 @@ def test_the_weight_of_levelled_heights_is_the_inverse():
 
 @pytest.mark.parametrize("sigmas", [[0.001, 0.0], [0.001, np.nan], [np.inf, 0.001]])
 def test_no_standard_deviation(sigmas):
-    with pytest.raises(InputError, match="standard deviation is zero, negative or no number"):
+    with pytest.raises(InputError, match="standard deviation is zero, negative or not a number"):
         independent(sigmas)
 
 

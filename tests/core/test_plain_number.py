@@ -37,5 +37,5 @@ def test_lists_take_no_other_digits(text):
 
 @pytest.mark.parametrize("text", ["\u0661+\u0662\u0663\u0664", "1_0+250", "\uff11+250"])
 def test_stations_take_no_other_digits(text):
-    with pytest.raises(InputError, match="is no station"):
+    with pytest.raises(InputError, match="is not a station"):
         notation(text)

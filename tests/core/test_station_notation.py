@@ -101,7 +101,7 @@ def test_regions(text, expected):
     ],
 )
 def test_unreadable(text):
-    with pytest.raises(InputError, match="is no station"):
+    with pytest.raises(InputError, match="is not a station"):
         notation(text)
 
 
@@ -219,8 +219,8 @@ def test_no_equations(text):
     [
         ("1+000", "expected back=ahead"),
         ("1+000=1+100=1+200", "expected back=ahead"),
-        ("1+000=abc", "'abc' is no station"),
-        ("=", "is no station"),
+        ("1+000=abc", "'abc' is not a station"),
+        ("=", "is not a station"),
         ("1+000=1+100; 1+050=1+200", "lies behind"),
         ("1+000=1+100; 1+100=1+200", "lies behind"),
     ],

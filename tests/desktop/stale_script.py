@@ -143,7 +143,7 @@ def guided_run_again():
         if answer == "Cancel":
             SEEN["cancelled"] = before != [] and panel().outcome.told() == before and panel().trouble.told()
         SEEN["kept"].append(value("Placed stations", "0+850", "height") == height)
-    SEEN["asked"].append(run_asked("Place anew"))
+    SEEN["asked"].append(run_asked("Place again"))
     SEEN["anew"] = value("Placed stations", "0+850", "height") != height
     SEEN["unasked"] = run_asked()["asked"]
     SEEN["end_line"] = compared()

@@ -218,7 +218,7 @@ def test_looks_again_when_the_points_are_edited(guided):
         ("no_height", "height_field", "has no column of heights"),
         ("feet", "chainage_unit", "they may be in feet"),
         ("no_number", "height_a", "'abc' is not a number"),
-        ("no_notation", "chainage_a", "'12+5' is no station"),
+        ("no_notation", "chainage_a", "'12+5' is not a station"),
         ("no_folder", "place", "There is no folder"),
         ("no_file", "heights", "cannot be read as a table or layer"),
     ],
@@ -249,7 +249,7 @@ def test_closed_button_says_why(guided, case, why):
     ("case", "question", "words"),
     [
         ("text_heights", "heights", "row 2: The height 'x' is not a number"),
-        ("one_bad_row", "heights", "row 4: 'here' is no station"),
+        ("one_bad_row", "heights", "row 4: 'here' is not a station"),
         ("far", "heights", "farther than 100 m from every axis"),
         ("drawn_from_list", "structure", "A list has no places"),
         ("line_gone", "structure", "Choose the line layer"),

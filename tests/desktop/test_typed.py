@@ -27,7 +27,7 @@ def test_each_doubt_stands_beside_its_line(seen):
     told = seen["doubts"]
     assert told["7"][0] == "doubt" and "Digits exchanged? 148.2001 m would fit" in told["7"][1]
     assert "out of order" in told["7"][1] and "The same station as in line 6" in told["8"][1]
-    assert told["10"][0] == "problem" and "'abc' is no station" in told["10"][1]
+    assert told["10"][0] == "problem" and "'abc' is not a station" in told["10"][1]
     assert "1 line cannot be placed" in sentences(seen["doubts_outcome"])
 
 

@@ -342,12 +342,15 @@ def with_fields(toolbox, **fields):
             "Axis 'line': control A at chainage 150.000 m has no height, and no station with a height lies within 1 m "
             "of it.",
         ),
-        ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is no station"),
+        ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is not a station"),
         ({"design": "grade", "slope": 2.5}, "steeper than 45 degrees"),
         ({"design": "level", "tolerance": -0.01}, "Axis 'line': the tolerance -0.01 is negative."),
         ({"design": "level", "height_a": "high"}, "Layer 'axis', field 'height_a', row 1: 'high' is not a number."),
         ({"design": "level", "chain_h": 1e9}, "'line': a chainage height of 1e+09 m is not on Earth"),
-        ({"design": "level", "chain_0": "begin"}, "Chainage of the first vertex of axis 'line': 'begin' is no station"),
+        (
+            {"design": "level", "chain_0": "begin"},
+            "Chainage of the first vertex of axis 'line': 'begin' is not a station",
+        ),
         ({"design": "reference"}, "Axis 'line': the design 'reference' needs a reference layer (REFERENCE)."),
     ],
 )
@@ -360,12 +363,12 @@ def test_design_of_an_axis_that_contradicts_itself(toolbox, straight, fields, sa
     [
         ({"DESIGN": "inclined"}, "needs a slope"),
         ({"DESIGN": "grade", "SLOPE": 0.1, "HEIGHT_B": 5.0}, "give one of them"),
-        ({"CHAINAGE_A": "12+5"}, "'12+5' is no station"),
+        ({"CHAINAGE_A": "12+5"}, "'12+5' is not a station"),
         ({"CHAINAGE_A": "0+500", "CHAINAGE_B": "500"}, "must be apart"),
         ({"SLOPE": 3.0, "DESIGN": "inclined"}, "steeper"),
         ({"EARTH": "sphere", "RADIUS": 6371.0}, "RADIUS is in metres"),
         ({"EQUATIONS": "12+50"}, "expected back=ahead"),
-        ({"CHAINAGE_START": "1+1"}, "'1+1' is no station"),
+        ({"CHAINAGE_START": "1+1"}, "'1+1' is not a station"),
     ],
 )
 def test_form_that_contradicts_itself(toolbox, straight, given, said):
@@ -479,7 +482,7 @@ def test_nothing_asked_for(toolbox, straight):
     assert "beyond the axes" in toolbox.refusal(
         "generatestations", AXIS=straight["AXIS"], AT_VERTICES=False, CHAINAGES="99+000"
     )
-    assert "'x' is no station" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], CHAINAGES="0+100; x")
+    assert "'x' is not a station" in toolbox.refusal("generatestations", AXIS=straight["AXIS"], CHAINAGES="0+100; x")
 
 
 def test_input_is_not_touched(toolbox, straight, tmp_path):
@@ -501,7 +504,7 @@ WIDE, ARABIC = "\uff11\uff12", "\u0661\u0662"
     [
         ("designheights", {"HEIGHT_A": "1_0"}, "HEIGHT_A is '1_0', which is not a number."),
         ("designheights", {"HEIGHT_A": WIDE}, f"HEIGHT_A is '{WIDE}', which is not a number."),
-        ("designheights", {"CHAINAGE_A": ARABIC}, f"'{ARABIC}' is no station"),
+        ("designheights", {"CHAINAGE_A": ARABIC}, f"'{ARABIC}' is not a station"),
         ("designheights", {"HEIGHT_A": [1.0, 2.0]}, "HEIGHT_A is '[1.0, 2.0]', which is not a number."),
         ("designheights", {"HEIGHT_A": b"12"}, "HEIGHT_A is "),
         ("designheights", {"HEIGHT_A": True}, "HEIGHT_A is 'True', which is not a number."),

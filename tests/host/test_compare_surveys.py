@@ -160,7 +160,7 @@ def test_settled_third_leaves_its_neighbours_alone(toolbox):
     run = toolbox.run("comparesurveys", SURVEYS=[survey(toolbox, [50.0] * 15), later], SIGMA_KM=0.1, MOTIONS="memory:")
     assert run.column("bend_verd") == ["not significant"] * 10 + ["settled"] * 5
     assert run.column("bending") == pytest.approx([0.0] * 10 + [-0.012] * 5, abs=1e-9)
-    assert "set aside: 0+100 to 0+140 (5 stations); common shift +3.0" in run.said and "beyond chance" in run.said
+    assert "set aside: 0+100 to 0+140 (5 stations); common shift +3.0" in run.said and "(95 %, significant)" in run.said
     assert run.rows("MOTIONS")[0]["shift_verd"] == "significant"
 
 
@@ -433,7 +433,7 @@ def test_bad_dates_and_numbers(toolbox):
     ):
         assert toolbox.refusal("comparesurveys", SURVEYS=layers, **given).startswith(said)
     layers[1] = survey(toolbox, FLAT, "second", date="spring")
-    assert toolbox.refusal("comparesurveys", SURVEYS=layers).startswith("Layer 'second', row 1: 'spring' is no date")
+    assert toolbox.refusal("comparesurveys", SURVEYS=layers).startswith("Layer 'second', row 1: 'spring' is not a date")
 
 
 def test_one_survey_and_unreadable_ones(toolbox, tmp_path):

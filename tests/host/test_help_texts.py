@@ -97,7 +97,7 @@ WORKED = (
     ("3 of the same instrument, {} mm in 2 km", 3e-6 * 2e6),
     ("1.5 makes {} mm of both together", 1.5 * math.sqrt(2)),
     ("0.05 makes {} mm of a sight of 1 km", 0.05 * 1e9 / 2 / RADIUS),
-    ("With 0.0008 in metres a change has {} mm", 0.8 * math.sqrt(2)),
+    ("With 0.0008 in metres a change has a standard deviation of {} mm", 0.8 * math.sqrt(2)),
     ("and is significant beyond {} mm", 3.29053 * 0.8 * math.sqrt(2)),
     ("0.000002 is {} mm in a kilometre", 0.000002 * 1e6),
     ("a movement is significant beyond {} mm", 3.29053 * 0.8 * math.sqrt(2)),

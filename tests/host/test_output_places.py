@@ -172,7 +172,7 @@ def test_the_place_that_the_host_makes_of_a_name(toolbox, straight, tmp_path, as
     refused = toolbox.refusal("designheights", STATIONS=there, AXIS=straight["AXIS"], OUTPUT=str(path))
     assert refused.startswith("OUTPUT is the place of the input STATIONS")
     assert toolbox.refusal("designheights", OUTPUT=str(path), SUMMARY=str(twin), **straight).startswith(
-        "OUTPUT and SUMMARY are one place"
+        "OUTPUT and SUMMARY are the same place"
     )
     toolbox.refusal("designheights", OUTPUT=str(path), **{**straight, **FAILING})
     assert contents(tmp_path) == before
@@ -237,7 +237,7 @@ def test_two_outputs_in_one_place(toolbox, straight, tmp_path):
         (str(tmp_path / "x.json"), str(tmp_path / "x.json.geojson")),
     ):
         text = toolbox.refusal("designheights", OUTPUT=one, SUMMARY=other, **straight)
-        assert text.startswith("OUTPUT and SUMMARY are one place")
+        assert text.startswith("OUTPUT and SUMMARY are the same place")
     assert not list(tmp_path.iterdir())
 
 

@@ -51,7 +51,7 @@ def test_columns(toolbox, axis):
     }
     (rejected,) = run.rows("REJECTED")
     assert list(rejected) == ["no", "Station", "height", "remark", "row", "reason"]
-    assert rejected["row"] == 2 and rejected["no"] == 8 and "'?' is no station" in rejected["reason"]
+    assert rejected["row"] == 2 and rejected["no"] == 8 and "'?' is not a station" in rejected["reason"]
     assert run.results["COUNT"] == 1 and run.results["REJECTED_COUNT"] == 1
 
 
@@ -96,9 +96,9 @@ def test_every_reason_for_a_rejection(toolbox, axis):
     reasons = {row["row"]: row["reason"] for row in run.rows("REJECTED")}
     assert list(reasons) == [2, 3, 4, 5, 6, 7, 8]
     for row, said in (
-        (2, "'1+2' is no station"),
+        (2, "'1+2' is not a station"),
         (3, "The row has no station."),
-        (4, "'KM 3' is no station"),
+        (4, "'KM 3' is not a station"),
         (5, "The offset 'left' is not a number."),
         (6, "The height '5,0' is not a number."),
         (7, "The offset 'inf' is infinite."),
@@ -111,7 +111,7 @@ def test_every_reason_for_a_rejection(toolbox, axis):
 
 def test_nothing_that_can_be_placed(toolbox, axis):
     text = toolbox.refusal("placestations", INPUT=toolbox.table([{"station": "a"}, {"station": "b"}]), AXIS=axis)
-    assert text.startswith("Layer 'list': none of 2 rows can be placed; row 1: 'a' is no station")
+    assert text.startswith("Layer 'list': none of 2 rows can be placed; row 1: 'a' is not a station")
 
 
 def test_rejected_rows_are_named_without_that_output(toolbox, axis):

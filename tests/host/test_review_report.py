@@ -647,7 +647,7 @@ def unreadable(toolbox):
         "reference": ({}, {"REFERENCE": toolbox.table([{"axis": "line"}], name="r")}, "lacks the field 'name'"),
         "curvature": ({}, {"CURVATURE": toolbox.table([{"axis": "line"}], name="c")}, "lacks the field 'verdict'"),
         "axis": ({}, {"AXIS": toolbox.points([{"at": (0.0, 0.0)}], name="dots")}, "Layer 'dots' has points"),
-        "one place": ({}, {"HTML": "same.html", "PDF": "same.html"}, "one place"),
+        "one place": ({}, {"HTML": "same.html", "PDF": "same.html"}, "the same place"),
     }
 
 

@@ -437,7 +437,7 @@ def test_a_document_does_not_take_the_place_of_an_input_or_output(toolbox, tmp_p
         "scheduleadjustments", STATIONS=stations, CSV=str(tmp_path / "in.gpkg")
     )
     same = str(tmp_path / "x.html")
-    assert "are one place" in toolbox.refusal("scheduleadjustments", STATIONS=stations, SHEET=same, SETOUT=same)
+    assert "are the same place" in toolbox.refusal("scheduleadjustments", STATIONS=stations, SHEET=same, SETOUT=same)
     assert "there is no folder" in toolbox.refusal(
         "scheduleadjustments", STATIONS=stations, SHEET=str(tmp_path / "no" / "x.html")
     )

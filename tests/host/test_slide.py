@@ -74,7 +74,7 @@ def test_the_verdict_is_the_reports_own_sentence(made):
     text = " ".join(words(made["pdf"]).split())
     sentence = text[text.index("Range") : text.index("within it.") + len("within it.")]
     assert "was not built to its design" in sentence and sentence in " ".join(made["html"].split())
-    for said in ("level surface", "straight design", "flat drawing", "heights exaggerated ×", "too high", "too low"):
+    for said in ("level surface", "straight design", "no curvature", "heights exaggerated ×", "too high", "too low"):
         assert said in text, said
     assert "licensed surveyor or engineer" in text and "For review" in text and "Alder" in text
     # sample_layers/README.md: the design at 2+600 of Alder is 0.52 m above the design with no curvature.

@@ -124,5 +124,5 @@ def test_rows_are_counted_as_in_the_file(toolbox, axis, tmp_path, kind, provider
     run = placed(toolbox, axis, read_by(kind, path))
     assert run.column("height") == [5.1, 5.3] and run.column("row", "REJECTED") == [4, 6]
     (said,) = [text for text in run.warnings if "rejected" in text]
-    assert ", row 6 is rejected: '0+2x0' is no station" in said
+    assert ", row 6 is rejected: '0+2x0' is not a station" in said
     assert any("row 4" in text for text in run.info), "a comment is told, and is no warning"

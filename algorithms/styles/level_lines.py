@@ -141,7 +141,7 @@ def height_renderer(fields):
         ),
         (
             f"{role} IN ('no benchmark', 'not in the net')",
-            tr("No as-built height"),
+            tr("No adjusted height"),
             marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35),
         ),
     )

@@ -28,7 +28,7 @@ ANSWERS = {
     "SLOPE": ("slope", translatable("Slope")),
     "REFERENCE": ("reference", translatable("Reference layer")),
     "TOLERANCE": ("tolerance", translatable("Tolerance")),
-    "SIGMA": ("sigma", translatable("Standard deviation of a height")),
+    "SIGMA": ("sigma", translatable("Accuracy of a height")),
     "LINE": ("line", translatable("Line in plan")),
     "LINE_TOLERANCE": ("line_tolerance", translatable("Tolerance of the line")),
     "AXIS": ("axis", translatable("Axis layer")),

@@ -35,7 +35,7 @@ def test_the_third_chart_is_off_until_it_is_asked_for(seen):
     assert (off["button"], off["on"], off["chart"], off["range"]) == (True, False, False, False)
     assert (on["on"], on["chart"], on["range"]) == (True, True, True)
     assert off["xlabels"] == ["Station on wall", ""] and on["xlabels"] == ["", "Station on wall"]
-    assert on["legend"] == [*off["legend"], "Beside the line", "Beyond its tolerance ± 8.0 mm"]
+    assert on["legend"] == [*off["legend"], "Lateral departure", "Beyond its tolerance ± 8.0 mm"]
 
 
 def test_the_chart_is_a_plan(seen):

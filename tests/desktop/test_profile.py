@@ -39,7 +39,7 @@ def test_chart_explains_itself(seen, expected, worst):
     found = seen["opened"]
     assert found["stations"] == sum(station["axis"] == "Alder" for station in expected)
     assert found["legend"] == [
-        "As-built ± 1 sd",
+        "As-built ± 1 standard deviation",
         "Design",
         "Design with no curvature",
         "Level surface",

@@ -57,11 +57,14 @@ def test_the_gap_and_its_rule_of_thumb_stand_beside_each_other(seen):
     gap = abs(places["straight"][k] - places["flat"][k]) * 1000.0
     # Method page 8: 0.0785 K² for a tangent, so the product of the distances to both ends for a chord.
     rule = 78.5 * 1.05 * 0.90
-    assert "What if, 1+250" in found["story"] and f"straight line {gap:.1f} mm below the flat drawing" in found["story"]
-    told = float(found["story"].split("rule of thumb ")[1].split()[0])
+    assert (
+        "What if, 1+250" in found["story"]
+        and f"straight line {gap:.1f} mm below the line with no curvature" in found["story"]
+    )
+    told = float(found["story"].split("8-inch rule ")[1].split()[0])
     assert told == pytest.approx(rule, rel=2e-3) and gap == pytest.approx(rule, rel=0.02)
     assert "as-built" in found["story"] and "level surface through A" in found["story"]
-    assert "A 0+200" in found["told"] and "B 2+150" in found["told"] and "rule of thumb" in found["told"]
+    assert "A 0+200" in found["told"] and "B 2+150" in found["told"] and "8-inch rule" in found["told"]
     assert "geoid" not in found["told"], "the undulations are known"
 
 

@@ -359,7 +359,7 @@ def test_every_line_and_point_has_its_look(toolbox):
                 *["up to 1.96"] * 2,
             ],
         ),
-        ("POINTS", "levelled", ["held fixed", *["Adjusted height"] * 6, *["No height"] * 3]),
+        ("POINTS", "levelled", ["held fixed", *["Adjusted height"] * 6, *["No adjusted height"] * 3]),
     ):
         layer = run.layer(key)
         dress(layer, StyleSpec(kind, "t"))

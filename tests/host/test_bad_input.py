@@ -99,7 +99,7 @@ def test_latitude_beyond_the_pole(toolbox, at):
     stations = toolbox.points([{"at": (8.0, 50.0), "height": 1.0}, {"at": at, "height": 1.0}])
     axis = toolbox.lines([{"at": [(8.0, 50.0), (8.1, 50.0)], "name": "a"}])
     text = toolbox.refusal("designheights", STATIONS=stations, AXIS=axis)
-    assert text.startswith("Layer 'stations', row 2: ") and "no place on Earth" in text
+    assert text.startswith("Layer 'stations', row 2: ") and "not a place on Earth" in text
     axis = toolbox.lines([{"at": [(8.0, 50.0), at], "name": "a"}])
     stations = toolbox.points([{"at": (8.0, 50.0), "height": 1.0}])
     assert "Layer 'axis', row 1" in toolbox.refusal("designheights", STATIONS=stations, AXIS=axis)
@@ -209,7 +209,11 @@ def test_no_height_is_a_status(toolbox, straight):
     assert run.column("status") == ["within", "no height", "within", "no height", "within"]
     assert run.column("residual")[1] is None and run.column("adjust")[3] is None
     assert all(isinstance(h, float) for h in run.column("design_h"))
-    assert run.results["COUNT"] == 3 and run.rows("SUMMARY")[0]["no_height"] == 2 and "2 without a height" in run.said
+    assert (
+        run.results["COUNT"] == 3
+        and run.rows("SUMMARY")[0]["no_height"] == 2
+        and "2 without an as-built height" in run.said
+    )
 
 
 def test_no_height_at_all(toolbox, straight):
@@ -409,7 +413,7 @@ def test_reference_without_its_design_is_warned_of(toolbox, straight):
 
 def test_level_on_ellipsoidal_heights_is_warned_of(toolbox, straight):
     run = toolbox.run("designheights", DESIGN="level", UNDULATION="ellipsoidal", **straight)
-    assert any("no level surface" in text for text in run.warnings)
+    assert any("not a level surface" in text for text in run.warnings)
 
 
 # --- units

@@ -112,7 +112,7 @@ def test_every_sheet_says_the_unit(jobs, unit):
     small = "mm" if unit == "metre" else label
     for name in ("sheet.html", "setout.html", "report.html"):
         page = (job.folder / name).read_text("utf-8")
-        for words in (f"As built ({label})", f"Station ({label})"):
+        for words in (f"As-built ({label})", f"Station ({label})"):
             assert words in page, (name, words)
     page = (job.folder / "sheet.html").read_text("utf-8")
     assert re.search(rf"Movement \((?:{small}|in)\)", page) and f"Reading after ({label})" in page

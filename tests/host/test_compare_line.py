@@ -350,7 +350,7 @@ def test_page_and_chart_keep_line_and_height_apart(toolbox, tmp_path):
     context = layer.createExpressionContext()
     context.setFeature(next(f for f in layer.getFeatures() if f["station"] == "0+060"))
     told = qgis_core.QgsExpression.replaceExpressionText(layer.mapTipTemplate(), context)
-    assert f"Line: change {abs(CHANGE[6]) * 1000:.1f} mm left ± 1.0 mm." in told and "Bending 9" in told
+    assert f"Line: change {abs(CHANGE[6]) * 1000:.1f} mm left ± 1.0 mm." in told and "Differential movement 9" in told
     bold = next(r for r in layer.labeling().rootRule().children() if r.settings().format().font().bold())
     label = qgis_core.QgsExpression(bold.settings().fieldName)
     assert label.evaluate(context).split("\n")[2].strip("\xa0") == f"{abs(CHANGE[6]) * 1000:.1f} mm left"
@@ -374,7 +374,9 @@ def test_titles_of_the_columns(toolbox, tmp_path):
     )
     assert run.titles()["sd_lbend"] == "Standard deviation of the lateral differential movement (m)"
     # Without a deviation nothing is judged, and it is said.
-    assert {row["lat_verd"] for row in run.rows()} == {"no sd"} and "No standard deviation of the line" in run.said
+    assert {row["lat_verd"] for row in run.rows()} == {
+        "no sd"
+    } and "No standard deviation of a lateral position" in run.said
 
 
 # Bad inputs ---------------------------------------------------------------------------------------------------------

@@ -448,5 +448,5 @@ def test_stations_at_one_place_give_no_line(toolbox):
 
 def test_a_deviation_without_line_is_told(toolbox):
     run = toolbox.run("fitreference", SIGMA=SIGMA, SIGMA_LINE=0.002, REFERENCE="memory:", **site(toolbox))
-    assert any("standard deviation of the line is given, but not used" in text for text in run.warnings)
+    assert any("standard deviation of a lateral position is given, but not used" in text for text in run.warnings)
     assert "lateral" not in run.rows()[0]

@@ -84,7 +84,9 @@ def test_the_report_lists_it_and_doubts_it_in_line_alone(toolbox, chain, tmp_pat
     w = tested.column("lat_w")[KNOCKED]
     assert f"{PLAN}, w = {'+' if w > 0 else '−'}{abs(w):.1f}" in page(again)
     assert "but doubted (suspected blunders in line, or by decision)" in again.said
-    assert "Beyond the tolerance of the line: 1+100" in bare.said and "Beside the line:" not in again.said
+    assert (
+        "Beyond the tolerance of the line: 1+100" in bare.said and "Beyond the tolerance of the line:" not in again.said
+    )
     line = {"LINE_COUNT", "LINE_WITHIN", "LINE_RMS", "LINE_MAX_ABS"}
     heights = [key for key in run.results if key not in {"HTML", *line}]
     assert {key: run.results[key] for key in heights} == {key: bare.results[key] for key in heights}

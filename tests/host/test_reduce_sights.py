@@ -200,7 +200,7 @@ def test_rejected_rows_say_why(toolbox):
         (4, "names no point"),
         (5, "starts and ends at 'A'"),
         (6, "neither a distance"),
-        (7, "no sight"),
+        (7, "not a sight"),
         (8, "coefficient of refraction"),
     ):
         assert words in reasons[row]

@@ -338,7 +338,7 @@ def test_five_thousand_stations(toolbox, tmp_path):
     pages = pdf_pages(run.results["PDF"])
     first = next(k for k, page in enumerate(pages) if "All stations" in page)
     table = pages[first:]
-    assert all("As built (m)" in page and "Design (m)" in page for page in table), "the heading is repeated"
+    assert all("As-built (m)" in page and "Design (m)" in page for page in table), "the heading is repeated"
     found = [line.split()[0] for page in table for line in page.splitlines() if re.match(r"\s*\d+\+\d{3}\s", line)]
     assert found == [row["station"] for row in rows], "each once, in order, none lost at the end of a page"
     assert f"page {len(pages)} of {len(pages)}" in pages[-1]

@@ -196,7 +196,7 @@ def test_worst_is_drawn_last(host):
         ("metre", -0.00004, "1+250\n0.0 mm"),
         ("foot", 0.039, "1+250\n+0.039 ft"),
         ("us_foot", -0.039, "1+250\n\u22120.039 US ft"),
-        ("metre", None, "1+250\nno height"),
+        ("metre", None, "1+250\nno as-built height"),
     ],
 )
 def test_label(host, unit, residual, text):

@@ -248,7 +248,7 @@ def open_example(iface, place):
 
 def story():
     """One sentence on what the map shows."""
-    return tr("Orange stations are over 10 mm too high, blue ones too low; 'Read me first' says more.")
+    return tr("\u25b2 stand over 10 mm too high, \u25bc too low; more in 'Read me first'.")
 
 
 def run_again(found):

@@ -63,7 +63,8 @@ class TautlinePlugin:
     def _translate():
         """Install the translation into the user's language; None where there is none."""
         speak_by(QCoreApplication.translate)
-        translator, locale = QTranslator(), QLocale(QgsApplication.locale())
+        # The language of the window, which its start can set beside the settings; else that of the settings.
+        translator, locale = QTranslator(), QLocale(QgsApplication.instance().translation() or QgsApplication.locale())
         if not translator.load(locale, "tautline", "_", str(TRANSLATIONS)):
             return None
         QCoreApplication.installTranslator(translator)

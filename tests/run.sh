@@ -4,7 +4,7 @@ set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$root/sample_layers/install_missing.sh"
 install_missing qgis python3-qgis python3-numpy python3-pyproj python3-scipy python3-matplotlib python3-jinja2 proj-data \
-    python3-pytest python3-mpmath python3-geographiclib python3-venv python3-flake8 python3-hypothesis python3-pyqt6 git xvfb xauth poppler-utils
+    python3-pytest python3-mpmath python3-geographiclib python3-venv python3-flake8 python3-hypothesis python3-pyqt6 qt6-l10n-tools git xvfb xauth poppler-utils
 cd "$root"
 
 # The formatter and linter in an environment of its own: pyproject.toml names its version, and no Debian release has it.

@@ -10,6 +10,7 @@ from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
 from ..documents.svg import svg_file
 from ..language.number_text import counted
+from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..styles import palette
 
@@ -145,7 +146,8 @@ def _draw(panel, report, axis, kind):
     panel.tick_params(labelsize=8.5)
     for side in ("top", "right"):
         panel.spines[side].set_visible(False)
-    panel.ticklabel_format(useOffset=False, style="plain")
+    for numbers in (panel.xaxis, panel.yaxis):
+        numbers.set_major_formatter(plain_ticks)
 
 
 def _line_title(report, kind):

@@ -12,6 +12,7 @@ from ..documents.html import html_page
 from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import amounts_for, small_text
 from ..language.number_text import number_text, signed_text
+from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..styles import palette
 from .curvature_sentences import geoid_sentence, length_text, radius_sentence, verdict_sentence
@@ -228,6 +229,7 @@ def _draw_factor(axes, test):
     axes.set_xlim(min(-0.3, low - 0.1), max(1.3, high + 0.1))
     axes.set_ylim(-1, 1)
     axes.set_yticks([])
+    axes.xaxis.set_major_formatter(plain_ticks)
     axes.text(
         0.0, 1.08, tr("0: constant grade"), ha="center", va="bottom", transform=axes.get_xaxis_transform(), fontsize=9
     )

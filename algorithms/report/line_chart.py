@@ -5,9 +5,9 @@ import numpy as np
 from ..core.profile_views import widened
 from ..core.residuals import ASIDE
 from ..language.height_text import sided
+from ..language.ticks import side_ticks
 from ..language.translation import tr
 from ..styles import palette
-from .ticks import side_ticks
 
 # Most departures written at the edge that they lie beyond.
 _MOST_BEYOND = 12

@@ -8,11 +8,11 @@ from ..core.errors import InputError
 from ..core.profile_views import AxisProfile, thinned, widened
 from ..core.station_notation import station_text
 from ..documents.blocks import Picture
+from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
 from .line_chart import draw_line, line_caption
-from .ticks import plain_ticks
 
 # As on the map: colour and shape say the same; all are dark enough on white.
 LOOKS = {

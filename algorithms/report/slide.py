@@ -13,13 +13,13 @@ from ..core.errors import InputError
 from ..core.profile_views import exaggeration, thinned, widened
 from ..core.station_notation import station_text
 from ..language.number_text import times
+from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
 from .line_sentences import line_headline
 from .profile_chart import LOOKS, axis_profile
 from .sentences import caution_texts, headline
-from .ticks import plain_ticks
 
 # Inches, and dots per inch of the picture: 3840 by 2160 pixels.
 SIZE, DOTS = (16.0, 9.0), 240

@@ -28,7 +28,9 @@ class TypedListView(QTableView):
         self.setModel(model)
         letter = self.fontMetrics().averageCharWidth()
         for number, column in enumerate(model.columns):
-            self.setColumnWidth(number, letter * {"remark": 15, "axis": 14, "offset": 12}.get(column, 15))
+            width = letter * {"remark": 15, "axis": 14, "offset": 12}.get(column, 15)
+            # No narrower than its heading, which is longer in some languages.
+            self.setColumnWidth(number, max(width, self.horizontalHeader().sectionSizeHint(number)))
         self.horizontalHeader().setStretchLastSection(True)
         self.setCurrentIndex(model.index(model.rowCount() - 1, 0))
 

@@ -5,16 +5,16 @@ from dataclasses import replace
 from typing import Optional
 
 import numpy as np
-from matplotlib.ticker import FuncFormatter, MaxNLocator, ScalarFormatter
+from matplotlib.ticker import FuncFormatter, MaxNLocator
 
 from ...algorithms.core import profile_views
 from ...algorithms.core.profile_views import thinned, widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.ticks import plain_ticks, side_ticks
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
-from ...algorithms.report.ticks import side_ticks
 from ...algorithms.styles.palette import BUILT, DESIGN, FLAT, LEVEL
 from ..review.station_texts import factor_text, view_sentence
 from .axis_view import AxisView
@@ -126,7 +126,7 @@ class Drawing:
             chart.grid(True, color=look.grid, linewidth=0.8)
             chart.set_axisbelow(True)
             chart.tick_params(colors=look.faint, labelcolor=look.text, labelsize=look.size)
-            chart.yaxis.set_major_formatter(ScalarFormatter(useOffset=False))
+            chart.yaxis.set_major_formatter(FuncFormatter(plain_ticks))
             for side, spine in chart.spines.items():
                 spine.set_color(look.faint)
                 spine.set_visible(side in ("left", "bottom"))

@@ -71,10 +71,10 @@ def _environment(screen, folder):
     return environment
 
 
-def driven(screen, folder, script, archive=None, scale=1):
+def driven(screen, folder, script, archive=None, scale=1, language=None):
     """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it
     saw. The profile has the checkout as plugin or, where an ``archive`` is to be installed, nothing. ``scale``: pixels
-    of the screen in one of the window.
+    of the screen in one of the window; ``language``: of the window, where it is not the host's own.
     """
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
@@ -94,6 +94,8 @@ def driven(screen, folder, script, archive=None, scale=1):
         "--code",
         str(HERE / script),
     ]
+    if language is not None:
+        command += ["--lang", language]
     with open(folder / "output.txt", "wb") as output:
         window = subprocess.Popen(
             command, env=environment, cwd=folder, stdout=output, stderr=output, start_new_session=True
@@ -124,7 +126,9 @@ def drive(screen, tmp_path_factory):
 @pytest.fixture(scope="session")
 def drive_installed(screen, tmp_path_factory):
     """The same for a window with an empty profile, in which the script installs an archive."""
-    return lambda script, archive: driven(screen, tmp_path_factory.mktemp("window"), script, archive)
+    return lambda script, archive, language=None: driven(
+        screen, tmp_path_factory.mktemp("window"), script, archive, language=language
+    )
 
 
 @pytest.fixture(scope="session")

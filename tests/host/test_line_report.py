@@ -220,8 +220,8 @@ def test_the_third_chart_is_a_plan(toolbox, tmp_path):
     from matplotlib.figure import Figure
 
     from tautline.algorithms.core.profile_views import AxisProfile
+    from tautline.algorithms.language.ticks import side_ticks
     from tautline.algorithms.report.line_chart import draw_line
-    from tautline.algorithms.report.ticks import side_ticks
 
     class Found:
         pass

@@ -1,12 +1,13 @@
 """Numbers at the axes of charts, without zeros that say nothing."""
 
-from ..language.height_text import sided
+from .height_text import sided
+from .translation import decimal_sign
 
 
 def plain_ticks(value, _place):
-    """A height: '5', '0', '−0.2'."""
+    """A height, a length or a factor: '5', '0', '−0.2'."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
-    return ("0" if text in ("-0", "") else text).replace("-", "\u2212")
+    return ("0" if text in ("-0", "") else text).replace("-", "\u2212").replace(".", decimal_sign())
 
 
 def side_ticks(value, _place):

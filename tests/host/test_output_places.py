@@ -5,6 +5,7 @@ import subprocess
 
 import pytest
 from osgeo import gdal
+from qgis.core import QgsVectorFileWriter
 
 FAILING = {"HEIGHT_FIELD": "nope"}
 
@@ -29,19 +30,23 @@ def contents(folder):
 
 @pytest.mark.parametrize("ending", ["gpkg", "shp", "geojson", "csv", "tab", "xlsx", "gml", "kml"])
 def test_formats(toolbox, straight, tmp_path, ending):
-    given = {"TOLERANCE": 0.01, "OUTPUT": str(tmp_path / f"out.{ending}"), **straight}
-    with_summary = {**given, "SUMMARY": str(tmp_path / f"sum.{ending}")}
-    if ending == "kml" and int(gdal.VersionInfo()) >= 3130000:
-        # There the driver takes rows without geometry and writes none: told, and nothing is left.
-        assert "The output SUMMARY is not complete: 0 of 1 rows" in toolbox.refusal("designheights", **with_summary)
+    given = {
+        "TOLERANCE": 0.01,
+        "OUTPUT": str(tmp_path / f"out.{ending}"),
+        "SUMMARY": str(tmp_path / f"sum.{ending}"),
+        **straight,
+    }
+    if ending == "kml" and gdal.GetDriverByName("LIBKML") is None:
+        # The plain driver takes rows without geometry and writes none: told, and nothing is left.
+        assert "The output SUMMARY is not complete: 0 of 1 rows" in toolbox.refusal("designheights", **given)
         assert contents(tmp_path) == {}
-        with_summary = given
-    run = toolbox.run("designheights", **with_summary)
+        return
+    run = toolbox.run("designheights", **given)
     rows = run.rows()
     memory = toolbox.run("designheights", TOLERANCE=0.01, **straight)
     assert [row["status"] for row in rows] == memory.column("status")
     assert [float(row["residual"]) for row in rows] == pytest.approx(memory.column("residual"), abs=1e-7)
-    if ending != "shp" and "SUMMARY" in with_summary:
+    if ending != "shp":
         (summary,) = run.rows("SUMMARY")
         assert float(summary["rms"]) == pytest.approx(memory.results["RMS"], rel=1e-6)
     assert ("254 characters" in run.said) == (ending in ("shp", "tab"))
@@ -153,23 +158,23 @@ def test_output_in_the_place_of_a_shapefile(toolbox, straight, tmp_path):
 @pytest.mark.parametrize(
     "asked, made",
     [
-        ("st.json", ["st.json.geojson"]),
-        ("st.mif", ["st.mif.tab"]),
-        # Hosts from 3.44 on keep it.
-        ("st.txt", ["st.txt.gxt", "st.txt"]),
-        ("st.dbf", ["st.dbf.shp"]),
-        ("st.xyz", ["st.xyz.gpkg"]),
-        ("st", ["st.gpkg"]),
+        ("st.json", "st.json.geojson"),
+        ("st.mif", "st.mif.tab"),
+        ("st.txt", "st.txt.gxt"),
+        ("st.dbf", "st.dbf.shp"),
+        ("st.xyz", "st.xyz.gpkg"),
+        ("st", "st.gpkg"),
     ],
 )
 def test_the_place_that_the_host_makes_of_a_name(toolbox, straight, tmp_path, asked, made):
     """An older output there comes back where a run fails; an input there is not written over; two outputs
     are not one.
     """
+    if asked == "st.txt" and QgsVectorFileWriter.driverForExtension("txt") == "VDV":
+        pytest.skip("this host writes tables without geometry under that name")
     path = tmp_path / asked
     run = toolbox.run("designheights", OUTPUT=str(path), **straight)
-    (made,) = set(made) & set(os.listdir(tmp_path))
-    assert len(run.rows()) == 11
+    assert made in os.listdir(tmp_path) and len(run.rows()) == 11
     before = contents(tmp_path)
     there = run.layer()
     twin = tmp_path / made

@@ -13,6 +13,7 @@ from .boundary.points import placed_points
 from .boundary.reference_systems import checked_crs
 from .boundary.tables import read_table
 from .core.errors import InputError
+from .core.row_ranges import rows_of_each
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .entry.messages import ROW_REJECTED
@@ -150,10 +151,10 @@ class PlaceStations(ToolboxEntry):
 
     def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
-        numbers = np.array(rows.axis, int)
+        on_axis = rows_of_each(rows.axis)
         for k, axis in enumerate(axes):
-            mine = np.flatnonzero(numbers == k)
-            if not len(mine):
+            mine = on_axis.get(k)
+            if mine is None:
                 asked.say(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
                 continue
             heights = np.array(rows.height)[mine] * run_units.height + undulations[mine]

@@ -19,6 +19,7 @@ from ..core.comparison import (
 )
 from ..core.errors import InputError
 from ..core.matching import matched_by_name, matched_by_place, name_key
+from ..core.row_ranges import rows_of_each
 from ..language.translation import tr
 from .quantity import HEIGHTS, Quantity, of_line
 from .survey import check_names
@@ -212,11 +213,11 @@ def _comparison(what, surveys, readings, partner, asked, feedback):
     common, bending, sd_bending = (np.full(shape, np.nan) for _ in range(3))
     moved = np.zeros(shape)
     motions = []
-    for axis in dict.fromkeys(first.axis.tolist()):
+    for axis, own in rows_of_each(first.axis.tolist()).items():
+        own = own[np.argsort(first.chainage[own], kind="stable")]
         for number in range(1, len(surveys)):
             check_cancel(feedback)
-            rows = np.flatnonzero((first.axis == axis) & np.isfinite(changes[:, number]))
-            rows = rows[np.argsort(first.chainage[rows], kind="stable")]
+            rows = own[np.isfinite(changes[own, number])]
             accuracies = readings[0].accuracy, readings[number].accuracy
             pair = rows, partner[rows, number]
             one = _axis_motion(axis, first, number, accuracies, pair, changes[rows, number], asked)

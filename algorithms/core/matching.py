@@ -5,6 +5,7 @@ import re
 import numpy as np
 
 from .errors import InputError
+from .row_ranges import rows_of_each
 from .station_notation import notation
 
 MOST_PAIRS = 5_000_000
@@ -21,8 +22,9 @@ def matched_by_place(first, second, tolerance):
         raise InputError("Matching needs a tolerance greater than zero.")
     (axes, chainages, offsets), (axes_2, chainages_2, offsets_2) = first, second
     found = []
-    for axis in np.unique(axes).tolist():
-        mine, others = np.flatnonzero(axes == axis), np.flatnonzero(axes_2 == axis)
+    on_axis, on_axis_2 = rows_of_each(axes.tolist()), rows_of_each(axes_2.tolist())
+    for axis in sorted(on_axis.keys() & on_axis_2.keys()):
+        mine, others = on_axis[axis], on_axis_2[axis]
         others = others[np.argsort(chainages_2[others], kind="stable")]
         sorted_2 = chainages_2[others]
         start = np.searchsorted(sorted_2, chainages[mine] - tolerance - 1e-9)

@@ -1,4 +1,4 @@
-"""Rows of arrays seen where they are consecutive, and copied only where they are not."""
+"""Rows of arrays: those of each key, found in one pass, and those that follow each other, seen without a copy."""
 
 import numpy as np
 
@@ -11,3 +11,14 @@ def as_slice(rows):
     if len(rows) and rows[-1] - rows[0] == len(rows) - 1 and np.all(np.diff(rows) == 1):
         return slice(int(rows[0]), int(rows[-1]) + 1)
     return rows
+
+
+def rows_of_each(keys):
+    """{key: its rows, rising}, keys in the order in which they first occur. ``keys`` (n,): plain names or numbers.
+
+    A mask for each key costs rows times keys; this sorts the rows once.
+    """
+    known = {}
+    numbers = np.array([known.setdefault(key, len(known)) for key in keys], int)
+    order = np.argsort(numbers, kind="stable")
+    return dict(zip(known, np.split(order, np.cumsum(np.bincount(numbers))[:-1]))) if known else {}

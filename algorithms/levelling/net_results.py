@@ -10,6 +10,7 @@ from ..core.levelling import Datum, adjusted
 from ..core.loops import loop_misclosures, section_misclosures
 from ..core.misclosure import CLASSES, misclosure_limit
 from ..core.quantiles import BAARDA
+from ..core.row_ranges import rows_of_each
 from ..language.number_text import listed
 from ..language.translation import tr
 
@@ -90,7 +91,8 @@ class LevellingRun:
         """Names of the points of each part that reaches no benchmark."""
         net = self.lines.net
         lost = np.isnan(self.adjustment.heights)
-        return [[net.names[k] for k in np.flatnonzero(net.parts == part)] for part in np.unique(net.parts[lost])]
+        points = rows_of_each(net.parts.tolist())
+        return [[net.names[k] for k in points[part].tolist()] for part in np.unique(net.parts[lost]).tolist()]
 
     # --- points
 

@@ -63,8 +63,8 @@ class Findings:
 def findings(reviewed):
     """Findings of what was read."""
     one = reviewed
-    names = one.axes
-    number = np.array([names.index(name) for name in one.axis], int)
+    places = {name: k for k, name in enumerate(one.axes)}
+    number = np.array([places[name] for name in one.axis], int)
     suspected, lat_suspected = (
         flags & flags_hold(number, np.isfinite(w), flags)
         for flags, w in ((one.suspected, one.w), (one.lat_suspected, one.lat_w))

@@ -184,7 +184,7 @@ class Schedule:
         points, places = self.supports.points, {}
         for row in np.flatnonzero(np.isfinite(self.found.move)).tolist():
             places.setdefault((round(float(points.x[row]), 9), round(float(points.y[row]), 9)), []).append(row)
-        found = [rows for rows in places.values() if np.ptp(self.found.move[rows]) > SAME]
+        found = [rows for rows in places.values() if len(rows) > 1 and np.ptp(self.found.move[rows]) > SAME]
         return (
             tr("More than one movement at one position: {}; decide on one.").format(
                 listed(

@@ -5,6 +5,7 @@ from datetime import date
 import numpy as np
 
 from ..core.errors import InputError
+from ..core.row_ranges import rows_of_each
 from ..documents.blocks import Blanks, Column, Facts, Heading, Paragraph, SideBySide, Table, cautions
 from ..documents.csv_file import csv_bytes
 from ..documents.html import html_page
@@ -28,13 +29,9 @@ def _system(made):
 
 def _order(supports):
     """{axis: rows by chainage}, axes in their input order; rows without chainage last."""
-    axes = list(dict.fromkeys(supports.axis))
     chainage = np.where(np.isfinite(supports.chainage), supports.chainage, np.inf)
-    names = np.array(supports.axis, dtype=object)
-    return {
-        axis: (lambda rows: rows[np.argsort(chainage[rows], kind="stable")])(np.flatnonzero(names == axis))
-        for axis in axes
-    }
+    own = rows_of_each(supports.axis)
+    return {axis: rows[np.argsort(chainage[rows], kind="stable")] for axis, rows in own.items()}
 
 
 def _about(schedule, record):

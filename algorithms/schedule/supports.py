@@ -7,6 +7,7 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
+from ..core.row_ranges import rows_of_each
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of, line_doubt
 from ..language.translation import tr
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested
@@ -131,7 +132,8 @@ class _Flags:
         hold = flags_hold(number, checked, suspected)
         self.many = [
             (stations.axis[rows[0]], int(suspected[rows].sum()), int(checked[rows].sum()))
-            for rows in (np.flatnonzero(number == k) for k in np.unique(number[suspected & ~hold]))
+            for rows in rows_of_each(number.tolist()).values()
+            if np.any(suspected[rows] & ~hold[rows])
         ]
         lifted = in_stretch(len(stations), self.stretches) | ~hold
         self.held = ["" if lifted[row] and flag == SUSPECTED else flag for row, flag in enumerate(tested.flag)]

@@ -8,6 +8,7 @@ import numpy as np
 from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import ellipsoid_of, foot_and_normal
+from ..core.row_ranges import rows_of_each
 from ..core.unit_check import unit_by_bend, unit_by_distance
 from ..language.translation import tr
 
@@ -32,10 +33,8 @@ def check_units(asked, stations, units):
     # The distances tell the places' chainages in metres, whatever the field's unit is.
     metres = stations.chainage * {"foot": 0.3048, "metre": 1.0}.get(by_distance, units.chainage)
     metres = metres if by_distance else chainage
-    bends = {
-        unit_by_bend(metres[number == k], (stations.design - stations.flat)[number == k] / units.height)
-        for k in np.unique(number)
-    } - {""}
+    bend = (stations.design - stations.flat) / units.height
+    bends = {unit_by_bend(metres[rows], bend[rows]) for rows in rows_of_each(number.tolist()).values()} - {""}
     if len(bends) == 1 and bends != {_kind(units.height_name)}:
         seen.append(("HEIGHT_UNIT", units.height_name, bends.pop(), tr("bend of the straight design")))
     for key, taken, looks, sign in seen:

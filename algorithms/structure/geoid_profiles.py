@@ -10,6 +10,7 @@ from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.geoid_along import geoid_from_grid, geoid_from_stations
 from ..core.measure import Measurer
+from ..core.row_ranges import rows_of_each
 from ..core.station_notation import station_equations
 from ..language.height_text import small_text
 from ..language.number_text import number_text
@@ -47,8 +48,10 @@ class GeoidProfiles:
 
     def _from_points(self, axes, points, system):
         feet = Measurer([axis.line for axis in axes]).feet(points.lat, points.lon, None)
+        near = np.flatnonzero(feet.distance <= NEAR)
+        on_axis = rows_of_each(feet.axis[near].tolist())
         for k, axis in enumerate(axes):
-            rows = np.flatnonzero((feet.axis == k) & (feet.distance <= NEAR))
+            rows = near[on_axis.get(k, [])]
             try:
                 along = geoid_from_stations(
                     axis.chainages(feet.leg[rows], feet.along[rows]), system.undulation[feet.station[rows]]

@@ -7,6 +7,7 @@ import numpy as np
 from ..boundary.tables import read_table
 from ..core.headings import column_kind, columns_of
 from ..core.number_reading import SIGNS, read_column
+from ..core.row_ranges import rows_of_each
 from ..core.suspicious_readings import out_of_order, suspicious_readings
 from ..entry.parameter_builders import advanced, choice_parameter
 from ..language.number_text import counted, listed, number_text
@@ -171,11 +172,9 @@ def _stations(found, sign, in_feet):
 def suspicions(rows, listed_rows, names, notation):
     """Sentences on readings that look like slips. ``rows``: lists of placed rows (axis, chainage, height, row), metres
     and heights as read; ``listed_rows``: HeightList."""
-    axis, chainage, height, row = (np.array(getattr(rows, key)) for key in ("axis", "chainage", "height", "row"))
-    for k, name in enumerate(names):
-        mine = np.flatnonzero(axis == k)
-        if not len(mine):
-            continue
+    chainage, height, row = (np.array(getattr(rows, key)) for key in ("chainage", "height", "row"))
+    for k, mine in sorted(rows_of_each(rows.axis).items()):
+        name = names[k]
         written = [listed_rows.written[row[j]] for j in mine]
         for one in suspicious_readings(chainage[mine], height[mine], written)[:10]:
             yield tr(

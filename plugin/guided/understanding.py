@@ -14,6 +14,7 @@ from ...algorithms.core import data_check
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.geodesy import foot_and_normal
 from ...algorithms.core.meeting import meeting_axes
+from ...algorithms.core.row_ranges import rows_of_each
 from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import DOUBT, NO_AXIS_NAMED, READING, ROW_REJECTED, STATION_TWICE
 from ...algorithms.language.translation import tr
@@ -122,11 +123,10 @@ def looks_at(layer, height_field, unit, chainage_unit):
     heights = (table.xyz[2] if column.index < 0 else table.columns["height"]) * metres_per(unit)
     per = metres_per(chainage_unit)
     chainages, offsets = table.columns["chainage"] * per, table.columns["offset"] * per
-    axis_names = np.array(table.columns["axis"], dtype=object)
     stations = np.array(table.columns["station"], dtype=object)
     found = []
-    for name in dict.fromkeys(axis_names.tolist()):
-        rows = np.flatnonzero((axis_names == name) & np.isfinite(chainages))
+    for name, rows in rows_of_each(list(table.columns["axis"])).items():
+        rows = rows[np.isfinite(chainages[rows])]
         if len(rows):
             rows = rows[np.argsort(chainages[rows], kind="stable")]
             found.append(_look(name, stations[rows].tolist(), chainages[rows], heights[rows], offsets[rows]))

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from tautline.algorithms.core.row_ranges import as_slice
+from tautline.algorithms.core.row_ranges import as_slice, rows_of_each
 
 VALUES = np.arange(100.0, 112.0)
 
@@ -21,3 +21,10 @@ def test_other_rows_stay_as_they_are(rows):
     rows = np.array(rows, int)
     assert as_slice(rows) is rows
     assert VALUES[as_slice(rows)].tolist() == [100.0 + row for row in rows]
+
+
+def test_rows_of_each_key():
+    found = rows_of_each(["b", "", "b", "a", "b"])
+    assert {key: rows.tolist() for key, rows in found.items()} == {"b": [0, 2, 4], "": [1], "a": [3]}
+    assert list(found) == ["b", "", "a"]
+    assert rows_of_each([]) == {}

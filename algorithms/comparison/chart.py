@@ -158,6 +158,11 @@ def _line_title(report, kind):
     return tr("lateral differential movement, common shift removed")
 
 
+def has_intervals(reports):
+    """Whether any change has a standard deviation, so that intervals are drawn."""
+    return any(np.any(np.isfinite(one.compared.sd_change)) for one in reports)
+
+
 def _words(report, axes, reports):
     """What the chart shows, in words."""
     compared = report.compared
@@ -167,7 +172,9 @@ def _words(report, axes, reports):
     more = len(compared.axes) - len(axes)
     if more > 0:
         sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
-    about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
+    about = tr("Line chart of change against chainage, a line for each survey; up is positive.")
+    if has_intervals(reports):
+        about += " " + tr("Bars or bands are 95 % intervals.")
     if reports[-1].what.sideways:
         about += " " + tr("On a tinted ground the lateral change; right is positive.")
     return " ".join([about, *sentences])

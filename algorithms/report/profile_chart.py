@@ -8,6 +8,7 @@ from ..core.errors import InputError
 from ..core.profile_views import AxisProfile, thinned, widened
 from ..core.station_notation import station_text
 from ..documents.blocks import Picture
+from ..language.height_text import sided
 from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -35,21 +36,48 @@ def profile_picture(found, axis, *, screen, paper):
     profile, rows = axis_profile(one, axis)
     if profile is None:
         return None
-    known = one.residual[rows][np.isfinite(one.residual[rows])]
-    low, high = (
-        found.amounts.with_unit(float(end), True) if len(known) else tr("none")
-        for end in (known.min(initial=np.inf), known.max(initial=-np.inf))
-    )
-    alt = tr(
-        "Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the "
-        "station. Below, heights from the design, from {} to {}."
-    ).format(axis or tr("the axis"), low, high)
+    alt = _in_words(found, profile, rows, axis)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
     if profile.has_line:
-        alt += " " + tr("At the bottom, the lateral departures from the line.")
         caption += " " + line_caption(profile)
     svg, png = _drawn(found, profile, rows, screen, paper)
     return Picture(svg, alt, caption, png, _height(profile) / _WIDTH)
+
+
+def _in_words(found, profile, rows, axis):
+    """What the picture shows, for those who do not see it: by its numbers."""
+    one, residual = found.reviewed, found.reviewed.residual[rows]
+    name, known = axis or tr("the axis"), np.flatnonzero(np.isfinite(residual))
+    texts = [
+        tr(
+            "Profile of {} from {} to {} in two views. Above, heights above the level surface: design and as-built "
+            "heights over the station."
+        ).format(name, one.station[rows[0]], one.station[rows[-1]])
+    ]
+    if len(known):
+        ends = known[np.argmin(residual[known])], known[np.argmax(residual[known])]
+        places = [(found.amounts.with_unit(float(residual[k]), True), one.station[rows[k]]) for k in ends]
+        texts.append(
+            tr("Below, heights from the design: the lowest {} at {}, the highest {} at {}.").format(
+                *places[0], *places[1]
+            )
+        )
+    else:
+        texts.append(tr("Below, heights from the design: no as-built height is known."))
+    status = one.status[rows].astype(str)
+    if np.any(np.isin(status, ("within", "high", "low"))):
+        counts = (int(np.sum(status == word)) for word in ("within", "high", "low"))
+        texts.append(tr("{} are within the tolerance, {} too high, {} too low.").format(*counts))
+    lateral = profile.lateral if profile.has_line else np.zeros(0)
+    if np.any(np.isfinite(lateral)):
+        k = int(np.nanargmax(np.abs(lateral)))
+        amount = sided(found.line.amounts.with_unit(abs(float(lateral[k]))), lateral[k])
+        texts.append(
+            tr("At the bottom, the lateral departures from the line: at most {}, at {}.").format(
+                amount, one.station[rows[k]]
+            )
+        )
+    return " ".join(texts)
 
 
 def _height(profile):

@@ -104,6 +104,9 @@ class DifferencesView(QTableView):
         triggers = QAbstractItemView.EditTrigger
         self.setEditTriggers(triggers.AnyKeyPressed | triggers.DoubleClicked | triggers.EditKeyPressed)
         self.setAlternatingRowColors(True)
+        # Tab leaves the table, or the buttons could not be reached by it.
+        self.setTabKeyNavigation(False)
+        self.setAccessibleName(tr("Differences between the two typings"))
         self.verticalHeader().setVisible(False)
 
     def use(self, model):

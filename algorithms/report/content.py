@@ -384,7 +384,7 @@ def _all_stations(found):
             continue
         kinds = tuple("out" if against[row] else "" for row in rows)
         counting = bool(np.any(against[rows]))
-        remarks = one.has_tested or one.has_decisions or counting
+        remarks = one.has_tested or one.has_decisions or bool(np.any(against))
         caption = (tr("Axis '{}': {}.") if axis else "{}{}.").format(
             axis, counted(len(rows), tr("station"), tr("stations"))
         )

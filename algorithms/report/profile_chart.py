@@ -26,6 +26,8 @@ _WIDTH, _HEIGHT = 6.6, 5.0
 # What a chart of the line needs below, as high as that of the residuals.
 _LINE_HEIGHT = 2.1
 _BINS = 500
+# Points of all type: on paper the picture is made smaller, and is to be read there.
+_TYPE = 9.8
 
 
 def profile_picture(found, axis, *, screen, paper):
@@ -128,7 +130,7 @@ def _drawn(found, profile, rows, screen, paper):
     look = {
         "svg.fonttype": "path",
         "svg.hashsalt": "tautline",
-        "font.size": 9,
+        "font.size": _TYPE,
         "font.family": "DejaVu Sans",
         "axes.unicode_minus": True,
         "axes.spines.right": False,
@@ -186,7 +188,7 @@ def _draw_level(axes, found, profile):
     ticks.set_major_formatter(plain_ticks)
     axes.legend(
         frameon=False,
-        fontsize=8,
+        fontsize=_TYPE,
         ncols=4,
         loc="lower left",
         bbox_to_anchor=(0.0, 1.0),
@@ -240,7 +242,7 @@ def _draw_straight(axes, found, profile, rows):
             (s[k], np.clip(y[k], low, high)),
             xytext=(8, -3 if y[k] > 0 else 3),
             textcoords="offset points",
-            fontsize=8,
+            fontsize=_TYPE,
         )
     for artist in (*axes.lines, *axes.texts):
         artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller

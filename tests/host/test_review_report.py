@@ -242,7 +242,7 @@ def test_the_calls_make_it_again(light_range, tmp_path):
     import processing
 
     page = Page(light_range["html"])
-    lines = page.source[page.source.index("<pre>") + 5 : page.source.index("</pre>")]
+    lines = re.search(r"<pre[^>]*>(.*?)</pre>", page.source, re.DOTALL)[1]
     from html import unescape
 
     words = shlex.split(unescape(lines).replace("\\\n", " "), comments=False)

@@ -26,6 +26,11 @@ class Colours:
     chosen: str
     size: float = 9.0
 
+    @property
+    def band_edge(self):
+        """How the limits of the tolerance are drawn: the band alone is too pale to be seen by everybody."""
+        return {"color": self.within, "linewidth": 0.8}
+
 
 def _hex(colour):
     return colour.name()

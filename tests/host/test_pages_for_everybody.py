@@ -66,7 +66,7 @@ def pages(host, tmp_path_factory):
     run("scheduleadjustments", STATIONS=table("residuals"), OUTPUT="memory:", SHEET=page("both"), SETOUT=page("setout"))
     run("comparesurveys", SURVEYS=[table("stations"), table("later")], REPORT=page("compare"), OUTPUT="memory:")
     levelled = {"INPUT": str(SAMPLE / "levelling.csv"), "BENCHMARKS": str(SAMPLE / "benchmarks.csv")}
-    run("adjustlevelling", **levelled, OUTPUT="memory:", SUMMARY=page("levelling"))
+    run("adjustlevelling", **levelled, LIMIT_FACTOR=0.1, OUTPUT="memory:", SUMMARY=page("levelling"))
     try:
         example = importlib.import_module("tautline.plugin.example_guide")
         (folder / "read_me.html").write_text(example.page(True), encoding="utf-8")
@@ -219,7 +219,7 @@ SHADED = {
     "untold": {},
     "sheet": {"out": ("high", "low", "Measure again", "Left out"), "act": ("▲", "▼"), "quiet": ("Keep", "No as-built")},
     "both": {"out": ("stays", "Measure again", "Set aside"), "act": ("▲", "▼", "◀", "▶"), "quiet": ("Keep", "No ")},
-    "compare": {"act": ("▲", "▼", "◀", "▶")},
+    "compare": {"act": ("▲", "▼", "◀", "▶"), "quiet": ("not significant", "not judged")},
     "levelling": {"out": ("beyond", "suspected blunder"), "quiet": ("no benchmark",)},
 }
 

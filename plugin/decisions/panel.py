@@ -119,16 +119,16 @@ class FlaggedPanel(QgsDockWidget):
     def _build_buttons(self, parent, column):
         rows = (
             (
-                ("previous", tr("&Previous"), tr("Previous station (Alt+Up)")),
-                ("next", tr("&Next"), tr("Next station (Alt+Down)")),
-                ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
-                ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
+                ("previous", tr("Previous"), tr("Previous station (Alt+Up)")),
+                ("next", tr("Next"), tr("Next station (Alt+Down)")),
+                ("back", tr("Undo"), tr("Take the last decision back (Ctrl+Z)")),
+                ("forward", tr("Redo"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
             ),
             (
-                ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
+                ("profile", tr("Show profile"), tr("Open the profile of these stations.")),
                 (
                     "again",
-                    tr("Run a&gain"),
+                    tr("Run again"),
                     tr("Repeat the run that made this layer, with the same settings, after the stations were edited."),
                 ),
             ),

@@ -129,6 +129,7 @@ class ExampleGuide(QgsDockWidget):
         super().__init__(tr("Read me first"), window)
         self.setObjectName("tautline_example_guide")
         self.browser = QTextBrowser()
+        self.browser.setAccessibleName(tr("Read me first"))
         self.browser.setFrameShape(QTextBrowser.Shape.NoFrame)
         self.browser.document().setDocumentMargin(10)
         # Lists a little closer to the edge than a browser's own, in a panel this narrow.

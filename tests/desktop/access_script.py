@@ -20,12 +20,28 @@ from qgis.PyQt.QtWidgets import (
     QLineEdit,
     QMenu,
     QPlainTextEdit,
+    QScrollArea,
     QScrollBar,
     QTextEdit,
     QWidget,
 )
 from qgis.utils import iface
-from stage import PLACE, RANGE, SEEN, docks, load_plugin, looked, panel, picture, play, plugin, settle, trigger, widen
+from stage import (
+    PLACE,
+    RANGE,
+    SEEN,
+    docks,
+    load_plugin,
+    looked,
+    panel,
+    picture,
+    play,
+    plugin,
+    settle,
+    trigger,
+    until,
+    widen,
+)
 
 FIELDS = (QAbstractButton, QAbstractItemView, QAbstractSlider, QAbstractSpinBox, QComboBox, QLineEdit)
 FIELDS += (QPlainTextEdit, QTextEdit)
@@ -95,6 +111,8 @@ def fields(window):
         while at is not None and at is not window:
             parents.append(at)
             at = at.parentWidget()
+        if widget.window() is not window.window():
+            continue  # of a dialog that hangs on the dock
         part = any(isinstance(one, PARTS) or one.inherits("QComboBoxPrivateContainer") for one in parents)
         host = widget.objectName().startswith("qt_") or widget.parentWidget().inherits("QgsDockWidgetTitleBar")
         inner = type(widget).__name__ in ("QLineEditIconButton",) or widget.inherits("QLineEditIconButton")
@@ -116,9 +134,16 @@ def mnemonics(window):
         text = ""
         if isinstance(widget, QLabel) and widget.buddy() is not None or isinstance(widget, QAbstractButton):
             text = widget.text()
-        if widget.isVisibleTo(window):
+        if widget.isVisibleTo(window) and widget.window() is window.window():
             found += [(letter.lower(), text) for letter in MNEMONIC.findall(text)]
     return found
+
+
+def scrolled_in(widget):
+    """The scrolled area around a field, 0 for none: what is scrolled stands where it is scrolled to."""
+    while widget is not None and not isinstance(widget.parentWidget(), QScrollArea):
+        widget = widget.parentWidget()
+    return 0 if widget is None else id(widget.parentWidget())
 
 
 def chain(window):
@@ -129,7 +154,7 @@ def chain(window):
     while at is not first and len(found) < 500:
         if id(at) in inside and at.isVisibleTo(window) and at.focusPolicy() != Qt.FocusPolicy.NoFocus:
             place = at.mapTo(window, QPoint(0, 0))
-            found.append([place.y(), place.x(), at.height(), told(at)])
+            found.append([place.y(), place.x(), at.height(), told(at), scrolled_in(at)])
         at = at.nextInFocusChain()
     return found
 
@@ -174,6 +199,8 @@ def by_keys():
     profile, flagged = plugin().review.docks["profile"], plugin().review.docks["flagged"]
     subject, chart, found = plugin().review.subject, profile.chart, {}
     profile.setUserVisible(True)
+    iface.mainWindow().activateWindow()
+    until(iface.mainWindow().isActiveWindow, "the window in front")
     chart.setFocus()
     chart.drawing.figure.canvas.draw()
     press(chart, KEY.Key_Home)
@@ -188,7 +215,7 @@ def by_keys():
     found["ten back"] = chart.current
     ranges = chart.ranges
     press(chart, KEY.Key_Plus)
-    found["zoomed"] = chart.ranges.x[1] - chart.ranges.x[0] < ranges.x[1] - ranges.x[0]
+    found["zoomed"] = bool(chart.ranges.x[1] - chart.ranges.x[0] < ranges.x[1] - ranges.x[0])
     profile.show_whole()
     # A line through two stations, taken back by Escape.
     subject.select([])
@@ -218,11 +245,17 @@ def by_keys():
     # Radio buttons of the guided run answer to arrows.
     guided = panel()
     guided.setUserVisible(True)
-    button = guided.design.buttons["chord"]
-    button.setFocus()
-    press(button, KEY.Key_Down)
-    found["design"] = guided.design.shown()
-    button.setChecked(True)
+    # The axes of the sample state a design, which greys the question out: without them it is asked.
+    guided.structure.by_stations.setChecked(True)
+    looked()
+    guided.design.buttons["chord"].setChecked(True)
+    guided.design.buttons["chord"].setFocus()
+    found["designs"] = [guided.design.shown()]
+    for _step in range(5):
+        press(guided.design.buttons[guided.design.shown()], KEY.Key_Down)
+        found["designs"].append(guided.design.shown())
+    guided.structure.by_layer.setChecked(True)
+    looked()
     SEEN["by keys"] = found
 
 

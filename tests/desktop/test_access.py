@@ -38,7 +38,7 @@ def test_tab_goes_from_top_to_bottom(seen):
         back = [
             (before[3], after[3])
             for before, after in zip(one["chain"], one["chain"][1:])
-            if after[0] + after[2] <= before[0] and after[1] <= before[1]
+            if after[4] == before[4] and after[0] + after[2] <= before[0] and after[1] <= before[1]
         ]
         assert back == [], name
         assert len(one["chain"]) > 1
@@ -64,4 +64,5 @@ def test_everything_works_by_keys(seen):
     number, current, count = found["two selected"]
     assert number == 2 and current == count - 1 and found["ten back"] == count - 11 and found["zoomed"]
     assert found["trying"] and found["follows"] and found["points"] == [2, True] and found["left"]
-    assert found["table"] == [1, 1] and found["listed"] and found["design"] == "tangent"
+    assert found["table"] == [1, 1] and found["listed"]
+    assert found["designs"] == ["chord", "tangent", "inclined", "reference", "level", "grade"]

@@ -21,6 +21,7 @@ from qgis.PyQt.QtWidgets import (
 from ...algorithms.language.decision_words import DECISIONS, decision_help, decision_label
 from ...algorithms.language.translation import tr
 from ..profile.flow import FlowLayout
+from ..readable_text import ReadableFields
 from ..review.scrolled import scrolled
 
 CHOICES = (*DECISIONS, "")
@@ -70,6 +71,7 @@ class FlaggedPanel(QgsDockWidget):
         self.pages.addWidget(scrolled(page, self.pages))
         self.pages.addWidget(self.empty)
         self.setWidget(self.pages)
+        ReadableFields(self)
 
     def _made_list(self, parent):
         view = self.list = QTableView(parent)

@@ -18,6 +18,7 @@ from qgis.PyQt.QtWidgets import (
 
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
+from ..readable_text import ReadableFields
 from . import needed, report, running
 from .data_questions import HeightsQuestion, StructureQuestion
 from .design_questions import AccuracyQuestion, DesignQuestion
@@ -111,6 +112,7 @@ class GuidedPanel(QgsDockWidget):
         body = QWidget()
         body.setLayout(whole)
         self.setWidget(body)
+        ReadableFields(self)
         self.heights.typed_button.clicked.connect(self.type_list)
         self.answers = {}
         for question in self.questions[1:]:

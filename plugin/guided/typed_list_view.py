@@ -6,6 +6,7 @@ from qgis.PyQt.QtWidgets import QAbstractItemDelegate, QAbstractItemView, QHeade
 
 from ...algorithms.core.pasted_text import copied_text
 from ...algorithms.language.translation import tr
+from ..readable_text import ReadableCells
 
 _KEY, _HINT, _STANDARD = Qt.Key, QAbstractItemDelegate.EndEditHint, QKeySequence.StandardKey
 
@@ -23,6 +24,7 @@ class TypedListView(QTableView):
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
         self.setAccessibleName(tr("Height list"))
+        self.setItemDelegate(ReadableCells(self))
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
 
     def use(self, model):

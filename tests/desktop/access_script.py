@@ -259,6 +259,22 @@ def by_keys():
     SEEN["by keys"] = found
 
 
+def is_line(widget):
+    return isinstance(widget, QLineEdit)
+
+
+def contrast(edit, theme):
+    """[theme, what is typed in, ratio of its text to its ground] as WCAG 2.1 defines it."""
+    edit.ensurePolished()
+    palette, found = edit.palette(), []
+    for color in (palette.text().color(), palette.base().color()):
+        parts = (color.redF(), color.greenF(), color.blueF())
+        linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+        found.append(0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2])
+    low, high = sorted(found)
+    return [theme, words_of(edit) or told(edit), round((high + 0.05) / (low + 0.05), 2)]
+
+
 def looks():
     """Pictures of all of it, bright and dark."""
     for theme in ("default", "Night Mapping"):
@@ -271,6 +287,7 @@ def looks():
             if dock.objectName() == "tautline_profile":
                 dock.chart.draw()
             picture(f"access_{theme.split()[0].lower()}_{dock.objectName()}", dock)
+            SEEN.setdefault("contrast", []).extend(contrast(one, theme) for one in fields(dock) if is_line(one))
         panel().type_list()
         settle()
         view = panel().typed.view
@@ -278,6 +295,7 @@ def looks():
             QTest.keyClick(panel().typed.focusWidget() or view, letter)
         settle()
         picture(f"access_{theme.split()[0].lower()}_typed", panel().typed)
+        SEEN["contrast"] += [contrast(one, theme) for one in view.findChildren(QLineEdit)]
         panel().typed.done(0)
     QgsApplication.setUITheme("default")
     settle()

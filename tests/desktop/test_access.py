@@ -66,3 +66,8 @@ def test_everything_works_by_keys(seen):
     assert found["trying"] and found["follows"] and found["points"] == [2, True] and found["left"]
     assert found["table"] == [1, 1] and found["listed"]
     assert found["designs"] == ["chord", "tangent", "inclined", "reference", "level", "grade"]
+
+
+def test_what_is_typed_can_be_read_in_both_themes(seen):
+    assert {theme for theme, _, _ in seen["contrast"]} == {"default", "Night Mapping"} and len(seen["contrast"]) > 16
+    assert [one for one in seen["contrast"] if one[2] < 4.5] == []

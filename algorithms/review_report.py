@@ -198,10 +198,16 @@ class ReviewReport(ToolboxEntry):
 
         image, kind = chart.image() if for_screen else (b"", "")
         one = found.reviewed
-        alt = tr("Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.").format(
-            ", ".join(name for name in one.axes if name) or tr("the axis"),
-            *(int(sum(one.status == word)) for word in ("within", "high", "low")),
-        )
+        names = ", ".join(name for name in one.axes if name) or tr("the axis")
+        counts = [int((one.status == word).sum()) for word in ("within", "high", "low", "no tolerance", "no height")]
+        if any(counts[:3]):
+            alt = tr("Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.")
+            alt = alt.format(names, *counts[:3])
+        else:
+            alt = tr("Map of {} stations along {}, built high or low; no tolerance was stated.")
+            alt = alt.format(counts[3], names)
+        if counts[4]:
+            alt += " " + tr("{} without an as-built height.").format(counts[4])
         caption = tr("Stations by their status; size by the residual. North is up, as the arrow shows. ") + (
             tr("Background: {}.").format(chart.imagery.name())
             if chart.imagery is not None

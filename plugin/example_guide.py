@@ -4,13 +4,14 @@ from qgis.gui import QgsDockWidget
 from qgis.PyQt.QtCore import pyqtSignal
 from qgis.PyQt.QtWidgets import QHBoxLayout, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
-from ..algorithms.language.translation import tr
+from ..algorithms.language.translation import language, tr
 
 
-def text(with_bars):
-    """The text as HTML; ``with_bars``: the map shows residual bars and profile strips."""
+def text(with_bars, heading="h3"):
+    """The text as HTML; ``with_bars``: the map shows residual bars and profile strips; ``heading``: the tag of its
+    headings."""
     parts = [
-        ("h3", tr("Straight is not level")),
+        (heading, tr("Straight is not level")),
         (
             "p",
             tr(
@@ -21,12 +22,12 @@ def text(with_bars):
                 "towards the far end, although nothing bends."
             ),
         ),
-        ("h3", tr("What the map shows")),
+        (heading, tr("What the map shows")),
         (
             "li",
             tr(
-                "Each mark is a station. Small green ones are within 10 mm of the plane; orange ones were built too "
-                "high, blue ones too low; white ones were not read."
+                "Each mark is a station. Small circles, green, are within 10 mm of the plane; triangles that point up, "
+                "orange, were built too high, those that point down, blue, too low; white circles were not read."
             ),
         ),
         (
@@ -73,7 +74,7 @@ def text(with_bars):
             )
         )
     parts += [
-        ("h3", tr("What to try")),
+        (heading, tr("What to try")),
         (
             "li",
             tr(
@@ -107,10 +108,14 @@ def text(with_bars):
 
 def page(with_bars):
     """The same as a file that any browser opens."""
+    title = tr("Read me first")
     return (
-        f'<!DOCTYPE html>\n<html><head><meta charset="utf-8"><title>{tr("Read me first")}</title>'
-        "<style>body {font-family: sans-serif; max-width: 40em; margin: 2em auto; line-height: 1.5}</style></head>\n"
-        f"<body>\n{text(with_bars)}\n</body></html>\n"
+        f'<!DOCTYPE html>\n<html lang="{language()}"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">'
+        f"<title>{title}</title>"
+        "<style>body {font-family: sans-serif; max-width: 40em; margin: 2em auto; padding: 0 1em; line-height: 1.5}"
+        "</style></head>\n"
+        f"<body><main>\n<h1>{title}</h1>\n{text(with_bars, 'h2')}\n</main></body></html>\n"
     )
 
 
@@ -124,6 +129,7 @@ class ExampleGuide(QgsDockWidget):
         super().__init__(tr("Read me first"), window)
         self.setObjectName("tautline_example_guide")
         self.browser = QTextBrowser()
+        self.browser.setAccessibleName(tr("Read me first"))
         self.browser.setFrameShape(QTextBrowser.Shape.NoFrame)
         self.browser.document().setDocumentMargin(10)
         # Lists a little closer to the edge than a browser's own, in a panel this narrow.

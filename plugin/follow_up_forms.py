@@ -43,7 +43,7 @@ def menu(parent, layer, open_form, save_slide=None):
             action.triggered.connect(lambda _checked=False, entry=entry: open_form(known(entry, layer()), entry))
     if save_slide is not None:
         made.addSeparator()
-        action = made.addAction(tr("One &slide…"))
+        action = made.addAction(tr("One s&lide…"))
         action.setObjectName("tautline_slide")
         action.triggered.connect(lambda: save_slide(layer()))
     return made

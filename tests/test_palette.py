@@ -17,6 +17,9 @@ _SPEC.loader.exec_module(palette)  # alone: it knows no host
 
 LOOKS = {name: look for name, look in vars(palette).items() if isinstance(look, palette.Look)}
 LINES = {name: LOOKS[name] for name in ("DESIGN", "LEVEL", "FLAT", "BUILT", "GRADE", "FREE")}
+SURVEYS = {f"SURVEYS {number}": look for number, look in enumerate(palette.SURVEYS)}
+# Blunders stand as stars on the map, the other two are told on pages: none of them lies on the band of the tolerance.
+NOT_ON_THE_BAND = {"SUSPECT", "UNCHANGED", "NOTICE", *SURVEYS}
 GROUNDS = {False: "#ffffff", True: "#232629"}
 # Frames of the report's map, which mean nothing.
 ALLOWED = {"algorithms/report/map.py": {"#ececf0", "#45454d"}}
@@ -70,9 +73,66 @@ def test_dashes_tell_the_lines_apart():
 
 
 @pytest.mark.parametrize("is_dark", GROUNDS)
-@pytest.mark.parametrize("name", [*LINES, "HIGH", "LOW", "WITHIN", "SUSPECT", "LINE"])
-def test_seen_on_its_ground(name, is_dark):
-    assert contrast(LOOKS[name].on(is_dark), GROUNDS[is_dark]) >= 3.0
+@pytest.mark.parametrize("name", [name for name in {**LOOKS, **SURVEYS} if name != "BAND"])
+def test_marks_are_seen_on_their_grounds(name, is_dark):
+    """Ratio 3 (WCAG 2.1, 1.4.11) on charts and windows, bright and dark, and on the band of the tolerance."""
+    grounds = {False: ("#ffffff", "#efefef", palette.SIDEWAYS), True: ("#232629", "#222222", "#323232")}[is_dark]
+    band = () if name in NOT_ON_THE_BAND else (palette.BAND.on(is_dark),)
+    for ground in (*grounds, *band):
+        assert contrast({**LOOKS, **SURVEYS}[name].on(is_dark), ground) >= 3.0, ground
+
+
+def test_ink_is_read_where_there_is_a_ground_below_it():
+    """Ratio 4.5 (WCAG 2.1, 1.4.3): on paper, on tinted charts, and in the bar of 'What if'."""
+    for ground in (palette.PAPER, palette.SIDEWAYS, palette.BAND.light, palette.NOTICE.dark):
+        assert contrast(palette.INK, ground) >= 4.5
+    assert contrast(palette.PANEL_INK, palette.PAPER) >= 4.5
+
+
+def declared(sheet, name):
+    """Colours that the rules of a style sheet give for a property, and what stands in its place where it is short."""
+    found = re.findall(rf"(?<![-\w]){name}:[^;}}]*?(#[0-9a-fA-F]{{6}}|#[0-9a-fA-F]{{3}})\b", sheet)
+    return {"#" + "".join(2 * digit for digit in one[1:]) if len(one) == 4 else one.lower() for one in found}
+
+
+def test_pages_can_be_read():
+    """Any text of the pages on any ground of theirs; the report is light in both themes."""
+    sheet = (ROOT / "algorithms" / "documents" / "templates" / "page.css").read_text(encoding="utf-8")
+    texts, grounds = declared(sheet, "color"), declared(sheet, "background")
+    assert len(texts) >= 3 and len(grounds) >= 5 and "color-scheme: light;" in sheet
+    assert min(contrast(text, ground) for text in texts for ground in grounds) >= 4.5
+    marks = {one for side in ("border", "border-left", "border-top", "outline") for one in declared(sheet, side)}
+    assert len(marks) >= 3 and min(contrast(mark, "#ffffff") for mark in marks) >= 3.0
+
+
+def test_the_guide_can_be_read_in_both_themes():
+    sheet = (ROOT / "plugin" / "guide" / "guide.css").read_text(encoding="utf-8")
+    themes = [dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", part)) for part in re.findall(r":root {([^}]*)}", sheet)]
+    assert len(themes) == 2 and themes[0].keys() == themes[1].keys() == {
+        "text",
+        "quiet",
+        "ground",
+        "shade",
+        "line",
+        "link",
+    }
+    assert set(re.findall(r"color: ([^;}]+)", sheet)) == {"var(--text)", "var(--quiet)", "var(--link)"}
+    for one in themes:
+        for ground in (one["ground"], one["shade"]):
+            assert min(contrast(one[name], ground) for name in ("text", "quiet", "link")) >= 4.5
+            assert contrast(one["line"], ground) >= 3.0
+
+
+def test_paper_can_be_read():
+    pages, tables, whole = (
+        (ROOT / "algorithms" / "documents" / name).read_text(encoding="utf-8")
+        for name in ("pdf_pages.py", "pdf_tables.py", "pdf.py")
+    )
+    ink, quiet = re.search(r'INK, QUIET = "(#\w+)", "(#\w+)"', pages).groups()
+    grid = re.search(r'_GRID = "(#\w+)"', tables)[1]
+    grounds = ({*HEX.findall(tables)} - {grid}) | {"#ffffff", *re.findall(r'"(#f\w+)"', whole)}
+    assert len(grounds) >= 4 and min(contrast(text, ground) for text in (ink, quiet) for ground in grounds) >= 4.5
+    assert contrast(grid, "#ffffff") >= 3.0
 
 
 @pytest.mark.parametrize("eyes", BLIND)

@@ -51,16 +51,16 @@ def _plain(text):
 def charts_of_page(report):
     """Charts of the first axes, one for each and, where it has any, one for its line."""
     return [
-        drawn(report, [axis], [one])
+        drawn(report, [axis], [one], alone=False)
         for axis in report.compared.axes[:MOST_AXES]
         for one in report.reports
         if _kinds(one, axis)
     ]
 
 
-def drawn(report, axes, reports=None):
-    """The Chart of a comparison, of some of its axes; ``reports``: of heights and line, all where not given. InputError
-    where matplotlib is missing."""
+def drawn(report, axes, reports=None, *, alone=True):
+    """The Chart of a comparison, of some of its axes; ``reports``: of heights and line, all where not given; ``alone``:
+    whether axes that it leaves out are shown nowhere else. InputError where matplotlib is missing."""
     try:
         from matplotlib.backends.backend_agg import FigureCanvasAgg
         from matplotlib.figure import Figure
@@ -83,7 +83,7 @@ def drawn(report, axes, reports=None):
     handles, labels = panels[0].get_legend_handles_labels()
     legend.legend(handles, labels, loc="center left", ncol=3, frameon=False, fontsize=9, borderaxespad=0.0)
     legend.set_axis_off()
-    return Chart(figure, _words(report, axes, reports))
+    return Chart(figure, _words(report, axes, reports, alone))
 
 
 def _kinds(report, axis):
@@ -158,16 +158,23 @@ def _line_title(report, kind):
     return tr("lateral differential movement, common shift removed")
 
 
-def _words(report, axes, reports):
+def has_intervals(reports):
+    """Whether any change has a standard deviation, so that intervals are drawn."""
+    return any(np.any(np.isfinite(one.compared.sd_change)) for one in reports)
+
+
+def _words(report, axes, reports, alone):
     """What the chart shows, in words."""
     compared = report.compared
     sentences = [
         one.axis_sentence(motion) for one in reports for motion in one.compared.motions if motion.axis in axes
     ][:12]
     more = len(compared.axes) - len(axes)
-    if more > 0:
+    if more > 0 and alone:
         sentences.append(tr("{} not drawn.").format(counted(more, tr("further axis"), tr("further axes"))))
-    about = tr("Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.")
+    about = tr("Line chart of change against chainage, a line for each survey; up is positive.")
+    if has_intervals(reports):
+        about += " " + tr("Bars or bands are 95 % intervals.")
     if reports[-1].what.sideways:
         about += " " + tr("On a tinted ground the lateral change; right is positive.")
     return " ".join([about, *sentences])

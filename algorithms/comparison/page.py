@@ -11,7 +11,7 @@ from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
 from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
-from .chart import MOST_AXES
+from .chart import MOST_AXES, has_intervals
 
 _WORDS = {
     "risen": translatable("▲ risen"),
@@ -35,13 +35,20 @@ def comparison_page(report, charts, title, record):
     parts += [Paragraph(text, "warn") for text in report.doubts()]
     parts.append(Paragraph(report.judged_sentence()))
     parts += [Paragraph(report.line.line_sentence())] if report.line else []
+    intervals = tr("Bars or bands are 95 % intervals.") if has_intervals(report.reports) else ""
     parts += [
         Picture(
             chart.svg(),
             chart.words,
-            tr(
-                "Chainage against change since {}; bars or bands are 95 % intervals, a gap is a station not found."
-            ).format(c.first.label),
+            " ".join(
+                filter(
+                    None,
+                    (
+                        tr("Chainage against change since {}; a gap is a station not found.").format(c.first.label),
+                        intervals,
+                    ),
+                )
+            ),
         )
         for chart in charts
     ]

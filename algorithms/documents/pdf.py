@@ -1,15 +1,15 @@
 """The review report for paper: A4 pages, painted one after the other; the map by the host's print layout."""
 
-import re
 import tempfile
 from pathlib import Path
 
 from qgis.core import Qgis, QgsFillSymbol, QgsLayoutExporter, QgsLayoutItemPage, QgsPrintLayout, QgsProject
 
 from ..core.errors import InputError
-from ..language.translation import tr
+from ..language.translation import language, tr
 from .blocks import Caution, Code, Column, Facts, Heading, Map, Paragraph, Picture, Signatures, Table
 from .pdf_pages import BOTTOM, INK, LEFT, QUIET, RIGHT, TOP, WIDTH, NoSheets, Paper, Sheets
+from .pdf_properties import with_properties
 from .pdf_tables import write_table
 from .pdf_text import MONO, line_height, text_width, wrapped
 
@@ -38,7 +38,7 @@ def paper_document(title, blocks, check_cancel, project=None, *, author=""):
         pdf = path.read_bytes()
     if not pdf.rstrip().endswith(b"%%EOF"):
         raise InputError(tr("The PDF could not be written."))  # the painter does not say that the disk is full
-    return _with_author(pdf, author) if author else pdf
+    return with_properties(pdf, author=author, language=language())
 
 
 def _write(paper, title, blocks, project):
@@ -48,29 +48,6 @@ def _write(paper, title, blocks, project):
         paper.check_cancel()
         _WRITERS[type(block)](paper, block, blocks[number + 1] if number + 1 < len(blocks) else None)
     paper.end_page()
-
-
-def _with_author(pdf, author):
-    """The file with its author, which the painter of the older hosts cannot be told: added as PDF files are changed,
-    by a new object for the properties, a table of where it is, and a trailer that names the table before.
-    """
-    trailer = pdf[pdf.rindex(b"trailer") :]
-    number = int(re.search(rb"/Info (\d+) 0 R", trailer)[1])
-    before = int(re.search(rb"startxref\s+(\d+)", trailer)[1])
-    start = pdf.index(b"<<", pdf.index(b"\n%d 0 obj" % number))
-    known = pdf[start : pdf.index(b"endobj", start)].rstrip()
-    name = author.encode("utf-16-be", "ignore").hex().encode("ascii")
-    told = b"%d 0 obj\n%s\n/Author <feff%s>\n>>\nendobj\n" % (number, known[:-2].rstrip(), name)
-    root, size = (re.search(rb"/%s (\d+)" % key, trailer)[1] for key in (b"Root", b"Size"))
-    table = b"xref\n%d 1\n%010d 00000 n \ntrailer\n<<\n/Size %s\n/Info %d 0 R\n/Root %s 0 R\n/Prev %d\n>>\n" % (
-        number,
-        len(pdf),
-        size,
-        number,
-        root,
-        before,
-    )
-    return pdf + told + table + b"startxref\n%d\n%%%%EOF\n" % (len(pdf) + len(told))
 
 
 def _least(block):
@@ -119,7 +96,7 @@ def _signatures(paper, block, following):
         paper.room(height)
         paper.lines([role], LEFT + 0.7, paper.y + 3.0, 8.0, bold=True)
         paper.lines(lines, LEFT + 52.0, paper.y + 2.6, 9.0)
-        paper.lines([tr("signature, date")], LEFT + 122.0, paper.y + height - 0.2, 6.5, color=QUIET)
+        paper.lines([tr("signature, date")], LEFT + 122.0, paper.y + height - 0.2, 8.0, color=QUIET)
         paper.box(LEFT + 122.0, paper.y + height - 0.6, WIDTH - 122.0, 0.2, INK)
         paper.y += height + 3.0
 
@@ -171,8 +148,9 @@ def _paint_map(painter, chart, project, y, height):
 def _code(paper, block, _following):
     paper.room(20.0)
     paper.text(block.caption, 9.0, bold=True, after=0.8)
-    lines = [line for text in block.text.split("\n") for line in (wrapped(text, 6.5, WIDTH - 1.0, family=MONO) or [""])]
-    paper.text("\n".join(lines), 6.5, family=MONO, after=2.5)
+    size = 7.5  # no less than what is read to be typed
+    lines = [line for text in block.text.split("\n") for line in (wrapped(text, size, WIDTH - 1, family=MONO) or [""])]
+    paper.text("\n".join(lines), size, family=MONO, after=2.5)
 
 
 def _caution(paper, block, _following):

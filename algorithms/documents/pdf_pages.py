@@ -10,6 +10,7 @@ from .pdf_text import FAMILY, ascent, font_of, line_height, text_width, wrapped
 LEFT, RIGHT, TOP, BOTTOM = 12.0, 198.0, 14.0, 278.0
 WIDTH = RIGHT - LEFT
 INK, QUIET = "#1b1b1f", "#45454d"
+LEAST = 8.0  # points: no text but code is smaller
 _DOTS = 300  # to the inch, of pictures and of the grid that all is placed on
 _FOOT = 284.0
 _LOSSLESS = getattr(QPainter.RenderHint, "LosslessImageRendering", None)  # not in the oldest hosts
@@ -87,10 +88,10 @@ class Paper:
     def end_page(self):
         """The foot of a page: title, caution, number of the page."""
         number = tr("page {} of {}").format(self.pages, self.of)
-        short = wrapped(self.title, 7.0, 86.0)
-        self.lines(short[:1], LEFT, _FOOT, 7.0, color=QUIET)
-        self.lines([tr("For review, not for setting out.")], 104.0, _FOOT, 7.0, color=QUIET)
-        self.lines([number], RIGHT - text_width(number, 7.0), _FOOT, 7.0, color=QUIET)
+        short = wrapped(self.title, LEAST, 86.0)
+        self.lines(short[:1], LEFT, _FOOT, LEAST, color=QUIET)
+        self.lines([tr("For review, not for setting out.")], 104.0, _FOOT, LEAST, color=QUIET)
+        self.lines([number], RIGHT - text_width(number, LEAST), _FOOT, LEAST, color=QUIET)
 
     def room(self, height):
         """Go to a new page where less than ``height`` is left; what is higher than a page begins where it is."""

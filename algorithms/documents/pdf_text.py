@@ -63,12 +63,16 @@ def wrapped(text, size, width, *, bold=False, family=FAMILY):
 
 
 def _pieces(text, size, width, bold, family):
-    """Words, the too long ones in pieces that fit."""
+    """Words, the too long ones in pieces that fit, with a hyphen where only letters are parted."""
     for word in text.split():
         while text_width(word, size, bold, family) > width and len(word) > 1:
             fits = next(
                 (k for k in range(len(word) - 1, 1, -1) if text_width(word[:k], size, bold, family) <= width), 1
             )
-            yield word[:fits]
-            word = word[fits:]
+            if fits > 2 and word.isalpha():
+                yield f"{word[: fits - 1]}-"
+                word = word[fits - 1 :]
+            else:
+                yield word[:fits]
+                word = word[fits:]
         yield word

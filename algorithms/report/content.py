@@ -197,8 +197,9 @@ def _straightness(found):
     return [Table(columns, rows, caption)]
 
 
-def _remark(found, row):
-    """Flag and decision of one station as text."""
+def _remark(found, row, counts):
+    """Flag and decision of one station as text, and whether it ``counts`` against the structure, which no shade tells
+    everybody."""
     one = found.reviewed
     texts = []
     if found.suspected[row]:
@@ -216,7 +217,7 @@ def _remark(found, row):
             + (f" ({who})" if who else "")
             + (f": {note}" if note else "")
         )
-    return "; ".join(texts)
+    return "; ".join(texts + ([tr("counts")] if counts else []))
 
 
 def _station_columns(found, with_axis, with_remark):
@@ -243,7 +244,7 @@ def _station_columns(found, with_axis, with_remark):
     return tuple(replace(column, width=column.width + left / len(columns)) for column in columns)
 
 
-def _station_row(found, row, with_axis, with_remark):
+def _station_row(found, row, with_axis, with_remark, counts):
     one, amounts = found.reviewed, found.amounts
     status = str(one.status[row])
     cells = [one.axis[row]] if with_axis else []
@@ -258,7 +259,7 @@ def _station_row(found, row, with_axis, with_remark):
     cells += [_test_text(one.w[row])] if one.has_tested else []
     if np.any(np.isfinite(found.probability)):
         cells.append(_percent(found.probability[row]))
-    return cells + ([_remark(found, row)] if with_remark else [])
+    return cells + ([_remark(found, row, counts)] if with_remark else [])
 
 
 def _test_text(w):
@@ -314,7 +315,7 @@ def _flagged(found):
     return parts + [
         Table(
             _station_columns(found, many, True),
-            [_station_row(found, row, many, True) for row in rows],
+            [_station_row(found, row, many, True, against[row]) for row in rows],
             _flagged_caption(found),
             kinds,
         )
@@ -323,14 +324,19 @@ def _flagged(found):
 
 def _flagged_caption(found):
     if found.line is None:
-        return tr(
-            "Out of tolerance, flagged, decided about or without an as-built height; the greatest residual first. "
-            "Shaded: counted against the structure."
+        text = tr(
+            "Out of tolerance, flagged, decided about or without an as-built height; the greatest residual first."
         )
-    return tr(
-        "Out of tolerance in height or in line, flagged, decided about or without an as-built height; the greatest "
-        "residual first. Shaded: counted against the structure."
-    )
+    else:
+        text = tr(
+            "Out of tolerance in height or in line, flagged, decided about or without an as-built height; the greatest "
+            "residual first."
+        )
+    return f"{text} {_shading()}"
+
+
+def _shading():
+    return tr("Shaded, and marked 'counts': counted against the structure.")
 
 
 def _axes(found):
@@ -377,14 +383,16 @@ def _all_stations(found):
         if not rows:
             continue
         kinds = tuple("out" if against[row] else "" for row in rows)
-        remarks = one.has_tested or one.has_decisions
+        counting = bool(np.any(against[rows]))
+        remarks = one.has_tested or one.has_decisions or bool(np.any(against))
+        caption = (tr("Axis '{}': {}.") if axis else "{}{}.").format(
+            axis, counted(len(rows), tr("station"), tr("stations"))
+        )
         parts.append(
             Table(
                 _station_columns(found, False, remarks),
-                [_station_row(found, row, False, remarks) for row in rows],
-                (tr("Axis '{}': {}.") if axis else "{}{}.").format(
-                    axis, counted(len(rows), tr("station"), tr("stations"))
-                ),
+                [_station_row(found, row, False, remarks, against[row]) for row in rows],
+                f"{caption} {_shading()}" if counting else caption,
                 kinds,
             )
         )

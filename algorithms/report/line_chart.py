@@ -48,7 +48,6 @@ def draw_line(axes, found, profile, rows, thin):
             (s[at], inside[at]),
             xytext=(8, 3 if y[at] > 0 else -3),
             textcoords="offset points",
-            fontsize=8,
         )
     for artist in (*axes.lines, *axes.texts):
         artist.set_in_layout(False)

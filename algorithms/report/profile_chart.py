@@ -8,6 +8,7 @@ from ..core.errors import InputError
 from ..core.profile_views import AxisProfile, thinned, widened
 from ..core.station_notation import station_text
 from ..documents.blocks import Picture
+from ..language.height_text import sided
 from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -25,6 +26,8 @@ _WIDTH, _HEIGHT = 6.6, 5.0
 # What a chart of the line needs below, as high as that of the residuals.
 _LINE_HEIGHT = 2.1
 _BINS = 500
+# Points of all type: on paper the picture is made smaller, and is to be read there.
+_TYPE = 9.8
 
 
 def profile_picture(found, axis, *, screen, paper):
@@ -35,21 +38,48 @@ def profile_picture(found, axis, *, screen, paper):
     profile, rows = axis_profile(one, axis)
     if profile is None:
         return None
-    known = one.residual[rows][np.isfinite(one.residual[rows])]
-    low, high = (
-        found.amounts.with_unit(float(end), True) if len(known) else tr("none")
-        for end in (known.min(initial=np.inf), known.max(initial=-np.inf))
-    )
-    alt = tr(
-        "Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the "
-        "station. Below, heights from the design, from {} to {}."
-    ).format(axis or tr("the axis"), low, high)
+    alt = _in_words(found, profile, rows, axis)
     caption = _caption(profile, bool(np.any(found.doubt[rows])))
     if profile.has_line:
-        alt += " " + tr("At the bottom, the lateral departures from the line.")
         caption += " " + line_caption(profile)
     svg, png = _drawn(found, profile, rows, screen, paper)
     return Picture(svg, alt, caption, png, _height(profile) / _WIDTH)
+
+
+def _in_words(found, profile, rows, axis):
+    """What the picture shows, for those who do not see it: by its numbers."""
+    one, residual = found.reviewed, found.reviewed.residual[rows]
+    name, known = axis or tr("the axis"), np.flatnonzero(np.isfinite(residual))
+    texts = [
+        tr(
+            "Profile of {} from {} to {} in two views. Above, heights above the level surface: design and as-built "
+            "heights over the station."
+        ).format(name, one.station[rows[0]], one.station[rows[-1]])
+    ]
+    if len(known):
+        ends = known[np.argmin(residual[known])], known[np.argmax(residual[known])]
+        places = [(found.amounts.with_unit(float(residual[k]), True), one.station[rows[k]]) for k in ends]
+        texts.append(
+            tr("Below, heights from the design: the lowest {} at {}, the highest {} at {}.").format(
+                *places[0], *places[1]
+            )
+        )
+    else:
+        texts.append(tr("Below, heights from the design: no as-built height is known."))
+    status = one.status[rows].astype(str)
+    if np.any(np.isin(status, ("within", "high", "low"))):
+        counts = (int(np.sum(status == word)) for word in ("within", "high", "low"))
+        texts.append(tr("{} are within the tolerance, {} too high, {} too low.").format(*counts))
+    lateral = profile.lateral if profile.has_line else np.zeros(0)
+    if np.any(np.isfinite(lateral)):
+        k = int(np.nanargmax(np.abs(lateral)))
+        amount = sided(found.line.amounts.with_unit(abs(float(lateral[k]))), lateral[k])
+        texts.append(
+            tr("At the bottom, the lateral departures from the line: at most {}, at {}.").format(
+                amount, one.station[rows[k]]
+            )
+        )
+    return " ".join(texts)
 
 
 def _height(profile):
@@ -100,7 +130,7 @@ def _drawn(found, profile, rows, screen, paper):
     look = {
         "svg.fonttype": "path",
         "svg.hashsalt": "tautline",
-        "font.size": 9,
+        "font.size": _TYPE,
         "font.family": "DejaVu Sans",
         "axes.unicode_minus": True,
         "axes.spines.right": False,
@@ -158,7 +188,7 @@ def _draw_level(axes, found, profile):
     ticks.set_major_formatter(plain_ticks)
     axes.legend(
         frameon=False,
-        fontsize=8,
+        fontsize=_TYPE,
         ncols=4,
         loc="lower left",
         bbox_to_anchor=(0.0, 1.0),
@@ -212,7 +242,7 @@ def _draw_straight(axes, found, profile, rows):
             (s[k], np.clip(y[k], low, high)),
             xytext=(8, -3 if y[k] > 0 else 3),
             textcoords="offset points",
-            fontsize=8,
+            fontsize=_TYPE,
         )
     for artist in (*axes.lines, *axes.texts):
         artist.set_in_layout(False)  # what stands at the edge must not make the picture smaller

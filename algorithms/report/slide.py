@@ -12,9 +12,10 @@ import numpy as np
 from ..core.errors import InputError
 from ..core.profile_views import exaggeration, thinned, widened
 from ..core.station_notation import station_text
+from ..documents.pdf_properties import with_properties
 from ..language.number_text import times
 from ..language.ticks import plain_ticks
-from ..language.translation import tr
+from ..language.translation import language, tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
 from .line_sentences import line_headline
@@ -28,8 +29,8 @@ LEAST = 15.0
 _VERDICT, _ROOM = (27.0, 23.0, 20.0, 17.0), 62.0
 # Of the figure: left, bottom, width, height.
 _MAP, _ABOVE, _BELOW = (0.02, 0.135, 0.36, 0.645), (0.465, 0.475, 0.515, 0.25), (0.465, 0.23, 0.515, 0.16)
-# Millimetres of the map: so small that its smallest type, 7 points, is LEAST on the slide.
-_MAP_WIDTH = 73.0
+# Millimetres of the map: so small that its smallest type, 8 points, is LEAST on the slide.
+_MAP_WIDTH = 78.0
 _BINS = 700
 _MOST_BEYOND = 4
 KINDS = ("png", "pdf")
@@ -48,8 +49,12 @@ def slide(found, chart, structure, kind, axis=""):
     with rc_context(_look()):
         figure = slide_figure(found, chart, structure, axis)
         target = io.BytesIO()
-        named = {"Creator": None, "Producer": None, "CreationDate": None} if kind == "pdf" else {"Software": None}
+        title = tr("Review of {}: one slide").format(structure)
+        named = {"Creator": None, "Producer": None, "CreationDate": None, "Title": title}
+        named = named if kind == "pdf" else {"Software": None, "Title": title}
         figure.savefig(target, format=kind, dpi=DOTS, metadata=named)
+    if kind == "pdf":
+        return with_properties(target.getvalue(), language=language())
     return target.getvalue()
 
 

@@ -22,7 +22,7 @@ from .wording import column, decimal, escaped, literal, signed_height
 
 SMALLEST_SCALE = 26000
 SMALLEST_SCALE_QUIET = 5100
-WIDTH = 1.1
+WIDTH, WIDTH_WITHIN = 1.1, 0.6
 
 
 def break_mark():
@@ -76,7 +76,9 @@ def bar_renderer(layer, heading, right):
     for value, condition, label, color in _looks(residual, right):
         if value in present:
             test = f"{status} = '{value}'{condition}"
-            head.appendChild(QgsRuleBasedRenderer.Rule(cased(color, WIDTH), filterExp=test, label=label))
+            # Thinner where all is well: which bars are out of tolerance is to be seen without their colours.
+            symbol = cased(color, WIDTH_WITHIN if value == "within" else WIDTH)
+            head.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
     # A rule of its own, on top of the bar's, so that the legend explains the mark where there is one.
     if any_cut(layer):
         head.appendChild(

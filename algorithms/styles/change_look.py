@@ -50,13 +50,13 @@ def change_renderer(layer):
             "no sd",
             f"{change} >= 0",
             tr("Higher than before, not judged"),
-            marker(diamond, 3.4, fill=HIGH, size_expression=sized),
+            marker(triangle, 3.4, fill=HIGH, size_expression=sized, cored=True),
         ),
         (
             "no sd",
             f"{change} < 0",
             tr("Lower than before, not judged"),
-            marker(diamond, 3.4, fill=LOW, size_expression=sized),
+            marker(triangle, 3.4, fill=LOW, angle=180.0, size_expression=sized, cored=True),
         ),
     )
     root = QgsRuleBasedRenderer.Rule(None)

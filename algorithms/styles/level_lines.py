@@ -45,10 +45,10 @@ def _line(color, width, style=Qt.PenStyle.SolidLine):
 
 def line_renderer(fields):
     """Return the renderer of lines: quiet where |w| is small, wide and warm where a blunder is suspected, dashed where
-    no other line checks them."""
+    no other line checks them, dotted where no benchmark is reached."""
     w, flag = column(fields, "w"), column(fields, "flag")
     looks = (
-        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(OTHER, 0.5)),
+        (f"{flag} = 'no benchmark'", tr("No benchmark reached: not adjusted"), _line(OTHER, 0.5, Qt.PenStyle.DotLine)),
         (f"{w} IS NULL", tr("Checked by no other line"), _line(QColor(palette.PAPER), 0.6, Qt.PenStyle.DashLine)),
         (f"abs({w}) <= {NOTICED}", tr("|w| up to 1.96"), _line(QUIET, 0.6)),
         (
@@ -137,7 +137,7 @@ def height_renderer(fields):
         (
             f"{role} IN ('weighted', 'checked')",
             tr("Benchmark, adjusted with the lines"),
-            marker(Shape.EquilateralTriangle, 3.6, fill=ADJUSTED),
+            marker(Shape.EquilateralTriangle, 4.2, fill=ADJUSTED, cored=True),
         ),
         (
             f"{role} IN ('no benchmark', 'not in the net')",

@@ -31,12 +31,12 @@ def _layer(shape, size, angle, fill, stroke, width):
     return layer
 
 
-def marker(shape, size, *, fill=None, angle=0.0, outline=0.3, halo=0.4, size_expression=None):
+def marker(shape, size, *, fill=None, angle=0.0, outline=0.3, halo=0.4, size_expression=None, cored=False):
     """Return a marker symbol of ``shape`` (``Shape``) with outline and halo.
 
     ``size``, ``outline`` and ``halo`` (the width seen outside the outline) are millimetres, ``angle`` is degrees
     clockwise. ``fill`` None leaves the inside open. ``size_expression`` (millimetres) overrides ``size`` per
-    station; where it gives NULL, ``size`` holds.
+    station; where it gives NULL, ``size`` holds. ``cored``: with a light spot in the middle, for what was not judged.
     """
     under = _layer(shape, size, angle, CLEAR if fill is None else HALO, HALO, outline + 2 * halo)
     over = _layer(shape, size, angle, CLEAR if fill is None else fill, INK, outline)
@@ -44,6 +44,8 @@ def marker(shape, size, *, fill=None, angle=0.0, outline=0.3, halo=0.4, size_exp
     # Layers handed to the constructor stay Python's on some hosts, and the symbol is left with dangling ones.
     symbol.changeSymbolLayer(0, under)
     symbol.appendSymbolLayer(over)
+    if cored:
+        symbol.appendSymbolLayer(_layer(Shape.Circle, 0.34 * size, 0.0, HALO, INK, 0.6 * outline))
     if size_expression is not None:
         symbol.setDataDefinedSize(QgsProperty.fromExpression(size_expression))
     return symbol

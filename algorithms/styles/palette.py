@@ -50,16 +50,16 @@ GRADE = Look("#b5359c", "#f08fdc", (12.0, 3.0), 1.8)
 FREE = Look("#3f3f46", "#c9c9d1", (6.0, 1.5, 1.5, 1.5, 1.5, 1.5), 1.2)
 
 # Verdicts on stations. Within and the band of the tolerance are of one hue.
-HIGH = Look("#d9630b", "#ff8a1f")
+HIGH = Look("#c95a06", "#ff8a1f")
 LOW = Look("#1f6feb", "#2f8fff")
-WITHIN = Look("#2f9d85", "#5fc4ae")
-BAND = Look("#d3ebe5", "#3f5d56")
+WITHIN = Look("#258873", "#5fc4ae")
+BAND = Look("#d3ebe5", "#2b443f")
 UNJUDGED = Look("#52525b", "#9a9aa0")
-SUSPECT = Look("#b0163a", "#e0284f")
+SUSPECT = Look("#b0163a", "#ec3f62")
 NOTICE = Look("#8a6d00", "#ffd23f")
 # How a structure stands sideways, and nothing else: neither of a verdict's colours on heights nor solid as they are.
 LINE = Look("#6b1f5c", "#ffb3e6", (3.0, 1.6), 1.6)
-UNCHANGED = Look("#9a9aa0", "#d9d9de")
+UNCHANGED = Look("#82828a", "#d9d9de")
 # A station that is chosen, in docks and on the map.
 CHOSEN = Look("#d4007a", "#ffe14d")
 # A line that is tried in the profile; which of the three it is, its dashes say.

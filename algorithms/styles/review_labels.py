@@ -56,9 +56,9 @@ def review_labeling(fields, height_unit):
     bold = point_label(
         text, points=8.5, priority=f"6 + 4 * {share}", bold=True, radius=f"0.5 * {notable_size(residual)}"
     )
-    small = point_label(text, points=7.0, priority=f"1 + 4 * {share}", radius=QUIET_RADIUS)
+    small = point_label(text, points=8.0, priority=f"1 + 4 * {share}", radius=QUIET_RADIUS)
     # Between the two scales the quiet stations have no label, but those of the others keep off their symbols.
-    silent = point_label(text, points=7.0, priority="0", radius=QUIET_RADIUS)
+    silent = point_label(text, points=8.0, priority="0", radius=QUIET_RADIUS)
     silent.drawLabels = False
     worst = f"{notable} AND abs({residual}) >= {WORST} * coalesce(@{GREATEST_VARIABLE}, 0)"
     root = QgsRuleBasedLabeling.Rule(None)

@@ -73,13 +73,13 @@ def _looks(residual):
             "no tolerance",
             f"{residual} >= 0",
             tr("Built high, no tolerance"),
-            marker(Shape.Diamond, 3.6, fill=HIGH, size_expression=any_size),
+            marker(Shape.EquilateralTriangle, 3.6, fill=HIGH, size_expression=any_size, cored=True),
         ),
         (
             "no tolerance",
             f"{residual} < 0",
             tr("Built low, no tolerance"),
-            marker(Shape.Diamond, 3.6, fill=LOW, size_expression=any_size),
+            marker(Shape.EquilateralTriangle, 3.6, fill=LOW, angle=180.0, size_expression=any_size, cored=True),
         ),
         (
             "no height",

@@ -48,7 +48,7 @@ def schedule_renderer(layer):
             "keep",
             out,
             tr("Keep, out of tolerance"),
-            marker(Shape.Square, 2.8, fill=HIGH, size_expression=_zoomed("2.8")),
+            marker(Shape.Square, 2.8, fill=AGAIN, size_expression=_zoomed("2.8")),
         ),
         (
             "measure again",

@@ -21,6 +21,7 @@ from qgis.PyQt.QtWidgets import (
 from ...algorithms.language.decision_words import DECISIONS, decision_help, decision_label
 from ...algorithms.language.translation import tr
 from ..profile.flow import FlowLayout
+from ..readable_text import ReadableFields
 from ..review.scrolled import scrolled
 
 CHOICES = (*DECISIONS, "")
@@ -70,6 +71,7 @@ class FlaggedPanel(QgsDockWidget):
         self.pages.addWidget(scrolled(page, self.pages))
         self.pages.addWidget(self.empty)
         self.setWidget(self.pages)
+        ReadableFields(self)
 
     def _made_list(self, parent):
         view = self.list = QTableView(parent)
@@ -119,16 +121,16 @@ class FlaggedPanel(QgsDockWidget):
     def _build_buttons(self, parent, column):
         rows = (
             (
-                ("previous", tr("&Previous"), tr("Previous station (Alt+Up)")),
-                ("next", tr("&Next"), tr("Next station (Alt+Down)")),
-                ("back", tr("&Undo"), tr("Take the last decision back (Ctrl+Z)")),
-                ("forward", tr("Re&do"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
+                ("previous", tr("Previous"), tr("Previous station (Alt+Up)")),
+                ("next", tr("Next"), tr("Next station (Alt+Down)")),
+                ("back", tr("Undo"), tr("Take the last decision back (Ctrl+Z)")),
+                ("forward", tr("Redo"), tr("Decide again what was taken back (Ctrl+Shift+Z)")),
             ),
             (
-                ("profile", tr("Show pro&file"), tr("Open the profile of these stations.")),
+                ("profile", tr("Show profile"), tr("Open the profile of these stations.")),
                 (
                     "again",
-                    tr("Run a&gain"),
+                    tr("Run again"),
                     tr("Repeat the run that made this layer, with the same settings, after the stations were edited."),
                 ),
             ),

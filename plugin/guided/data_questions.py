@@ -64,7 +64,7 @@ class StructureQuestion(Question):
     def __init__(self, parent=None):
         super().__init__(1, tr("Structure"), tr("Where does it run?"), parent)
         self.by_layer, self.by_stations = (
-            QRadioButton(text) for text in (tr("Along a &line layer"), tr("From the &first to the last station"))
+            QRadioButton(text) for text in (tr("Along a line layer"), tr("From the first to the last station"))
         )
         self.by_layer.setChecked(True)
         self.by_stations.setToolTip(
@@ -72,7 +72,7 @@ class StructureQuestion(Question):
         )
         self.box = LayerBox(KINDS_OF_LAYERS.LineLayer, lambda layer: not is_result(layer))
         self.answer = Answer(
-            tr("A&xis layer"),
+            tr("Axis layer"),
             self.box,
             tr("Line of the structure in plan, one line for each axis, drawn in the direction of rising chainage."),
         )
@@ -114,17 +114,17 @@ class HeightsQuestion(Question):
         question = tr("Where are the surveyed heights, and what are they measured from?")
         super().__init__(2, tr("Heights"), question, parent)
         self.box = LayerBox(KINDS_OF_LAYERS.PointLayer | KINDS_OF_LAYERS.NoGeometry)
-        self.open_button = QPushButton(tr("&Open a file…"))
+        self.open_button = QPushButton(tr("Open a file…"))
         self.open_button.setToolTip(tr("A height list as CSV file or spreadsheet, or a layer with points."))
         self.answer = Answer(
-            tr("Heights fro&m"),
+            tr("Heights from"),
             self.box,
             tr("A height list with a station and a height in each row, or points with heights."),
         )
         row = QHBoxLayout()
         row.addWidget(self.answer, 1)
         self.body.addLayout(row)
-        self.typed_button = QPushButton(tr("T&ype or paste…"))
+        self.typed_button = QPushButton(tr("Type or paste…"))
         self.typed_button.setToolTip(tr("For heights read off drawings: a small table, checked line by line."))
         sources = QHBoxLayout()
         sources.addWidget(self.open_button)
@@ -161,27 +161,25 @@ class HeightsQuestion(Question):
         made = {
             "heights": self.answer,
             "station_field": Answer(
-                tr("S&tation"), self.columns["station"], tr("Column with the station, 12+50 or 1+250, or a distance.")
+                tr("Station"), self.columns["station"], tr("Column with the station, 12+50 or 1+250, or a distance.")
             ),
             "height_field": Answer(
-                tr("Hei&ght"),
-                self.columns["height"],
-                tr("Column with the as-built height. Empty: the Z of the points."),
+                tr("Height"), self.columns["height"], tr("Column with the as-built height. Empty: the Z of the points.")
             ),
             "offset_field": Answer(
-                tr("Offs&et"), self.columns["offset"], tr("Distance from the axis, right positive. Empty: on the axis.")
+                tr("Offset"), self.columns["offset"], tr("Distance from the axis, right positive. Empty: on the axis.")
             ),
             "axis_name_field": Answer(
-                tr("&Name of the axis"),
+                tr("Name of the axis"),
                 self.columns["axis"],
                 tr("Column that says which axis a row belongs to. Points without one belong to the nearest axis."),
             ),
             "height_unit": Answer(
-                tr("Heights are &in"), self.height_unit, tr("Tolerance and results are in this unit too.")
+                tr("Heights are in"), self.height_unit, tr("Tolerance and results are in this unit too.")
             ),
-            "chainage_unit": Answer(tr("&Distances are in"), self.chainage_unit, tr("Stations and offsets.")),
+            "chainage_unit": Answer(tr("Distances are in"), self.chainage_unit, tr("Stations and offsets.")),
             "undulation": Answer(
-                tr("Heights a&re"),
+                tr("Heights are"),
                 self.system,
                 tr(
                     "What they are measured from. The undulation is the height of the geoid, that is of mean sea "
@@ -189,12 +187,12 @@ class HeightsQuestion(Question):
                 ),
             ),
             "undulation_field": Answer(
-                tr("&Undulation"),
+                tr("Undulation"),
                 self.columns["undulation"],
                 tr("Column with the undulation of each station, in the unit of heights."),
             ),
             "undulation_value": Answer(
-                tr("&Undulation"), self.undulation_value, tr("One undulation for all stations, in the unit of heights.")
+                tr("Undulation"), self.undulation_value, tr("One undulation for all stations, in the unit of heights.")
             ),
         }
         self.answers = made

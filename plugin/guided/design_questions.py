@@ -28,22 +28,22 @@ def _designs():
     return (
         (
             "chord",
-            tr("&Chord"),
+            tr("Chord"),
             tr("Straight in space through two stations. Between them it lies below the level surface."),
         ),
         (
             "tangent",
-            tr("&Tangent"),
+            tr("Tangent"),
             tr("Straight in space and level at one station. It rises above the level surface on both sides."),
         ),
-        ("inclined", tr("Inc&lined"), tr("Straight in space with a slope given at one station.")),
+        ("inclined", tr("Inclined"), tr("Straight in space with a slope given at one station.")),
         (
             "reference",
-            tr("Fi&tted reference"),
+            tr("Fitted reference"),
             tr("In a line or plane that was fitted or fixed before, kept in a layer."),
         ),
-        ("level", tr("Le&vel"), tr("One height above the sea all along: it follows the Earth's curve, as water does.")),
-        ("grade", tr("&Grade"), tr("A constant slope above the level surface, as for rails, roads and pipes.")),
+        ("level", tr("Level"), tr("One height above the sea all along: it follows the Earth's curve, as water does.")),
+        ("grade", tr("Grade"), tr("A constant slope above the level surface, as for rails, roads and pipes.")),
     )
 
 
@@ -108,16 +108,16 @@ class DesignQuestion(Question):
         )
         self.answers = {
             "reference": Answer(
-                tr("Reference la&yer"),
+                tr("Reference layer"),
                 self.reference,
                 tr("Made by 'Fit a straight line or plane'; its row names the axis or is the only one."),
             ),
-            "chainage_a": Answer(tr("Station &A"), self.edits["chainage_a"], station),
+            "chainage_a": Answer(tr("Station A"), self.edits["chainage_a"], station),
             "height_a": Answer(tr("Height at A"), self.edits["height_a"], height),
-            "chainage_b": Answer(tr("Station &B"), self.edits["chainage_b"], station),
+            "chainage_b": Answer(tr("Station B"), self.edits["chainage_b"], station),
             "height_b": Answer(tr("Height at B"), self.edits["height_b"], height),
             "slope": Answer(
-                tr("Slo&pe"), self.edits["slope"], tr("Rise per distance without a unit: 0.003 is 3 mm per metre.")
+                tr("Slope"), self.edits["slope"], tr("Rise per distance without a unit: 0.003 is 3 mm per metre.")
             ),
         }
         grid = QGridLayout()
@@ -248,12 +248,12 @@ class AccuracyQuestion(Question):
         place.fileChanged.connect(self._changed)
         self.answers = {
             "tolerance": Answer(
-                tr("T&olerance"),
+                tr("Tolerance"),
                 self.edits["tolerance"],
                 tr("Greatest residual that counts as within, in the unit of heights."),
             ),
             "sigma": Answer(
-                tr("Accuracy of &a height"),
+                tr("Accuracy of a height"),
                 self.edits["sigma"],
                 tr(
                     "Standard deviation of one height, in the unit of heights. The fit and the test of the shape use "
@@ -261,7 +261,7 @@ class AccuracyQuestion(Question):
                 ),
             ),
             "line": Answer(
-                tr("L&ine in plan"),
+                tr("Line in plan"),
                 self.line,
                 tr(
                     "Whether the stations are in line too, by their positions. An axis drawn by hand is no basis for "
@@ -269,12 +269,12 @@ class AccuracyQuestion(Question):
                 ),
             ),
             "line_tolerance": Answer(
-                tr("Tolerance of t&he line"),
+                tr("Tolerance of the line"),
                 self.edits["line_tolerance"],
                 tr("Greatest distance from the line that counts as within, in the unit of heights."),
             ),
             "place": Answer(
-                tr("&Keep the results in"),
+                tr("Keep the results in"),
                 place,
                 tr("A GeoPackage. Empty: temporary layers, which are lost when the program closes."),
             ),
@@ -289,9 +289,9 @@ class AccuracyQuestion(Question):
         self.body.addWidget(wrapped(tr("Design heights and residuals are computed in any case. Also:")))
         self.more = {}
         for key, entry, text in (
-            ("test_shape", "tautline:testcurvature", tr("&Test which shape was built")),
-            ("fit", "tautline:fitreference", tr("Fit a straight line or &plane, look for blunders")),
-            ("draw", "tautline:drawdeviations", tr("&Draw the deviations on the map")),
+            ("test_shape", "tautline:testcurvature", tr("Test which shape was built")),
+            ("fit", "tautline:fitreference", tr("Fit a straight line or plane, look for blunders")),
+            ("draw", "tautline:drawdeviations", tr("Draw the deviations on the map")),
         ):
             box = QCheckBox(text)
             box.toggled.connect(self._changed)
@@ -330,7 +330,7 @@ class AccuracyQuestion(Question):
             if meet
             else tr("The axes do not all meet, so a line is fitted to each alone.")
         )
-        self.one_plane.setText(tr("They &share one plane") if meet else tr("They &share one plane all the same"))
+        self.one_plane.setText(tr("They share one plane") if meet else tr("They share one plane all the same"))
 
     def _changed(self, *_):
         self.answered.emit()
@@ -338,9 +338,9 @@ class AccuracyQuestion(Question):
     def show_unit(self, unit):
         """Name the unit of heights at both fields."""
         for key, text in (
-            ("tolerance", tr("T&olerance ({})")),
-            ("sigma", tr("Accuracy of &a height ({})")),
-            ("line_tolerance", tr("Tolerance of t&he line ({})")),
+            ("tolerance", tr("Tolerance ({})")),
+            ("sigma", tr("Accuracy of a height ({})")),
+            ("line_tolerance", tr("Tolerance of the line ({})")),
         ):
             self.answers[key].label.setText(text.format(UNIT_LABELS[unit]))
 

@@ -5,10 +5,20 @@ from pathlib import Path
 from qgis.core import QgsProject
 from qgis.gui import QgsDockWidget, QgsFileWidget
 from qgis.PyQt.QtCore import QSize, Qt, QTimer, pyqtSignal
-from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QProgressBar, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from qgis.PyQt.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QProgressBar,
+    QPushButton,
+    QScrollArea,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
+from ..readable_text import ReadableFields
 from . import needed, report, running
 from .data_questions import HeightsQuestion, StructureQuestion
 from .design_questions import AccuracyQuestion, DesignQuestion
@@ -65,6 +75,10 @@ class GuidedPanel(QgsDockWidget):
         place.setStorageMode(QgsFileWidget.StorageMode.SaveFile)
         place.setFilter("GeoPackage (*.gpkg)")
         place.lineEdit().setPlaceholderText(tr("temporary layers"))
+        place.lineEdit().setAccessibleName(tr("Keep the results in"))
+        for button in place.findChildren(QToolButton):
+            button.setAccessibleName(tr("Choose the file"))
+            button.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.structure, self.heights = StructureQuestion(), HeightsQuestion()
         self.design, self.accuracy = DesignQuestion(), AccuracyQuestion(place)
         self.questions = (self.structure, self.heights, self.design, self.accuracy)
@@ -98,6 +112,7 @@ class GuidedPanel(QgsDockWidget):
         body = QWidget()
         body.setLayout(whole)
         self.setWidget(body)
+        ReadableFields(self)
         self.heights.typed_button.clicked.connect(self.type_list)
         self.answers = {}
         for question in self.questions[1:]:
@@ -149,12 +164,12 @@ class GuidedPanel(QgsDockWidget):
         self.why_closed = wrapped()
         self.progress.setTextVisible(False)
         self.progress.setRange(0, 100)
-        self.run_button, self.cancel_button = QPushButton(tr("&Run")), QPushButton(tr("Cancel"))
+        self.run_button, self.cancel_button = QPushButton(tr("Run")), QPushButton(tr("Cancel"))
         self.profile_button = QPushButton(tr("Open the profile"))
         self.run_button.clicked.connect(self.start)
         self.cancel_button.clicked.connect(self._cancel)
         self.profile_button.clicked.connect(lambda: self.profile_wanted.emit(self._result))
-        self.follow_up_button = QPushButton(tr("&Reports"))
+        self.follow_up_button = QPushButton(tr("Reports"))
         self.follow_up_button.setToolTip(tr("Report, schedule and comparison of the result: opens their forms."))
         self._result = None
         buttons = QHBoxLayout()

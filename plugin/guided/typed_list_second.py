@@ -5,6 +5,7 @@ from qgis.PyQt.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
 from ...algorithms.core.second_typing import FIRST, SECOND, WHOLE, compared, settled
 from ...algorithms.language.translation import tr
+from ..readable_text import ReadableCells
 
 _LINE, _WHAT, _FIRST, _SECOND, _THIRD = range(5)
 _CHOICES = {_FIRST: FIRST, _SECOND: SECOND}
@@ -104,6 +105,10 @@ class DifferencesView(QTableView):
         triggers = QAbstractItemView.EditTrigger
         self.setEditTriggers(triggers.AnyKeyPressed | triggers.DoubleClicked | triggers.EditKeyPressed)
         self.setAlternatingRowColors(True)
+        # Tab leaves the table, or the buttons could not be reached by it.
+        self.setTabKeyNavigation(False)
+        self.setAccessibleName(tr("Differences between the two typings"))
+        self.setItemDelegate(ReadableCells(self))
         self.verticalHeader().setVisible(False)
 
     def use(self, model):

@@ -5,6 +5,8 @@ from qgis.PyQt.QtGui import QGuiApplication, QKeySequence
 from qgis.PyQt.QtWidgets import QAbstractItemDelegate, QAbstractItemView, QHeaderView, QTableView
 
 from ...algorithms.core.pasted_text import copied_text
+from ...algorithms.language.translation import tr
+from ..readable_text import ReadableCells
 
 _KEY, _HINT, _STANDARD = Qt.Key, QAbstractItemDelegate.EndEditHint, QKeySequence.StandardKey
 
@@ -21,6 +23,8 @@ class TypedListView(QTableView):
         self.setAlternatingRowColors(True)
         self.setWordWrap(False)
         self.setTabKeyNavigation(False)
+        self.setAccessibleName(tr("Height list"))
+        self.setItemDelegate(ReadableCells(self))
         self.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
 
     def use(self, model):

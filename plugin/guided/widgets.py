@@ -4,7 +4,16 @@ from qgis.core import QgsApplication
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QApplication, QFrame, QHBoxLayout, QLabel, QSizePolicy, QStyle, QVBoxLayout, QWidget
 
+from ...algorithms.language.translation import tr
+
 _SIGNS = {"fact": "/mIconSuccess.svg", "doubt": "/mIconWarning.svg", "wait": "/mIconInfo.svg", "todo": "/mIconInfo.svg"}
+
+
+def _in_words(kind):
+    """What a sign says, for those who do not see it."""
+    return {"fact": tr("In order"), "doubt": tr("Doubtful"), "problem": tr("Problem"), "todo": tr("To do")}.get(
+        kind, tr("Note")
+    )
 
 
 def wrapped(text="", parent=None):
@@ -50,7 +59,8 @@ class Sentence(QWidget):
         self.label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         size = self.fontMetrics().height()
         self._sign.setPixmap(sign_icon(kind).pixmap(size, size))
-        self._sign.setAccessibleName(kind)
+        self._sign.setAccessibleName(_in_words(kind))
+        self._sign.setToolTip(_in_words(kind))
         row.addWidget(self._sign, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.label, 1)
 

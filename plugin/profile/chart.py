@@ -45,7 +45,13 @@ class ProfileCanvas(FigureCanvasQTAgg):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumSize(320, 240)
         self.setAccessibleName(tr("Profile chart"))
-        self.setAccessibleDescription(tr("Left and right arrows step from station to station."))
+        self.setAccessibleDescription(
+            tr(
+                "Left and right arrows step from station to station, Page Up and Page Down by ten, Home and End to the "
+                "ends. Space selects the current station, with Ctrl or Shift one more. Enter zooms the map to it, plus "
+                "and minus zoom the chart."
+            )
+        )
         self.drawing = Drawing(self.figure, self._look())
         self.ranges = Ranges((0.0, 1.0), (0.0, 1.0), (0.0, 1.0))
         self.current, self.hover, self.chosen = -1, -1, np.zeros(0, int)
@@ -304,7 +310,8 @@ class ProfileCanvas(FigureCanvasQTAgg):
     # --- keys
 
     def keyPressEvent(self, event):  # noqa: N802 - the host's name
-        """Arrows step from station to station, Home and End go to the ends, plus and minus zoom, Enter the map."""
+        """Arrows step from station to station, Home and End go to the ends, Space selects, plus and minus zoom, Enter
+        the map."""
         keys, count = Qt.Key, len(self.drawing.x) if self.shown is not None else 0
         steps = {keys.Key_Right: 1, keys.Key_Left: -1, keys.Key_PageDown: 10, keys.Key_PageUp: -10}
         if not count:
@@ -319,6 +326,11 @@ class ProfileCanvas(FigureCanvasQTAgg):
             self.zoom(1.0 / _WHEEL if event.key() == keys.Key_Plus else _WHEEL)
         elif event.key() in (keys.Key_Return, keys.Key_Enter) and self.current >= 0:
             self.opened.emit(self.current)
+        elif event.key() == keys.Key_Space and self.current >= 0:
+            more = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+            # The station itself, not where the pointer was last: a key points at no place of the chart.
+            self.clicked_at = None
+            self.picked.emit(self.current, bool(more))
         elif event.key() == keys.Key_Escape:
             self.escaped.emit()
         else:

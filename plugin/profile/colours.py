@@ -26,6 +26,11 @@ class Colours:
     chosen: str
     size: float = 9.0
 
+    @property
+    def band_edge(self):
+        """How the limits of the tolerance are drawn: the band alone is too pale to be seen by everybody."""
+        return {"color": self.within, "linewidth": 0.8}
+
 
 def _hex(colour):
     return colour.name()
@@ -44,7 +49,7 @@ def _contrast(one, other):
     return abs(one.lightness() - other.lightness())
 
 
-def _ground_and_text(palette):
+def ground_and_text(palette):
     """Ground and text of a QPalette; some themes leave the text of one role as dark as its ground."""
     roles = QPalette.ColorRole
     back = palette.color(roles.Base)
@@ -59,7 +64,7 @@ def _ground_and_text(palette):
 
 def look_of(palette, size):
     """The Look that fits a QPalette; ``size``: points of the window's own text."""
-    back, text = _ground_and_text(palette)
+    back, text = ground_and_text(palette)
     is_dark = text.lightness() > back.lightness()
     return Colours(
         back=_hex(back),

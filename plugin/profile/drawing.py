@@ -149,6 +149,8 @@ class Drawing:
             chart.fill_between(
                 self.x[rows], lines["design"][rows] - half, lines["design"][rows] + half, color=look.band, linewidth=0
             )
+            for side in (-half, half):
+                self._line(chart, lines["design"] + side, ranges, **look.band_edge)
         self._line(chart, lines["level"], ranges, **LEVEL.in_chart(look.is_dark))
         if shown.profile.is_straight:
             self._line(chart, lines["flat"], ranges, **FLAT.in_chart(look.is_dark))
@@ -165,6 +167,8 @@ class Drawing:
         if shown.profile.tolerance:
             half = shown.profile.tolerance / metres
             chart.axhspan(-half, half, color=look.band, linewidth=0)
+            for side in (-half, half):
+                chart.axhline(side, **look.band_edge)
         chart.axhline(0.0, **DESIGN.in_chart(look.is_dark))
         inside = np.clip(self.residual, *widened(*ranges.r, -0.03))
         rows = self.thin(inside, ranges)

@@ -51,8 +51,8 @@ def legend_handles(shown, look):
         found.append(
             Patch(
                 facecolor=look.band,
-                edgecolor=look.faint,
-                linewidth=0.5,
+                edgecolor=look.within,
+                linewidth=0.8,
                 label=tr("Tolerance ± {}").format(amounts_for(shown.height_unit).with_unit(shown.profile.tolerance)),
             )
         )

@@ -27,6 +27,8 @@ def draw_line(drawing, ranges):
     if shown.profile.line_tolerance:
         half = shown.profile.line_tolerance / amounts_for(shown.height_unit).metres
         chart.axhspan(-half, half, color=look.band, linewidth=0)
+        for side in (-half, half):
+            chart.axhline(side, **look.band_edge)
     chart.axhline(0.0, color=color, linewidth=1.0)
     inside = inside_line(drawing.lateral, ranges)
     rows = drawing.thin(inside, ranges)

@@ -40,7 +40,7 @@ class ProfilePanel(QgsDockWidget):
             tr("The same heights seen in two ways: with the level surface flat, or with the straight line flat.")
         )
         self.views.setAccessibleName(tr("View"))
-        for label, box in ((tr("&Layer"), self.layers), (tr("&Axis"), self.axes), ("", self.views)):
+        for label, box in ((tr("Layer"), self.layers), (tr("Axis"), self.axes), ("", self.views)):
             flow.addWidget(self._labelled(label, box, controls) if label else box)
             box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self.scale = QSlider(Qt.Orientation.Horizontal, controls)
@@ -48,21 +48,21 @@ class ProfilePanel(QgsDockWidget):
         self.scale.setPageStep(STEPS // 5)
         self.scale.setMinimumWidth(110)
         self.scale.setToolTip(tr("How many times larger heights are drawn than chainages."))
-        self.scale_box = self._labelled(tr("&Exaggeration"), self.scale, controls)
+        self.scale_box = self._labelled(tr("Exaggeration"), self.scale, controls)
         self.factor = QLabel(self.scale_box)
         self.factor.setTextFormat(Qt.TextFormat.PlainText)
         self.factor.setMinimumWidth(self.factor.fontMetrics().horizontalAdvance("× 00,000"))
         self.scale_box.layout().addWidget(self.factor)
         flow.addWidget(self.scale_box)
-        self.whole = self._button(controls, flow, tr("Show &all"), tr("Show all stations of the axis."))
+        self.whole = self._button(controls, flow, tr("Show all"), tr("Show all stations of the axis."))
         self.go = self._button(
-            controls, flow, tr("Zoom &map"), tr("Zoom the map to the selected stations, or to all of this axis.")
+            controls, flow, tr("Zoom map"), tr("Zoom the map to the selected stations, or to all of this axis.")
         )
-        self.fix = self._button(controls, flow, tr("&Ranges"), tr("Type the ranges of the chart, and keep them."), True)
+        self.fix = self._button(controls, flow, tr("Ranges"), tr("Type the ranges of the chart, and keep them."), True)
         self.line = self._button(
             controls,
             flow,
-            tr("What &if"),
+            tr("What if"),
             tr(
                 "Try a straight line through two stations: click one, then the other; nothing is run or written. With "
                 "Ctrl the very point of the chart is taken, Enter takes the current station, Esc leaves."
@@ -72,19 +72,19 @@ class ProfilePanel(QgsDockWidget):
         self.beside = self._button(
             controls,
             flow,
-            tr("Li&ne"),
+            tr("Line"),
             tr("Show the lateral departures from the line as a third chart: left of it up, right of it down."),
             True,
         )
         self.beside.setObjectName("tautline_line")
-        self.values = self._button(controls, flow, tr("&Table"), tr("Show the values as a table."), True)
-        self.export = self._button(controls, flow, tr("E&xport"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
+        self.values = self._button(controls, flow, tr("Table"), tr("Show the values as a table."), True)
+        self.export = self._button(controls, flow, tr("Export"), tr("Save the chart as PNG, SVG or PDF, or copy it."))
         self.export.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.export.setMenu(self._export_menu())
         self.follow_up = self._button(
             controls,
             flow,
-            tr("&Reports"),
+            tr("Reports"),
             tr("Report, schedule and comparison of the stations shown: opens their forms."),
         )
         self.follow_up.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)

@@ -68,6 +68,8 @@ class RangesPanel(QWidget):
         self._quiet = True
         for name, fields in self._fields.items():
             self._labels[name].setText(titles[name])
+            for field, words in zip(fields, (tr("{}: from"), tr("{}: to"))):
+                field.setAccessibleName(words.format(titles[name]))
             low, high = getattr(ranges, name)
             for field, value in zip(fields, (low, high)):
                 field.setSingleStep(max(abs(high - low) / 20.0, 0.001))

@@ -30,7 +30,7 @@ class WhatIfBar(QFrame):
         # Room for two lines from the start: the chart must not jump while the text changes.
         self.text.setMinimumHeight(2 * self.text.fontMetrics().lineSpacing())
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.use = QPushButton(tr("Use as &design…"), self)
+        self.use = QPushButton(tr("Use as design…"), self)
         self.use.setToolTip(tr("Open the form of 'Design heights and residuals' with this line as its chord."))
         self.leave = QPushButton(tr("Leave"), self)
         self.leave.setToolTip(tr("Take the line away (Esc)."))

@@ -16,7 +16,7 @@ class StaleLine(QWidget):
         super().__init__(parent)
         self.setObjectName("tautline_stale")
         self._staleness = staleness
-        self.text, self.button = QLabel(self), QPushButton(tr("&Bring up to date"), self)
+        self.text, self.button = QLabel(self), QPushButton(tr("Bring up to date"), self)
         self.text.setWordWrap(True)
         self.text.setTextFormat(Qt.TextFormat.PlainText)
         self.text.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)

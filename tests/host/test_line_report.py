@@ -202,7 +202,8 @@ def test_statistics_columns_chart_and_flags(toolbox, tmp_path):
         "Standard deviation of a lateral position",
     ):
         assert term in words, term
-    assert cells(run, "0+600")[-2:] == ["+11.0", "▶ right"] and cells(run, "0+200")[-2:] == ["−9.0", "◀ left"]
+    assert cells(run, "0+600")[-3:] == ["+11.0", "▶ right", "counts"]
+    assert cells(run, "0+200")[-3:] == ["−9.0", "◀ left", "counts"]
     # Of either: one too high, four beside the line; a station within both is not among them.
     flagged = words[words.index("Stations needing attention") : words.index("What was computed")]
     assert [f"0+{k}00" in flagged for k in range(1, 10)] == [k in (2, 3, 6, 7, 8) for k in range(1, 10)]

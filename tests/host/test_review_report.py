@@ -5,6 +5,7 @@ import re
 import shlex
 import shutil
 import subprocess
+from html import unescape
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -242,9 +243,7 @@ def test_the_calls_make_it_again(light_range, tmp_path):
     import processing
 
     page = Page(light_range["html"])
-    lines = page.source[page.source.index("<pre>") + 5 : page.source.index("</pre>")]
-    from html import unescape
-
+    lines = re.search(r"<pre[^>]*>(.*?)</pre>", page.source, re.DOTALL)[1]
     words = shlex.split(unescape(lines).replace("\\\n", " "), comments=False)
     entries = [words[k + 2] for k, word in enumerate(words) if word == "qgis_process"]
     assert entries == [
@@ -347,6 +346,47 @@ def test_five_thousand_stations(toolbox, tmp_path):
 def test_the_file_tells_its_title_and_not_the_users_name(light_range):
     told = read_with("pdfinfo", light_range["pdf"]).decode("utf-8")
     assert re.search(r"Title:\s+Review report: Range\n", told) and re.search(r"Author:\s+Prepared Person\n", told)
+
+
+def test_the_file_tells_its_language_and_shows_its_title(light_range, tmp_path):
+    """In the catalog that its last trailer names; it is not tagged, which the host's writer of PDF cannot do."""
+    import processing
+
+    slide = tmp_path / "slide.pdf"
+    processing.run(
+        "tautline:reviewreport",
+        {"STATIONS": light_range["residuals"], "STRUCTURE": "Range", "SLIDE": str(slide)},
+        feedback=qgis_core.QgsProcessingFeedback(False),
+    )
+    assert "Title:           Review of Range: one slide\n" in read_with("pdfinfo", slide).decode("utf-8")
+    for place in (light_range["pdf"], slide):
+        pdf = Path(place).read_bytes()
+        root = re.findall(rb"/Root (\d+) 0 R", pdf)[-1]
+        catalog = pdf[pdf.rindex(b"\n" + root + b" 0 obj") :]
+        catalog = catalog[: catalog.index(b"endobj")]
+        assert b"/Lang (en)" in catalog and b"/DisplayDocTitle true" in catalog and b"/Pages" in catalog
+        told = read_with("pdfinfo", place).decode("utf-8")
+        assert re.search(r"Pages:\s+[1-9]", told) and len(pdf_pages(place)) == int(
+            re.search(r"Pages:\s+(\d+)", told)[1]
+        )
+
+
+def test_no_text_on_paper_is_small(light_range):
+    """At least 8 points, code 7.5: by the boxes of the words, which are 1.164 times as high in the fonts used."""
+    boxes = read_with("pdftotext", "-bbox", light_range["pdf"], "-").decode("utf-8")
+    words = re.findall(r'<word xMin="[-\d.]+" yMin="([-\d.]+)" xMax="[-\d.]+" yMax="([-\d.]+)">(.*?)</word>', boxes)
+    sizes = [((float(low) - float(high)) / 1.164, word) for high, low, word in words]
+    assert len(sizes) > 1000 and min(sizes)[0] > 7.4
+    code = re.findall(r"<pre[^>]*>(.*?)</pre>", Path(light_range["html"]).read_text("utf-8"), re.DOTALL)
+    typed = "".join(unescape("".join(code)).split())
+    assert [word for size, word in sizes if size < 7.7 and unescape(word) not in typed] == []
+
+
+def test_no_text_in_charts_on_paper_is_small():
+    from tautline.algorithms.documents import pdf
+    from tautline.algorithms.report import profile_chart
+
+    assert profile_chart._TYPE * pdf._CHART / (25.4 * profile_chart._WIDTH) >= 8.0
 
 
 def test_the_author_is_written_in_any_script_and_left_out_where_there_is_none(toolbox, tmp_path):

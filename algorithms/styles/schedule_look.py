@@ -10,7 +10,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal, side_text, signed_height, small_height
+from .wording import column, escaped, literal, side_text, signed_height, small_height, word
 
 AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -139,9 +139,8 @@ def schedule_labeling(layer, height_unit):
 
 def schedule_tip(fields, height_unit):
     """Return the HTML template of the map tip."""
-    action, move, predicted, after, reason, station, axis, residual = (
-        column(fields, name)
-        for name in ("action", "move", "predicted", "after", "reason", "station", "axis", "residual")
+    action, move, predicted, reason, station, axis, residual = (
+        column(fields, name) for name in ("action", "move", "predicted", "reason", "station", "axis", "residual")
     )
     return (
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
@@ -149,7 +148,7 @@ def schedule_tip(fields, height_unit):
         f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
         f"{signed_height(residual, height_unit)} || "
         f"{literal(tr(', predicted '))} || {signed_height(predicted, height_unit)} || ' (' || "
-        f"coalesce({after}, '') || ')' END %]"
+        f"coalesce({word(fields, 'after')}, '') || ')' END %]"
         f"<br><small>[% {escaped(reason)} %]</small>{_line_tip(fields, height_unit)}</div>"
     )
 
@@ -158,12 +157,10 @@ def _line_tip(fields, height_unit):
     """What the tip says of the line, '' in a schedule of heights only."""
     if fields.indexOf("lat_action") < 0:
         return ""
-    lateral, predicted, after, reason = (
-        column(fields, name) for name in ("lateral", "lat_pred", "lat_after", "lat_reason")
-    )
+    lateral, predicted, reason = (column(fields, name) for name in ("lateral", "lat_pred", "lat_reason"))
     return (
         f"<br><b>{tr('Line: ')}[% {_told_sideways(fields, height_unit)} %]</b><br>"
         f"[% coalesce({literal(tr('Stands '))} || {side_text(lateral, height_unit)} || {literal(tr(', predicted '))} "
-        f"|| {side_text(predicted, height_unit)} || ' (' || coalesce({after}, '') || ')', '') %]"
+        f"|| {side_text(predicted, height_unit)} || ' (' || coalesce({word(fields, 'lat_after')}, '') || ')', '') %]"
         f"<br><small>[% {escaped(reason)} %]</small>"
     )

@@ -547,7 +547,7 @@ def test_negative_tolerance_of_an_axis(toolbox):
     given = structure(toolbox)
     line = next(given["AXIS"].getFeatures()).geometry().asWkt(12)
     given["AXIS"] = toolbox.lines([{"at": line, "name": "line", "design": "chord", "tolerance": -0.004}])
-    assert "Axis 'line': the tolerance -0.004 is negative" in refusal(toolbox, given)
+    assert "Axis 'line': the tolerance \u22120.004 is negative" in refusal(toolbox, given)
 
 
 def test_residual_that_is_no_number(toolbox):

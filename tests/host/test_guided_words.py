@@ -58,7 +58,7 @@ def test_stretches_come_before_blunders_and_many_are_grouped():
     ]
     many = [stretch("north", f"{k}+000", f"{k}+200") for k in range(7)]
     ((kind, text),) = verdicts.of_blunders(many)
-    assert kind == "doubt" and text.startswith("7 stretches of neighbours") and "6+000 to 6+200 of 'north'" in text
+    assert kind == "doubt" and text.startswith("7 stretches seem to have moved") and "6+000 to 6+200 of 'north'" in text
 
 
 def test_what_the_shape_test_sets_aside_is_told_where_no_fit_tells_it():

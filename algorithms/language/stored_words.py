@@ -77,6 +77,23 @@ _WORDS = {
         "reading error": translatable("reading error"),
         "move the support": translatable("move the support"),
     },
+    "action": {
+        # Raise and lower, which are told with their amount, are worded where that is written.
+        "keep": translatable("keep"),
+        "measure again": translatable("measure again"),
+        "left out": translatable("left out"),
+        "no height": translatable("no height"),
+        "off axis": translatable("off axis"),
+    },
+    "lat_action": {
+        "left": translatable("left"),
+        "right": translatable("right"),
+        "keep": translatable("keep"),
+        "measure again": translatable("measure again"),
+        "set aside": translatable("set aside"),
+        "no line": translatable("no line"),
+        "off axis": translatable("off axis"),
+    },
     "role": {
         "fixed": translatable("fixed"),
         "weighted": translatable("weighted"),

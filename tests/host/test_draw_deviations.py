@@ -518,7 +518,7 @@ def test_layers_that_cannot_be_drawn(toolbox):
     assert "has no field 'design_h'" in refusal(toolbox, {**given, "STATIONS": only}, "STRIP")
     empty = toolbox.points([{"at": at, "residual": None} for at in places], types={"residual": "double"})
     assert "has no station with a residual on an axis" in refusal(toolbox, {**given, "STATIONS": empty})
-    assert "has points, but lines are due" in refusal(toolbox, {**given, "AXIS": given["STATIONS"]})
+    assert "has points, but lines are expected here" in refusal(toolbox, {**given, "AXIS": given["STATIONS"]})
 
 
 @pytest.mark.parametrize("key", ["EXAGGERATION", "STRIP_EXAGGERATION", "LONGEST_BAR", "DISTANCE"])

@@ -22,7 +22,7 @@ class AdjustLevelling(ToolboxEntry):
     ID = "adjustlevelling"
     TITLE = "Adjust levelled height differences"
     GROUP, GROUP_ID = "Heights", "heights"
-    TAGS = ("levelling", "least squares", "adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
+    TAGS = ("levelling", "least squares", "network adjustment", "benchmark", "misclosure", "loop", "network", "blunder")
     HELP = (
         "Adjusts levelled height differences as one net by least squares. Benchmarks are held fixed, or take part "
         "with their own standard deviation; a free adjustment holds one point only and shows benchmarks that have "

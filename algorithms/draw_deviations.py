@@ -7,7 +7,7 @@ from .core.errors import InputError
 from .deviations import parameters as own
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
-from .language.number_text import counted
+from .language.number_text import counted, plain_text
 from .language.translation import tr
 
 _SOURCE = QgsProcessing.SourceType
@@ -200,7 +200,9 @@ class DrawDeviations(ToolboxEntry):
         value = asked.number(key)
         if value is not None and not value > 0.0:
             raise InputError(
-                tr("{} is {:g}, but must be above 0; leave it empty for the automatic value.").format(key, value),
+                tr("{} is {}, but must be above 0; leave it empty for the automatic value.").format(
+                    key, plain_text(value)
+                ),
                 keys=(key,),
             )
         return value

@@ -37,7 +37,7 @@ class ScheduleAdjustments(ToolboxEntry):
     ID = "scheduleadjustments"
     TITLE = "Schedule adjustments"
     GROUP, GROUP_ID = "Review", "review"
-    TAGS = ("adjustment", "shim", "jack", "raise", "lower", "alignment", "setting out", "schedule")
+    TAGS = ("adjustment", "shim", "jack", "raising", "lowering", "alignment", "setting out", "schedule")
     HELP = (
         "Says for each support by how much to raise or lower it, from the residuals of 'Design heights and "
         "residuals': in whole shims, within the travel of the jack. Movement is positive for raise: at a residual of "

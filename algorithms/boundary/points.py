@@ -8,6 +8,7 @@ from qgis.core import QgsWkbTypes
 
 from ..core import geodesy
 from ..core.errors import InputError
+from ..language.number_text import plain_text
 from ..language.translation import tr
 from .reference_systems import checked_crs, definition
 from .tables import check_geometry, read_table
@@ -58,8 +59,8 @@ def _to_latitude_longitude(x, y, source, crs, target):
     bad = np.flatnonzero(~((np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)))
     if len(bad):
         raise InputError(
-            tr("Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is not a place on Earth.").format(
-                source.sourceName(), bad[0] + 1, lat[bad[0]], lon[bad[0]]
+            tr("Layer '{}', row {}: latitude {}, longitude {} is not a place on Earth.").format(
+                source.sourceName(), bad[0] + 1, plain_text(lat[bad[0]]), plain_text(lon[bad[0]])
             )
         )
     return lat, lon

@@ -10,6 +10,7 @@ from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
 from ..documents.svg import svg_file
 from ..language.number_text import counted
+from ..language.stored_words import capitalised
 from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..styles import palette
@@ -137,7 +138,7 @@ def _draw(panel, report, axis, kind):
         # Another ground, so that nobody takes left and right for up and down.
         panel.set_facecolor(palette.SIDEWAYS)
     panel.set_title(
-        _plain(f"{axis}: {title}" if axis else title.capitalize()), loc="left", fontsize=10, fontweight="bold"
+        _plain(f"{axis}: {title}" if axis else capitalised(title)), loc="left", fontsize=10, fontweight="bold"
     )
     up = tr("right +") if report.what.sideways else tr("up +")
     panel.set_ylabel(f"{up} ({amounts.label})", fontsize=9)

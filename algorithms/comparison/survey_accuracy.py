@@ -9,7 +9,7 @@ from ..core.change_covariance import GivenChanges, LevelledChanges
 from ..core.covariance import Covariance, levelled
 from ..core.errors import InputError
 from ..core.plain_number import plain_number
-from ..language.number_text import counted
+from ..language.number_text import counted, plain_text
 from ..language.translation import tr
 
 # A parameter for all surveys and that with a place for each.
@@ -69,9 +69,9 @@ def checked_deviations(own, source, field, units):
     bad = np.flatnonzero(own <= 0.0)
     if len(bad):
         raise InputError(
-            tr(
-                "Layer '{}', field '{}', row {}: {:g} is not a standard deviation; it must be greater than zero."
-            ).format(source.sourceName(), field, bad[0] + 1, own[bad[0]] / units.height)
+            tr("Layer '{}', field '{}', row {}: {} is not a standard deviation; it must be greater than zero.").format(
+                source.sourceName(), field, bad[0] + 1, plain_text(own[bad[0]] / units.height)
+            )
         )
     return own
 
@@ -84,7 +84,9 @@ def stated(asked, key, number):
     """
     for_all = asked.number(key)
     if for_all is not None and not for_all > 0.0:
-        raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, for_all), keys=(key,))
+        raise InputError(
+            tr("{} is {}; it must be greater than zero, or empty.").format(key, plain_text(for_all)), keys=(key,)
+        )
     own_key = LISTS[key]
     text = asked.text(own_key)
     if not text:

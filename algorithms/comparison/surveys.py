@@ -14,7 +14,7 @@ from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
-from ..language.number_text import counted
+from ..language.number_text import counted, plain_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import given_covariance, with_marks
@@ -217,14 +217,14 @@ def _accuracy(asked, columns, source, run_units, field, told):
         return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, tr("covariance in '{}'").format(given.layer))
     own, words = columns["sd"] * run_units.height, tr("field 'sd'")
     if sigma is not None:
-        own, words = np.full(len(own), sigma), f"{told.sigma:g} {told.units.height_label}"
+        own, words = np.full(len(own), sigma), f"{plain_text(told.sigma)} {told.units.height_label}"
     else:
         own = with_marks(own, record)
     own = checked_deviations(own, source, "sd", run_units)
     if not np.any(np.isfinite(own)):
         words = tr("not known")
     if told.km is not None:
-        words += tr(", levelling {:g} mm over 1 km").format(told.km * 1000.0)
+        words += tr(", levelling {} mm over 1 km").format(plain_text(told.km * 1000.0))
     return SurveyAccuracy(own, told.km, None, words)
 
 

@@ -10,7 +10,7 @@ from ..core.lateral import LINES
 from ..core.plane import Plane
 from ..core.units import metres_per
 from ..entry.parameters import GRAVITY
-from ..language.number_text import listed
+from ..language.number_text import listed, plain_text
 from ..language.translation import tr
 from ..structure.height_system import undulation_text
 
@@ -98,7 +98,7 @@ class Designs:
         return self._once("tolerance", axis, row, self._tolerance)
 
     def _tolerance(self, axis, row):
-        return self._limit(axis, row, "tolerance", "TOLERANCE", tr("Axis '{}': the tolerance {:g} is negative."))
+        return self._limit(axis, row, "tolerance", "TOLERANCE", tr("Axis '{}': the tolerance {} is negative."))
 
     def line(self, axis, row):
         """What the line of one axis is judged by, a word of lateral.LINES, and its tolerance in metres, None without
@@ -109,7 +109,7 @@ class Designs:
         own = self._fields.choice(axis, row, "line", LINES)
         if own:
             self._note(axis, "line")
-        words = tr("Axis '{}': the tolerance of the line {:g} is negative.")
+        words = tr("Axis '{}': the tolerance of the line {} is negative.")
         tolerance = self._limit(axis, row, "line_tol", "LINE_TOLERANCE", words)
         self.line_tolerance_given |= tolerance is not None
         return own or self._line, tolerance
@@ -119,7 +119,7 @@ class Designs:
         if typed:
             self._note(axis, name)
         if value is not None and value < 0:
-            raise InputError(negative.format(axis.line.name, value), keys=() if typed else (key,))
+            raise InputError(negative.format(axis.line.name, plain_text(value)), keys=() if typed else (key,))
         return None if value is None else value * self._units.height
 
     def _value(self, axis, row, name):

@@ -7,6 +7,7 @@ from ..core.errors import InputError
 from ..core.geoid_slope import ARC_SECOND
 from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import counted, number_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..structure.checks import BEYOND, warn_beyond_ends
 from ..structure.geoid_grid import say_coarse
@@ -168,7 +169,7 @@ def design_sentence(report, run):
     if report.spec.refraction:
         parts.append(tr("refraction k = {}").format(number_text(report.spec.refraction, 3)))
     if report.spec.earth != "ellipsoid":
-        parts.append(tr("Earth model: {}, for comparison only").format(report.spec.earth))
+        parts.append(tr("Earth model: {}, for comparison only").format(stored_text("earth", report.spec.earth)))
     if report.spec.datum_height is not None:
         parts.append(
             tr("water in normal gravity on GRS 80, {}").format(
@@ -177,7 +178,9 @@ def design_sentence(report, run):
                 else tr("the datum {} above the sea").format(height_with_unit(report.spec.datum_height, run.units))
             )
         )
-    return tr("Design {}: {}.").format(report.spec.kind, "; ".join(parts) or tr("as the reference"))
+    return tr("Design {}: {}.").format(
+        stored_text("design", report.spec.kind), "; ".join(parts) or tr("as the reference")
+    )
 
 
 def _warn_axis(run, report, beyond):

@@ -10,7 +10,7 @@ from ..core.covariance import independent, levelled
 from ..core.errors import InputError
 from ..core.geodesy import foot_and_normal
 from ..core.meeting import pairs_that_meet
-from ..language.number_text import number_text
+from ..language.number_text import number_text, plain_text
 from ..language.translation import tr
 from ..structure.recorded_covariance import with_marks
 
@@ -62,7 +62,7 @@ def typed_sigma(asked, key):
     """What the parameter ``key`` gives, None where it is empty. InputError where it is not positive."""
     typed = asked.number(key)
     if typed is not None and not typed > 0:
-        raise InputError(tr("{} is {}; it must be positive.").format(key, f"{typed:g}"), keys=(key,))
+        raise InputError(tr("{} is {}; it must be positive.").format(key, plain_text(typed)), keys=(key,))
     return typed
 
 

@@ -12,7 +12,7 @@ from ..core.exaggeration import LONGEST_SHARE, bar_factor, bar_lengths, round_nu
 from ..core.map_geometry import band, bar_ends, folds
 from ..core.residuals import sides, statuses
 from ..language.height_text import exact_text, side_text, small_text
-from ..language.number_text import counted, listed, number_text, times
+from ..language.number_text import counted, listed, number_text, plain_text, times
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 
@@ -184,12 +184,12 @@ def tell_bars(drawn, kind, scale, asked):
         )
     if cut:
         asked.warn(
-            tr("{} cut at {} m, with a mark: {}. {} {:g} would show all whole.").format(
+            tr("{} cut at {} m, with a mark: {}. {} {} would show all whole.").format(
                 counted(len(cut), tr("bar is"), tr("bars are")),
                 number_text(scale.longest, 0 if scale.longest >= 10 else 2),
                 listed([told(item) for item in cut], _MOST_TOLD),
                 "EXAGGERATION" if kind.key == "BARS" else "LINE_EXAGGERATION",
-                round_number(scale.longest / cut[0][0]),
+                plain_text(round_number(scale.longest / cut[0][0])),
             )
         )
     return len(cut)

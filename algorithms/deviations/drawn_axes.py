@@ -12,7 +12,7 @@ from ..core.errors import InputError
 from ..core.station_notation import station_equations
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
-from ..language.number_text import counted, number_text
+from ..language.number_text import counted, number_text, plain_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.axis_overrides import AxisFields
@@ -195,7 +195,7 @@ def _tolerance(asked, row, number, fields, units, record, own, key, recorded):
     if value is None:
         return recorded_tolerance(record, row.line.name, units, recorded)
     if value < 0:
-        raise InputError(tr("Axis '{}': the tolerance {:g} is negative.").format(row.line.name, value))
+        raise InputError(tr("Axis '{}': the tolerance {} is negative.").format(row.line.name, plain_text(value)))
     return value * units.height
 
 

@@ -26,6 +26,7 @@ from qgis.core import (
 from ..boundary.cells import is_null, shortened
 from ..core.errors import InputError
 from ..core.plain_number import plain_number
+from ..language.number_text import plain_text
 from ..language.translation import tr
 
 # Greatest size of a number that anybody means, in whatever unit.
@@ -76,7 +77,7 @@ def number_of(definition, value, context):
         )
     low, high = max(definition.minimum(), -GREATEST), min(definition.maximum(), GREATEST)
     if not low <= number <= high:
-        bound = tr("at least {:g}").format(low) if number < low else tr("at most {:g}").format(high)
+        bound = tr("at least {}").format(plain_text(low)) if number < low else tr("at most {}").format(plain_text(high))
         raise InputError(
             tr("{} is {}, but must be {}.").format(definition.name(), shortened(value), bound),
             keys=(definition.name(),),

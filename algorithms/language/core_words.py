@@ -17,6 +17,22 @@ SUSPICIONS = (
     translatable("feet taken for metres"),
     translatable("metres taken for feet"),
 )
+# How the numbers of a column were written.
+NUMBER_NOTES = (
+    translatable("feet and inches"),
+    translatable("decimal comma"),
+    translatable("negative numbers in brackets"),
+    translatable("signs behind the number"),
+    translatable("thousands in groups"),
+    translatable("units beside the numbers"),
+)
+# Why a row of a levelling book cannot be used.
+BOOK_REASONS = (
+    translatable("an intermediate sight stands beside a back or a fore sight"),
+    translatable("no fore sight follows it"),
+    translatable("the row has no reading"),
+    translatable("no back sight goes before it"),
+)
 # Shapes that heights are tested for.
 SHAPES = (
     translatable("level"),

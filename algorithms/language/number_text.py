@@ -32,6 +32,12 @@ def signed_text(value, decimals):
     return "+" + text if positive else text
 
 
+def plain_text(value, digits=6):
+    """A number as it was given, for a sentence: to so many significant digits, no zeros that say nothing, a true minus;
+    what is to be typed back is written with a point instead."""
+    return f"{value:.{digits}g}".replace("-", "\u2212").replace(".", decimal_sign())
+
+
 def times(factor):
     """An exaggeration as texts show it: '× 10,000'."""
     text = f"{factor:,.0f}" if factor >= 100 or factor == round(factor) else f"{factor:,.4g}"

@@ -125,7 +125,7 @@ def _adjustment(run):
     text = tr("Adjusted: {} from {}, {} degrees of freedom.").format(
         counted(len(a.points), tr("height"), tr("heights")),
         counted(len(a.residuals), tr("observation"), tr("observations")),
-        counted(a.freedom, tr("degree"), tr("degrees")),
+        a.freedom,
     )
     if len(sd) and np.all(np.isfinite(sd)):
         text += tr(" Standard deviations of the heights {} to {}.").format(

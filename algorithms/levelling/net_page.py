@@ -8,6 +8,7 @@ from ..documents.html import html_page
 from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import height_text, levelled_amounts
 from ..language.number_text import counted, number_text, signed_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 
 # Rows of a table on the page; the layers hold all.
@@ -74,7 +75,7 @@ def _misclosures(run):
             number_text(m.length / units.chainage, 0) if np.isfinite(m.length) else "",
             amounts.signed(m.value),
             amounts.text(run.limit(m)),
-            run.status(m),
+            stored_text("misclosure", run.status(m)),
         ]
         for m in order
     ]
@@ -127,7 +128,7 @@ def _lines(run):
             signed_text(w[k], 2) if np.isfinite(w[k]) else "\u2013",
             number_text(r[k], 2) if np.isfinite(r[k]) else "",
             amounts.text(least[k]) if np.isfinite(least[k]) else "\u2013",
-            run.flags[k],
+            stored_text("flag", run.flags[k]),
         ]
         for k in order
     ]
@@ -163,7 +164,7 @@ def _heights(run):
             height_text(a.heights[k], units.height_name),
             amounts.text(a.height_deviations[k]),
             amounts.text(half[k]) if np.isfinite(half[k]) else "",
-            run.roles[k],
+            stored_text("role", run.roles[k]),
             height_text(run.given[k], units.height_name),
             amounts.signed(a.heights[k] - run.given[k]) if k in run.tied else "",
         ]

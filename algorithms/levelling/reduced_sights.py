@@ -12,6 +12,7 @@ from ..core.plain_number import plain_number
 from ..core.sights import LEAST_RADIUS, MEAN_RADIUS, sight_radius
 from ..core.two_peg import PegSetup, peg_setups, two_peg_test
 from ..language.height_text import small_text
+from ..language.number_text import plain_text
 from ..language.translation import tr
 
 SECOND = 1.0 / 3600.0
@@ -79,7 +80,9 @@ class Reduction:
         self.radius = self._number("RADIUS")
         if self.radius < LEAST_RADIUS or np.isinf(self.radius):
             raise InputError(
-                tr("RADIUS is {:g}; it must be the Earth's radius in metres, such as 6371000.").format(self.radius),
+                tr("RADIUS is {}; it must be the Earth's radius in metres, such as 6371000.").format(
+                    plain_text(self.radius)
+                ),
                 keys=("RADIUS",),
             )
         self.pairs_of_rows = []
@@ -372,7 +375,7 @@ class Reduction:
         broken = np.isin(usable, list(table.rejected))
         setups, refused = book_setups(c["back"], c["inter"], c["fore"], broken)
         for row, reason in refused.items():
-            self._reject(usable[row], tr("In the levelling book {}.").format(reason))
+            self._reject(usable[row], tr("In the levelling book {}.").format(tr(reason)))
         if not setups:
             return []
         names = [table.point[row] for row in usable]

@@ -11,6 +11,7 @@ from ..entry.recorded_paths import common_folder
 from ..language.decision_words import decision_label, line_doubt
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text, signed_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from .commands import command_lines, python_lines, usable, versions_text
@@ -255,7 +256,7 @@ def _station_row(found, row, with_axis, with_remark, counts):
         amounts.signed(one.residual[row]),
     ]
     cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
-    cells += [MARKS.get(status, "") + status, *line_cells(found, row, _percent)]
+    cells += [MARKS.get(status, "") + stored_text("status", status), *line_cells(found, row, _percent)]
     cells += [_test_text(one.w[row])] if one.has_tested else []
     if np.any(np.isfinite(found.probability)):
         cells.append(_percent(found.probability[row]))

@@ -14,7 +14,7 @@ from ..core.units import metres_per
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
-from ..language.number_text import listed
+from ..language.number_text import listed, plain_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import covariance_behind, with_marks
@@ -231,14 +231,14 @@ def _deviations(asked, stations, tested):
     typed, unit = asked.number("SIGMA"), stations.units.height
     given = with_marks(stations.sd, asked.record_of("STATIONS"))
     if typed is not None and not typed > 0.0:
-        raise InputError(tr("SIGMA is {:g}; it must be greater than zero, or empty.").format(typed))
+        raise InputError(tr("SIGMA is {}; it must be greater than zero, or empty.").format(plain_text(typed)))
     if typed is None and np.any(np.isfinite(given)):
         name = stations.source.fields()[stations.fields["sd"]].name()
         bad = np.flatnonzero(given <= 0.0)
         if len(bad):
             raise InputError(
-                tr("Layer '{}', field '{}': a standard deviation is {:g}; it must be positive.").format(
-                    stations.name, name, given[bad[0]] / unit
+                tr("Layer '{}', field '{}': a standard deviation is {}; it must be positive.").format(
+                    stations.name, name, plain_text(given[bad[0]] / unit)
                 )
             )
         return given, tr("the stations' field '{}'").format(name)

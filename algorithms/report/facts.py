@@ -8,6 +8,7 @@ from ..core.units import metres_per
 from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
 from .commands import versions_text
@@ -75,9 +76,14 @@ def run_facts(found, titles, crs):
 def _reference_facts(one):
     for row in one.references[:12]:
         text = tr("{}: {} stations, {} set aside, global test {}").format(
-            row["kind"], number_text(row["number"], 0), number_text(row["removed"], 0), row["global_t"] or tr("none")
+            stored_text("kind", row["kind"]),
+            number_text(row["number"], 0),
+            number_text(row["removed"], 0),
+            stored_text("global_t", row["global_t"] or "none"),
         )
-        text += "".join(_place(row, name, words) for name, words in (("lev", tr("level")), ("tan", tr("tangent"))))
+        text += "".join(
+            _place(row, name, words) for name, words in (("lev", tr("level point")), ("tan", tr("tangent point")))
+        )
         yield tr("Reference {}").format(row["name"]), text
 
 
@@ -85,18 +91,14 @@ def _place(row, name, words):
     """Where a reference is level, or tangent to the ellipsoid, with its standard deviation; '' where it is not told."""
     if not np.isfinite(row[f"{name}_lat"]):
         state = row[f"{name}_state"]
-        return tr("; {} point {}").format(words, tr(state)) if state else ""
-    text = tr("; {} point at latitude {}°, longitude {}°").format(
+        return tr("; {} {}").format(words, stored_text("state", state)) if state else ""
+    text = tr("; {} at latitude {}°, longitude {}°").format(
         words, number_text(row[f"{name}_lat"], 5), number_text(row[f"{name}_lon"], 5)
     )
     if np.isfinite(row[f"{name}_sd"]):
         unit = row["record"].chainage_unit or row["h_unit"] or "metre"
         text += tr(", standard deviation {} {}").format(number_text(row[f"{name}_sd"], 0), UNIT_LABELS[unit])
-    return text + ", " + _state(row[f"{name}_state"])
-
-
-def _state(text):
-    return {"inside": tr("inside the structure"), "outside": tr("outside the structure")}.get(text, text)
+    return text + ", " + stored_text("state", row[f"{name}_state"])
 
 
 def axis_facts(found, axis):

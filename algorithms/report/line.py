@@ -12,6 +12,7 @@ from ..core.residual_accuracy import control_shares, residual_deviations
 from ..core.residuals import ASIDE, sides
 from ..core.units import metres_per
 from ..language.height_text import Amounts, amounts_within
+from ..language.number_text import plain_text
 from ..language.translation import tr
 from ..structure.reviewed_stations import recorded_tolerance
 
@@ -41,7 +42,9 @@ def read_line(asked, stations, order, axis, record, tested):
     lateral = stations.lateral[order]
     for key, value in typed.items():
         if value is not None and not value > 0.0:
-            raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, value), keys=(key,))
+            raise InputError(
+                tr("{} is {}; it must be greater than zero, or empty.").format(key, plain_text(value)), keys=(key,)
+            )
         if value is not None and not np.any(np.isfinite(lateral)):
             raise InputError(
                 tr(

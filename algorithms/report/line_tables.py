@@ -6,6 +6,7 @@ from ..core.conformance import figures
 from ..core.residuals import ASIDE
 from ..core.units import metres_per
 from ..documents.blocks import Column, Table
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 
 MARKS = {"left": "◀ ", "right": "▶ "}
@@ -106,7 +107,7 @@ def line_cells(found, row, percent):
         return []
     line = found.reviewed.line
     side = str(line.side[row])
-    cells = [found.line.amounts.signed(line.lateral[row]), MARKS.get(side, "") + side]
+    cells = [found.line.amounts.signed(line.lateral[row]), MARKS.get(side, "") + stored_text("side", side)]
     known = np.any(np.isfinite(found.line.probability))
     return cells + ([percent(found.line.probability[row])] if known else [])
 

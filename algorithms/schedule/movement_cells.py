@@ -3,6 +3,7 @@
 from ..documents.blocks import Column
 from ..language.height_text import height_text, sided
 from ..language.number_text import number_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
@@ -26,6 +27,12 @@ def movement(schedule, row):
     if action in moves:
         return moves[action].format(amount.text(abs(schedule.found.move[row])))
     return words[action]
+
+
+def after_text(schedule, row):
+    """How one support stands to its tolerance once it is moved; '' where there is none."""
+    after = schedule.after[row]
+    return "" if after in ("", "no tolerance") else stored_text("side" if schedule.way.sideways else "status", after)
 
 
 def steps(schedule, row):
@@ -100,7 +107,7 @@ def _remark(schedule, row):
     """Why a support is not moved, or stays out of tolerance; once where it holds for height and line."""
     texts = []
     for one in schedule.both:
-        stays = tr("stays {}").format(one.after[row]) if one.after[row] in one.way.outside else ""
+        stays = tr("stays {}").format(after_text(one, row)) if one.after[row] in one.way.outside else ""
         texts.append(", ".join(filter(None, (stays, one.reasons[row]))))
     if texts[0] == texts[1]:
         return texts[0]

@@ -11,9 +11,10 @@ from ..documents.csv_file import csv_bytes
 from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
-from .movement_cells import line_cells, line_columns, line_groups, line_signs, movement, steps
+from .movement_cells import after_text, line_cells, line_columns, line_groups, line_signs, movement, steps
 
 
 def _system(made):
@@ -45,7 +46,7 @@ def _about(schedule, record):
     facts.append((tr("Stations and chainages"), tr("in {}").format(schedule.units.chainage_label)))
     designs = {one.get("design") for one in made.axes.values()} - {None}
     if designs:
-        facts.append((tr("Design"), ", ".join(sorted(designs))))
+        facts.append((tr("Design"), ", ".join(stored_text("design", one) for one in sorted(designs))))
     facts.append((tr("Stations from"), schedule.supports.points.name))
     versions = record.versions
     facts.append(
@@ -73,12 +74,7 @@ def _row(schedule, row):
     ]
     if schedule.rules.step:
         cells.append(steps(schedule, row))
-    return cells + [
-        schedule.amounts.signed(found.predicted[row]),
-        schedule.after[row].replace("no tolerance", ""),
-        schedule.reasons[row],
-        "",
-    ]
+    return cells + [schedule.amounts.signed(found.predicted[row]), after_text(schedule, row), schedule.reasons[row], ""]
 
 
 def _kind(schedule, row):

@@ -9,6 +9,8 @@ from ..core.errors import InputError
 from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
 from ..core.row_ranges import rows_of_each
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of, line_doubt
+from ..language.number_text import plain_text
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested
 from .unit_doubt import check_units
@@ -171,7 +173,9 @@ def _leave_out(supports, statuses, flags, decided, unknown):
         meaning = None if decision is None else MEANINGS[decision.word]
         told = ""
         if decision is not None:
-            told = tr("decision: {}").format(decision.word) + (f", {decision.note}" if decision.note else "")
+            told = tr("decision: {}").format(stored_text("decision", decision.word)) + (
+                f", {decision.note}" if decision.note else ""
+            )
         if status == "off axis":
             action, reason = "off axis", ""
         elif not np.isfinite(supports.residual[row]):
@@ -179,7 +183,7 @@ def _leave_out(supports, statuses, flags, decided, unknown):
         elif meaning is not None:
             action, reason = meaning, told
         elif flag == SUSPECTED:
-            action, reason = "left out", tr("flag: {}").format(flag)
+            action, reason = "left out", tr("flag: {}").format(stored_text("flag", flag))
         elif MEASURE_AGAIN in (flag, flag_of(status)):
             action, reason = "measure again", tr("flagged")
         else:
@@ -191,5 +195,7 @@ def checked_positive(asked, key, unit):
     """An optional number as metres; InputError where it is zero or below, None where it is empty."""
     value = asked.number(key)
     if value is not None and not value > 0.0:
-        raise InputError(tr("{} is {:g}; it must be greater than zero, or empty.").format(key, value), keys=(key,))
+        raise InputError(
+            tr("{} is {}; it must be greater than zero, or empty.").format(key, plain_text(value)), keys=(key,)
+        )
     return None if value is None else value * unit

@@ -9,6 +9,7 @@ from ..boundary.input_fields import field_indices
 from ..core.axis import axes_at, check_axis
 from ..core.errors import InputError
 from ..entry.recorded_system import UNKNOWN, height_kind
+from ..language.number_text import plain_text
 from ..language.translation import tr
 
 # Of how many axes a run tells that their own fields win.
@@ -75,7 +76,14 @@ def axes_at_heights(asked, axes, fields, notation_, run_units, medians, first_ro
     for row, (axis, median) in enumerate(zip(axes, medians), first_row):
         own, start = fields.number(axis, row, "chain_h"), fields.text(axis, "chain_0")
         if own is not None and form is not None and own != form:
-            fields.tell(asked, axis, "chain_h", f"{own:g} {run_units.height_label}", "CHAINAGE_HEIGHT", f"{form:g}")
+            fields.tell(
+                asked,
+                axis,
+                "chain_h",
+                f"{plain_text(own)} {run_units.height_label}",
+                "CHAINAGE_HEIGHT",
+                plain_text(form),
+            )
         if own is not None or form is not None:
             heights.append((form if own is None else own) * run_units.height)
             told.append(tr("ellipsoidal, as given") if own is None else tr("ellipsoidal, chain_h of the axis layer"))

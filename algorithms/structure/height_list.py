@@ -147,7 +147,7 @@ def _column(found, texts, name, sign, in_feet):
     for row, reason in column.reasons.items():
         found.reasons.setdefault(row, reason)
     if column.notes:
-        found.notes.append(tr("The {} has {}.").format(name, ", ".join(column.notes)))
+        found.notes.append(tr("The {} has {}.").format(name, ", ".join(map(tr, column.notes))))
     return column.values
 
 
@@ -159,7 +159,7 @@ def _stations(found, sign, in_feet):
         return texts
     column = read_column(bare, name=tr("station"), sign=sign, in_feet=in_feet)
     if any(bare) and column.notes:
-        found.notes.append(tr("The station has {}.").format(", ".join(column.notes)))
+        found.notes.append(tr("The station has {}.").format(", ".join(map(tr, column.notes))))
     plain = []
     for row, text in enumerate(texts):
         if bare[row]:

@@ -9,7 +9,7 @@ from ..core import geodesy
 from ..core.errors import InputError
 from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
 from ..entry.recorded_system import height_kind
-from ..language.number_text import number_text
+from ..language.number_text import number_text, plain_text
 from ..language.translation import tr
 from .geoid_grid import accuracy_described, between_nodes, geoid_layer, grid_around, grid_name, grid_told, warn_holes
 
@@ -148,8 +148,8 @@ def _constant(asked):
     recorded = recorded if isinstance(recorded, (int, float)) and not isinstance(recorded, bool) else None
     if None not in (typed, recorded) and not np.isclose(typed, recorded, rtol=1e-12, atol=0.0):
         raise InputError(
-            tr("UNDULATION_VALUE is {:g}, but the record of layer '{}' says {:g}; they cannot both be right.").format(
-                typed, asked.source(asked.main).sourceName(), recorded
+            tr("UNDULATION_VALUE is {}, but the record of layer '{}' says {}; they cannot both be right.").format(
+                plain_text(typed), asked.source(asked.main).sourceName(), plain_text(recorded)
             ),
             keys=("UNDULATION_VALUE", asked.main),
         )

@@ -6,7 +6,7 @@ from ..boundary.input_fields import named_field
 from ..boundary.points import placed_points
 from ..core.errors import InputError
 from ..core.sideways_sigma import sideways_sigma
-from ..language.number_text import listed
+from ..language.number_text import listed, plain_text
 from ..language.translation import tr
 
 # Parameter, usual name of the field.
@@ -77,7 +77,7 @@ class PlaceSigmas:
             else tr("Layer '{}', row {}: the standard deviation in the field '{}' is {}; it must not be negative.")
         )
         name, value = self._source.fields()[self._index[key]].name(), points.columns[key][bad[0]]
-        raise InputError(sentence.format(points.name, bad[0] + 1, name, f"{value:g}"), keys=(f"{key}_FIELD",))
+        raise InputError(sentence.format(points.name, bad[0] + 1, name, plain_text(value)), keys=(f"{key}_FIELD",))
 
 
 def _right(crs, ellipsoid, lat, lon, azimuth):

@@ -2,7 +2,7 @@
 
 from ..core.errors import InputError
 from ..core.geoid_slope import ARC_SECOND
-from ..language.number_text import signed_text
+from ..language.number_text import plain_text, signed_text
 from ..language.translation import tr
 
 # Deflections of the vertical reach some 100 seconds beside the steepest mountains and islands.
@@ -35,7 +35,9 @@ def stated_slope(asked, kind):
     for key, value in zip(_KEYS, given):
         if abs(value) > _STEEPEST:
             raise InputError(
-                tr("{} is {:g}: no geoid slopes by more than {:g} seconds of arc.").format(key, value, _STEEPEST),
+                tr("{} is {}: no geoid slopes by more than {} seconds of arc.").format(
+                    key, plain_text(value), plain_text(_STEEPEST)
+                ),
                 keys=(key,),
             )
     return tuple(value * ARC_SECOND for value in given)

@@ -6,6 +6,7 @@ from ..core.errors import InputError
 from ..core.geodesy import vertical_part
 from ..core.units import metres_per
 from ..entry.recorded_system import height_kind
+from ..language.number_text import plain_text
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
@@ -53,8 +54,8 @@ def _check_axis(asked, points, unit_name, part):
         )
     if abs(part.metres / metres_per(unit_name) - 1.0) > 1e-9:
         asked.warn(
-            tr("Layer '{}': by its reference system '{}' one unit of Z is {:.9g} m, but HEIGHT_UNIT says {}.").format(
-                points.name, part.name, part.metres, UNIT_LABELS[unit_name]
+            tr("Layer '{}': by its reference system '{}' one unit of Z is {} m, but HEIGHT_UNIT says {}.").format(
+                points.name, part.name, plain_text(part.metres, 9), UNIT_LABELS[unit_name]
             ),
             keys=("HEIGHT_UNIT",),
         )

@@ -11,7 +11,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
-from .wording import column, escaped, literal, side_text, signed_height, small_height
+from .wording import column, escaped, literal, side_text, signed_height, small_height, word
 
 QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -136,7 +136,7 @@ def _line(fields, height_unit):
     return (
         "<br><b>"
         + _after(tr("Line: change "), change, height_unit, sd, side_text)
-        + f"</b>[% {escaped(verdict)} %]<br>"
+        + f"</b>[% {escaped(word(fields, 'verdict'))} %]<br>"
         + _after(tr("Common to the axis "), common, height_unit, None, side_text)
         + _after(tr("Differential movement "), bending, height_unit, sd_bend, side_text)
         + f"[% {escaped(bend_verdict)} %] "
@@ -146,10 +146,9 @@ def _line(fields, height_unit):
 
 def change_tip(fields, height_unit):
     """Return the HTML template of the map tip; ± is one standard deviation."""
-    verdict, change, sd, rate, sd_rate, common, bending, sd_bend, station, axis, first, last = (
+    change, sd, rate, sd_rate, common, bending, sd_bend, station, axis, first, last = (
         column(fields, name)
         for name in (
-            "verdict",
             "change",
             "sd_change",
             "rate",
@@ -167,7 +166,7 @@ def change_tip(fields, height_unit):
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
         f"[% {escaped(first)} %] – [% {escaped(last)} %]<br><b>"
         + _after(tr("Change "), change, height_unit, sd)
-        + f"</b>[% {escaped(verdict)} %]<br>"
+        + f"</b>[% {escaped(word(fields, 'verdict'))} %]<br>"
         + _after(tr("Common to the axis "), common, height_unit)
         + _after(tr("Differential movement "), bending, height_unit, sd_bend)
         + _after(tr("Rate per year "), rate, height_unit, sd_rate)

@@ -19,7 +19,7 @@ from . import palette
 from .label_settings import TEN_THOUSAND, point_label, text_format
 from .markers import HALO, INK, OTHER, Shape, marker
 from .review_tip import STYLE
-from .wording import MINUS, column, escaped, full_height, literal, signed_height, small_height
+from .wording import MINUS, column, escaped, full_height, literal, signed_height, small_height, word
 
 # Steps that differ in lightness too, wider as they matter more: they hold for colour-blind eyes and in grey.
 QUIET, NOTICEABLE, SUSPECT = (QColor(look.dark) for look in (palette.WITHIN, palette.NOTICE, palette.SUSPECT))
@@ -107,7 +107,9 @@ def line_labeling(fields):
 
 def line_tip(fields, height_unit):
     """Return the HTML template of a line's map tip."""
-    start, end, flag = (escaped(column(fields, name)) for name in ("from_pt", "to_pt", "flag"))
+    start, end, flag = (
+        escaped(text) for text in (column(fields, "from_pt"), column(fields, "to_pt"), word(fields, "flag"))
+    )
     v, w, least, dh = (column(fields, name) for name in ("v", "w", "min_blund", "dh"))
     fine = levelled_amounts(height_unit)
     checked = (
@@ -170,7 +172,7 @@ def height_labeling(fields, height_unit):
 
 def height_tip(fields, height_unit):
     """Return the HTML template of a point's map tip."""
-    point, role = (escaped(column(fields, name)) for name in ("point", "role"))
+    point, role = escaped(column(fields, "point")), escaped(word(fields, "role"))
     height, sd, difference = (column(fields, name) for name in ("height", "sd", "given_diff"))
     fine = levelled_amounts(height_unit)
     return (

@@ -23,7 +23,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import CLEAR, HALO, INK, OTHER, Shape, marker, tinted
 from .review_tip import STYLE
 from .station_marks import SIZE
-from .wording import column, decimal, escaped, literal, side_text, signed_height, small_height
+from .wording import column, decimal, escaped, literal, side_text, signed_height, small_height, word
 
 SUSPECT = QColor(palette.SUSPECT.dark)
 KEPT = QColor(palette.WITHIN.dark)
@@ -117,9 +117,11 @@ def reference_labeling(fields):
 
 def reference_tip(fields, height_unit):
     """Return the HTML template of a reference's map tip."""
-    name, kind, axes = (escaped(column(fields, field)) for field in ("name", "kind", "axes"))
+    name, kind, axes = (
+        escaped(text) for text in (column(fields, "name"), word(fields, "kind"), column(fields, "axes"))
+    )
     rms, number, removed = (column(fields, field) for field in ("rms", "number", "removed"))
-    test = escaped(column(fields, "global_t"))
+    test = escaped(word(fields, "global_t"))
     return (
         f'<div style="{STYLE}"><b>[% {name} %]</b> [% {kind} %]<br>[% {axes} %]. '
         f"[% {number} || {literal(tr(' stations, RMS '))} || {small_height(rms, height_unit)} || "
@@ -199,7 +201,9 @@ def fitted_labeling(fields, height_unit):
 
 def fitted_tip(fields, height_unit):
     """Return the HTML template of a tested station's map tip."""
-    station, axis, flag = (escaped(column(fields, name)) for name in ("station", "axis", "flag"))
+    station, axis, flag = (
+        escaped(text) for text in (column(fields, "station"), column(fields, "axis"), word(fields, "flag"))
+    )
     residual, w, least = (column(fields, name) for name in ("residual", "w", "min_blund"))
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %], [% {flag} %]<br>'
@@ -214,7 +218,7 @@ def _line_tip(fields, height_unit):
         return ""
     lateral, w, least = (column(fields, name) for name in ("lateral", "lat_w", "lat_blund"))
     return (
-        f"<br>[% coalesce({literal(tr('In plan: '))} || {escaped(column(fields, 'lat_flag'))} || ', ' || "
+        f"<br>[% coalesce({literal(tr('In plan: '))} || {escaped(word(fields, 'lat_flag'))} || ', ' || "
         f"{side_text(lateral, height_unit)} || '. ', '') %]{_test_tip(w, least, height_unit)}"
     )
 

@@ -1,7 +1,7 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
 from ..language.translation import tr
-from .wording import column, escaped, full_height, height_sign, literal, side_text, small_height
+from .wording import column, escaped, full_height, height_sign, literal, side_text, small_height, word
 
 STYLE = "font-family: sans-serif; max-width: 26em"
 
@@ -111,5 +111,5 @@ def review_tip(fields, height_unit):
     story = f"if({status} = 'off axis', {off_axis}, {reviewed})"
     return (
         f'<div style="{STYLE}">[% {_heading(fields)} %]<br>[% {story} %]<br>'
-        f"<small>{tr('Status')}: [% {escaped(status)} %]</small></div>"
+        f"<small>{tr('Status')}: [% {escaped(word(fields, 'status'))} %]</small></div>"
     )

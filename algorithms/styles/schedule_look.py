@@ -4,13 +4,14 @@ stands apart."""
 from qgis.core import QgsFeatureRequest, QgsRuleBasedLabeling, QgsRuleBasedRenderer
 from qgis.PyQt.QtGui import QColor
 
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from . import palette
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal, side_text, signed_height, small_height
+from .wording import column, escaped, literal, side_text, signed_height, small_height, word
 
 AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -95,12 +96,13 @@ def schedule_renderer(layer):
     return renderer
 
 
-def _told(action, move, height_unit):
+def _told(fields, height_unit):
     """The action in words: 'raise 12 mm', 'measure again'."""
+    action, move = column(fields, "action"), column(fields, "move")
     return (
         f"CASE WHEN {action} IN ('raise', 'lower') THEN if({action} = 'raise', {literal(tr('raise '))}, "
         f"{literal(tr('lower '))}) "
-        f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
+        f"|| {small_height(move, height_unit)} ELSE coalesce({word(fields, 'action')}, '') END"
     )
 
 
@@ -110,7 +112,7 @@ def _told_sideways(fields, height_unit):
     left, right = literal(tr("move left ")), literal(tr("move right "))
     return (
         f"CASE WHEN {action} IN ('left', 'right') THEN if({action} = 'left', {left}, {right}) "
-        f"|| {small_height(move, height_unit)} ELSE coalesce({action}, '') END"
+        f"|| {small_height(move, height_unit)} ELSE coalesce({word(fields, 'lat_action')}, '') END"
     )
 
 
@@ -119,12 +121,13 @@ def schedule_labeling(layer, height_unit):
     scales only."""
     fields = layer.fields()
     action, move, station = (column(fields, name) for name in ("action", "move", "station"))
-    text = f"coalesce({station} || '\\n', '') || {_told(action, move, height_unit)}"
+    text = f"coalesce({station} || '\\n', '') || {_told(fields, height_unit)}"
     busy = f"coalesce({action} IN ('raise', 'lower', 'measure again', 'left out'), false)"
     if fields.indexOf("lat_action") >= 0:
         moves = f"coalesce({column(fields, 'lat_action')} IN ('left', 'right'), false)"
         # Beside left and right nothing else begins with 'left'.
-        text = f"replace({text}, 'left out', 'set aside')"
+        out, aside = literal(stored_text("action", "left out")), literal(stored_text("lat_action", "set aside"))
+        text = f"replace({text}, {out}, {aside})"
         text += f" || if({moves}, '\\n' || {_told_sideways(fields, height_unit)}, '')"
         busy = f"({busy} OR {moves})"
     bold = point_label(
@@ -139,17 +142,16 @@ def schedule_labeling(layer, height_unit):
 
 def schedule_tip(fields, height_unit):
     """Return the HTML template of the map tip."""
-    action, move, predicted, after, reason, station, axis, residual = (
-        column(fields, name)
-        for name in ("action", "move", "predicted", "after", "reason", "station", "axis", "residual")
+    action, move, predicted, reason, station, axis, residual = (
+        column(fields, name) for name in ("action", "move", "predicted", "reason", "station", "axis", "residual")
     )
     return (
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
-        f"<b>[% {_told(action, move, height_unit)} %]</b><br>"
+        f"<b>[% {_told(fields, height_unit)} %]</b><br>"
         f"[% CASE WHEN {predicted} IS NULL THEN '' ELSE {literal(tr('Residual now '))} || "
         f"{signed_height(residual, height_unit)} || "
         f"{literal(tr(', predicted '))} || {signed_height(predicted, height_unit)} || ' (' || "
-        f"coalesce({after}, '') || ')' END %]"
+        f"coalesce({word(fields, 'after')}, '') || ')' END %]"
         f"<br><small>[% {escaped(reason)} %]</small>{_line_tip(fields, height_unit)}</div>"
     )
 
@@ -158,12 +160,10 @@ def _line_tip(fields, height_unit):
     """What the tip says of the line, '' in a schedule of heights only."""
     if fields.indexOf("lat_action") < 0:
         return ""
-    lateral, predicted, after, reason = (
-        column(fields, name) for name in ("lateral", "lat_pred", "lat_after", "lat_reason")
-    )
+    lateral, predicted, reason = (column(fields, name) for name in ("lateral", "lat_pred", "lat_reason"))
     return (
         f"<br><b>{tr('Line: ')}[% {_told_sideways(fields, height_unit)} %]</b><br>"
         f"[% coalesce({literal(tr('Stands '))} || {side_text(lateral, height_unit)} || {literal(tr(', predicted '))} "
-        f"|| {side_text(predicted, height_unit)} || ' (' || coalesce({after}, '') || ')', '') %]"
+        f"|| {side_text(predicted, height_unit)} || ' (' || coalesce({word(fields, 'lat_after')}, '') || ')', '') %]"
         f"<br><small>[% {escaped(reason)} %]</small>"
     )

@@ -5,6 +5,7 @@ user's country, since stations, logs and pages are written so too.
 """
 
 from ..language.height_text import FULL_FROM, HEIGHT_DECIMALS, amounts_for
+from ..language.stored_words import words_of
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 
@@ -22,6 +23,18 @@ def column(fields, name):
     An expression with an unknown field fails as a whole, and its rule or label with it; with NULL the rest still works.
     """
     return f'"{name}"' if fields.indexOf(name) >= 0 else "NULL"
+
+
+def word(fields, name):
+    """Return what a person reads for the stored word in field ``name``; one that is not known as it stands, NULL stays
+    NULL."""
+    value = column(fields, name)
+    if value == "NULL":
+        return value
+    known = " ".join(
+        f"WHEN {value} = {literal(stored)} THEN {literal(text)}" for stored, text in words_of(name).items()
+    )
+    return f"(CASE {known} ELSE {value} END)"
 
 
 def escaped(expression):

@@ -8,6 +8,7 @@ from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import ROW_REJECTED
 from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
+from ...algorithms.language.stored_words import stored_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 
@@ -60,7 +61,7 @@ def own_designs(axes):
             tr(
                 "{} ({}), with its controls and its tolerance where they are filled in. That takes precedence over "
                 "the answers here."
-            ).format(who, listed(own)),
+            ).format(who, listed(stored_text("design", design) for design in own)),
         )
     ]
 

@@ -89,8 +89,8 @@ class TypedList(QDialog):
         for text, keys, slot in (
             (tr("Pas&te"), "Ctrl+V", view.paste),
             (tr("&Copy"), "Ctrl+C", view.copy),
-            (tr("In&sert a line"), "Ctrl+I", view.insert_line),
-            (tr("&Delete lines"), "Ctrl+D", view.delete_lines),
+            (tr("In&sert a row"), "Ctrl+I", view.insert_line),
+            (tr("&Delete rows"), "Ctrl+D", view.delete_lines),
             (tr("&Undo"), "Ctrl+Z", view.undo),
             (tr("&Redo"), "Ctrl+Y", view.redo),
         ):
@@ -160,7 +160,7 @@ class TypedList(QDialog):
             start
             + tr(
                 "Stations such as 12+50, 1+250 or a distance; offsets right positive. Enter goes from the station to "
-                "the height and from there to the next line, Tab to the next cell. A pasted table may have headings."
+                "the height and from there to the next row, Tab to the next cell. A pasted table may have headings."
             )
         )
         model.looked.connect(self._looked)
@@ -184,7 +184,7 @@ class TypedList(QDialog):
         """What is said of the line under the cursor, in full."""
         row = self.view.currentIndex().row()
         said = self.model().result.told.get(row)
-        self.beside.tell([(said[0], tr("Line {}: {}").format(row + 1, said[1]))] if said else [])
+        self.beside.tell([(said[0], tr("Row {}: {}").format(row + 1, said[1]))] if said else [])
 
     def _where(self):
         if self._state == _SECOND or self.layer is not None:
@@ -197,7 +197,7 @@ class TypedList(QDialog):
 
     def _tell_differences(self):
         comparison = self.differences.comparison
-        told = [("fact", counted(comparison.agreeing, tr("line agrees."), tr("lines agree.")))]
+        told = [("fact", counted(comparison.agreeing, tr("row agrees."), tr("rows agree.")))]
         number = len(comparison.differences)
         if number:
             words = counted(number, tr("difference"), tr("differences"))
@@ -295,7 +295,7 @@ class TypedList(QDialog):
             self.notes.tell([("problem", self.first.result.problem)])
             return
         if not self.first.result.number:
-            self.notes.tell([("problem", tr("There is no line with a reading to keep."))])
+            self.notes.tell([("problem", tr("There is no row with a reading to keep."))])
             return
         try:
             layer = written(self.layer, lines, self.place)

@@ -80,7 +80,7 @@ def read(columns, axis_names, units):
         try:
             _needs_axis(found.axis[row], axis_names)
             if not station:
-                raise InputError(tr("The line has no station."))
+                raise InputError(tr("The row has no station."))
             chainage[row] = notation(station)[0]
             if row in found.reasons:
                 raise InputError(found.reasons[row])
@@ -115,7 +115,7 @@ def _needs_axis(name, names):
     if name and names and name not in names:
         raise InputError(tr("There is no axis '{}'; the axes are {}.").format(name, listed(names)))
     if not name and len(names) > 1:
-        raise InputError(tr("The line names no axis, and there are {}.").format(len(names)))
+        raise InputError(tr("The row names no axis, and there are {}.").format(len(names)))
 
 
 def _line(cells, lines, row):
@@ -137,13 +137,13 @@ def _sentence(doubt, units, text):
     """A doubt in words, with the number that raised it; ``text``: the height as typed, for its decimals."""
     chainage, height = UNIT_LABELS[units.chainage_name], UNIT_LABELS[units.height_name]
     if doubt.kind == "spacing":
-        return tr("{} {} from the line above; usual is {} {}.").format(
+        return tr("{} {} from the row above; usual is {} {}.").format(
             number_text(doubt.found, 2), chainage, number_text(doubt.instead, 2), chainage
         )
     if doubt.kind == "order":
         return tr("The station is out of order.")
     if doubt.kind == "doubled":
-        return tr("The same station as in line {}.").format(int(doubt.instead) + 1)
+        return tr("The same station as in row {}.").format(int(doubt.instead) + 1)
     if doubt.kind == "height":
         side = tr("above") if doubt.found > 0 else tr("below")
         return tr("{} {} {} the line of its neighbours.").format(number_text(abs(doubt.found), 3), height, side)
@@ -160,13 +160,13 @@ def summary(result):
     if result.problem:
         return [("problem", result.problem), ("wait", tr("One height with a further decimal shows which it is."))]
     if not result.number:
-        return [("wait", tr("No line yet: type a station and a height, or paste a table."))]
-    told = [("wait", counted(result.number, tr("line"), tr("lines")) + ".")]
+        return [("wait", tr("No row yet: type a station and a height, or paste a table."))]
+    told = [("wait", counted(result.number, tr("row"), tr("rows")) + ".")]
     if result.refused:
-        words = counted(result.refused, tr("line cannot be placed"), tr("lines cannot be placed"))
+        words = counted(result.refused, tr("row cannot be placed"), tr("rows cannot be placed"))
         told.append(("problem", tr("{}: see the column Check.").format(words)))
     if result.doubtful:
-        words = counted(result.doubtful, tr("line with a doubt"), tr("lines with doubts"))
+        words = counted(result.doubtful, tr("row with a doubt"), tr("rows with doubts"))
         told.append(("doubt", tr("{}: compare with the drawing. The list can be used as it is.").format(words)))
     elif not result.refused:
         told.append(("fact", tr("No doubts.")))

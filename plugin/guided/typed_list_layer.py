@@ -53,7 +53,7 @@ def _check_lengths(lines):
         for column, length in _FIELDS.items():
             if len(line.get(column, "")) > length:
                 raise InputError(
-                    tr("Line {}: the text is longer than the {} letters of its column.").format(number, length)
+                    tr("Row {}: the text is longer than the {} letters of its column.").format(number, length)
                 )
 
 

@@ -24,7 +24,7 @@ class DifferencesModel(QAbstractTableModel):
             "height": tr("height"),
             "offset": tr("offset"),
             "axis": tr("axis"),
-            WHOLE: tr("whole line"),
+            WHOLE: tr("whole row"),
         }
 
     def open(self):
@@ -48,7 +48,7 @@ class DifferencesModel(QAbstractTableModel):
     def headerData(self, section, orientation, role=Qt.ItemDataRole.DisplayRole):  # noqa: N802 - the host's name
         if orientation != Qt.Orientation.Horizontal or role != Qt.ItemDataRole.DisplayRole:
             return None
-        return (tr("Line"), tr("What"), tr("First typing"), tr("Second typing"), tr("Third value"))[section]
+        return (tr("Row"), tr("What"), tr("First typing"), tr("Second typing"), tr("Third value"))[section]
 
     def flags(self, index):
         flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
@@ -59,7 +59,7 @@ class DifferencesModel(QAbstractTableModel):
 
     def _text(self, lines, row, column):
         if row is None:
-            return tr("no such line")
+            return tr("no such row")
         cells = lines[row].cells
         if column != WHOLE:
             return cells.get(column, "") or tr("empty")

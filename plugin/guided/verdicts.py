@@ -136,7 +136,7 @@ def of_fits(said):
     return [
         *_each_or_all(above, "doubt", tr("The global test failed in {} fits, above its limit: {}."), rough),
         *_each_or_all(below, "doubt", tr("The global test failed in {} fits, below its limit: {}."), fine),
-        *_each_or_all(held, "fact", tr("{} fits are without a failed global test: {}."), keep),
+        *_each_or_all(held, "fact", tr("{} fits pass the global test, or were not tested: {}."), keep),
     ]
 
 
@@ -174,7 +174,7 @@ def _stretches(some):
         return [("doubt", _with(one.text, to_do)) for one in some]
     places = tr("{} to {} of '{}'")
     names = [places.format(first, last, axis) for _, axis, first, last in (one.about for one in some)]
-    sentence = tr("{} stretches of neighbours lie off on one side and have moved, rather than blunders: {}.")
+    sentence = tr("{} stretches seem to have moved, since neighbours lie off on the same side: {}.")
     return [("doubt", _with(sentence.format(len(some), listed(names, len(names))), to_do))]
 
 

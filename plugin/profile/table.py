@@ -8,24 +8,13 @@ from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QT
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for, height_text
 from ...algorithms.language.number_text import number_text
-from ...algorithms.language.translation import tr, translatable
+from ...algorithms.language.stored_words import capitalised, stored_text
+from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 
-STATUS_WORDS = {
-    "high": translatable("Too high"),
-    "low": translatable("Too low"),
-    "within": translatable("Within"),
-    "no height": translatable("No as-built height"),
-    "no tolerance": translatable("No tolerance"),
-    "off axis": translatable("Off axis"),
-    "left": translatable("Left"),
-    "right": translatable("Right"),
-}
 
-
-def status_text(status):
-    """What a person reads for a status; one that is not known is shown as it stands."""
-    return tr(STATUS_WORDS[status]) if status in STATUS_WORDS else status
+def _word(field, stored):
+    return capitalised(stored_text(field, stored))
 
 
 class StationModel(QAbstractTableModel):
@@ -59,13 +48,13 @@ class StationModel(QAbstractTableModel):
             (tr("Residual ({})").format(amounts.label), lambda k: amounts.signed(residual[k]), True),
         ]
         if any(s.status):
-            columns.append((tr("Status"), lambda k: status_text(s.status[k]), False))
+            columns.append((tr("Status"), lambda k: _word("status", s.status[k]), False))
         if s.has_line:
             lateral = s.heights["lateral"]
             columns.append((tr("Lateral ({})").format(amounts.label), lambda k: amounts.signed(lateral[k]), True))
-            columns.append((tr("Side"), lambda k: status_text(s.side[k]), False))
+            columns.append((tr("Side"), lambda k: _word("side", s.side[k]), False))
         if any(s.flag):
-            columns.append((tr("Test of blunders"), lambda k: s.flag[k], False))
+            columns.append((tr("Test of blunders"), lambda k: _word("flag", s.flag[k]), False))
         if np.isfinite(design).any():
             columns += [
                 (tr("As-built ({})").format(unit), full(design + residual), True),

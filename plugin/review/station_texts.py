@@ -6,7 +6,7 @@ import numpy as np
 
 from ...algorithms.language.decision_words import SUSPECTED, flag_of, line_doubt
 from ...algorithms.language.height_text import amounts_for, full_height, side_text
-from ...algorithms.language.number_text import number_text
+from ...algorithms.language.number_text import number_text, times
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
 from .layer_stations import OUT_OF_TOLERANCE
@@ -157,4 +157,4 @@ def factor_text(factor):
     """An exaggeration to three digits: 1.25, 12.5, 640, 12,300."""
     digits = max(2 - int(np.floor(np.log10(factor))), 0)
     rounded = round(factor, 2 - int(np.floor(np.log10(factor))))
-    return number_text(rounded, digits) if rounded < 10000 else f"{rounded:,.0f}"
+    return number_text(rounded, digits) if rounded < 10000 else times(rounded)[2:]

@@ -26,9 +26,9 @@ def test_enter_goes_from_station_to_height_to_the_next_line(seen):
 def test_each_doubt_stands_beside_its_line(seen):
     told = seen["doubts"]
     assert told["7"][0] == "doubt" and "Digits exchanged? 148.2001 m would fit" in told["7"][1]
-    assert "out of order" in told["7"][1] and "The same station as in line 6" in told["8"][1]
+    assert "out of order" in told["7"][1] and "The same station as in row 6" in told["8"][1]
     assert told["10"][0] == "problem" and "'abc' is not a station" in told["10"][1]
-    assert "1 line cannot be placed" in sentences(seen["doubts_outcome"])
+    assert "1 row cannot be placed" in sentences(seen["doubts_outcome"])
 
 
 def test_lines_are_inserted_deleted_cleared_and_all_of_it_undone(seen):
@@ -60,10 +60,10 @@ def test_residuals_in_feet_are_those_of_the_typed_heights(seen):
 def test_second_typing_is_blind_and_its_differences_stand_side_by_side(seen):
     assert seen["blind"] == {"lines": [], "shown": True}
     wave = [f"{148.2 + 0.002 * math.sin(k):.4f}" for k in range(NUMBER)]
-    assert [row[1] for row in seen["differences"]] == ["height", "height", "whole line"]
+    assert [row[1] for row in seen["differences"]] == ["height", "height", "whole row"]
     assert seen["differences"][0][2:] == [wave[3].replace(".", ","), wave[3].replace("148", "184")]
-    assert seen["differences"][2][3] == "no such line" and seen["take_closed"]
-    assert "18 lines agree" in sentences(seen["compared"])
+    assert seen["differences"][2][3] == "no such row" and seen["take_closed"]
+    assert "18 rows agree" in sentences(seen["compared"])
 
 
 def test_every_choice_is_carried_out(seen):
@@ -84,7 +84,7 @@ def test_after_reopening_the_list_is_there(seen):
 
 
 def test_bad_inputs_are_told_in_a_sentence_and_nothing_is_lost(seen):
-    assert seen["nothing"][0] and "no line with a reading" in sentences(seen["nothing"][1])
+    assert seen["nothing"][0] and "no row with a reading" in sentences(seen["nothing"][1])
     assert "decimal comma or a group of thousands" in sentences(seen["open_sign"][1])
     assert "no text to paste" in sentences(seen["blank_paste"])
     assert "'y' is not a number" in seen["letters"][0]["1"][1] and "left out: 5" in sentences(seen["letters"][1])

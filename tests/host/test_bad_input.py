@@ -348,7 +348,7 @@ def with_fields(toolbox, **fields):
         ),
         ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is not a station"),
         ({"design": "grade", "slope": 2.5}, "steeper than 45 degrees"),
-        ({"design": "level", "tolerance": -0.01}, "Axis 'line': the tolerance -0.01 is negative."),
+        ({"design": "level", "tolerance": -0.01}, "Axis 'line': the tolerance \u22120.01 is negative."),
         ({"design": "level", "height_a": "high"}, "Layer 'axis', field 'height_a', row 1: 'high' is not a number."),
         ({"design": "level", "chain_h": 1e9}, "'line': a chainage height of 1e+09 m is not on Earth"),
         (

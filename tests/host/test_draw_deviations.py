@@ -518,7 +518,7 @@ def test_layers_that_cannot_be_drawn(toolbox):
     assert "has no field 'design_h'" in refusal(toolbox, {**given, "STATIONS": only}, "STRIP")
     empty = toolbox.points([{"at": at, "residual": None} for at in places], types={"residual": "double"})
     assert "has no station with a residual on an axis" in refusal(toolbox, {**given, "STATIONS": empty})
-    assert "has points, but lines are due" in refusal(toolbox, {**given, "AXIS": given["STATIONS"]})
+    assert "has points, but lines are expected here" in refusal(toolbox, {**given, "AXIS": given["STATIONS"]})
 
 
 @pytest.mark.parametrize("key", ["EXAGGERATION", "STRIP_EXAGGERATION", "LONGEST_BAR", "DISTANCE"])
@@ -547,7 +547,7 @@ def test_negative_tolerance_of_an_axis(toolbox):
     given = structure(toolbox)
     line = next(given["AXIS"].getFeatures()).geometry().asWkt(12)
     given["AXIS"] = toolbox.lines([{"at": line, "name": "line", "design": "chord", "tolerance": -0.004}])
-    assert "Axis 'line': the tolerance -0.004 is negative" in refusal(toolbox, given)
+    assert "Axis 'line': the tolerance \u22120.004 is negative" in refusal(toolbox, given)
 
 
 def test_residual_that_is_no_number(toolbox):

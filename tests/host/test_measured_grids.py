@@ -249,8 +249,8 @@ def test_a_point_without_a_deviation_has_none_across(toolbox):
 @pytest.mark.parametrize(
     "row, form, words",
     [
-        ({"sd_e": -0.004, "sd_n": 0.001}, {}, ("'stations', row 1", "'sd_e' is -0.004; it must not be negative")),
-        ({"sd_e": 0.004, "sd_n": -1.0}, {}, ("row 1", "'sd_n' is -1")),
+        ({"sd_e": -0.004, "sd_n": 0.001}, {}, ("'stations', row 1", "'sd_e' is \u22120.004; it must not be negative")),
+        ({"sd_e": 0.004, "sd_n": -1.0}, {}, ("row 1", "'sd_n' is \u22121")),
         ({"sd_e": 0.004, "sd_n": 0.001, "cor_en": 1.5}, {}, ("row 1", "'cor_en' is 1.5; it must be from -1 to 1")),
         ({"a": 0.004}, {"SIGMA_EAST_FIELD": "a"}, ("both standard deviations count", "SIGMA_EAST_FIELD")),
         ({"a": 0.004}, {"SIGMA_EAST_FIELD": "b"}, ("no field 'b'", "SIGMA_EAST_FIELD")),

@@ -97,48 +97,42 @@ class Walk:
 
 
 class Followed:
-    """The walk itself, as it is known from the values that are seen: ``variances`` (n,) of the walk at each place, and
+    """The walk itself, as it is known from the values that are seen: ``variances`` (n,) of it at each place, and
     ``links`` (n,), which of a change of it at the next place shows at each: the covariance of two places is the
     variance at the latter times the links from the former on.
 
     ``walk``: Walk; ``seen`` (n,): booleans.
     """
 
-    # Of a variance that changes by less nothing further changes.
-    _SAME = 1e-13
+    # Farther on nothing changes.
     _SMALL = 1e-18
 
     def __init__(self, walk, seen):
-        self._own, self._carried, self._steps = walk.own.tolist(), walk.carried.tolist(), walk.steps.tolist()
-        number = len(self._own)
-        self._seen, self._left, self.links = seen.tolist(), [-1.0] * number, np.zeros(number)
-        self._window = 64
-        self._follow(0)
-        # The next place's variance counts by its link, and what the step to it left open adds to it.
-        ahead, left = np.append(walk.carried[1:] ** 2, 0.0), np.array(self._left)
-        steps = np.append(walk.steps[1:], 0.0)
-        ahead = ahead * left + steps
-        own = np.divide(left * steps, ahead, out=left.copy(), where=ahead > 0.0)
+        self._own, self._carried, self._steps = walk.own, walk.carried, walk.steps
+        self._seen, filtered, left = np.array(seen, bool), [], 0.0
+        for share, step, own, one in zip(*(v.tolist() for v in (walk.carried, walk.steps, walk.own, self._seen))):
+            ahead = share * share * left + step
+            left = ahead * own / (ahead + own) if one else ahead
+            filtered.append(left)
+        # Of the walk at each place from the values up to there; what of a change at the former place is left in it.
+        self._filtered = np.array(filtered)
+        number = len(filtered)
+        self.links, self._through, self._window = np.zeros(number), np.ones(number), 64
+        ahead = self._refresh(0, number)
+        own = self._filtered[:-1] * np.divide(self._steps[1:], ahead, out=np.ones(number - 1), where=ahead > 0.0)
         found, after = [], 0.0
-        for value, share in zip(own[::-1].tolist(), (self.links[::-1] ** 2).tolist()):
+        for value, share in zip([filtered[-1], *own[::-1].tolist()], (self.links[::-1] ** 2).tolist()):
             after = value + share * after
             found.append(after)
         self.variances = np.array(found[::-1])
 
-    def _follow(self, first):
-        """The filter from place ``first`` on, as far as it changes."""
-        left, links = self._left[first - 1] if first else 0.0, []
-        for k in range(first, len(self._own)):
-            share = self._carried[k]
-            ahead = share * share * left + self._steps[k]
-            links.append(share * left / ahead if ahead > 0.0 else 0.0)
-            left = ahead * self._own[k] / (ahead + self._own[k]) if self._seen[k] else ahead
-            if abs(left - self._left[k]) <= self._SAME * left:
-                break
-            self._left[k] = left
-        links = links if first else links[1:]
-        start = max(first - 1, 0)
-        self.links[start : start + len(links)] = links
+    def _refresh(self, first, last):
+        """What follows from the filtered variances of the places from ``first`` to before ``last``: those ahead."""
+        carried, left, now = self._carried[first + 1 : last], self._filtered[first : last - 1], slice(first + 1, last)
+        ahead = carried * carried * left + self._steps[now]
+        self.links[first : last - 1] = np.divide(carried * left, ahead, out=np.zeros(len(ahead)), where=ahead > 0.0)
+        self._through[now] = carried * np.where(self._seen[now], self._own[now] / (ahead + self._own[now]), 1.0)
+        return ahead
 
     def column(self, at):
         """Covariance of the walk ``at`` a place with that at the places around it: the first of these, and the
@@ -151,11 +145,11 @@ class Followed:
         found[at - first + 1 :] = self.variances[at + 1 : last + 1] * after
         return first, found
 
-    def _products(self, links):
-        """Products of the first of ``links`` (n,) with all up to each, until they are next to nothing."""
+    def _products(self, values):
+        """Products of the first of ``values`` (n,) with all up to each, until they are next to nothing."""
         while True:
-            found = np.cumprod(links[: self._window])
-            if self._window >= len(links) or found[-1] < self._SMALL:
+            found = np.cumprod(values[: self._window])
+            if self._window >= len(values) or found[-1] < self._SMALL:
                 return found
             self._window *= 2
 
@@ -166,9 +160,24 @@ class Followed:
         own, variance = self._own[at], self.variances[at]
         shares = column / (-own - variance if seen else own - variance)
         self.variances[first : first + len(column)] += shares * column
-        self._seen[at] = seen
-        self._follow(at)
+        self._filter(at, seen)
         return first, shares
+
+    def _filter(self, at, seen):
+        """How the filter changes from a place on, in closed form: a change d of a filtered variance is
+        d f^2 / (1 + d g) farther on, with f what is left of a change, and g what the values in between tell of it."""
+        self._seen[at] = seen
+        former = self._filtered[at - 1] if at else 0.0
+        ahead, own = self._carried[at] ** 2 * former + self._steps[at], self._own[at]
+        kept = own / (ahead + own) if seen else 1.0
+        self._through[at] = self._carried[at] * kept
+        change, self._filtered[at] = ahead * kept - self._filtered[at], ahead * kept
+        left = self._products(self._through[at + 1 :])
+        now = slice(at + 1, at + 1 + len(left))
+        weight = np.where(self._seen[now], self._through[now] * self._carried[now] / self._own[now], 0.0)
+        told = np.cumsum(weight * np.append(1.0, left[:-1])[: len(left)] ** 2)
+        self._filtered[now] += change * left**2 / (1.0 + change * told)
+        self._refresh(at, now.stop)
 
 
 @dataclass(frozen=True)

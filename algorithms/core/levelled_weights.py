@@ -45,6 +45,8 @@ class Walk:
             raise missing_scipy() from None
         differences = np.array(values, float, order="F")
         differences[1:] -= self.carried[1:, None] * values[:-1]
+        if len(self.own) < 2:  # the library's wrapper takes no single row
+            return differences / self._innovations[:, None]
         return dpttrs(self._innovations, self._below, differences, overwrite_b=True)[0]
 
     def weighted(self, values):
@@ -86,13 +88,15 @@ class Walk:
         return found
 
     @cached_property
-    def _decay(self):
-        return np.concatenate(([0.0], np.cumsum(np.log(self._left))))
+    def _of_runs(self):
+        """The tails, with that after the last one, and the logarithm of what is left of a start at each."""
+        return np.append(self.tails, 0.0), np.concatenate(([0.0], np.cumsum(np.log(self._left))))
 
     def forms(self, first, last):
         """e^T W e of the runs from ``first`` to before ``last``, integers (k,), on a single walk; 0 for an empty
         one."""
-        tails, left = np.append(self.tails, 0.0), np.exp(self._decay[last] - self._decay[first])
+        tails, decay = self._of_runs
+        left = np.exp(decay[last] - decay[first])
         return tails[first] + (1.0 - 2.0 * left) * tails[last]
 
 

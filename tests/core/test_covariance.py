@@ -172,6 +172,14 @@ def test_the_walk_as_it_is_known(seed):
             assert np.all(np.abs(found - want[place]) <= 1e-9 * np.diag(walk).max())
 
 
+def test_one_levelled_height():
+    one = levelled([0.003], [7], [1000.0], 0.004)
+    assert one.matrix == pytest.approx(np.array([[2.5e-5]])) and one.variance == pytest.approx([2.5e-5])
+    assert one.weighted(np.array([2.5])) == pytest.approx([1e5]) and one.times(np.array([2.0])) == pytest.approx([5e-5])
+    assert one.weight_diagonal == pytest.approx([4e4]) and one.tail_forms(np.array([0])) == pytest.approx([4e4])
+    assert one.whitened(np.array([0]), np.array([0.005])) == pytest.approx([1.0])
+
+
 def test_levelling_that_adds_next_to_nothing():
     """20,000 readings and hardly a walk: their weights are those of independent ones, and all weigh n together."""
     number = 20_000

@@ -1,59 +1,19 @@
 """Covariance of the changes of one axis' stations, made so that every run of neighbours can be weighed (method page 7).
 
-A test of a run needs e^T W e with e = 1 on the run. Changes levelled outwards along the axis are a random walk seen
-with an error of its own at each station, and there a filter gives e^T W e of any run in closed form, with a cost that
-grows with the number of stations; a covariance that was given has it by cumulative sums. Source of the filter: Kalman
-(1960), A new approach to linear filtering and prediction problems.
+A test of a run needs e^T W e with e = 1 on the run. Changes levelled outwards along the axis are a random walk on each
+side of the origin, which has it in closed form (see levelled_weights.py); a covariance that was given has it by
+cumulative sums.
 """
 
 import numpy as np
 
 from .covariance import Covariance
+from .levelled_weights import Walk
 
 
-class _Arm:
-    """Stations levelled outwards on one side of the origin: ``own`` variances (m,) and variances ``steps`` (m,) of the
-    walk from each station's inner neighbour."""
-
-    def __init__(self, own, steps):
-        gains, innovations, ahead = [], [], 0.0
-        for noise, step in zip(own.tolist(), steps.tolist()):
-            ahead += step
-            innovations.append(ahead + noise)
-            gains.append(ahead / innovations[-1])
-            ahead *= 1.0 - gains[-1]
-        later, after = [0.0] * (len(gains) + 1), 0.0
-        for k in range(len(gains) - 1, -1, -1):
-            after = 1.0 / innovations[k] + (1.0 - gains[k]) ** 2 * after
-            later[k] = after
-        self.own, self.steps, self._gains, self._innovations = own, steps, gains, innovations
-        # What is left at each station and the later ones of a height put on from there, weighted; and the logarithm of
-        # the part of it that the filter has not followed.
-        self._later = np.array(later)
-        self._left = np.concatenate(([0.0], np.cumsum(np.log1p(-np.array(gains)))))
-
-    def forms(self, first, last):
-        """e^T W e of the runs from ``first`` to before ``last``, arrays; 0 for an empty one."""
-        left = np.exp(self._left[last] - self._left[first])
-        return self._later[first] + (1.0 - 2.0 * left) * self._later[last]
-
-    def weighted(self, values):
-        """W times values (m,)."""
-        whitened, followed = [], 0.0
-        for value, gain, size in zip(values.tolist(), self._gains, self._innovations):
-            innovation = value - followed
-            followed += gain * innovation
-            whitened.append(innovation / size)
-        back = 0.0
-        for k in range(len(whitened) - 1, -1, -1):
-            value = whitened[k]
-            whitened[k] = value + self._gains[k] * back
-            back = (1.0 - self._gains[k]) * back - value
-        return np.array(whitened)
-
-    def times(self, values):
-        """C times values (m,)."""
-        return self.own * values + np.cumsum(self.steps * np.cumsum(values[::-1])[::-1])
+def _arm(own, steps):
+    """The Walk on one side of the origin: ``own`` variances (m,), and ``steps`` (m,) from each inner neighbour."""
+    return Walk(own, (np.arange(len(own)) > 0).astype(float), steps)
 
 
 class LevelledChanges:
@@ -68,8 +28,8 @@ class LevelledChanges:
         self.own, self.distance, self.walk = own, distance, walk
         self._before = before = int(np.searchsorted(distance, 0.0)) if walk > 0.0 else 0
         outwards = np.abs(distance) if walk > 0.0 else np.zeros(len(own))
-        self._inner = _Arm(own[:before][::-1], walk * np.diff(outwards[:before][::-1], prepend=0.0))
-        self._outer = _Arm(own[before:], walk * np.diff(outwards[before:], prepend=0.0))
+        self._inner = _arm(own[:before][::-1], walk * np.diff(outwards[:before][::-1], prepend=0.0))
+        self._outer = _arm(own[before:], walk * np.diff(outwards[before:], prepend=0.0))
 
     def __len__(self):
         return len(self.own)
@@ -84,18 +44,20 @@ class LevelledChanges:
         return LevelledChanges(self.own[keep], self.distance[keep], self.walk)
 
     def _of_arms(self, name, values):
-        parts = [
-            (getattr(self._inner, name), values[: self._before][::-1], -1),
-            (getattr(self._outer, name), values[self._before :], 1),
-        ]
-        return np.concatenate([made(part)[::turn] for made, part, turn in parts])
+        found, before = np.empty((len(values), values.size // len(values))), self._before
+        rows = values.reshape(found.shape)
+        if before:
+            found[:before] = getattr(self._inner, name)(rows[:before][::-1])[::-1]
+        if before < len(values):
+            found[before:] = getattr(self._outer, name)(rows[before:])
+        return found.reshape(values.shape)
 
     def weighted(self, values):
-        """W times values (n,)."""
+        """W times values, (n,) or (n, k)."""
         return self._of_arms("weighted", values)
 
     def times(self, values):
-        """C times values (n,)."""
+        """C times values, (n,) or (n, k)."""
         return self._of_arms("times", values)
 
     def forms(self, first, last):
@@ -131,11 +93,11 @@ class GivenChanges:
         return GivenChanges(self.covariance.part(keep))
 
     def weighted(self, values):
-        """W times values (n,)."""
+        """W times values, (n,) or (n, k)."""
         return self.covariance.weighted(values)
 
     def times(self, values):
-        """C times values (n,)."""
+        """C times values, (n,) or (n, k)."""
         return self.covariance.times(values)
 
     def forms(self, first, last):

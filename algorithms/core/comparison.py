@@ -152,7 +152,7 @@ def _departure_deviations(columns, inverse, weighted, keep, covariance):
     # Covariance of each change with A^T W d of the kept ones: A for these, what they share for the others.
     shared = np.zeros_like(columns)
     shared[keep] = weighted
-    shared = np.column_stack([covariance.times(column) for column in shared.T])
+    shared = covariance.times(shared)
     variance = covariance.variance + np.einsum("ij,jk,ik->i", columns - 2.0 * shared, inverse, columns)
     return np.sqrt(np.maximum(variance, 0.0))
 

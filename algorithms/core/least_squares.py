@@ -74,7 +74,7 @@ class Solution:
     @cached_property
     def quadratic(self):
         """v^T W v, without unit where C is known, else in square metres."""
-        return float(self.residuals @ self.covariance.weighted(self.residuals))
+        return float(self.residuals @ self.weighted_residuals)
 
     @property
     def variance_factor(self):
@@ -97,18 +97,24 @@ class Solution:
         return interval_factor(self.freedom, self.known)
 
     @cached_property
-    def _weighted_design(self):
+    def weighted_design(self):
+        """W A (n, p)."""
         return self.covariance.weighted(self.design)
+
+    @cached_property
+    def weighted_residuals(self):
+        """W v (n,)."""
+        return self.covariance.weighted(self.residuals)
 
     @cached_property
     def redundancies(self):
         """Redundancy numbers r_i = (Q_v W)_ii (n,): the share of a blunder that shows in its own residual."""
-        return 1.0 - np.einsum("ij,jk,ik->i", self.design, self.cofactors, self._weighted_design)
+        return 1.0 - np.einsum("ij,jk,ik->i", self.design, self.cofactors, self.weighted_design)
 
     @cached_property
     def test_variances(self):
         """(W Q_v W)_ii (n,), the variance of (W v)_i where C is known; not below 0."""
-        b = self._weighted_design
+        b = self.weighted_design
         return np.maximum(self.covariance.weight_diagonal - np.einsum("ij,jk,ik->i", b, self.cofactors, b), 0.0)
 
     @cached_property
@@ -116,7 +122,7 @@ class Solution:
         """(W v)_i / sqrt((W Q_v W)_ii) (n,), before studentising; NaN where an observation is not checked."""
         checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
         size = np.sqrt(np.where(checked, self.test_variances, 1.0))
-        return np.where(checked, self.covariance.weighted(self.residuals) / size, np.nan)
+        return np.where(checked, self.weighted_residuals / size, np.nan)
 
     @cached_property
     def w(self):
@@ -165,14 +171,14 @@ class Solution:
     def tails(self, order):
         """Of the stations in ``order`` (k,) from each but the first on: e^T W v, e^T W Q_v W e, and the sum of the
         latter's own elements, three arrays (k - 1,), in units of the weights."""
-        wv = self.covariance.weighted(self.residuals)[order]
-        own, b = self.test_variances[order], self._weighted_design[order]
-        # From one row to the next its own element and twice those that it shares with the rows after it.
-        shared = -np.einsum("ij,jk,ik->i", b, self.cofactors, np.cumsum(b[::-1], axis=0)[::-1] - b)
-        if self.covariance.weight is not None:
-            shared += [float(self.covariance.weight[row, order[j:]].sum()) for j, row in enumerate(order.tolist(), 1)]
-        size = np.cumsum((own + 2.0 * shared)[::-1])[::-1][1:]
-        return np.cumsum(wv[::-1])[::-1][1:], size, np.cumsum(own[::-1])[::-1][1:]
+        wv, b = self.weighted_residuals[order], _tail_sums(self.weighted_design[order])
+        size = self.covariance.tail_forms(order) - np.einsum("ij,jk,ik->i", b, self.cofactors, b)
+        return _tail_sums(wv)[1:], size[1:], _tail_sums(self.test_variances[order])[1:]
+
+
+def _tail_sums(values):
+    """Sums of values (k, ...) from each on, (k, ...)."""
+    return np.cumsum(values[::-1], axis=0)[::-1]
 
 
 @dataclass(frozen=True)
@@ -190,14 +196,11 @@ class Fitted:
     def predictions(self):
         """Of the rows set aside: indices, residuals given the kept ones, and variances of these, as if each were taken
         in alone. The ratio to the root of the variance is then its test value, without another fit."""
-        rows, kept = np.flatnonzero(~self.kept), np.flatnonzero(self.kept)
-        v, a, own = self.residuals[rows], self.design[rows], self.covariance.variance[rows]
-        if self.covariance.matrix is not None and len(rows):
-            across = self.solution.covariance.weighted(self.covariance.matrix[np.ix_(kept, rows)]).T
-            v, a = v - across @ self.residuals[kept], a - across @ self.design[kept]
-            own = own - np.einsum("ij,ij->i", across, self.covariance.matrix[np.ix_(rows, kept)])
+        values = np.column_stack([self.residuals, self.design])
+        left, own = self.covariance.predicted(self.kept, self.solution.covariance, values)
+        a = left[:, 1:]
         variance = own + np.einsum("ij,jk,ik->i", a, self.solution.cofactors, a)
-        return rows, v, variance, own
+        return np.flatnonzero(~self.kept), left[:, 0], variance, own
 
 
 @dataclass(frozen=True)
@@ -259,7 +262,7 @@ def search(fit, number, *, remove=True, start=None, sections=(), share=MOST_ASID
     most, fitted, twins, guarded, seen = max(int(share * number), 1), whole, [], [], set()
     if start is not None:
         fitted = _checked_fit(fit, np.array(start, bool), whole) or whole
-    quick = whole.covariance.weight is None or whole.solution.known
+    quick = not whole.covariance.correlated or whole.solution.known
     if quick and whole.solution.freedom >= 2 and (_any_suspect(fitted.solution) or not np.all(fitted.kept)):
         # The set is found without a fit for each row, and checked below by whole fits.
         kept, too_many = set_aside(whole.solution, number, most=most, start=fitted.kept, sections=sections)
@@ -313,12 +316,8 @@ def _suspect(solution, rows, guarded, twins):
 
 def _correlations(solution, at):
     """Correlation of the test value ``at`` with all others (n,)."""
-    b = solution.covariance.weighted(solution.design)
-    row = -(b @ (solution.cofactors @ b[at]))
-    if solution.covariance.weight is None:
-        row[at] += solution.covariance.weight_diagonal[at]
-    else:
-        row = row + solution.covariance.weight[at]
+    b = solution.weighted_design
+    row = solution.covariance.weight_column(at) - b @ (solution.cofactors @ b[at])
     size = np.sqrt(np.where(solution.test_variances > 0, solution.test_variances, np.inf))
     return row / (size * size[at])
 

@@ -118,7 +118,7 @@ class Regressions:
         with np.errstate(divide="ignore", invalid="ignore"):
             others = np.where(known, 1.0, (free.quadratic - greatest) / (free.freedom - 1))
             near = ~(greatest < (_NEARLY * limits) ** 2 * others)
-        return near | np.array([one.covariance.matrix is not None for one in profiles])
+        return near | np.array([one.covariance.correlated for one in profiles])
 
 
 def regressions(profiles):

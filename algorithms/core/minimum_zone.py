@@ -13,6 +13,8 @@ NO_DEPARTURE = 1e-9
 # The cylinder's diameter is exact to this share of itself.
 GAP = 1e-8
 _GROWTH, _MOST_STEPS = 30.0, 400
+# Of more points those within the hull of the others are left out first: a cylinder that holds the hull holds them.
+_MANY = 400
 
 
 def profile_zone(along, across):
@@ -61,14 +63,28 @@ def cylinder_zones(axes):
         which.append(number)
         sizes.append(size)
         # Where all stand at one place there is no slope to find: x = 0 leaves it as it is.
-        places.append((x - 0.5 * (x.max() + x.min())) / (0.5 * width) if width else np.zeros(len(x)))
-        departures.append(np.stack([up, aside]) / size)
+        place = (x - 0.5 * (x.max() + x.min())) / (0.5 * width) if width else np.zeros(len(x))
+        outer = _outermost(np.stack([place, up / size, aside / size]))
+        places.append(outer[0])
+        departures.append(outer[1:])
     if which:
         counts = np.array([len(place) for place in places])
         points = _Points(np.concatenate(places), np.concatenate(departures, axis=1), counts)
         widest = points.greatest(np.hypot(*points.departures(_narrowest(points))))
         zones[which] = 2.0 * np.array(sizes) * np.minimum(1.0, widest)
     return zones
+
+
+def _outermost(points):
+    """Of many points (3, n) those on their convex hull; all where they are flat."""
+    if points.shape[1] <= _MANY:
+        return points
+    from scipy.spatial import ConvexHull
+
+    try:
+        return points[:, ConvexHull(points.T).vertices]
+    except RuntimeError:  # QhullError, which not every release exports
+        return points
 
 
 def _less_line(along, across):

@@ -14,7 +14,8 @@ DETECTABLE = 4.132147965064639
 ALPHA, POWER = 0.001, 0.80
 
 
-def _missing():
+def missing_scipy():
+    """The InputError where the library is not there."""
     return InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).")
 
 
@@ -22,7 +23,7 @@ def _special():
     try:
         from scipy import special
     except ImportError:
-        raise _missing() from None
+        raise missing_scipy() from None
     return special
 
 
@@ -31,7 +32,7 @@ def _noncentral():
     try:
         from scipy import optimize, stats
     except ImportError:
-        raise _missing() from None
+        raise missing_scipy() from None
     return stats.nct, optimize
 
 

@@ -34,6 +34,12 @@ class Segments:
         """Sums of ``values`` (n, ...) over each, (m, ...), in their unit."""
         return np.add.reduceat(values, self.first, axis=0)
 
+    def tails(self, values):
+        """Sums of ``values`` (n, ...) from each row to the last of its piece, (n, ...), in their unit."""
+        sums = np.zeros((len(values) + 1, *values.shape[1:]))
+        np.cumsum(values[::-1], axis=0, out=sums[-2::-1])
+        return sums[:-1] - sums[self.bounds[1:]][self.which]
+
     def products(self, left, right):
         """left^T right of each, (m, p, q), of columns (n, p) and (n, q)."""
         found = np.empty((len(self.counts), left.shape[1], right.shape[1]))

@@ -94,10 +94,8 @@ def whitened(covariances, legs, order, values):
     root = np.sqrt(np.concatenate([one.variance for one in covariances])[order])
     found = (values.T / root).T
     for covariance, first, last in zip(covariances, legs.bounds.tolist(), legs.bounds[1:].tolist()):
-        if covariance.matrix is not None:
-            own = order[first:last] - first
-            half = np.linalg.cholesky(covariance.matrix[np.ix_(own, own)])
-            found[first:last] = np.linalg.solve(half, values[first:last])
+        if covariance.correlated:
+            found[first:last] = covariance.whitened(order[first:last] - first, values[first:last])
     return found
 
 

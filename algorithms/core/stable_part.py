@@ -62,7 +62,7 @@ def solved(changes, columns, covariance):
 
     ``changes``: metres (n,); ``columns``: A (n, p), of p = 1 or 2; ``covariance``: LevelledChanges or GivenChanges.
     """
-    weighted = np.column_stack([covariance.weighted(column) for column in columns.T])
+    weighted = covariance.weighted(columns)
     inverse = inverse_normals(weighted.T @ columns)
     return inverse @ (weighted.T @ changes), inverse, weighted
 

@@ -100,8 +100,8 @@ class Group:
         index = np.searchsorted(self.axes, run.structure.feet.axis[rows])
         arms, distances, datums = levelling_arms([run.axes[k] for k in self.axes], index, run.chainage[rows])
         covariance = run.accuracies.covariance(station, arms, distances)
-        outwards = np.argsort(distances, kind="stable")
-        sections = tuple(outwards[arms[outwards] == arm] for arm in np.unique(arms))
+        outwards = np.lexsort((distances, arms))
+        sections = tuple(np.split(outwards, np.flatnonzero(np.diff(arms[outwards])) + 1))
         return covariance, sections, datums if datums.max() > 0 else None
 
 

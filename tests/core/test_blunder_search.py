@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.blunder_search import set_aside
-from tautline.algorithms.core.covariance import independent, levelled
+from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.least_squares import Solution
+from tautline.algorithms.core.levelled_blunders import LevelledRows
 
 
 def brute_force(design, observed, sigma, most):
@@ -58,12 +59,14 @@ def dense_tests(solution, rows=None):
     return np.abs(tested @ weight @ solution.residuals) / np.sqrt(np.einsum("ij,jk,ik->i", tested, p, tested))
 
 
+@pytest.mark.parametrize("given", [False, True])
 @pytest.mark.parametrize("blunders, step", [(0, 0.0), (1, 0.0), (4, 0.0), (9, 0.0), (3, 0.012), (0, 0.02)])
-def test_correlated_rows_that_whole_fits_set_aside(blunders, step):
+def test_correlated_rows_that_whole_fits_set_aside(blunders, step, given):
     """Levelled heights: each fit anew by dense algebra, a step along the line looked at before a row goes."""
     rng, number = np.random.default_rng(blunders), 60
     distances, rows = np.linspace(0.0, 3000.0, number), np.arange(number)
     covariance = levelled(np.full(number, 0.0003), np.zeros(number, int), distances, 0.001)
+    covariance = Covariance(covariance.variance, covariance.matrix) if given else covariance
     observed = np.linalg.cholesky(covariance.matrix) @ rng.normal(size=number)
     observed[30:] += step
     wrong = rng.choice(np.arange(3, 57), blunders, replace=False)
@@ -85,19 +88,50 @@ def test_correlated_rows_that_whole_fits_set_aside(blunders, step):
     assert np.array_equal(found, kept) and np.sum(~found) == (0 if blunders > 6 else blunders)
 
 
-@pytest.mark.parametrize("correlated", [False, True])
-def test_what_was_left_out_to_begin_with_is_taken_back_where_it_clears(correlated):
+def test_levelled_rows_as_they_come_and_go(monkeypatch):
+    """Two arms from the origin and rows in any order: after each row that goes or comes back the test values of all
+    rows and the greatest step are those of the inverse of the covariance of the rows kept. Numbers are made anew in
+    between."""
+    monkeypatch.setattr("tautline.algorithms.core.blunder_states._AFRESH", 17)
+    rng, number = np.random.default_rng(8), 40
+    arms, distances = rng.integers(0, 2, number), rng.uniform(0.0, 3000.0, number)
+    distances[[2, 5]], distances[[8, 9]], arms[[8, 9]] = 0.0, 700.0, 1
+    covariance = levelled(rng.uniform(0.2e-3, 1e-3, number), arms, distances, 0.001)
+    side = np.where(arms == 0, 1.0, 0.3)
+    design = np.column_stack([np.ones(number), distances * side, distances * (1.0 - side)])
+    observed, given = rng.normal(0.0, 0.002, number), Covariance(covariance.variance, covariance.matrix)
+    sections = [np.flatnonzero(arms == arm)[np.argsort(distances[arms == arm], kind="stable")] for arm in (0, 1)]
+    state = LevelledRows(correlated_solution(design, observed, covariance), sections)
+    kept = np.ones(number, bool)
+    for row in rng.permutation(np.repeat(rng.permutation(number)[:30], 2)).tolist():
+        column = state.column(row)
+        kept[row] = not kept[row]
+        state.change(row, kept, column, aside=not kept[row])
+        tests, steps = np.empty(number), []
+        for one in range(number):
+            rows = kept | (np.arange(number) == one)
+            fitted = correlated_solution(design[rows], observed[rows], given.part(rows))
+            tests[one] = dense_tests(fitted)[int(np.sum(rows[:one]))]
+        assert np.sqrt(state.tests(state.variances(kept))) == pytest.approx(tests, rel=1e-6, abs=1e-6)
+        fitted = correlated_solution(design[kept], observed[kept], given.part(kept))
+        places = np.cumsum(kept) - 1
+        steps = [dense_tests(fitted, places[rows[kept[rows]]]).max() for rows in sections]
+        assert np.sqrt(state.step(kept)) == pytest.approx(max(steps), rel=1e-6)
+
+
+@pytest.mark.parametrize("kind", ["independent", "levelled", "given"])
+def test_what_was_left_out_to_begin_with_is_taken_back_where_it_clears(kind):
     """Begun from too few rows, the search comes to those that it finds from all."""
     rng, number = np.random.default_rng(5), 60
     distances = np.linspace(0.0, 3000.0, number)
     covariance = levelled(np.full(number, 0.0003), np.zeros(number, int), distances, 0.001)
+    covariance = Covariance(covariance.variance, covariance.matrix) if kind == "given" else covariance
     observed = np.linalg.cholesky(covariance.matrix) @ rng.normal(size=number)
-    if not correlated:
+    if kind == "independent":
         covariance, observed = independent(np.full(number, 0.001)), rng.normal(0.0, 0.001, number)
     observed[[10, 40]] += 0.05
     design = np.column_stack([np.ones(number), distances / 1500.0 - 1.0])
-    weight = np.diag(covariance.weight_diagonal) if covariance.weight is None else covariance.weight
-    parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
+    parameters = np.linalg.solve(design.T @ covariance.weighted(design), design.T @ covariance.weighted(observed))
     solution = Solution(design, observed - design @ parameters, covariance, True, parameters)
     start = np.ones(number, bool)
     start[[3, 10, 22, 31, 40]] = False

@@ -10,7 +10,7 @@ RANDOM = np.random.default_rng(11)
 OWN = RANDOM.uniform(1e-7, 4e-6, 17)
 
 
-@pytest.mark.parametrize("start", [0.0, 20.0, -400.0, -2000.0])
+@pytest.mark.parametrize("start", [0.0, 20.0, -60.0, -400.0, -2000.0])
 @pytest.mark.parametrize("walk", [0.0, 1e-9, 1e-6])
 def test_levelled_changes(start, walk):
     """The origin of the levelling is at an end, beyond it, within the axis, and beyond the other end."""

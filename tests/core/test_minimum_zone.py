@@ -125,3 +125,15 @@ def test_many_axes_at_once():
         assert found[number] == pytest.approx(cylinder_by_programme(*axes[number]), rel=2e-5)
     assert found[6] == pytest.approx(0.01, rel=1e-7) and found[2] == found[5] == found[8] == 0.0
     assert len(cylinder_zones([])) == 0
+
+
+def test_points_within_the_others_change_nothing():
+    """60 points, and 5,000 more that lie between four of them each: a cylinder that holds the former holds all."""
+    random = np.random.default_rng(9)
+    outer = np.stack([np.linspace(0.0, 900.0, 60), *random.normal(0.0, 0.004, (2, 60))])
+    shares = random.dirichlet(np.ones(4), 5000)
+    inner = np.einsum("ckj,kj->ck", outer[:, random.integers(0, 60, (5000, 4))], shares)
+    everything = np.concatenate([outer, inner], axis=1)[:, random.permutation(5060)]
+    assert cylinder_zone(*everything) == pytest.approx(cylinder_zone(*outer), rel=3e-8)
+    flat = everything * np.array([1.0, 1.0, 0.0])[:, None]
+    assert cylinder_zone(*flat) == pytest.approx(cylinder_zone(outer[0], outer[1], np.zeros(60)), rel=3e-8)

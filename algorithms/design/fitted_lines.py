@@ -105,6 +105,11 @@ class FittedLines:
             return DESIGNED_LINE if known["side"] >= 0 else ()
         return FITTED_LINE if self._asked.record_of("STATIONS").entry == _ENTRY else ()
 
+    def reserved(self):
+        """Names that a field of somebody else must not have in the output: beside a lateral departure 'side' is the
+        verdict on it."""
+        return DESIGNED_LINE if self.judged else ()
+
     def reference(self, fit, run):
         """The columns of a reference, {} where the line is not judged."""
         if fit.line is None:

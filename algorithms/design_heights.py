@@ -123,7 +123,7 @@ class _Run:
         self.units = units_of_stations(asked)
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(
-            asked, self.units, more_numbers={"undulation": find}, places=False
+            asked, self.units, more_numbers={"undulation": find, **LineReview.read(asked)}, places=False
         )
         self.notation = station_style(asked, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)
@@ -142,7 +142,7 @@ class _Run:
         self.chainage, self.offset = self.placed.chainage, self.placed.offset
         self.design, self.flat = np.full(rows, np.nan), np.full(rows, np.nan)
         self.status = np.full(rows, STATUSES.index("off axis"), np.uint8)
-        self.line = LineReview(self.designs, len(self.structure.axes))
+        self.line = LineReview(asked, self.designs, len(self.structure.axes))
 
     def result(self):
         self.reports = self._reports()

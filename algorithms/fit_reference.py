@@ -4,6 +4,7 @@ import numpy as np
 from qgis.core import QgsProcessing
 
 from .boundary.cells import as_text
+from .boundary.fields import OF_DESIGN
 from .boundary.input_fields import named_field
 from .boundary.output_rows import OutputTable
 from .boundary.reference_systems import definition
@@ -19,6 +20,7 @@ from .design.surveyed_heights import SurveyedHeights
 from .entry import parameters as p
 from .entry.base import Result, ToolboxEntry
 from .language.decision_words import SUSPECTED
+from .language.number_text import listed
 from .language.translation import tr
 from .styles.layer_kinds import StyleSpec
 
@@ -195,12 +197,26 @@ class _Run(SurveyedHeights):
                 feet.station,
                 self.structure.points.ids,
                 features=self.structure.points.features,
-                replaced=self.line.replaced(),
+                replaced=self._replaced(),
+                reserved=self.line.reserved(),
             )
         ]
         tables.append(reference_table(self, fits, crs, record, style("reference", tr("Reference"))))
         ellipses = ellipse_table(self, fits, crs, style("ellipse", tr("Tangent and level points, 95 % ellipses")))
         return tables + [ellipses]
+
+    def _replaced(self):
+        """Fields of an earlier run that must not stay beside what this one found, told where they are of a design."""
+        source, found = self.structure.source, ()
+        names = [field.name().lower() for field in source.fields()]
+        if {"design_h", "residual"} <= set(names):
+            found = tuple(name for k, name in enumerate(names) if name in OF_DESIGN and k != self.heights.index)
+            self.asked.say(
+                tr("Layer '{}': {} belong to the residuals of an earlier run and are left out.").format(
+                    source.sourceName(), listed(found)
+                )
+            )
+        return (*found, *self.line.replaced())
 
     def _numbers(self, fits):
         residuals = np.concatenate([fit.surface.residuals[fit.surface.search.kept] for fit in fits]) / self.units.height

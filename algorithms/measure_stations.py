@@ -44,6 +44,7 @@ class MeasureStations(ToolboxEntry):
             p.axis(),
             p.onto_axis(),
             p.max_distance(tr("Points farther from every axis stay in the output without axis and chainage.")),
+            build.advanced(p.height_field()),
             build.advanced(p.height_unit()),
             p.chainage_unit(),
             p.axis_field(),
@@ -63,11 +64,11 @@ class MeasureStations(ToolboxEntry):
         return {"COUNT": tr("Measured points")}
 
     def computed(self, asked):
-        run_units = units_of_stations(asked, with_heights=False)
+        run_units = units_of_stations(asked, heights_needed=False)
         sigmas = PlaceSigmas(asked, asked.source("STATIONS"))
-        structure, _ = read_structure(asked, run_units, with_heights=False, more_numbers=sigmas.columns)
+        structure, _ = read_structure(asked, run_units, more_numbers=sigmas.columns, heights_needed=False)
         notation = station_style(asked, run_units, len(structure.axes))
-        fields, heights = AxisFields(structure.axis_source), structure.points.z[structure.feet.station]
+        fields, heights = AxisFields(structure.axis_source), structure.points.columns["height"][structure.feet.station]
         placed = structure.placed(asked, fields, notation, run_units, heights * run_units.height)
         self._tell(asked, structure, notation, run_units, placed)
         measured = [np.where(structure.off, np.nan, values) for values in (placed.chainage, placed.offset)]

@@ -440,6 +440,10 @@ CONVERTED = ("undulation", "height_ell", "height_geo")
 DESIGNED = ("axis", "station", "chainage", "offset", "design_h", "residual", "adjust", "flat_h", "curv_eff", "status")
 
 
+# What a design says of its residuals, and of none but these.
+OF_DESIGN = ("design_h", "adjust", "flat_h", "curv_eff", "status")
+
+
 # Only where the line is judged too.
 DESIGNED_LINE = ("lateral", "side")
 

@@ -2,7 +2,7 @@
 
 import os
 import sqlite3
-from contextlib import closing
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 
 from osgeo import gdal, ogr
@@ -42,10 +42,8 @@ def put_in_place(path, tables):
 
     ``path``: of the GeoPackage; ``tables``: [(name as written, name)]. Raises NotReplaced, with everything as before.
     """
-    data = gdal.OpenEx(path, gdal.OF_VECTOR | gdal.OF_UPDATE)
-    if data is None:
-        raise NotReplaced(_in_use(path))
-    with _quiet():
+    data = _opened_to_write(path)
+    with _refusing(path):
         if data.StartTransaction() != 0:
             raise NotReplaced(_in_use(path))
         try:
@@ -55,7 +53,9 @@ def put_in_place(path, tables):
             if data.CommitTransaction() != 0:
                 raise NotReplaced(_in_use(path))
         except BaseException:
-            data.RollbackTransaction()
+            # What is not committed is given up with the data set, where taking it back fails too.
+            with suppress(RuntimeError):
+                data.RollbackTransaction()
             raise
         finally:
             # The file is closed only when nothing refers to the data set any more.
@@ -64,10 +64,8 @@ def put_in_place(path, tables):
 
 def drop_table(path, name):
     """Remove a table and its styles. Raises NotReplaced where it cannot be removed; none of that name is well."""
-    data = gdal.OpenEx(path, gdal.OF_VECTOR | gdal.OF_UPDATE)
-    if data is None:
-        raise NotReplaced(_in_use(path))
-    with _quiet():
+    data = _opened_to_write(path)
+    with _refusing(path):
         _drop(data, name)
         if _index(data, name) is not None:
             raise NotReplaced(_in_use(path))
@@ -113,13 +111,33 @@ def settle(path):
         raise NotReplaced(_in_use(path))
 
 
-def _opened(path):
+def _opened(path, how=gdal.OF_READONLY):
     """A file opened to be read, None where that cannot be; GDAL raises where another plugin has asked it to."""
     try:
         with _quiet():
-            return gdal.OpenEx(path, gdal.OF_VECTOR | gdal.OF_READONLY)
+            return gdal.OpenEx(path, gdal.OF_VECTOR | how)
     except RuntimeError:
         return None
+
+
+def _opened_to_write(path):
+    data = _opened(path, gdal.OF_UPDATE)
+    if data is None:
+        raise NotReplaced(_in_use(path))
+    return data
+
+
+@contextmanager
+def _refusing(path):
+    """What fails in a file that is open is told as NotReplaced, whether GDAL says so by a number or, where another
+    plugin has asked it to, by raising."""
+    try:
+        with _quiet():
+            yield
+    except NotReplaced:
+        raise
+    except RuntimeError:
+        raise NotReplaced(_in_use(path)) from None
 
 
 def _in_use(path):
@@ -140,7 +158,7 @@ def _drop(data, name):
         if data.DeleteLayer(at) != 0:
             raise NotReplaced(tr("the table '{}' cannot be removed").format(table))
     for style in _styles_of(data, name):
-        data.GetLayerByName(_STYLES).DeleteFeature(style.GetFID())
+        _style_table(data).DeleteFeature(style.GetFID())
 
 
 def _rename(data, written, name):
@@ -158,12 +176,18 @@ def _rename(data, written, name):
         raise NotReplaced(tr("the table '{}' cannot be given its name").format(name))
     for style in _styles_of(data, written):
         style.SetField("f_table_name", name)
-        data.GetLayerByName(_STYLES).SetFeature(style)
+        _style_table(data).SetFeature(style)
+
+
+def _style_table(data):
+    """The host's table of styles, None where no style was ever saved."""
+    at = _index(data, _STYLES)
+    return None if at is None else data.GetLayer(at)
 
 
 def _styles_of(data, name):
     """Styles of a table, as the host keeps them; none where no style was ever saved."""
-    styles = data.GetLayerByName(_STYLES)
+    styles = _style_table(data)
     if styles is None:
         return []
     styles.ResetReading()

@@ -20,18 +20,23 @@ class HeightColumn:
     headings: tuple = ()
 
 
-def height_column(source, given, use_z=True):
+def height_column(source, given, needed=True):
     """The field with heights: the one given, 'height', or another of core.headings; the points' Z goes before those.
-    InputError where there is neither field nor Z."""
+
+    InputError where there is neither field nor Z. Unless ``needed``, none is no error then, nor are several that may
+    be meant, and what is not a number by its type is taken for no height.
+    """
     index = named_field(source, given, "HEIGHT_FIELD", ("height",))
-    with_z = use_z and QgsWkbTypes.hasZ(source.wkbType())
+    with_z = QgsWkbTypes.hasZ(source.wkbType())
     if index < 0 and not with_z:
-        index = field_of_kind(source, "", "HEIGHT_FIELD", "height")
+        index = field_of_kind(source, "", "HEIGHT_FIELD", "height", ambiguous_refused=needed)
+    if index >= 0 and not (needed or given or source.fields()[index].isNumeric()):
+        index = -1
     if index >= 0:
         return HeightColumn(index, tr("field '{}'").format(source.fields()[index].name()), headings_of(source, index))
     if with_z:
         return HeightColumn(-1, tr("the points' Z"))
-    if not use_z:
+    if not needed:
         return HeightColumn(-1, tr("none"))
     raise InputError(
         tr(

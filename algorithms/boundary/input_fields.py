@@ -53,19 +53,20 @@ def headings_of(source, index):
     return tuple(text for text in (field.name(), field.alias()) if text)
 
 
-def field_of_kind(source, given, key, kind, first=()):
+def field_of_kind(source, given, key, kind, first=(), ambiguous_refused=True):
     """Index of the field ``given`` by the user, else of one called as in ``first``, else of one that core.headings
-    knows for ``kind``; -1 for none. InputError as ``named_field``, and where several fields have the same heading."""
+    knows for ``kind``; -1 for none. InputError as ``named_field``, and where several fields have the same heading:
+    without ``ambiguous_refused`` these are none."""
     index = named_field(source, given, key, first)
     if index >= 0:
         return index
     fields = range(source.fields().count())
     found = columns_of([headings_of(source, k) for k in fields], kind)
-    if len(found) > 1:
+    if len(found) > 1 and ambiguous_refused:
         raise InputError(
             tr("Layer '{}' has the fields {}, and each may be the {}; name the one that is meant ({}).").format(
                 source.sourceName(), listed([f"'{source.fields()[k].name()}'" for k in found]), tr(kind), key
             ),
             keys=(key,),
         )
-    return found[0] if found else -1
+    return found[0] if len(found) == 1 else -1

@@ -61,7 +61,8 @@ class OutputTable:
     ``shapes``: QgsGeometry of each row, for lines and polygons.
     ``points``: x, y arrays (rows,) of new points; None: the input's geometry, or none. ``moved``: x, y (rows,) that the
     input's points are moved to, keeping what else they carry. ``crs``; ``wkb``: of the layer. ``style``: StyleSpec.
-    ``replaced``: names of fields of the input that do not stay, beside those of the own ones.
+    ``replaced``: names of fields of the input that do not stay, beside those of the own ones; ``reserved``: names that
+    mean something beside the own ones, so that a field of the input gets a new one.
     """
 
     key: str
@@ -77,6 +78,7 @@ class OutputTable:
     shapes: Optional[list] = None
     moved: Optional[tuple] = None
     replaced: tuple = ()
+    reserved: tuple = ()
 
     def __len__(self):
         return len(next(iter(self.columns.values())))
@@ -93,7 +95,7 @@ class OutputTable:
         A GeoPackage refuses names that differ by case only, and a 'fid' that does not tell its rows apart: these get a
         new name, 'name_2' and 'fid_2'.
         """
-        fields, taken = QgsFields(), {name.lower() for name in self.columns} | {"fid"}
+        fields, taken = QgsFields(), {name.lower() for name in (*self.columns, *self.reserved)} | {"fid"}
         for k in self.kept():
             field = QgsField(self.source.fields()[k])
             if not _is_row_number(field):

@@ -23,6 +23,8 @@ from .survey import Survey
 from .survey_accuracy import LISTS, SurveyAccuracy, checked_deviations, stated
 
 LONG_SURVEY = 60
+# Fewer heights than these, written to the millimetre, may well be read the same again.
+COPIED_STATIONS = 4
 # What is read of the line, beside the offset.
 LINE_FIELDS = ("lateral", SD_FIELD)
 
@@ -37,12 +39,17 @@ def survey_layers(asked):
         )
     if len(layers) < 2:
         raise InputError(tr("Two surveys or more are needed, and there is {}.").format(len(layers)))
-    sources = [layer.source() for layer in layers if layer.providerType() != "memory"]
-    twice = {source for source in sources if sources.count(source) > 1} or len({layer.id() for layer in layers}) < len(
-        layers
-    )
-    if twice:
-        raise InputError(tr("One survey is given twice; a survey has not changed against itself."))
+    seen = {}
+    for layer in layers:
+        place = layer.id() if layer.providerType() == "memory" else layer.source()
+        if place in seen:
+            raise InputError(
+                tr("Layers '{}' and '{}' are the same survey; a survey has not changed against itself.").format(
+                    seen[place], layer.name()
+                ),
+                keys=("SURVEYS",),
+            )
+        seen[place] = layer.name()
     for layer in layers:
         if not isinstance(layer, QgsVectorLayer):
             raise InputError(tr("Layer '{}' has no points, but points are expected here.").format(layer.name()))
@@ -74,6 +81,7 @@ def read_surveys(asked, units):
         told = _Stated(number, sigmas[number], walk, lines[number], units[0])
         surveys.append(_survey(asked, units[number], source, typed[number] if typed else None, told))
         asked.progress(30.0 * (number + 1) / len(layers))
+    _warn_of_copies(surveys, asked)
     if all(survey.day for survey in surveys):
         surveys.sort(key=lambda survey: survey.day)
     else:
@@ -87,6 +95,22 @@ def read_surveys(asked, units):
     labels = [f"{label} {survey.name}" if labels.count(label) > 1 else label for label, survey in zip(labels, surveys)]
     labels = [f"{label} ({number})" if labels.count(label) > 1 else label for number, label in enumerate(labels, 1)]
     return [replace(survey, label=label) for survey, label in zip(surveys, labels)]
+
+
+def _warn_of_copies(surveys, asked):
+    """A copy of a layer under another name is no second survey; heights read anew never agree throughout."""
+    seen = {}
+    for survey in surveys:
+        readings = survey.fingerprint()
+        if readings in seen and np.sum(np.isfinite(survey.height)) >= COPIED_STATIONS:
+            asked.warn(
+                tr(
+                    "Layers '{}' and '{}' have the same heights at every station; check that one survey is not given "
+                    "twice."
+                ).format(seen[readings], survey.name),
+                keys=("SURVEYS",),
+            )
+        seen.setdefault(readings, survey.name)
 
 
 def _day(text, where, keys=()):

@@ -102,7 +102,7 @@ def line_departures(kinds, names, stations, ends=None, weight=None):
     kinds = np.asarray(kinds, dtype=object)
     straight = np.flatnonzero((kinds == "chord") | (kinds == "fitted"))
     lateral = np.where((kinds == "axis")[stations.axis], stations.offset, np.nan)
-    counts = _counting(kinds, stations)
+    counts = counting(kinds, stations)
     first, last = _ends(len(kinds), stations, counts)
     if ends is not None:
         told = (kinds == "chord")[:, None] & (ends >= 0)
@@ -124,7 +124,7 @@ def line_departures(kinds, names, stations, ends=None, weight=None):
     return Line(lateral, np.where(unused, -1, first), np.where(unused, -1, last), counted, planes)
 
 
-def _counting(kinds, stations):
+def counting(kinds, stations):
     """Mask (n,) of the stations that a plane rests on: those surveyed in height where they suffice, else all."""
     need = np.array([FEWEST.get(kind, 0) for kind in kinds])
     known = np.bincount(stations.axis[stations.surveyed], minlength=len(kinds))
@@ -205,7 +205,7 @@ def planes_through_ends(names, stations):
     """VerticalPlanes of all axes through the first and the last of their LineStations, and the distances of all
     stations along and right of them, metres, arrays (n,). InputError naming an axis without two stations apart."""
     kinds = np.full(len(names), "chord", dtype=object)
-    counts = _counting(kinds, stations)
+    counts = counting(kinds, stations)
     counted = np.bincount(stations.axis[counts], minlength=len(names))
     ends = _ends(len(names), stations, counts)
     planes = _chord_planes(np.arange(len(names)), kinds, names, stations, ends, counted)

@@ -11,7 +11,7 @@ from ..language.decision_words import SUSPECTED
 from ..language.number_text import number_text
 from ..language.translation import tr
 from ..structure.reviewed_stations import review_fields
-from .height_accuracies import checked_sigmas, sigma_index, typed_sigma
+from .height_accuracies import line_sigmas, sigma_index, typed_sigma
 
 # The entry whose fields these are.
 _ENTRY = "tautline:fitreference"
@@ -45,10 +45,10 @@ class FittedLines:
         typed, source = typed_sigma(self._asked, "SIGMA_LINE"), run.structure.source
         index = self._field(source)
         if index >= 0:
-            needed, name = np.zeros(len(points), bool), source.fields()[index].name()
+            needed = np.zeros(len(points), bool)
             needed[run.structure.feet.station[run.usable]] = True
-            self.sigma = checked_sigmas(points.columns["sigma_line"] * unit, points, unit, needed, name)
-            self.known, self.described = True, tr("standard deviations from the field '{}'").format(name)
+            self.sigma, self.described = line_sigmas(points, unit, needed, source, index)
+            self.known = True
         elif typed is not None:
             self.sigma = np.full(len(points), typed * unit)
             self.known, self.described = True, tr("standard deviation {} for all").format(number_text(typed, 4))
@@ -104,6 +104,11 @@ class FittedLines:
             known = review_fields(self._asked.source("STATIONS"))
             return DESIGNED_LINE if known["side"] >= 0 else ()
         return FITTED_LINE if self._asked.record_of("STATIONS").entry == _ENTRY else ()
+
+    def reserved(self):
+        """Names that a field of somebody else must not have in the output: beside a lateral departure 'side' is the
+        verdict on it."""
+        return DESIGNED_LINE if self.judged else ()
 
     def reference(self, fit, run):
         """The columns of a reference, {} where the line is not judged."""

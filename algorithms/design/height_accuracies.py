@@ -82,6 +82,14 @@ def checked_sigmas(values, points, unit, needed, field):
     return np.where(values > 0, values, 1.0)
 
 
+def line_sigmas(points, unit, needed, source, index):
+    """Standard deviations in plan, metres (n,), of the column 'sigma_line' read from the field ``index``, and the words
+    for it; InputError as ``checked_sigmas``."""
+    name = source.fields()[index].name()
+    sigmas = checked_sigmas(points.columns["sigma_line"] * unit, points, unit, needed, name)
+    return sigmas, tr("standard deviations from the field '{}'").format(name)
+
+
 def accuracies(asked, points, unit, needed, field, given=None):
     """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``field``:
     with their standard deviations, '' for none; ``given``: a GivenCovariance, which has precedence.

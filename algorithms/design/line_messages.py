@@ -36,7 +36,8 @@ def _stands_on(run, line):
     if line.kind == "axis":
         return tr("the axis as drawn")
     if line.kind == "fitted":
-        return tr("the vertical plane that fits {} stations best").format(line.counted)
+        words = tr("the vertical plane that fits {} stations best").format(line.counted)
+        return f"{words} ({run.line.weighed})" if run.line.weighed else words
     ends = [run.notation.text(run.chainage[row]) for row in (line.first, line.last)]
     return tr("the vertical plane through its stations {} and {}").format(*ends)
 

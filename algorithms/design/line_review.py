@@ -5,11 +5,13 @@ from dataclasses import replace
 import numpy as np
 
 from ..boundary.fields import DESIGNED_LINE
+from ..boundary.input_fields import field_indices
 from ..core.controls import station_at
 from ..core.errors import InputError
-from ..core.lateral import LineStations, line_departures, line_statistics, plan_bends
+from ..core.lateral import LineStations, counting, line_departures, line_statistics, plan_bends
 from ..core.residuals import sides
 from .axis_result import LineResult
+from .height_accuracies import line_sigmas, sigma_index
 
 # The entry whose fields these are.
 _ENTRY = "tautline:designheights"
@@ -17,13 +19,22 @@ _ENTRY = "tautline:designheights"
 
 class LineReview:
     """Collects what each axis is judged by, then judges all at once. ``lateral`` (rows,): metres, NaN for rows that are
-    not judged; ``side``: a list of words, None there; ``judged``: whether any axis is."""
+    not judged; ``side``: a list of words, None there; ``judged``: whether any axis is; ``weighed``: the words for what
+    the stations of a fit weigh by, '' where they weigh alike."""
 
-    def __init__(self, designs, axes):
+    def __init__(self, asked, designs, axes):
+        self._asked, self.weighed = asked, ""
         self._designs = designs
         self._kinds, self._tolerances = ["none"] * axes, np.full(axes, np.nan)
         self._ends = np.full((axes, 2), -1)
         self.judged, self.lateral, self.side = False, None, None
+
+    @staticmethod
+    def read(asked):
+        """What is read of the stations for it, see read_structure: how accurate their places are, by the same field as
+        in fitreference, where a line may be fitted."""
+        own = "line" in field_indices(asked.source("AXIS"))
+        return {"sigma_line": _sigma_field(asked)} if own or asked.choice("LINE") == "fitted" else {}
 
     def note(self, number, axis, stations, found, rows):
         """What one axis is judged by; ``found``: its DesignHeights, ``rows``: output rows of its DesignStations."""
@@ -45,8 +56,9 @@ class LineReview:
         back[on] = np.arange(len(on))
         stations = _line_stations(run, on)
         ends = np.where(self._ends >= 0, back[self._ends], -1)
+        weight = self._weight(run, on, stations)
         try:
-            line = line_departures(self._kinds, run.structure.names, stations, ends)
+            line = line_departures(self._kinds, run.structure.names, stations, ends, weight)
         except InputError as error:
             # The core knows no parameters.
             raise InputError(str(error), keys=("LINE",)) from None
@@ -55,6 +67,20 @@ class LineReview:
         self.lateral[on], self.side[on] = line.lateral, np.where(side == "", None, side)
         found = line_statistics(line.lateral, side, stations.axis, len(self._kinds))
         self._report(run.reports, line, found, on, stations)
+
+    def _weight(self, run, on, stations):
+        """Weight of each of the LineStations in a fit, None where all weigh alike. InputError for a standard deviation
+        that is not positive, naming the row."""
+        structure, fitted = run.structure, np.array(self._kinds, dtype=object) == "fitted"
+        if "sigma_line" not in structure.points.columns or not fitted.any():
+            return None
+        index = _sigma_field(self._asked)(structure.source)
+        if index < 0:
+            return None
+        station, needed = structure.feet.station[on], np.zeros(len(structure.points), bool)
+        needed[station[counting(self._kinds, stations) & fitted[stations.axis]]] = True
+        sigmas, self.weighed = line_sigmas(structure.points, run.units.height, needed, structure.source, index)
+        return sigmas[station] ** -2.0
 
     def _report(self, reports, line, found, on, stations):
         reach = [self._reach(line, number, stations) for number in range(len(reports))]
@@ -110,6 +136,10 @@ class LineReview:
             "LINE_RMS": float(np.sqrt(np.mean(known**2))) if len(known) else None,
             "LINE_MAX_ABS": float(np.abs(known).max()) if len(known) else None,
         }
+
+
+def _sigma_field(asked):
+    return sigma_index(asked, "SIGMA_LINE", "sd_line")
 
 
 def _line_stations(run, on):

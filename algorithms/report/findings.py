@@ -8,9 +8,10 @@ from typing import Optional
 import numpy as np
 
 from ..core.conformance import Accuracy, Figures, Verdict, accuracy_95, conformance, figures, verdict
-from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
+from ..core.moved_stretches import in_stretch, moved_stretches
 from ..core.residuals import ASIDE
 from ..language.height_text import Amounts, amounts_within
+from ..structure.reviewed_stations import suspicions
 from .data import Reviewed, accepted, doubtful
 from .line import LineFindings, departed_in_line, line_findings
 from .residual_errors import deviations_of_residuals
@@ -65,10 +66,9 @@ def findings(reviewed):
     one = reviewed
     places = {name: k for k, name in enumerate(one.axes)}
     number = np.array([places[name] for name in one.axis], int)
-    suspected, lat_suspected = (
-        flags & flags_hold(number, np.isfinite(w), flags)
-        for flags, w in ((one.suspected, one.w), (one.lat_suspected, one.lat_w))
-    )
+    lateral = np.full(len(one), np.nan) if one.line is None else one.line.lateral
+    suspected, _ = suspicions(number, one.w, one.residual, one.suspected)
+    lat_suspected, _ = suspicions(number, one.lat_w, lateral, one.lat_suspected)
     # Without a tolerance it is the test that says which stations depart.
     beyond = np.where(np.isfinite(one.tolerance), np.isin(one.status.astype(str), ("high", "low")), suspected)
     moved = moved_stretches(number, one.chainage, one.residual, beyond)

@@ -13,6 +13,7 @@ from qgis.core import (
     QgsPalLayerSettings,
     QgsPointXY,
     QgsRasterLayer,
+    QgsRuleBasedRenderer,
     QgsSimpleLineSymbolLayer,
     QgsSingleSymbolRenderer,
     QgsVectorLayer,
@@ -22,8 +23,10 @@ from qgis.PyQt.QtGui import QColor
 
 from ..boundary.tables import UNCHECKED, check_geometry
 from ..core.errors import InputError
+from ..core.residuals import ASIDE
 from ..language.translation import tr
 from ..styles import layer_kinds, palette
+from ..styles.markers import Shape, marker
 
 _MOST_NAMED, _MOST_SYMBOLS_KEPT_FREE = 40, 400
 _GREATEST, _END = 1, 2
@@ -48,11 +51,12 @@ def stations_layer(found):
             "status:string",
             "named:integer",
             "label:string",
+            "beside:integer",
         )
     )
     layer = QgsVectorLayer(f"Point?{fields}", "stations", "memory")
     layer.setCrs(one.points.crs)
-    named, features = _named(one), []
+    named, beside, features = _named(one), beside_line(one), []
     for row, k in enumerate(one.order.tolist()):
         feature = QgsFeature(layer.fields())
         value = float(one.residual[row]) / one.units.height
@@ -68,6 +72,7 @@ def stations_layer(found):
                 str(one.status[row])[:80],
                 named.get(row, 0),
                 label[:120],
+                int(beside[row]),
             ]
         )
         x, y = float(one.points.x[k]), float(one.points.y[k])
@@ -88,7 +93,29 @@ def stations_layer(found):
         ),
     )
     _name(layer)
+    if beside.any():
+        _mark_line(layer)
     return layer
+
+
+def beside_line(one):
+    """Mask (n,) of the reviewed stations beyond the tolerance of the line."""
+    return np.zeros(len(one.order), bool) if one.line is None else np.isin(one.line.side.astype(str), ASIDE)
+
+
+def _mark_line(layer):
+    """A square in the colour of the line around each station beyond its tolerance, whatever its height: to which side
+    and how far, the report's chart and tables tell."""
+    symbol = marker(Shape.Square, 5.4, outline=0.6, halo=0.4)
+    symbol.symbolLayer(1).setStrokeColor(QColor(palette.LINE.light))
+    layer.renderer().rootRule().appendChild(
+        QgsRuleBasedRenderer.Rule(symbol, filterExp='"beside" = 1', label=beside_line_text())
+    )
+
+
+def beside_line_text():
+    """What the square on the map says."""
+    return tr("Beyond the tolerance of the line")
 
 
 def _named(one):

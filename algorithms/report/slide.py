@@ -19,6 +19,7 @@ from ..language.translation import language, tr
 from ..language.units import UNIT_LABELS
 from ..styles import palette
 from .line_sentences import line_headline
+from .map_layers import beside_line, beside_line_text
 from .profile_chart import LOOKS, axis_profile
 from .sentences import caution_texts, headline
 
@@ -85,6 +86,8 @@ def slide_figure(found, chart, structure, axis=""):
     FigureCanvasAgg(figure)
     _write_verdict(figure, " ".join(filter(None, (headline(found, structure), line_headline(found, structure)))))
     _draw_map(figure, chart)
+    if beside_line(found.reviewed).any():
+        _write_map_legend(figure)
     above, below = figure.add_axes(_ABOVE), figure.add_axes(_BELOW)
     below.sharex(above)
     _draw_heights(above, found, profile)
@@ -174,6 +177,24 @@ def _draw_map(figure, chart):
     place = figure.add_axes(_MAP, gid="map")
     place.imshow(imread(io.BytesIO(chart.rendered(_MAP_WIDTH, _MAP_WIDTH * shape, round(dots)))), aspect="equal")
     place.set_axis_off()
+
+
+def _write_map_legend(figure):
+    """What the square on the map is, over its upper left corner."""
+    from matplotlib.lines import Line2D
+
+    square = Line2D([], [], linestyle="none", marker="s", markersize=13.0, label=beside_line_text())
+    square.set(markerfacecolor="none", markeredgecolor=palette.LINE.light, markeredgewidth=2.2)
+    legend = figure.legend(
+        handles=[square],
+        loc="upper left",
+        bbox_to_anchor=(_MAP[0] - 0.01, 0.845),
+        frameon=False,
+        fontsize=LEAST,
+        handletextpad=0.3,
+        borderaxespad=0.0,
+    )
+    legend.set_gid("map legend")
 
 
 # --- profile

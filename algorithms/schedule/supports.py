@@ -6,13 +6,13 @@ from typing import Optional
 import numpy as np
 
 from ..core.errors import InputError
-from ..core.moved_stretches import flags_hold, in_stretch, moved_stretches
+from ..core.moved_stretches import in_stretch, moved_stretches
 from ..core.row_ranges import rows_of_each
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of, line_doubt
 from ..language.number_text import plain_text
 from ..language.stored_words import stored_text
 from ..language.translation import tr
-from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested
+from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, suspicions
 from .unit_doubt import check_units
 
 # What a decision means: '' for taken in although flagged, else the action.
@@ -129,15 +129,14 @@ class _Flags:
         number = stations.axis_numbers
         # A row without a chainage is nobody's neighbour.
         self.stretches = moved_stretches(number, stations.chainage, departures, suspected)
-        # Where no test values are there, every station with a departure counts as tested.
-        checked = np.isfinite(tested.w if np.any(np.isfinite(tested.w)) else departures) | suspected
-        hold = flags_hold(number, checked, suspected)
+        held, checked = suspicions(number, tested.w, departures, suspected)
+        lifted = suspected & ~held
         self.many = [
             (stations.axis[rows[0]], int(suspected[rows].sum()), int(checked[rows].sum()))
             for rows in rows_of_each(number.tolist()).values()
-            if np.any(suspected[rows] & ~hold[rows])
+            if np.any(lifted[rows])
         ]
-        lifted = in_stretch(len(stations), self.stretches) | ~hold
+        lifted |= in_stretch(len(stations), self.stretches)
         self.held = ["" if lifted[row] and flag == SUSPECTED else flag for row, flag in enumerate(tested.flag)]
 
     def sentences(self):

@@ -17,6 +17,7 @@ from ..boundary.points import Points, read_points
 from ..boundary.tables import read_table
 from ..core.errors import InputError
 from ..core.matching import name_key
+from ..core.moved_stretches import flags_hold
 from ..core.plain_number import plain_number
 from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
@@ -219,6 +220,18 @@ class StationFlags:
     def suspected(self):
         """Mask (n,) of the stations suspected of a blunder."""
         return np.array([text == SUSPECTED for text in self.flag], bool)
+
+
+def suspicions(axes, values, departures, suspected):
+    """Which of the ``suspected`` (mask (n,)) may be blunders, and which stations count as tested: two masks (n,).
+
+    Where an axis has more suspects than blunders are, its shape is another one, and none is (method page 6). One rule
+    for report, schedule, profile and list. ``axes``: index of each station's axis; ``values``: of the test, NaN for
+    none; ``departures``: residuals or lateral departures that it speaks of; (n,).
+    """
+    # Where no test values are there, every station with a departure counts as tested.
+    tested = np.isfinite(values if np.any(np.isfinite(values)) else departures) | suspected
+    return suspected & flags_hold(axes, tested, suspected), tested
 
 
 def read_tested(asked, stations):

@@ -83,27 +83,28 @@ class Structure:
         return PlacedAxes(axes, words, *chainages_and_offsets(axes, feet.axis, feet.leg, feet.along, feet.across))
 
 
-def units_of_stations(asked, with_heights=True):
+def units_of_stations(asked, heights_needed=True):
     """Units of a run on STATIONS: as form, record and the heading of the heights state. InputError where these
-    contradict each other. ``with_heights``: whether the run reads heights."""
+    contradict each other. ``heights_needed``: whether the run has nothing to do without heights."""
     source = asked.source("STATIONS")
     check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
-    headings = height_column(source, asked.text("HEIGHT_FIELD")).headings if with_heights else ()
+    headings = height_column(source, asked.text("HEIGHT_FIELD"), heights_needed).headings
     return stated_units(asked, asked.record_of("STATIONS"), source.sourceName(), headings)
 
 
-def read_structure(asked, run_units, with_heights=True, more_numbers=None, places=True):
+def read_structure(asked, run_units, with_heights=True, more_numbers=None, places=True, *, heights_needed=True):
     """Read STATIONS and AXIS, and measure each station.
 
     ``more_numbers``: {key: function of the source to a field index}; ``places``: whether the points' x and y and the
-    feet's distances are needed after that, which are None without. Returns Structure and, ``with_heights``, the
-    HeightColumn (else None). The points' column 'height' is as read, in the unit of heights, NaN where there is none.
+    feet's distances are needed after that, which are None without; ``heights_needed``: whether a layer without heights
+    is refused. Returns Structure and, ``with_heights``, the HeightColumn (else None). The points' column 'height' is as
+    read, in the unit of heights, NaN where there is none.
     """
     source, axis_source = asked.source("STATIONS"), asked.source("AXIS")
     check_geometry(source, QgsWkbTypes.GeometryType.PointGeometry)
     check_geometry(axis_source, QgsWkbTypes.GeometryType.LineGeometry)
     numbers = {key: find(source) for key, find in (more_numbers or {}).items()}
-    heights = height_column(source, asked.text("HEIGHT_FIELD")) if with_heights else None
+    heights = height_column(source, asked.text("HEIGHT_FIELD"), heights_needed) if with_heights else None
     if heights is not None:
         numbers["height"] = heights.index
     wanted = asked.text("STATION_AXIS_FIELD")

@@ -6,6 +6,9 @@ from qgis.core import QgsDataSourceUri, QgsProcessingLayerPostProcessorInterface
 
 from .layer_kinds import RECORD_PROPERTY, dress
 
+# The host's table of styles holds names of so many letters; of longer ones, also translated ones, GDAL warns.
+_LONGEST_NAME = 30
+
 
 class StyleNotSaved(RuntimeError):
     """The layer was written, but its style could not be saved beside it; the text says why."""
@@ -61,8 +64,10 @@ def save_style(layer, spec):
         return False
     dress(layer, spec)
     # Up to 3.22 the host asks in a window before it replaces a style, and waits for ever where there is none.
-    _delete_style(layer, spec.title)
-    message = layer.saveStyleToDatabase(spec.title, "", True, "")
+    name = spec.title[:_LONGEST_NAME].rstrip()
+    for known in dict.fromkeys((name, spec.title)):
+        _delete_style(layer, known)
+    message = layer.saveStyleToDatabase(name, "", True, "")
     if message:
         raise StyleNotSaved(message)
     return True

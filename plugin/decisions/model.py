@@ -78,7 +78,7 @@ class FlaggedModel(QAbstractTableModel):
             amounts_for(stations.height_unit).with_unit(residual, True) if np.isfinite(residual) else "",
             why_flagged(
                 stations.status[row],
-                stations.flag[row],
+                stations.flag[row] if stations.suspected[row] else "",
                 self._moved[row],
                 stations.side[row],
                 doubt_in_line(stations, row),

@@ -153,7 +153,7 @@ def placing(settings, axis):
 
 def measuring(settings, axis):
     """Parameters of measurestations but for its output."""
-    keys = ("HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT")
+    keys = ("HEIGHT_FIELD", "HEIGHT_UNIT", "STATION_AXIS_FIELD", "CHAINAGE_UNIT")
     return {"STATIONS": settings.heights, "AXIS": axis, **_given(settings, keys)}
 
 

@@ -2553,8 +2553,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/surveys.py" />
-   <source>One survey is given twice; a survey has not changed against itself.</source>
-   <translation>Eine Messung ist doppelt angegeben; gegen sich selbst hat sich eine Messung nicht geändert.</translation>
+   <source>Layers '{}' and '{}' are the same survey; a survey has not changed against itself.</source>
+   <translation>Die Layer '{}' und '{}' sind dieselbe Messung; gegen sich selbst hat sich eine Messung nicht geändert.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/surveys.py" />
@@ -2565,6 +2565,11 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <location filename="../../algorithms/comparison/surveys.py" />
    <source>Not all surveys have a date (DATES, or a field 'date'): they are taken in the order given, without rates.</source>
    <translation>Nicht alle Messungen haben ein Datum (DATES oder ein Feld 'date'): Sie gelten in der angegebenen Reihenfolge, ohne Raten.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/surveys.py" />
+   <source>Layers '{}' and '{}' have the same heights at every station; check that one survey is not given twice.</source>
+   <translation>Die Layer '{}' und '{}' haben an jeder Station dieselben Höhen; prüfen, ob eine Messung doppelt angegeben ist.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/surveys.py" />
@@ -3362,11 +3367,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/fitted_lines.py" />
-   <source>standard deviations from the field '{}'</source>
-   <translation>Standardabweichungen aus dem Feld '{}'</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/fitted_lines.py" />
    <source>standard deviation {} for all</source>
    <translation>Standardabweichung {} für alle</translation>
   </message>
@@ -3389,6 +3389,11 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/height_accuracies.py" />
    <source>Layer '{}', row {}: the standard deviation in the field '{}' is {}; it must be positive.</source>
    <translation>Layer '{}', Zeile {}: Die Standardabweichung im Feld '{}' ist {}; sie muss positiv sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/height_accuracies.py" />
+   <source>standard deviations from the field '{}'</source>
+   <translation>Standardabweichungen aus dem Feld '{}'</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/height_accuracies.py" />
@@ -5211,6 +5216,11 @@ Der Bezug geht mit dem Entwurf 'reference' in 'Soll-Höhen und Abweichungen' ein
    <location filename="../../algorithms/fit_reference.py" />
    <source>Tangent and level points, 95 % ellipses</source>
    <translation>Berühr- und Horizontalpunkte, 95-%-Ellipsen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/fit_reference.py" />
+   <source>Layer '{}': {} belong to the residuals of an earlier run and are left out.</source>
+   <translation>Layer '{}': {} gehören zu den Abweichungen eines früheren Laufs und entfallen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/generate_stations.py" />
@@ -8210,6 +8220,11 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/report/map.py" />
    <source>Other</source>
    <translation>Sonstige</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/map_layers.py" />
+   <source>Beyond the tolerance of the line</source>
+   <translation>Jenseits der Toleranz der Linie</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/map_layers.py" />

@@ -50,7 +50,7 @@ class WhatIf(QObject):
     def __init__(self, dock):
         super().__init__(dock)
         self.dock, self.bar = dock, WhatIfBar(dock)
-        self.active, self.line, self.points = False, None, []
+        self.active, self.line, self.points, self._features = False, None, [], []
         self._places = self._of = self._axis = self._before = self._layer_places = None
         self.bar.leave.clicked.connect(lambda: self.leave())
         self.bar.use.clicked.connect(lambda: self.hand_over())
@@ -74,7 +74,7 @@ class WhatIf(QObject):
         if not self.active:
             return
         before, self._before = self._before, None
-        self.active, self.line, self.points = False, None, []
+        self.active, self.line, self.points, self._features = False, None, [], []
         self.bar.hide()
         self.dock.chart.lay_over(None)
         if before is not None and self._axis == self.dock.axis:
@@ -82,7 +82,7 @@ class WhatIf(QObject):
         self.dock.what_if_left()
 
     def _begin(self):
-        self.line, self.points, self._axis = None, [], self.dock.axis
+        self.line, self.points, self._features, self._axis = None, [], [], self.dock.axis
         self.dock.chart.lay_over(None)
         self._tell()
         self.bar.show()
@@ -95,11 +95,43 @@ class WhatIf(QObject):
             self._before = None
             self.leave()
             return
-        if self._axis != self.dock.axis or self._of is not self.dock.subject.stations:
+        known = not self.points or self._of is self.dock.subject.stations
+        if self._axis != self.dock.axis or not (known or self._chosen_again()):
             self._before = None
             self._begin()
             return
         self._lay()
+        if not known:
+            self._tell()
+
+    def _chosen_again(self):
+        """Choose the same points of stations that were read anew; return whether all of them are still there."""
+        try:
+            places = self._axis_places()
+            points = [
+                places.point(point.chainage, point.height)
+                if feature is None
+                else places.station(self._place_of(feature))
+                for point, feature in zip(self.points, self._features)
+            ]
+            line = line_through(places, *points) if len(points) == 2 else None
+        except (InputError, LookupError):
+            return False
+        self.points, self.line = points, line
+        return True
+
+    def _feature(self, place):
+        """What tells a station of the axis from all others, also after the layer was read anew: id and name."""
+        stations, row = self.dock.subject.stations, self.dock.rows[place]
+        return int(stations.ids[row]), stations.station[row]
+
+    def _place_of(self, feature):
+        """Place on the axis of the station that ``_feature`` tells; LookupError where it is gone."""
+        ids = self.dock.subject.stations.ids[self.dock.rows].tolist()
+        place = ids.index(feature[0]) if feature[0] in ids else -1
+        if place < 0 or self._feature(place) != feature:
+            raise LookupError(feature)
+        return place
 
     # --- choosing
 
@@ -115,6 +147,7 @@ class WhatIf(QObject):
             if self.points:
                 self.line = line_through(self._axis_places(), self.points[0], point)
             self.points.append(point)
+            self._features.append(None if at is not None else self._feature(place))
         except InputError as error:
             self._tell(str(error))
             return False

@@ -18,6 +18,7 @@ from ...algorithms.structure.reviewed_stations import (
     layer_columns,
     recorded_tolerance,
     review_fields,
+    suspicions,
 )
 from .tested_flags import OF_HEIGHTS, OF_LINE, tested_flags
 
@@ -98,13 +99,13 @@ class LayerStations:
 
     @cached_property
     def suspected(self):
-        """Mask (n,) of the stations suspected of a blunder in height."""
-        return _suspected(self.flag)
+        """Mask (n,) of the stations suspected of a blunder in height, where the suspicion holds."""
+        return suspicions(self._numbers, self.w, self.heights["residual"], _suspected(self.flag))[0]
 
     @cached_property
     def line_suspected(self):
-        """Mask (n,) of the stations suspected of a blunder in plan."""
-        return _suspected(self.lat_flag)
+        """Mask (n,) of the stations suspected of a blunder in plan, where the suspicion holds."""
+        return suspicions(self._numbers, self.lat_w, self.heights["lateral"], _suspected(self.lat_flag))[0]
 
     @cached_property
     def moved(self):
@@ -116,10 +117,14 @@ class LayerStations:
         """The same in plan."""
         return self._in_stretch("lateral", self.line_suspected)
 
-    def _in_stretch(self, name, suspected):
+    @cached_property
+    def _numbers(self):
+        """Index of each station's axis (n,)."""
         number = {name: k for k, name in enumerate(self.axes)}
-        axes = np.array([number[name] for name in self.axis.tolist()], int)
-        return in_stretch(len(self), moved_stretches(axes, self.chainage, self.heights[name], suspected))
+        return np.array([number[name] for name in self.axis.tolist()], int)
+
+    def _in_stretch(self, name, suspected):
+        return in_stretch(len(self), moved_stretches(self._numbers, self.chainage, self.heights[name], suspected))
 
     def flagged(self):
         """Indices of the stations out of tolerance or suspected of a blunder, in height or in line, the worst

@@ -38,5 +38,5 @@ def test_what_is_no_angle_is_refused(text, unit):
 def test_second_face_and_vertical_angles_become_zenith_angles():
     assert zenith_angle("271 36 45", "dms", vertical=False) == pytest.approx(360.0 - (271.0 + 36.75 / 60.0), abs=1e-9)
     assert zenith_angle("-1.5", "degree", vertical=True) == pytest.approx(91.5, abs=1e-12)
-    with pytest.raises(InputError, match="no sight"):
+    with pytest.raises(InputError, match="not a sight"):
         zenith_angle("0.2", "degree", vertical=False)

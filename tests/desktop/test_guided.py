@@ -192,8 +192,8 @@ def test_points_without_a_line_layer_get_an_axis_from_the_first_to_the_last(guid
 def test_points_in_feet_are_understood_by_their_column(guided):
     found, text = guided["points_settings"], sentences(guided["points"]["heights"])
     assert (found["height_field"], found["height_unit"], found["drawn"]) == ("elev_ft", "foot", True)
-    # 3742.574 m and 2,600 m in international feet of 0.3048 m (NIST).
-    assert "heights from 12278.786" in text and "From 0+00 to 85+" in text and "every 164 ft" in text
+    # 3742.574 m and 2,600 m, measured at the median height, in international feet of 0.3048 m (NIST).
+    assert "heights from 12278.786" in text and "From 0+00 to 85+30" in text and "every 164 ft" in text
     assert guided["points_placeholders"]["chainage_a"] == "0+00" and guided["points_placeholders"]["height_a"].endswith(
         " ft"
     )

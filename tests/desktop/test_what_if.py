@@ -76,6 +76,13 @@ def test_three_lines_differ_by_their_dashes_and_stay_in_both_views(seen):
     assert found["straight view"] == pytest.approx([found["design above level"]] * 2, abs=1e-6)
 
 
+def test_points_stay_while_their_stations_do(seen):
+    """Whatever has the layer read anew, an edit or a run that wrote it: the chosen stations are found in it again."""
+    assert seen["choose"]["read anew"] == pytest.approx([200.0, 2150.0], abs=0.01)
+    kept, gone, back = seen["leave"]["station gone"]
+    assert kept == pytest.approx([1000.0], abs=0.01) and gone == back == []
+
+
 def test_nothing_is_written(seen):
     assert seen["choose"]["same file"] is True
 

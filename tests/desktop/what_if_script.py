@@ -22,7 +22,6 @@ from stage import (
     picture,
     play,
     plugin,
-    settle,
     trigger,
     until,
     until_drawn,
@@ -84,8 +83,6 @@ def compute():
     iface.setActiveLayer(THINGS["residuals"])
     until_drawn()
     until(lambda: plugin().review.subject.layer is THINGS["residuals"], "the layer under review")
-    until(lambda: not plugin().review.staleness.busy, "layers compared with their inputs")
-    settle()
     profile().chart.draw()
     SEEN["bar_before"] = tried().bar.isVisible()
 
@@ -139,8 +136,21 @@ def choose():
     found["design above level"] = float(np.nanmax(np.abs(chart.shown.profile.design - chart.shown.profile.level)))
     picture("what_if_straight")
     dock.views.setCurrentIndex(0)
+    found["read anew"] = read_anew()
     found["same file"] = digest() == before
     SEEN["choose"] = found
+
+
+def read_anew(filtered=""):
+    """The layer is read again, with all stations or some: the chainages of the points chosen then."""
+    review, layer = plugin().review, THINGS["residuals"]
+    before = review.subject.stations
+    if layer.subsetString() != filtered:
+        layer.setSubsetString(filtered)
+    else:
+        review.subject.read()
+    until(lambda: review.subject.stations is not before, "the layer read anew")
+    return [point.chainage for point in tried().points]
 
 
 def hand_over():
@@ -196,6 +206,7 @@ def leave():
     found["third begins anew"] = [len(tried().points), tried().line is None]
     click(chart, at("1+000"))
     found["the same twice"] = [len(tried().points), tried().bar.text.text()]
+    found["station gone"] = [read_anew("station <> '2+100'"), read_anew("station <> '1+000'"), read_anew()]
     dock.axes.setCurrentIndex(dock.axes.findData("Birch"))
     dock.axes.activated.emit(dock.axes.currentIndex())
     found["another axis"] = [tried().active, len(tried().points), chart.over is None]

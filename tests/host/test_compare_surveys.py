@@ -385,10 +385,27 @@ def test_evil_names(toolbox, tmp_path):
 # --- bad input
 
 
+def test_a_copy_is_no_second_survey(toolbox):
+    """The same heights at every station under another name and date, whatever the order of the rows."""
+    first = survey(toolbox, SETTLED)
+    backwards = [
+        {"at": (500000.0 + 10.0 * k, 5540000.0), "axis": "a", "chainage": 10.0 * k, "offset": 0.0, "height": SETTLED[k]}
+        for k in reversed(range(11))
+    ]
+    copy = toolbox.points(backwards, UTM, name="copy", types={"height": "double"})
+    doubt = (
+        "Layers 'first' and 'copy' have the same heights at every station; check that one survey is not given twice."
+    )
+    said = toolbox.run("comparesurveys", SURVEYS=[first, copy], DATES="2025-03-11;2026-01-01").warnings
+    assert doubt in said
+    read_anew = survey(toolbox, moved(SETTLED, [0.0] * 10 + [1e-4]), "second", date="2026-01-01")
+    assert not toolbox.run("comparesurveys", SURVEYS=[first, read_anew]).warnings
+
+
 def test_bad_surveys(toolbox):
     first, second = survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, first]) == (
-        "One survey is given twice; a survey has not changed against itself."
+        "Layers 'first' and 'first' are the same survey; a survey has not changed against itself."
     )
     bare = toolbox.points([{"at": (500000.0, 5540000.0), "chainage": 1.0}], UTM, name="bare")
     assert "Layer 'bare' has no field 'height', no design_h and residual" in toolbox.refusal(

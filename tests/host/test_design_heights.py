@@ -514,7 +514,7 @@ def test_reference_of_another_height_system_is_refused(toolbox, line):
 def test_reference_that_is_none(toolbox, line):
     assert "needs a reference" in toolbox.refusal("designheights", DESIGN="reference", **line)
     text = toolbox.refusal("designheights", DESIGN="reference", REFERENCE=toolbox.table([{"name": "x"}], "odd"), **line)
-    assert "'odd' is no reference" in text and "lat0" in text
+    assert "'odd' is not a reference layer" in text and "lat0" in text
     text = toolbox.refusal(
         "designheights",
         DESIGN="reference",

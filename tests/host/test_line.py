@@ -46,6 +46,27 @@ def of(run, name):
     return [row[name] for row in sorted(run.rows(), key=lambda row: int(row["name"][1:]))]
 
 
+def test_deviations_of_points_weigh_a_fitted_line_as_in_fitreference(toolbox):
+    """A fit by the library with the weights of the field 'sd_line'; the entry that tests the line finds the same."""
+    sigma = np.where(np.arange(9) % 3 == 0, 0.012, 0.002)
+    rows, ends = beside(OFFSETS)
+    rows = [{**row, "sd_line": float(one)} for row, one in zip(rows, sigma)]
+    given = {"STATIONS": toolbox.points(rows), "AXIS": toolbox.lines([{"at": ends, "name": "wall"}])}
+    run = toolbox.run("designheights", LINE="fitted", **given)
+    x, scale = np.arange(9), 1 + 100.0 / RADIUS
+    expected = np.array(OFFSETS) - np.polyval(np.polyfit(x, OFFSETS, 1, w=1.0 / sigma), x)
+    assert of(run, "lateral") == pytest.approx((expected * scale).tolist(), abs=2e-8)
+    assert "fits 9 stations best (standard deviations from the field 'sd_line')" in run.said
+    tested = toolbox.run("fitreference", LINE="fitted", REFERENCE="memory:", REMOVE_BLUNDERS=False, **given)
+    assert of(run, "lateral") == pytest.approx(of(tested, "lateral"), abs=1e-8)
+    # What does not rest on a fit needs none.
+    rows[4]["sd_line"] = 0.0
+    given["STATIONS"] = toolbox.points(rows)
+    assert of(toolbox.run("designheights", LINE="chord", **given), "lateral")[0] == pytest.approx(0.0, abs=1e-9)
+    refusal = toolbox.refusal("designheights", LINE="fitted", **given)
+    assert "row 5: the standard deviation in the field 'sd_line' is 0; it must be positive" in refusal
+
+
 # What is found ------------------------------------------------------------------------------------------------------
 
 

@@ -222,6 +222,37 @@ def test_the_docks_take_it_from_a_tested_layer_in_the_project(toolbox, chain):
     assert np.flatnonzero(read_stations(tested.layer()).line_suspected).tolist() == [KNOCKED]
 
 
+@pytest.mark.parametrize("number, listed", [(3, 3), (4, 0)])
+def test_the_docks_list_what_the_report_lists(toolbox, number, listed):
+    """More than a tenth flagged is another shape and no blunders, in height and in line each; with or without w."""
+    from tautline.plugin.review.layer_stations import read_stations
+
+    rows = [2, 9, 17, 24][:number]
+    for values in ({"w": 5.0, "lat_w": 5.0}, {}):
+        layer = toolbox.points(
+            [
+                {
+                    "at": (500000.0 + 100.0 * k, 5540000.0),
+                    "axis": "wall",
+                    "station": f"{k // 10}+{k % 10}00",
+                    "chainage": 100.0 * k,
+                    "residual": float(UP[k]),
+                    "lateral": float(SIDE[k]),
+                    "side": "within",
+                    "flag": "suspected blunder" if k == 5 else "kept",
+                    "lat_flag": "suspected blunder" if k in rows else "kept",
+                    **values,
+                }
+                for k in range(NUMBER)
+            ],
+            "EPSG:32631",
+        )
+        read = read_stations(layer)
+        assert np.flatnonzero(read.suspected).tolist() == [5]
+        assert np.flatnonzero(read.line_suspected).tolist() == rows[:listed]
+        assert sorted(read.flagged().tolist()) == sorted([5, *rows[:listed]])
+
+
 def test_a_later_test_of_the_heights_hides_nothing_of_the_line(toolbox, chain, tmp_path):
     from tautline.plugin.review.layer_stations import read_stations
 

@@ -253,6 +253,28 @@ def test_the_slide_says_both(toolbox, tmp_path, monkeypatch):
     assert said[0].startswith("wall was not built to its design") and "wall is not in line within" in said[0]
 
 
+def test_map_and_slide_mark_what_stands_beside_the_line(toolbox, tmp_path, monkeypatch):
+    """Four are more than 8 mm beside it; of stations on the line, and of heights alone, nothing is added."""
+    from tautline.algorithms.report import map as report_map
+    from tautline.algorithms.report import slide
+
+    kept, figures = [], []
+    drawn, legend = slide.slide_figure, report_map.ReportMap.legend
+    monkeypatch.setattr(slide, "slide_figure", lambda *given: figures.append(drawn(*given)) or figures[-1])
+    monkeypatch.setattr(report_map.ReportMap, "legend", lambda chart: kept.append(chart) or legend(chart))
+    label = "Beyond the tolerance of the line"
+    for right, expected in ((RIGHT, 4), ([0.001] * 11, 0)):
+        run = write(toolbox, tmp_path, stations(toolbox, right, told=record()), keys=("HTML", "SLIDE"))
+        marked = kept[-1].stations
+        assert sum(feature["beside"] for feature in marked.getFeatures()) == expected
+        rules = [rule for rule in marked.renderer().rootRule().children() if rule.label() == label]
+        assert len(rules) == (1 if expected else 0) and (label in text_of(run)) == bool(expected)
+        assert [text for text, _ in legend(kept[-1])].count(label) == len(rules)
+        legends = [one for one in figures[-1].legends if one.get_gid() == "map legend"]
+        assert [text.get_text() for one in legends for text in one.get_texts()] == [label] * bool(expected)
+    assert all(rule.filterExpression() == '"beside" = 1' for rule in rules)
+
+
 def test_feet(toolbox, tmp_path):
     units = {"height_name": "foot", "chainage_name": "foot"}
     told = record(ends=(0.0, 1000.0 / 0.3048), units=units)

@@ -411,6 +411,16 @@ def test_second_save_replaces_the_first(host, tmp_path):
     assert layer.listStylesInDatabase()[0] == 1
 
 
+def test_name_of_a_style_fits_the_hosts_table(host, tmp_path):
+    """30 letters; a style that was saved under its longer name is replaced too."""
+    path, title = tmp_path / "out.gpkg", "Tangent and level points, 95 % ellipses"
+    write_table(review_layer([{}]), path, "out", new_file=True)
+    opened(path, "out")[0].saveStyleToDatabase(title, "", True, "")
+    assert saved_styles.save_into_geopackage(str(path), layer_kinds.StyleSpec("stations_review", title))
+    number, _ids, names = opened(path, "out")[0].listStylesInDatabase()[:3]
+    assert (number, names[0]) == (1, "Tangent and level points, 95 %")
+
+
 @pytest.mark.parametrize("threaded", [False, True])
 def test_two_tables_in_one_file(host, tmp_path, threaded):
     path = tmp_path / "two.gpkg"

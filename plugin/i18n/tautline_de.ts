@@ -32,11 +32,6 @@ Die Ergebnisse dienen der Prüfung; für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/adjust_levelling.py" />
-   <source>adjustment</source>
-   <translation>Korrektur</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
    <source>benchmark</source>
    <translation>Höhenfestpunkt</translation>
   </message>
@@ -69,6 +64,11 @@ Die Ergebnisse dienen der Prüfung; für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/adjust_levelling.py" />
    <source>network</source>
    <translation>Netz</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/adjust_levelling.py" />
+   <source>network adjustment</source>
+   <translation>Netzausgleichung</translation>
   </message>
   <message>
    <location filename="../../algorithms/adjust_levelling.py" />
@@ -1477,8 +1477,8 @@ Die Ergebnisse dienen der Prüfung; für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/boundary/points.py" />
-   <source>Layer '{}', row {}: latitude {:.6g}, longitude {:.6g} is not a place on Earth.</source>
-   <translation>Layer '{}', Zeile {}: Breite {:.6g}, Länge {:.6g} ist kein Ort auf der Erde.</translation>
+   <source>Layer '{}', row {}: latitude {}, longitude {} is not a place on Earth.</source>
+   <translation>Layer '{}', Zeile {}: Breite {}, Länge {} ist kein Ort auf der Erde.</translation>
   </message>
   <message>
    <location filename="../../algorithms/boundary/rasters.py" />
@@ -1868,8 +1868,13 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/chart.py" />
-   <source>Line chart of change against chainage, a line for each survey with its 95 % intervals; up is positive.</source>
-   <translation>Liniendiagramm der Änderung über der Stationierung, eine Linie je Messung mit ihren 95-%-Intervallen; oben ist positiv.</translation>
+   <source>Line chart of change against chainage, a line for each survey; up is positive.</source>
+   <translation>Liniendiagramm der Änderung über der Stationierung, eine Linie je Messung; nach oben ist positiv.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/chart.py" />
+   <source>Bars or bands are 95 % intervals.</source>
+   <translation>Balken oder Bänder sind 95-%-Intervalle.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/chart.py" />
@@ -2153,8 +2158,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
-   <source>Chainage against change since {}; bars or bands are 95 % intervals, a gap is a station not found.</source>
-   <translation>Änderung seit {} über der Stationierung; Balken oder Bänder sind 95-%-Intervalle, eine Lücke ist eine nicht gefundene Station.</translation>
+   <source>Chainage against change since {}; a gap is a station not found.</source>
+   <translation>Stationierung gegen Änderung seit {}; eine Lücke ist eine nicht gefundene Station.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
@@ -2494,7 +2499,7 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
    <source>What all stations of an axis share, separated from differential movement. robust: from the stations that have not moved among themselves; stretches of neighbours that stand out are set aside; where that is half an axis or more, no common movement is removed. mean: from all stations. none: not separated.</source>
-   <translation>Was allen Stationen einer Achse gemeinsam ist, getrennt von der Verformung. robust: aus den Stationen, die sich untereinander nicht bewegt haben; auffällige Strecken benachbarter Stationen werden ausgesondert; wo das eine halbe Achse oder mehr ist, wird keine gemeinsame Bewegung abgezogen. mean: aus allen Stationen. none: keine Trennung.</translation>
+   <translation>Was allen Stationen einer Achse gemeinsam ist, getrennt von der Verformung. robust (robust geschätzt): aus den Stationen, die sich untereinander nicht bewegt haben; auffällige Strecken benachbarter Stationen werden ausgesondert; wo das eine halbe Achse oder mehr ist, wird keine gemeinsame Bewegung abgezogen. mean (Mittel): aus allen Stationen. none (keine): keine Trennung.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
@@ -2513,13 +2518,13 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/survey_accuracy.py" />
-   <source>Layer '{}', field '{}', row {}: {:g} is not a standard deviation; it must be greater than zero.</source>
-   <translation>Layer '{}', Feld '{}', Zeile {}: {:g} ist keine Standardabweichung; sie muss größer als null sein.</translation>
+   <source>Layer '{}', field '{}', row {}: {} is not a standard deviation; it must be greater than zero.</source>
+   <translation>Layer '{}', Feld '{}', Zeile {}: {} ist keine Standardabweichung; sie muss größer als null sein.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/survey_accuracy.py" />
-   <source>{} is {:g}; it must be greater than zero, or empty.</source>
-   <translation>{} ist {:g}; der Wert muss größer als null oder leer sein.</translation>
+   <source>{} is {}; it must be greater than zero, or empty.</source>
+   <translation>{} ist {}; der Wert muss größer als null oder leer sein.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/survey_accuracy.py" />
@@ -2628,8 +2633,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/surveys.py" />
-   <source>, levelling {:g} mm over 1 km</source>
-   <translation>, Nivellement {:g} mm auf 1 km</translation>
+   <source>, levelling {} mm over 1 km</source>
+   <translation>, Nivellement {} mm auf 1 km</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/surveys.py" />
@@ -2693,7 +2698,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/convert_heights.py" />
    <source>grid: a raster or the grid of PROJ; field: of the points; constant: one value. Empty: as the record of the layer says, else the grid.</source>
-   <translation>grid: ein Raster oder das Gitter von PROJ; field: der Punkte; constant: ein Wert. Leer: wie im Laufprotokoll des Layers, sonst das Gitter.</translation>
+   <translation>grid (Gitter): ein Raster oder das Gitter von PROJ; field (Feld): der Punkte; constant (konstant): ein Wert. Leer: wie im Laufprotokoll des Layers, sonst das Gitter.</translation>
   </message>
   <message>
    <location filename="../../algorithms/convert_heights.py" />
@@ -2792,13 +2797,13 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/axis_designs.py" />
-   <source>Axis '{}': the tolerance {:g} is negative.</source>
-   <translation>Achse '{}': Die Toleranz {:g} ist negativ.</translation>
+   <source>Axis '{}': the tolerance {} is negative.</source>
+   <translation>Achse '{}': Die Toleranz {} ist negativ.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/axis_designs.py" />
-   <source>Axis '{}': the tolerance of the line {:g} is negative.</source>
-   <translation>Achse '{}': Die Toleranz der Linie {:g} ist negativ.</translation>
+   <source>Axis '{}': the tolerance of the line {} is negative.</source>
+   <translation>Achse '{}': Die Toleranz der Linie {} ist negativ.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/axis_designs.py" />
@@ -3463,7 +3468,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>chord: straight between two controls. tangent: straight, level at one control. inclined: straight, rising by SLOPE at one control. reference: a fitted or fixed plane. level: follows the level surface. grade: constant slope above the level surface, or from A to B where SLOPE is empty.</source>
-   <translation>chord: gerade zwischen zwei Zwangspunkten. tangent: gerade, in einem Zwangspunkt horizontal. inclined: gerade, in einem Zwangspunkt mit SLOPE steigend. reference: eine ausgleichende oder feste Ebene. level: folgt der Niveaufläche. grade: konstante Neigung über der Niveaufläche, oder von A nach B, wenn SLOPE leer ist.</translation>
+   <translation>chord (Sehne): gerade zwischen zwei Zwangspunkten. tangent (Tangente): gerade, in einem Zwangspunkt horizontal. inclined (geneigte Gerade): gerade, in einem Zwangspunkt mit SLOPE steigend. reference (Bezug): eine ausgleichende oder feste Ebene. level (niveaugleich): folgt der Niveaufläche. grade (konstante Neigung): konstante Neigung über der Niveaufläche, oder von A nach B, wenn SLOPE leer ist.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -3513,7 +3518,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>ellipsoid: exact. sphere, and flat (no curvature): for comparison only.</source>
-   <translation>ellipsoid: exakt. sphere und flat (ohne Erdkrümmung): nur zum Vergleich.</translation>
+   <translation>ellipsoid (Ellipsoid): exakt. sphere (Kugel) und flat (ohne Erdkrümmung): nur zum Vergleich.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -3523,7 +3528,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>What the line in plan is judged by, beside the height. Empty or none: not at all. axis: the offset from the axis as drawn, which must be surveyed or designed; an axis drawn by hand on imagery is no basis for judging. chord: the vertical plane through the stations at the design's two controls, else through the first and the last station. fitted: the vertical plane that fits the stations best. Adds the fields lateral (positive is right, looking up-chainage) and side.</source>
-   <translation>Wonach die Linie im Grundriss neben der Höhe beurteilt wird. Leer oder none: gar nicht. axis: der Querabstand von der Achse wie gezeichnet, die vermessen oder entworfen sein muss; nach einer von Hand auf Luftbildern gezeichneten Achse lässt sich nichts beurteilen. chord: die Vertikalebene durch die Stationen in den beiden Zwangspunkten des Entwurfs, sonst durch die erste und letzte Station. fitted: die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen) und side.</translation>
+   <translation>Wonach die Linie im Grundriss neben der Höhe beurteilt wird. Leer oder none: gar nicht. axis (Achse): der Querabstand von der Achse wie gezeichnet, die vermessen oder entworfen sein muss; nach einer von Hand auf Luftbildern gezeichneten Achse lässt sich nichts beurteilen. chord (Sehne): die Vertikalebene durch die Stationen in den beiden Zwangspunkten des Entwurfs, sonst durch die erste und letzte Station. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen) und side.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -3533,7 +3538,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>Whether the line in plan is fitted and tested beside the heights, with FIT 'line'. Empty or none: not at all. fitted: the vertical plane that fits the stations best. Adds the fields lateral (positive is right, looking up-chainage), lat_w, lat_redund, lat_blund and lat_flag, and the line's position, azimuth and tests to the reference.</source>
-   <translation>Ob die Linie im Grundriss neben den Höhen ausgeglichen und getestet wird, mit FIT 'line'. Leer oder none: gar nicht. fitted: die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen), lat_w, lat_redund, lat_blund und lat_flag sowie Lage, Azimut und Tests der Linie im Bezug.</translation>
+   <translation>Ob die Linie im Grundriss neben den Höhen ausgeglichen und getestet wird, mit FIT 'line'. Leer oder none: gar nicht. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen), lat_w, lat_redund, lat_blund und lat_flag sowie Lage, Azimut und Tests der Linie im Bezug.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -4192,8 +4197,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/deviations/bars.py" />
-   <source>{} cut at {} m, with a mark: {}. {} {:g} would show all whole.</source>
-   <translation>{} bei {} m gekürzt und markiert: {}. {} {:g} würde alle ganz zeigen.</translation>
+   <source>{} cut at {} m, with a mark: {}. {} {} would show all whole.</source>
+   <translation>{} bei {} m gekürzt und markiert: {}. {} {} würde alle ganz zeigen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/deviations/bars.py" />
@@ -4303,7 +4308,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
    <source>level: from the level surface, where a straight structure is a curve. straight: from the straight line of the design, where the level surface is the curve. The heights are the same.</source>
-   <translation>level: von der Niveaufläche aus, wo ein gerades Bauwerk eine Kurve ist. straight: von der Geraden des Entwurfs aus, wo die Niveaufläche die Kurve ist. Die Höhen sind dieselben.</translation>
+   <translation>level (niveaugleich): von der Niveaufläche aus, wo ein gerades Bauwerk eine Kurve ist. straight (gerade): von der Geraden des Entwurfs aus, wo die Niveaufläche die Kurve ist. Die Höhen sind dieselben.</translation>
   </message>
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
@@ -4608,8 +4613,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/draw_deviations.py" />
-   <source>{} is {:g}, but must be above 0; leave it empty for the automatic value.</source>
-   <translation>{} ist {:g}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
+   <source>{} is {}, but must be above 0; leave it empty for the automatic value.</source>
+   <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/base.py" />
@@ -5078,13 +5083,13 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/entry/strict_values.py" />
-   <source>at least {:g}</source>
-   <translation>mindestens {:g}</translation>
+   <source>at least {}</source>
+   <translation>mindestens {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/strict_values.py" />
-   <source>at most {:g}</source>
-   <translation>höchstens {:g}</translation>
+   <source>at most {}</source>
+   <translation>höchstens {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/strict_values.py" />
@@ -5328,6 +5333,56 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/language/core_words.py" />
+   <source>feet and inches</source>
+   <translation>Fuß und Zoll</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>decimal comma</source>
+   <translation>Dezimalkomma</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>negative numbers in brackets</source>
+   <translation>negative Zahlen in Klammern</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>signs behind the number</source>
+   <translation>Vorzeichen hinter der Zahl</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>thousands in groups</source>
+   <translation>Tausendergruppen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>units beside the numbers</source>
+   <translation>Einheiten neben den Zahlen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>an intermediate sight stands beside a back or a fore sight</source>
+   <translation>ein Zwischenblick steht neben einem Rückblick oder Vorblick</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>no fore sight follows it</source>
+   <translation>es folgt kein Vorblick</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>the row has no reading</source>
+   <translation>die Zeile hat keine Ablesung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
+   <source>no back sight goes before it</source>
+   <translation>es geht kein Rückblick voraus</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_words.py" />
    <source>8-inch rule</source>
    <translation>8-Zoll-Regel</translation>
   </message>
@@ -5420,6 +5475,186 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/number_text.py" />
    <source>and {} more</source>
    <translation>und {} weitere</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>within</source>
+   <translation>innerhalb</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>high</source>
+   <translation>zu hoch</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>low</source>
+   <translation>zu tief</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no height</source>
+   <translation>keine Ist-Höhe</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no tolerance</source>
+   <translation>ohne Toleranz</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>off axis</source>
+   <translation>abseits der Achse</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no line</source>
+   <translation>keine Querabweichung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>kept</source>
+   <translation>behalten</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>suspected blunder</source>
+   <translation>vermuteter grober Fehler</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>not fitted</source>
+   <translation>nicht eingepasst</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>measure again</source>
+   <translation>nachmessen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>unchecked</source>
+   <translation>nicht kontrolliert</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no benchmark</source>
+   <translation>ohne Höhenfestpunkt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>risen</source>
+   <translation>gehoben</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>settled</source>
+   <translation>gesetzt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>inside the structure</source>
+   <translation>innerhalb des Bauwerks</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>outside the structure</source>
+   <translation>außerhalb des Bauwerks</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>straight line</source>
+   <translation>Gerade</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>inclined</source>
+   <translation>geneigte Gerade</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>reference</source>
+   <translation>Bezug</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>fitted</source>
+   <translation>eingepasst</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>ellipsoid</source>
+   <translation>Ellipsoid</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>flat</source>
+   <translation>flach</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>accept</source>
+   <translation>so belassen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>reading error</source>
+   <translation>Ablesefehler</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>move the support</source>
+   <translation>Auflager verstellen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>keep</source>
+   <translation>belassen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>left out</source>
+   <translation>ausgelassen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>fixed</source>
+   <translation>fest</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>weighted</source>
+   <translation>gewichtet</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>held</source>
+   <translation>festgehalten</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>checked</source>
+   <translation>kontrolliert</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>adjusted</source>
+   <translation>ausgeglichen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>not in the net</source>
+   <translation>nicht im Netz</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>beyond</source>
+   <translation>überschritten</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no limit</source>
+   <translation>ohne Grenze</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/gravity.py" />
@@ -5640,16 +5875,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/net_messages.py" />
    <source>observations</source>
    <translation>Beobachtungen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/net_messages.py" />
-   <source>degree</source>
-   <translation>Grad</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/net_messages.py" />
-   <source>degrees</source>
-   <translation>Grad</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_messages.py" />
@@ -5900,11 +6125,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/net_page.py" />
    <source>no blunder suspected</source>
    <translation>kein grober Fehler vermutet</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/net_page.py" />
-   <source>suspected blunder</source>
-   <translation>vermuteter grober Fehler</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_page.py" />
@@ -6314,7 +6534,7 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>instrument: at the height of the instrument, as it shows them, the slope distance times the sine of the zenith angle. ellipsoid: arcs on the ellipsoid, as from coordinates (not grid distances: those carry the scale of the projection). On steep lines the two give other heights, 102 mm apart at 3 km and 15°. Empty: refused where it matters by more than 0.1 mm.</source>
-   <translation>instrument: in Höhe des Instruments, wie dieses sie anzeigt, Schrägstrecke mal Sinus des Zenitwinkels. ellipsoid: Bögen auf dem Ellipsoid, wie aus Koordinaten (nicht Strecken der Abbildungsebene: diese enthalten den Abbildungsmaßstab). Auf steilen Linien ergeben die beiden verschiedene Höhen, 102 mm Unterschied bei 3 km und 15°. Leer: abgelehnt, wo es mehr als 0,1 mm ausmacht.</translation>
+   <translation>instrument (Instrument): in Höhe des Instruments, wie dieses sie anzeigt, Schrägstrecke mal Sinus des Zenitwinkels. ellipsoid (Ellipsoid): Bögen auf dem Ellipsoid, wie aus Koordinaten (nicht Strecken der Abbildungsebene: diese enthalten den Abbildungsmaßstab). Auf steilen Linien ergeben die beiden verschiedene Höhen, 102 mm Unterschied bei 3 km und 15°. Leer: abgelehnt, wo es mehr als 0,1 mm ausmacht.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -6643,8 +6863,8 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/reduced_sights.py" />
-   <source>RADIUS is {:g}; it must be the Earth's radius in metres, such as 6371000.</source>
-   <translation>RADIUS ist {:g}; erwartet wird der Erdradius in Metern, etwa 6371000.</translation>
+   <source>RADIUS is {}; it must be the Earth's radius in metres, such as 6371000.</source>
+   <translation>RADIUS ist {}; erwartet wird der Erdradius in Metern, etwa 6371000.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/reduced_sights.py" />
@@ -7010,6 +7230,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/sight_messages.py" />
    <source>gon</source>
    <translation>Gon</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/sight_messages.py" />
+   <source>degrees</source>
+   <translation>Grad</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/sight_messages.py" />
@@ -7558,6 +7783,11 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
+   <source>counts</source>
+   <translation>zählt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/content.py" />
    <source>Station ({})</source>
    <translation>Station ({})</translation>
   </message>
@@ -7623,13 +7853,18 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
-   <source>Out of tolerance, flagged, decided about or without an as-built height; the greatest residual first. Shaded: counted against the structure.</source>
-   <translation>Außerhalb der Toleranz, markiert, mit Entscheidung oder ohne Ist-Höhe; die größte Abweichung zuerst. Hinterlegt: zulasten des Bauwerks gezählt.</translation>
+   <source>Out of tolerance, flagged, decided about or without an as-built height; the greatest residual first.</source>
+   <translation>Außerhalb der Toleranz, markiert, mit Entscheidung oder ohne Ist-Höhe; die größte Abweichung zuerst.</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
-   <source>Out of tolerance in height or in line, flagged, decided about or without an as-built height; the greatest residual first. Shaded: counted against the structure.</source>
-   <translation>In der Höhe oder in der Linie außerhalb der Toleranz, markiert, mit Entscheidung oder ohne Ist-Höhe; die größte Abweichung zuerst. Hinterlegt: zulasten des Bauwerks gezählt.</translation>
+   <source>Out of tolerance in height or in line, flagged, decided about or without an as-built height; the greatest residual first.</source>
+   <translation>In der Höhe oder in der Linie außerhalb der Toleranz, markiert, mit Entscheidung oder ohne Ist-Höhe; die größte Abweichung zuerst.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/content.py" />
+   <source>Shaded, and marked 'counts': counted against the structure.</source>
+   <translation>Hinterlegt und mit 'zählt' bezeichnet: zulasten des Bauwerks gezählt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
@@ -7693,13 +7928,13 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/data.py" />
-   <source>SIGMA is {:g}; it must be greater than zero, or empty.</source>
-   <translation>SIGMA ist {:g}; erlaubt ist ein Wert größer als null oder leer.</translation>
+   <source>SIGMA is {}; it must be greater than zero, or empty.</source>
+   <translation>SIGMA ist {}; erlaubt ist ein Wert größer als null oder leer.</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/data.py" />
-   <source>Layer '{}', field '{}': a standard deviation is {:g}; it must be positive.</source>
-   <translation>Layer '{}', Feld '{}': Eine Standardabweichung ist {:g}; sie muss positiv sein.</translation>
+   <source>Layer '{}', field '{}': a standard deviation is {}; it must be positive.</source>
+   <translation>Layer '{}', Feld '{}': Eine Standardabweichung ist {}; sie muss positiv sein.</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/data.py" />
@@ -7873,28 +8108,18 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
-   <source>; {} point {}</source>
-   <translation>; Punkt ({}): {}</translation>
+   <source>; {} {}</source>
+   <translation>; {}: {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
-   <source>; {} point at latitude {}°, longitude {}°</source>
-   <translation>; Punkt ({}) bei Breite {}°, Länge {}°</translation>
+   <source>; {} at latitude {}°, longitude {}°</source>
+   <translation>; {} bei Breite {}°, Länge {}°</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
    <source>, standard deviation {} {}</source>
    <translation>, Standardabweichung {} {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>inside the structure</source>
-   <translation>innerhalb des Bauwerks</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>outside the structure</source>
-   <translation>außerhalb des Bauwerks</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
@@ -8398,18 +8623,33 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/profile_chart.py" />
-   <source>Profile of {} in two views. Above, heights above the level surface: design and as-built heights over the station. Below, heights from the design, from {} to {}.</source>
-   <translation>Längsschnitt in zwei Ansichten: {}. Oben Höhen über der Niveaufläche: Soll- und Ist-Höhen über der Station. Unten Höhen gegenüber dem Soll, von {} bis {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/profile_chart.py" />
    <source>the axis</source>
    <translation>die Achse</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/profile_chart.py" />
-   <source>At the bottom, the lateral departures from the line.</source>
-   <translation>Ganz unten die Querabweichungen von der Linie.</translation>
+   <source>Profile of {} from {} to {} in two views. Above, heights above the level surface: design and as-built heights over the station.</source>
+   <translation>Längsschnitt von {} von {} bis {} in zwei Ansichten. Oben Höhen über der Niveaufläche: Soll- und Ist-Höhen über der Station.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/profile_chart.py" />
+   <source>Below, heights from the design: the lowest {} at {}, the highest {} at {}.</source>
+   <translation>Unten Höhen vom Soll aus: die tiefste {} bei {}, die höchste {} bei {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/profile_chart.py" />
+   <source>Below, heights from the design: no as-built height is known.</source>
+   <translation>Unten Höhen vom Soll aus: Keine Ist-Höhe ist bekannt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/profile_chart.py" />
+   <source>{} are within the tolerance, {} too high, {} too low.</source>
+   <translation>Innerhalb der Toleranz: {}, zu hoch: {}, zu tief: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/profile_chart.py" />
+   <source>At the bottom, the lateral departures from the line: at most {}, at {}.</source>
+   <translation>Ganz unten die Querabweichungen von der Linie: höchstens {}, bei {}.</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/profile_chart.py" />
@@ -8713,6 +8953,11 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/sentences.py" />
+   <source>adjustment</source>
+   <translation>Korrektur</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/sentences.py" />
    <source>the residual with the other sign; + is raise, − is lower</source>
    <translation>die Abweichung mit umgekehrtem Vorzeichen; + ist heben, − ist senken</translation>
   </message>
@@ -8793,6 +9038,11 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/slide.py" />
+   <source>Review of {}: one slide</source>
+   <translation>Prüfung von {}: eine Folie</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/slide.py" />
    <source>Axis '{}' has no two stations with a design height, so there is no profile to show.</source>
    <translation>Achse '{}' hat keine zwei Stationen mit Soll-Höhe, deshalb gibt es keinen Längsschnitt zu zeigen.</translation>
   </message>
@@ -8835,11 +9085,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/report/slide.py" />
    <source>no as-built height</source>
    <translation>keine Ist-Höhe</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/slide.py" />
-   <source>within</source>
-   <translation>innerhalb</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/slide.py" />
@@ -8936,6 +9181,16 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
    <location filename="../../algorithms/review_report.py" />
    <source>Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.</source>
    <translation>Karte der Stationen nach ihrem Status, {}: {} innerhalb der Toleranz, {} zu hoch, {} zu tief.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/review_report.py" />
+   <source>Map of {} stations along {}, built high or low; no tolerance was stated.</source>
+   <translation>Karte von {} Stationen entlang {}, zu hoch oder zu tief gebaut; eine Toleranz wurde nicht angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/review_report.py" />
+   <source>{} without an as-built height.</source>
+   <translation>Ohne Ist-Höhe: {}.</translation>
   </message>
   <message>
    <location filename="../../algorithms/review_report.py" />
@@ -9119,11 +9374,6 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
   </message>
   <message>
    <location filename="../../algorithms/schedule/messages.py" />
-   <source>no tolerance</source>
-   <translation>ohne Toleranz</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule/messages.py" />
    <source>Raise {}, lower {}, keep {}; sum of movements {}, greatest {}.</source>
    <translation>Heben {}, senken {}, belassen {}; Summe der Bewegungen {}, größte {}.</translation>
   </message>
@@ -9275,7 +9525,7 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
   <message>
    <location filename="../../algorithms/schedule/parameters.py" />
    <source>What is aimed at. full: every support as near to its design height as increment and travel allow. least: the smallest sum of movements that brings every support within the tolerance; those within it stay.</source>
-   <translation>Was angestrebt wird. full: jedes Auflager so nahe an seine Soll-Höhe, wie Stufe und Stellweg es erlauben. least: die kleinste Summe der Bewegungen, die jedes Auflager in die Toleranz bringt; wer darin liegt, bleibt.</translation>
+   <translation>Was angestrebt wird. full (vollständig): jedes Auflager so nahe an seine Soll-Höhe, wie Stufe und Stellweg es erlauben. least (möglichst wenig): die kleinste Summe der Bewegungen, die jedes Auflager in die Toleranz bringt; wer darin liegt, bleibt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/schedule/parameters.py" />
@@ -9620,8 +9870,13 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/schedule_adjustments.py" />
-   <source>raise</source>
-   <translation>heben</translation>
+   <source>lowering</source>
+   <translation>Senken</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule_adjustments.py" />
+   <source>raising</source>
+   <translation>Heben</translation>
   </message>
   <message>
    <location filename="../../algorithms/schedule_adjustments.py" />
@@ -10035,8 +10290,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/structure/height_system.py" />
-   <source>UNDULATION_VALUE is {:g}, but the record of layer '{}' says {:g}; they cannot both be right.</source>
-   <translation>UNDULATION_VALUE ist {:g}, aber das Laufprotokoll des Layers '{}' nennt {:g}; beides zugleich kann nicht stimmen.</translation>
+   <source>UNDULATION_VALUE is {}, but the record of layer '{}' says {}; they cannot both be right.</source>
+   <translation>UNDULATION_VALUE ist {}, aber das Laufprotokoll des Layers '{}' nennt {}; beides zugleich kann nicht stimmen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/height_system.py" />
@@ -10180,8 +10435,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/structure/stated_slope.py" />
-   <source>{} is {:g}: no geoid slopes by more than {:g} seconds of arc.</source>
-   <translation>{} ist {:g}: Kein Geoid ist um mehr als {:g} Bogensekunden geneigt.</translation>
+   <source>{} is {}: no geoid slopes by more than {} seconds of arc.</source>
+   <translation>{} ist {}: Kein Geoid ist um mehr als {} Bogensekunden geneigt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/stated_slope.py" />
@@ -10225,8 +10480,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/structure/vertical_system.py" />
-   <source>Layer '{}': by its reference system '{}' one unit of Z is {:.9g} m, but HEIGHT_UNIT says {}.</source>
-   <translation>Layer '{}': Nach seinem Bezugssystem '{}' ist eine Einheit von Z {:.9g} m, aber HEIGHT_UNIT sagt {}.</translation>
+   <source>Layer '{}': by its reference system '{}' one unit of Z is {} m, but HEIGHT_UNIT says {}.</source>
+   <translation>Layer '{}': Nach seinem Bezugssystem '{}' ist eine Einheit von Z {} m, aber HEIGHT_UNIT sagt {}.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/what_if_places.py" />
@@ -10555,11 +10810,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/styles/reference_marks.py" />
-   <source>fitted</source>
-   <translation>eingepasst</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/styles/reference_marks.py" />
    <source>, outside the stations</source>
    <translation>, außerhalb der Stationen</translation>
   </message>
@@ -10627,11 +10877,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/styles/reference_marks.py" />
    <source> would be found here with a probability of 80 %.</source>
    <translation> würde hier mit einer Wahrscheinlichkeit von 80 % aufgedeckt.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/styles/review_labels.py" />
-   <source>off axis</source>
-   <translation>abseits der Achse</translation>
   </message>
   <message>
    <location filename="../../algorithms/styles/review_symbols.py" />
@@ -10928,11 +11173,6 @@ Ausgegeben werden eine Tabelle und auf Wunsch eine HTML-Seite mit einem Bild, da
   </message>
   <message>
    <location filename="../../algorithms/test_curvature.py" />
-   <source>flat</source>
-   <translation>flach</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/test_curvature.py" />
    <source>radius</source>
    <translation>Radius</translation>
   </message>
@@ -11127,8 +11367,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>&amp;Previous</source>
-   <translation>&amp;Vorige</translation>
+   <source>Previous</source>
+   <translation>Vorige</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11137,8 +11377,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>&amp;Next</source>
-   <translation>&amp;Nächste</translation>
+   <source>Next</source>
+   <translation>Nächste</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11147,8 +11387,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>&amp;Undo</source>
-   <translation>Rückgän&amp;gig</translation>
+   <source>Undo</source>
+   <translation>Rückgängig</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11157,8 +11397,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>Re&amp;do</source>
-   <translation>Wiederh&amp;olen</translation>
+   <source>Redo</source>
+   <translation>Wiederholen</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11167,8 +11407,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>Show pro&amp;file</source>
-   <translation>Längs&amp;schnitt</translation>
+   <source>Show profile</source>
+   <translation>Längsschnitt</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11177,8 +11417,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
-   <source>Run a&amp;gain</source>
-   <translation>&amp;Erneut ausführen</translation>
+   <source>Run again</source>
+   <translation>Erneut ausführen</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/panel.py" />
@@ -11204,11 +11444,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/decisions/questions.py" />
    <source>GeoPackage (*.gpkg)</source>
    <translation>GeoPackage (*.gpkg)</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/decisions/questions.py" />
-   <source>Run again</source>
-   <translation>Erneut ausführen</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/questions.py" />
@@ -11292,8 +11527,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/example_guide.py" />
-   <source>Each mark is a station. Small green ones are within 10 mm of the plane; orange ones were built too high, blue ones too low; white ones were not read.</source>
-   <translation>Jede Marke ist eine Station. Kleine grüne liegen innerhalb von 10 mm zur Ebene; orange wurden zu hoch gebaut, blaue zu tief; weiße wurden nicht abgelesen.</translation>
+   <source>Each mark is a station. Small circles, green, are within 10 mm of the plane; triangles that point up, orange, were built too high, those that point down, blue, too low; white circles were not read.</source>
+   <translation>Jede Marke ist eine Station. Kleine grüne Kreise liegen innerhalb von 10 mm zur Ebene; orange Dreiecke mit der Spitze nach oben wurden zu hoch gebaut, blaue mit der Spitze nach unten zu tief; weiße Kreise wurden nicht abgelesen.</translation>
   </message>
   <message>
    <location filename="../../plugin/example_guide.py" />
@@ -11387,7 +11622,7 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/follow_up_forms.py" />
-   <source>One &amp;slide…</source>
+   <source>One s&amp;lide…</source>
    <translation>Eine Vortrags&amp;folie…</translation>
   </message>
   <message>
@@ -11407,13 +11642,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>Along a &amp;line layer</source>
-   <translation>Entlang eines &amp;Linienlayers</translation>
+   <source>Along a line layer</source>
+   <translation>Entlang eines Linienlayers</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>From the &amp;first to the last station</source>
-   <translation>Von der &amp;ersten zur letzten Station</translation>
+   <source>From the first to the last station</source>
+   <translation>Von der ersten zur letzten Station</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11422,8 +11657,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>A&amp;xis layer</source>
-   <translation>A&amp;chslayer</translation>
+   <source>Axis layer</source>
+   <translation>Achslayer</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11437,8 +11672,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>&amp;Open a file…</source>
-   <translation>Datei ö&amp;ffnen…</translation>
+   <source>Open a file…</source>
+   <translation>Datei öffnen…</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11447,8 +11682,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>Heights fro&amp;m</source>
-   <translation>Höhen a&amp;us</translation>
+   <source>Heights from</source>
+   <translation>Höhen aus</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11457,8 +11692,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>T&amp;ype or paste…</source>
-   <translation>Einti&amp;ppen oder einfügen…</translation>
+   <source>Type or paste…</source>
+   <translation>Eintippen oder einfügen…</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11512,18 +11747,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>S&amp;tation</source>
-   <translation>S&amp;tation</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
    <source>Column with the station, 12+50 or 1+250, or a distance.</source>
    <translation>Spalte mit der Station, 12+50 oder 1+250, oder einer Entfernung.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>Hei&amp;ght</source>
-   <translation>&amp;Höhe</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11532,18 +11757,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>Offs&amp;et</source>
-   <translation>&amp;Querabstand</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
    <source>Distance from the axis, right positive. Empty: on the axis.</source>
    <translation>Abstand von der Achse, rechts positiv. Leer: auf der Achse.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>&amp;Name of the axis</source>
-   <translation>Na&amp;me der Achse</translation>
+   <source>Name of the axis</source>
+   <translation>Name der Achse</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11552,8 +11772,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>Heights are &amp;in</source>
-   <translation>Höhen &amp;in</translation>
+   <source>Heights are in</source>
+   <translation>Höhen in</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11562,8 +11782,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>&amp;Distances are in</source>
-   <translation>Stati&amp;onen in</translation>
+   <source>Distances are in</source>
+   <translation>Stationen in</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11572,18 +11792,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>Heights a&amp;re</source>
-   <translation>Höhen &amp;sind</translation>
+   <source>Heights are</source>
+   <translation>Höhen sind</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
    <source>What they are measured from. The undulation is the height of the geoid, that is of mean sea level, above the ellipsoid.</source>
    <translation>Worauf sie sich beziehen. Die Undulation ist die Höhe des Geoids, also des mittleren Meeresspiegels, über dem Ellipsoid.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>&amp;Undulation</source>
-   <translation>Un&amp;dulation</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
@@ -11617,8 +11832,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Chord</source>
-   <translation>Seh&amp;ne</translation>
+   <source>Chord</source>
+   <translation>Sehne</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11627,8 +11842,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Tangent</source>
-   <translation>&amp;Tangente</translation>
+   <source>Tangent</source>
+   <translation>Tangente</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11637,8 +11852,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Inc&amp;lined</source>
-   <translation>&amp;Geneigt</translation>
+   <source>Inclined</source>
+   <translation>Geneigt</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11647,8 +11862,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Fi&amp;tted reference</source>
-   <translation>Eingepasster Be&amp;zug</translation>
+   <source>Fitted reference</source>
+   <translation>Eingepasster Bezug</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11657,8 +11872,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Le&amp;vel</source>
-   <translation>Ni&amp;veau</translation>
+   <source>Level</source>
+   <translation>Niveau</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11667,8 +11882,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Grade</source>
-   <translation>&amp;Neigung</translation>
+   <source>Grade</source>
+   <translation>Neigung</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11692,8 +11907,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Reference la&amp;yer</source>
-   <translation>Bezugsla&amp;yer</translation>
+   <source>Reference layer</source>
+   <translation>Bezugslayer</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11702,8 +11917,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Station &amp;A</source>
-   <translation>Station &amp;A</translation>
+   <source>Station A</source>
+   <translation>Station A</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11712,18 +11927,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Station &amp;B</source>
-   <translation>Station &amp;B</translation>
+   <source>Station B</source>
+   <translation>Station B</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
    <source>Height at B</source>
    <translation>Höhe bei B</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/design_questions.py" />
-   <source>Slo&amp;pe</source>
-   <translation>Nei&amp;gung</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11787,18 +11997,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>T&amp;olerance</source>
-   <translation>Tole&amp;ranz</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/design_questions.py" />
    <source>Greatest residual that counts as within, in the unit of heights.</source>
    <translation>Größte Abweichung, die noch als innerhalb zählt, in der Höheneinheit.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Accuracy of &amp;a height</source>
-   <translation>Genauig&amp;keit einer Höhe</translation>
+   <source>Accuracy of a height</source>
+   <translation>Genauigkeit einer Höhe</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11807,18 +12012,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>L&amp;ine in plan</source>
-   <translation>L&amp;inie im Grundriss</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/design_questions.py" />
    <source>Whether the stations are in line too, by their positions. An axis drawn by hand is no basis for judging.</source>
    <translation>Ob die Stationen auch in der Flucht liegen, nach ihren Lagen. Nach einer von Hand gezeichneten Achse lässt sich nichts beurteilen.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/design_questions.py" />
-   <source>Tolerance of t&amp;he line</source>
-   <translation>Toleran&amp;z der Linie</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11827,8 +12022,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Keep the results in</source>
-   <translation>Er&amp;gebnisse in</translation>
+   <source>Keep the results in</source>
+   <translation>Ergebnisse in</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11842,18 +12037,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Test which shape was built</source>
-   <translation>Gebaute &amp;Form testen</translation>
+   <source>Fit a straight line or plane, look for blunders</source>
+   <translation>Gerade oder Ebene einpassen, grobe Fehler suchen</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Fit a straight line or &amp;plane, look for blunders</source>
-   <translation>Gerade oder Ebene ein&amp;passen, grobe Fehler suchen</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/design_questions.py" />
-   <source>&amp;Draw the deviations on the map</source>
-   <translation>Abweichungen in der Karte &amp;darstellen</translation>
+   <source>Draw the deviations on the map</source>
+   <translation>Abweichungen in der Karte darstellen</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
@@ -11867,28 +12057,28 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>They &amp;share one plane</source>
-   <translation>Eine &amp;gemeinsame Ebene</translation>
+   <source>They share one plane</source>
+   <translation>Eine gemeinsame Ebene</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>They &amp;share one plane all the same</source>
-   <translation>Trotzdem eine &amp;gemeinsame Ebene</translation>
+   <source>They share one plane all the same</source>
+   <translation>Trotzdem eine gemeinsame Ebene</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>T&amp;olerance ({})</source>
-   <translation>Tole&amp;ranz ({})</translation>
+   <source>Tolerance ({})</source>
+   <translation>Toleranz ({})</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Accuracy of &amp;a height ({})</source>
-   <translation>Genauig&amp;keit einer Höhe ({})</translation>
+   <source>Accuracy of a height ({})</source>
+   <translation>Genauigkeit einer Höhe ({})</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
-   <source>Tolerance of t&amp;he line ({})</source>
-   <translation>Toleran&amp;z der Linie ({})</translation>
+   <source>Tolerance of the line ({})</source>
+   <translation>Toleranz der Linie ({})</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/drawn_axis.py" />
@@ -11962,6 +12152,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/panel.py" />
+   <source>Choose the file</source>
+   <translation>Datei wählen</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/panel.py" />
    <source>Result</source>
    <translation>Ergebnis</translation>
   </message>
@@ -11977,8 +12172,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/panel.py" />
-   <source>&amp;Run</source>
-   <translation>Aus&amp;führen</translation>
+   <source>Run</source>
+   <translation>Ausführen</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/panel.py" />
@@ -11992,8 +12187,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/panel.py" />
-   <source>&amp;Reports</source>
-   <translation>&amp;Berichte</translation>
+   <source>Reports</source>
+   <translation>Berichte</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/panel.py" />
@@ -12024,61 +12219,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/guided/report.py" />
    <source>{} of {} within the tolerance, greatest residual {}; the report judges them.</source>
    <translation>{} von {} innerhalb der Toleranz, größte Abweichung {}; das Urteil gibt der Bericht.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Name of the axis</source>
-   <translation>Name der Achse</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Heights are in</source>
-   <translation>Höhen in</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Distances are in</source>
-   <translation>Stationen in</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Heights are</source>
-   <translation>Höhen sind</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Station A</source>
-   <translation>Station A</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Station B</source>
-   <translation>Station B</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Reference layer</source>
-   <translation>Bezugslayer</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Accuracy of a height</source>
-   <translation>Genauigkeit einer Höhe</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Axis layer</source>
-   <translation>Achslayer</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Heights from</source>
-   <translation>Höhen aus</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/requests.py" />
-   <source>Keep the results in</source>
-   <translation>Ergebnisse in</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/running.py" />
@@ -12287,6 +12427,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
+   <source>Heights are &amp;in</source>
+   <translation>Höhen &amp;in</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/typed_list.py" />
    <source>Stations and o&amp;ffsets are in</source>
    <translation>Stationen und &amp;Querabstände in</translation>
   </message>
@@ -12302,13 +12447,18 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>In&amp;sert a line</source>
+   <source>In&amp;sert a row</source>
    <translation>&amp;Zeile einfügen</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>&amp;Delete lines</source>
+   <source>&amp;Delete rows</source>
    <translation>Zeilen &amp;löschen</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/typed_list.py" />
+   <source>&amp;Undo</source>
+   <translation>Rückgän&amp;gig</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
@@ -12357,13 +12507,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>Stations such as 12+50, 1+250 or a distance; offsets right positive. Enter goes from the station to the height and from there to the next line, Tab to the next cell. A pasted table may have headings.</source>
+   <source>Stations such as 12+50, 1+250 or a distance; offsets right positive. Enter goes from the station to the height and from there to the next row, Tab to the next cell. A pasted table may have headings.</source>
    <translation>Stationen wie 12+50, 1+250 oder eine Entfernung; Querabstände rechts positiv. Enter geht von der Station zur Höhe und von dort in die nächste Zeile, Tab in die nächste Zelle. Eine eingefügte Tabelle darf eine Kopfzeile haben.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/typed_list.py" />
-   <source>Line {}: {}</source>
-   <translation>Zeile {}: {}</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
@@ -12377,12 +12522,12 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>line agrees.</source>
+   <source>row agrees.</source>
    <translation>Zeile stimmt überein.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>lines agree.</source>
+   <source>rows agree.</source>
    <translation>Zeilen stimmen überein.</translation>
   </message>
   <message>
@@ -12437,7 +12582,7 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />
-   <source>There is no line with a reading to keep.</source>
+   <source>There is no row with a reading to keep.</source>
    <translation>Es gibt keine Zeile mit einer Ablesung zum Behalten.</translation>
   </message>
   <message>
@@ -12447,22 +12592,12 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>The line has no station.</source>
-   <translation>Die Zeile hat keine Station.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/typed_list_checks.py" />
    <source>No height: placed without one.</source>
    <translation>Keine Höhe: wird ohne verortet.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>The line names no axis, and there are {}.</source>
-   <translation>Die Zeile nennt keine Achse, und es gibt {}.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>{} {} from the line above; usual is {} {}.</source>
+   <source>{} {} from the row above; usual is {} {}.</source>
    <translation>{} {} zur Zeile darüber; üblich sind {} {}.</translation>
   </message>
   <message>
@@ -12472,7 +12607,7 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>The same station as in line {}.</source>
+   <source>The same station as in row {}.</source>
    <translation>Dieselbe Station wie in Zeile {}.</translation>
   </message>
   <message>
@@ -12512,17 +12647,17 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>No line yet: type a station and a height, or paste a table.</source>
+   <source>No row yet: type a station and a height, or paste a table.</source>
    <translation>Noch keine Zeile: eine Station und eine Höhe eintippen oder eine Tabelle einfügen.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>line cannot be placed</source>
+   <source>row cannot be placed</source>
    <translation>Zeile nicht zu verorten</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>lines cannot be placed</source>
+   <source>rows cannot be placed</source>
    <translation>Zeilen nicht zu verorten</translation>
   </message>
   <message>
@@ -12532,12 +12667,12 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>line with a doubt</source>
+   <source>row with a doubt</source>
    <translation>Zeile mit Zweifel</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>lines with doubts</source>
+   <source>rows with doubts</source>
    <translation>Zeilen mit Zweifel</translation>
   </message>
   <message>
@@ -12582,7 +12717,7 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_layer.py" />
-   <source>Line {}: the text is longer than the {} letters of its column.</source>
+   <source>Row {}: the text is longer than the {} letters of its column.</source>
    <translation>Zeile {}: Der Text ist länger als die {} Zeichen der Spalte.</translation>
   </message>
   <message>
@@ -12607,7 +12742,7 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_second.py" />
-   <source>whole line</source>
+   <source>whole row</source>
    <translation>ganze Zeile</translation>
   </message>
   <message>
@@ -12632,13 +12767,18 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_second.py" />
-   <source>no such line</source>
+   <source>no such row</source>
    <translation>keine solche Zeile</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_second.py" />
    <source>empty</source>
    <translation>leer</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/typed_list_second.py" />
+   <source>Differences between the two typings</source>
+   <translation>Unterschiede zwischen den beiden Eingaben</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/understanding.py" />
@@ -12827,8 +12967,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/verdicts.py" />
-   <source>{} fits are without a failed global test: {}.</source>
-   <translation>Kein nicht bestandener Globaltest in {} Ausgleichungen: {}.</translation>
+   <source>{} fits pass the global test, or were not tested: {}.</source>
+   <translation>{} Ausgleichungen bestehen den Globaltest oder wurden nicht getestet: {}.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/verdicts.py" />
@@ -12852,8 +12992,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/verdicts.py" />
-   <source>{} stretches of neighbours lie off on one side and have moved, rather than blunders: {}.</source>
-   <translation>{} Strecken mit Nachbarn liegen auf einer Seite daneben und haben sich bewegt, statt grobe Fehler zu sein: {}.</translation>
+   <source>{} stretches seem to have moved, since neighbours lie off on the same side: {}.</source>
+   <translation>{} Strecken scheinen sich bewegt zu haben, denn ihre Nachbarn weichen zur selben Seite ab: {}.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/verdicts.py" />
@@ -12874,6 +13014,26 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/guided/verdicts.py" />
    <source>No blunder is suspected in {} fits: {}.</source>
    <translation>Kein grober Fehler ist vermutet in {} Ausgleichungen: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/widgets.py" />
+   <source>In order</source>
+   <translation>In Ordnung</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/widgets.py" />
+   <source>Doubtful</source>
+   <translation>Zweifelhaft</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/widgets.py" />
+   <source>Problem</source>
+   <translation>Problem</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/widgets.py" />
+   <source>To do</source>
+   <translation>Zu tun</translation>
   </message>
   <message>
    <location filename="../../plugin/main.py" />
@@ -12907,8 +13067,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/chart.py" />
-   <source>Left and right arrows step from station to station.</source>
-   <translation>Pfeiltasten links und rechts gehen von Station zu Station.</translation>
+   <source>Left and right arrows step from station to station, Page Up and Page Down by ten, Home and End to the ends. Space selects the current station, with Ctrl or Shift one more. Enter zooms the map to it, plus and minus zoom the chart.</source>
+   <translation>Die Pfeiltasten links und rechts gehen von Station zu Station, Bild auf und Bild ab um zehn, Pos1 und Ende an die Enden. Die Leertaste wählt die aktuelle Station, mit Strg oder Umschalt eine weitere. Die Eingabetaste zoomt die Karte auf sie, Plus und Minus zoomen das Diagramm.</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/dock.py" />
@@ -13056,13 +13216,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>&amp;Layer</source>
-   <translation>&amp;Layer</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/profile/panel.py" />
-   <source>&amp;Axis</source>
-   <translation>&amp;Achse</translation>
+   <source>Layer</source>
+   <translation>Layer</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13071,13 +13226,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>&amp;Exaggeration</source>
-   <translation>Ü&amp;berhöhung</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/profile/panel.py" />
-   <source>Show &amp;all</source>
-   <translation>Alle &amp;zeigen</translation>
+   <source>Show all</source>
+   <translation>Alle zeigen</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13086,8 +13236,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>Zoom &amp;map</source>
-   <translation>&amp;Karte zoomen</translation>
+   <source>Zoom map</source>
+   <translation>Karte zoomen</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13096,8 +13246,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>&amp;Ranges</source>
-   <translation>Berei&amp;che</translation>
+   <source>Ranges</source>
+   <translation>Bereiche</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13106,8 +13256,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>What &amp;if</source>
-   <translation>&amp;Was wäre wenn</translation>
+   <source>What if</source>
+   <translation>Was wäre wenn</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13116,18 +13266,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>Li&amp;ne</source>
-   <translation>L&amp;inie</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/profile/panel.py" />
    <source>Show the lateral departures from the line as a third chart: left of it up, right of it down.</source>
    <translation>Als drittes Diagramm die Querabweichungen von der Linie zeigen: links davon nach oben, rechts davon nach unten.</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>&amp;Table</source>
-   <translation>&amp;Tabelle</translation>
+   <source>Table</source>
+   <translation>Tabelle</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13136,8 +13281,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
-   <source>E&amp;xport</source>
-   <translation>E&amp;xport</translation>
+   <source>Export</source>
+   <translation>Export</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/panel.py" />
@@ -13210,9 +13355,14 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <translation>Linie, + rechts ({})</translation>
   </message>
   <message>
-   <location filename="../../plugin/profile/table.py" />
-   <source>No tolerance</source>
-   <translation>Ohne Toleranz</translation>
+   <location filename="../../plugin/profile/ranges_panel.py" />
+   <source>{}: from</source>
+   <translation>{}: von</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/profile/ranges_panel.py" />
+   <source>{}: to</source>
+   <translation>{}: bis</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/table.py" />
@@ -13236,8 +13386,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/what_if.py" />
-   <source>Use as &amp;design…</source>
-   <translation>Als &amp;Entwurf nutzen…</translation>
+   <source>Use as design…</source>
+   <translation>Als Entwurf nehmen…</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/what_if.py" />
@@ -13343,11 +13493,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/review/run_again.py" />
    <source>The edits of layer '{}' could not be saved: {}</source>
    <translation>Die Änderungen am Layer '{}' ließen sich nicht speichern: {}</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/review/stale_line.py" />
-   <source>&amp;Bring up to date</source>
-   <translation>Auf Stan&amp;d bringen</translation>
   </message>
   <message>
    <location filename="../../plugin/review/stale_line.py" />

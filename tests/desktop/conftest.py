@@ -1,4 +1,5 @@
-"""The real window on a screen of its own: driven by a script of this folder, what it saw read as JSON.
+"""The real window on a screen of its own: driven by a script of this folder, what it saw read as JSON. Where the host
+has no application, a plain window of its library takes its place (``plain_window.py``).
 
 A script waits for what it wants to see, each condition with a limit of its own (``stage.py``); the limit here is for a
 window that stands still where no script can tell, and for a busy machine: it costs nothing where the window ends.
@@ -11,6 +12,7 @@ import os
 import shutil
 import signal
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -71,10 +73,19 @@ def _environment(screen, folder):
     return environment
 
 
-def driven(screen, folder, script, archive=None, scale=1, language=None):
+def _window(plain):
+    """The host's application; a ``plain`` window, or where the host has no application, that of plain_window.py."""
+    application = shutil.which("qgis.bin") or shutil.which("qgis")
+    if plain or application is None:
+        return [sys.executable, str(HERE / "plain_window.py")]
+    return [application, "--nologo", "--noversioncheck"]
+
+
+def driven(screen, folder, script, archive=None, scale=1, language=None, plain=False):
     """Start the window with its profile in ``folder``, let ``script`` (a file of this folder) drive it; give what it
     saw. The profile has the checkout as plugin or, where an ``archive`` is to be installed, nothing. ``scale``: pixels
-    of the screen in one of the window; ``language``: of the window, where it is not the host's own.
+    of the screen in one of the window; ``language``: of the window, where it is not the host's own; ``plain``: without
+    the host's application.
     """
     plugins = folder / "profiles" / "profiles" / "default" / "python" / "plugins"
     plugins.mkdir(parents=True)
@@ -85,15 +96,7 @@ def driven(screen, folder, script, archive=None, scale=1, language=None):
         (plugins / "tautline").symlink_to(ROOT)
     else:
         environment["TAUTLINE_ARCHIVE"] = str(archive)
-    command = [
-        shutil.which("qgis.bin") or "qgis",
-        "--nologo",
-        "--noversioncheck",
-        "--profiles-path",
-        str(folder / "profiles"),
-        "--code",
-        str(HERE / script),
-    ]
+    command = [*_window(plain), "--profiles-path", str(folder / "profiles"), "--code", str(HERE / script)]
     if language is not None:
         command += ["--lang", language]
     with open(folder / "output.txt", "wb") as output:
@@ -129,6 +132,12 @@ def drive_installed(screen, tmp_path_factory):
     return lambda script, archive, language=None: driven(
         screen, tmp_path_factory.mktemp("window"), script, archive, language=language
     )
+
+
+@pytest.fixture(scope="session")
+def drive_plain(screen, tmp_path_factory):
+    """The same in a plain window, whether the host has its application or not."""
+    return lambda script: driven(screen, tmp_path_factory.mktemp("window"), script, plain=True)
 
 
 @pytest.fixture(scope="session")

@@ -53,7 +53,12 @@ def screen(tmp_path_factory):
 
 
 def _environment(screen, folder):
-    environment = {key: value for key, value in os.environ.items() if not key.startswith(("QGIS_", "QT_"))}
+    environment = {
+        key: value
+        for key, value in os.environ.items()
+        # A host of one's own building may need to be told where it lies.
+        if not key.startswith(("QGIS_", "QT_")) or key == "QGIS_PREFIX_PATH"
+    }
     for name in ("home", "runtime", "temporary"):
         (folder / name).mkdir(mode=0o700)
     environment.update(
@@ -65,7 +70,7 @@ def _environment(screen, folder):
         TMPDIR=str(folder / "temporary"),
         PYTHONDONTWRITEBYTECODE="1",
         # For ``stage.py``, which every script imports.
-        PYTHONPATH=str(HERE),
+        PYTHONPATH=os.pathsep.join(filter(None, [str(HERE), os.environ.get("PYTHONPATH")])),
         TAUTLINE_SEEN=str(folder / "seen.json"),
         TAUTLINE_ROOT=str(ROOT),
         TAUTLINE_LIMIT=str(LIMIT),

@@ -25,13 +25,14 @@ def seen(drive_plain):
 def test_the_window_is_plain_and_shows_the_example(seen):
     assert seen["kind"] == "PlainInterface" and seen["asked"]["unanswered"] == []
     assert seen["layers"] == 12
-    assert len(seen["flagged"]["messages"]) == 1 and "Orange stations" in seen["flagged"]["messages"][0]
+    assert len(seen["flagged"]["messages"]) == 1 and "Read me first" in seen["flagged"]["messages"][0]
 
 
 def test_docks_and_forms_open(seen):
     assert seen["docks"] == ["tautline_example_guide", "tautline_flagged", "tautline_guided_run", "tautline_profile"]
     assert seen["flagged"]["listed"] == 6 and seen["what_if"]
-    assert seen["forms"] == FORMS
+    # Newer hosts put the entry's group before its title.
+    assert {entry: title.split(" - ")[-1] for entry, title in seen["forms"].items()} == FORMS
 
 
 def test_guided_run_and_typed_list(seen):

@@ -640,7 +640,7 @@ def test_sigma_that_is_none(toolbox, value):
 
 
 @pytest.mark.parametrize(
-    "value, word", [(0.0, "is 0;"), (-0.003, "is \u22120.003;"), (math.nan, "is missing;"), (None, "is missing;")]
+    "value, word", [(0.0, "is 0;"), (-0.003, "is -0.003;"), (math.nan, "is missing;"), (None, "is missing;")]
 )
 def test_a_standard_deviation_that_is_none_names_the_row(toolbox, value, word):
     site = Site(toolbox, sd=0.003)

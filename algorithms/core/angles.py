@@ -19,14 +19,14 @@ def angle(text, unit):
     point or a comma. InputError where it is none of that, or minutes or seconds reach 60.
     """
     if unit not in ANGLE_UNITS:
-        raise InputError(f"The unit of angles '{unit}' is unknown; known are {', '.join(ANGLE_UNITS)}.")
+        raise InputError("The unit of angles '{}' is unknown; known are {}.", unit, ", ".join(ANGLE_UNITS))
     written = text.strip()
     sign = -1.0 if written[:1] in ("-", "\u2212") else 1.0
     body = written.lstrip("+-\u2212 ")
     if unit == "dms":
         return sign * _sexagesimal(_parts(body, written), written)
     if not _NUMBER.fullmatch(body):
-        raise InputError(f"The angle '{written}' is not a number.")
+        raise InputError("The angle '{}' is not a number.", written)
     number = body.replace(",", ".")
     if unit == "packed":
         return sign * _sexagesimal(_unpacked(number), written)
@@ -68,7 +68,7 @@ def _parts(body, written):
         or not _BETWEEN.fullmatch(rest)
         or any(not number.isdigit() for number in numbers[:-1])
     ):
-        raise InputError(f"The angle '{written}' is not degrees, minutes and seconds, such as 88 23 15.")
+        raise InputError("The angle '{}' is not degrees, minutes and seconds, such as 88 23 15.", written)
     values = [float(number.replace(",", ".")) for number in numbers]
     return values + [0.0] * (3 - len(values))
 
@@ -82,7 +82,7 @@ def _unpacked(number):
 def _sexagesimal(parts, written):
     degrees, minutes, seconds = parts
     if minutes >= 60.0 or seconds >= 60.0:
-        raise InputError(f"The angle '{written}' has minutes or seconds of 60 or more.")
+        raise InputError("The angle '{}' has minutes or seconds of 60 or more.", written)
     return degrees + minutes / 60.0 + seconds / 3600.0
 
 
@@ -95,6 +95,10 @@ def zenith_angle(text, unit, *, vertical):
     value = angle(text, unit)
     zenith = 90.0 - value if vertical else (360.0 - value if value > 180.0 else value)
     if not 1.0 <= zenith <= 179.0:
-        kind = "vertical" if vertical else "zenith"
-        raise InputError(f"The {kind} angle '{text.strip()}' is not a sight from one point to another.")
+        raise InputError(
+            "The vertical angle '{}' is not a sight from one point to another."
+            if vertical
+            else "The zenith angle '{}' is not a sight from one point to another.",
+            text.strip(),
+        )
     return zenith

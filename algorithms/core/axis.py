@@ -32,20 +32,20 @@ class AxisLine:
             np.isfinite(lat + lon) & (np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0) if lat.shape == lon.shape else False
         )
         if not np.all(valid):
-            raise InputError(f"Axis '{self.name}' has a vertex without a valid latitude and longitude.")
+            raise InputError("Axis '{}' has a vertex without a valid latitude and longitude.", self.name)
         if len(lat) < 2:
-            raise InputError(f"Axis '{self.name}' has only one vertex; an axis needs at least two.")
+            raise InputError("Axis '{}' has only one vertex; an axis needs at least two.", self.name)
         lengths = self.ellipsoid.inverse(lat[:-1], lon[:-1], lat[1:], lon[1:])[2]
         keep = np.concatenate([[True], lengths > SAME_PLACE])
         if keep.sum() < 2:
-            raise InputError(f"Axis '{self.name}' has zero length: all its vertices are at one place.")
+            raise InputError("Axis '{}' has zero length: all its vertices are at one place.", self.name)
         object.__setattr__(self, "lat", lat[keep])
         object.__setattr__(self, "lon", lon[keep])
         closing = self.ellipsoid.inverse(self.lat[0], self.lon[0], self.lat[-1], self.lon[-1])[2]
         if closing <= SAME_PLACE:
             raise InputError(
-                f"Axis '{self.name}' is closed: its two ends are at one place, so chainage has no "
-                "direction; cut it open."
+                "Axis '{}' is closed: its two ends are at one place, so chainage has no direction; cut it open.",
+                self.name,
             )
 
     @cached_property
@@ -90,9 +90,9 @@ class AxisLine:
 def check_axis(name, height, start):
     """InputError, naming the axis, where its chainage height or first chainage, metres, cannot be."""
     if not (math.isfinite(height) and math.isfinite(start)):
-        raise InputError(f"Axis '{name}': the chainage height and the first chainage must be numbers.")
+        raise InputError("Axis '{}': the chainage height and the first chainage must be numbers.", name)
     if abs(height) > 100_000.0:
-        raise InputError(f"Axis '{name}': a chainage height of {height:g} m is not on Earth.")
+        raise InputError("Axis '{}': a chainage height of {:g} m is not on Earth.", name, height)
 
 
 def axis_lines(names, vertices, ellipsoid):
@@ -246,8 +246,11 @@ def joined_parts(name, parts, ellipsoid):
         gap = ellipsoid.inverse(lat[-1], lon[-1], next_lat[0], next_lon[0])[2]
         if not gap <= SAME_PLACE:
             raise InputError(
-                f"Axis '{name}' has parts that do not meet: part {number} begins {gap:.3f} m from the end "
-                f"of part {number - 1}."
+                "Axis '{}' has parts that do not meet: part {} begins {:.3f} m from the end of part {}.",
+                name,
+                number,
+                gap,
+                number - 1,
             )
         lat, lon = np.concatenate([lat, next_lat]), np.concatenate([lon, next_lon])
     return lat, lon

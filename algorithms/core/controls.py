@@ -6,7 +6,7 @@ from typing import Optional
 import numpy as np
 
 from .axis import Axis, places_on
-from .errors import InputError
+from .errors import InputError, Word
 from .segments import joined
 
 CONTROL_REACH = 1.0
@@ -148,8 +148,9 @@ def controls_of(specs, stations, rows, undulations):
     b = _controls("B", last, [(spec.chainage_b, spec.height_b) for spec in specs], stations, rows, undulations)
     for k in np.flatnonzero(b.present & (np.abs(b.chainage - a.chainage) < _APART)):
         raise InputError(
-            f"Axis '{stations[k].name}': controls A and B are at the same chainage; a {specs[k].kind} needs "
-            "two that are apart."
+            "Axis '{}': controls A and B are at the same chainage; a {} needs two that are apart.",
+            stations[k].name,
+            Word(specs[k].kind),
         )
     return a, b
 
@@ -176,8 +177,12 @@ def _controls(letter, defaults, given, stations, rows, undulations):
         station[near] = found[near]
         for k in np.flatnonzero(near & (found < 0)):
             raise InputError(
-                f"Axis '{stations[k].name}': control {letter} at chainage {chainage[k]:.3f} m has no height, and no "
-                f"station with a height lies within {CONTROL_REACH:g} m of it."
+                "Axis '{}': control {} at chainage {:.3f} m has no height, and no station with a height "
+                "lies within {:g} m of it.",
+                stations[k].name,
+                letter,
+                chainage[k],
+                CONTROL_REACH,
             )
     at, n = present & ~typed, np.full(number, np.nan)
     chainage[at], height[at], n[at] = (v[station[at]] for v in (rows.chainage, rows.height, rows.undulation))
@@ -202,8 +207,9 @@ def _defaults(letter, words, untold, stations, rows, known):
     least, greatest = rows.least(known, s), -rows.least(known, -s)
     for k in np.flatnonzero(untold & np.isinf(least)):
         raise InputError(
-            f"Axis '{stations[k].name}': control {letter} has no chainage, and no station of the axis has a "
-            "height to take it from."
+            "Axis '{}': control {} has no chainage, and no station of the axis has a height to take it from.",
+            stations[k].name,
+            letter,
         )
     with np.errstate(invalid="ignore"):
         closeness = {"first": s, "last": -s, "middle": np.abs(s - (0.5 * (least + greatest))[own])}

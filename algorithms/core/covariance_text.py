@@ -14,7 +14,7 @@ _SQUARE_MILLIMETRES = 1e6
 def covariance_texts(matrix):
     """The rows of a covariance (n, n) in square metres as texts (n,). InputError for more than 2,000 points."""
     if len(matrix) > MOST_POINTS:
-        raise InputError(f"A covariance is written for at most {MOST_POINTS} points, and there are {len(matrix)}.")
+        raise InputError("A covariance is written for at most {} points, and there are {}.", MOST_POINTS, len(matrix))
     return [" ".join(f"{value:.12g}" for value in row[: k + 1] * _SQUARE_MILLIMETRES) for k, row in enumerate(matrix)]
 
 
@@ -29,7 +29,7 @@ def covariance_of(names, texts, wanted):
         raise InputError("The covariance names a point twice.")
     missing = [name for name in wanted if name not in place]
     if missing:
-        raise InputError(f"The covariance has no point '{missing[0]}'.")
+        raise InputError("The covariance has no point '{}'.", missing[0])
     matrix = np.zeros((len(names), len(names)))
     for k, text in enumerate(texts):
         try:
@@ -37,7 +37,7 @@ def covariance_of(names, texts, wanted):
         except ValueError:
             row = np.zeros(0)
         if len(row) != k + 1 or not np.all(np.isfinite(row)):
-            raise InputError(f"The covariance of point '{names[k]}' is not complete: {k + 1} numbers are expected.")
+            raise InputError("The covariance of point '{}' is not complete: {} numbers are expected.", names[k], k + 1)
         matrix[k, : k + 1] = matrix[: k + 1, k] = row
     at = [place[name] for name in wanted]
     return matrix[np.ix_(at, at)] / _SQUARE_MILLIMETRES

@@ -48,11 +48,13 @@ class SurveyedLeg:
     def __post_init__(self):
         if len(self.height) < LEAST_STATIONS:
             raise InputError(
-                f"Axis '{self.axis.line.name}': a curvature factor needs at least {LEAST_STATIONS} stations with "
-                f"heights; there are {len(self.height)}."
+                "Axis '{}': a curvature factor needs at least {} stations with heights; there are {}.",
+                self.axis.line.name,
+                LEAST_STATIONS,
+                len(self.height),
             )
         if self.length < 0.001:
-            raise InputError(f"Axis '{self.axis.line.name}': all stations are at one chainage.")
+            raise InputError("Axis '{}': all stations are at one chainage.", self.axis.line.name)
 
     @cached_property
     def length(self):

@@ -9,7 +9,7 @@ from .axis import Axis, AxisLine
 from .controls import Rows, controls_of
 from .curves import CHUNK
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
-from .errors import InputError
+from .errors import InputError, Word
 from .measure import measure
 from .normal_gravity import water_height
 from .plane import Plane, chord_plane, chord_planes, heights_over, inclined_plane, inclined_planes
@@ -46,13 +46,13 @@ class DesignSpec:
 
     def __post_init__(self):
         if self.kind not in DESIGNS:
-            raise InputError(f"The design '{self.kind}' is unknown; known are {', '.join(DESIGNS)}.")
+            raise InputError("The design '{}' is unknown; known are {}.", self.kind, ", ".join(DESIGNS))
         if self.earth not in EARTHS:
-            raise InputError(f"The Earth model '{self.earth}' is unknown; known are {', '.join(EARTHS)}.")
+            raise InputError("The Earth model '{}' is unknown; known are {}.", self.earth, ", ".join(EARTHS))
         for name in ("chainage_a", "height_a", "chainage_b", "height_b", "slope", "refraction", "radius"):
             value = getattr(self, name)
             if value is not None and not np.isfinite(value):
-                raise InputError(f"The design's {name.replace('_', ' ')} is not a number.")
+                raise InputError("The design's {} is not a number.", Word(name.replace("_", " ")))
         self._check_controls()
 
     def _check_controls(self):
@@ -64,8 +64,9 @@ class DesignSpec:
             raise InputError("The design 'inclined' needs a slope.")
         if self.slope is not None and abs(self.slope) > 1.0:
             raise InputError(
-                f"A slope of {self.slope:g} is steeper than 45 degrees: it is a rise per length without "
-                "unit, 0.003 for 3 mm per metre."
+                "A slope of {:g} is steeper than 45 degrees: it is a rise per length without unit, 0.003 "
+                "for 3 mm per metre.",
+                self.slope,
             )
         has_b = self.chainage_b is not None or self.height_b is not None
         if self.kind == "grade" and self.slope is not None and has_b:
@@ -76,9 +77,9 @@ class DesignSpec:
             and self.chainage_b is not None
             and abs(self.chainage_a - self.chainage_b) < 0.001
         ):
-            raise InputError(f"Both controls are at chainage {self.chainage_a:g} m; they must be apart.")
+            raise InputError("Both controls are at chainage {:g} m; they must be apart.", self.chainage_a)
         if self.radius is not None and self.radius < 100_000.0:
-            raise InputError(f"A sphere of radius {self.radius:g} m is not that of the Earth; RADIUS is in metres.")
+            raise InputError("A sphere of radius {:g} m is not that of the Earth; RADIUS is in metres.", self.radius)
 
     @property
     def uses_b(self):

@@ -1,18 +1,25 @@
 """The one error of the core."""
 
 
+class Word(str):
+    """A word of the core among the values of a refusal: it is translated, while what the user wrote is not."""
+
+
 class InputError(ValueError):
     """What was given cannot be computed; the message is one sentence for the user.
 
-    ``code``: a code of ``algorithms/entry/messages.py``, '' where nobody acts on it. ``keys``: names of the parameters
-    that the sentence is about, that to be looked at first before the others. The host side turns it into its own
-    processing error in ``algorithms/entry/base.py`` and nowhere else.
+    ``text``: one literal with {} places, which ``values`` fill in; without values it is the sentence, whatever braces
+    it has. str() is the sentence in English; who shows it asks ``refusal`` in ``algorithms/language/refusals.py`` for
+    that in the user's language. ``code``: a code of ``algorithms/entry/messages.py``, '' where nobody acts on it.
+    ``keys``: names of the parameters that the sentence is about, that to be looked at first before the others. The host
+    side turns it into its own processing error in ``algorithms/entry/base.py`` and nowhere else.
     """
 
-    def __init__(self, text="", *, code="", keys=()):
-        super().__init__(text)
+    def __init__(self, text="", *values, code="", keys=()):
+        super().__init__(text.format(*values) if values else text)
+        self.text, self.values = text, values
         self.code, self.keys = code, tuple(keys)
 
     def reworded(self, text):
-        """The same refusal, with its code and keys (texts, without unit), in another sentence."""
+        """The same refusal, with its code and keys (texts, without unit), in another sentence, worded already."""
         return InputError(text, code=self.code, keys=self.keys)

@@ -14,7 +14,7 @@ def round_number(limit):
     """The greatest of 1, 2, 5 times a power of ten not above ``limit``, in the unit of ``limit``; InputError where that
     is not positive."""
     if not (np.isfinite(limit) and limit > 0.0):
-        raise InputError(f"No round number lies below {limit:g}.")
+        raise InputError("No round number lies below {:g}.", limit)
     # A limit that is round but for its binary form is its own round number.
     limit = limit * (1.0 + _SLACK)
     power = 10.0 ** np.floor(np.log10(limit))

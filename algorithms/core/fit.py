@@ -145,8 +145,10 @@ def check_spread(lat, lon, ellipsoid):
     away = float(np.abs(measure([line], lat, lon).across).max())
     if away <= ONE_GEODESIC * extent:
         raise InputError(
-            f"The stations lie on one line (none is more than {away:.3f} m from it over {extent:.0f} m), which "
-            "determines no plane; fit a line, or add an axis in another direction."
+            "The stations lie on one line (none is more than {:.3f} m from it over {:.0f} m), which "
+            "determines no plane; fit a line, or add an axis in another direction.",
+            away,
+            extent,
         )
 
 
@@ -161,7 +163,10 @@ def fit_surface(frame, heights, *, remove=False, robust=False, sections=()):
     columns = 1 + len(frame.directions) + (0 if heights.datums is None else int(heights.datums.max()))
     if len(heights) < columns:
         raise InputError(
-            f"A fit of {columns} unknowns needs at least {columns} stations with heights; there are {len(heights)}."
+            "A fit of {} unknowns needs at least {} stations with heights; there are {}.",
+            columns,
+            columns,
+            len(heights),
         )
 
     places = foot_and_normal(heights.lat, heights.lon, frame.ellipsoid)
@@ -188,7 +193,7 @@ def searched(fit, observed, *, remove, robust, sections=()):
 def _gauss_newton(frame, heights, keep, columns, places):
     """Two steps on the exact model from the level plane at the kept stations' mean height (measured: enough)."""
     if keep.sum() < columns:
-        raise InputError(f"A fit of {columns} unknowns is left with {int(keep.sum())} stations.")
+        raise InputError("A fit of {} unknowns is left with {} stations.", columns, int(keep.sum()))
     covariance = heights.covariance.part(keep)
     parameters = np.zeros(columns)
     parameters[0] = heights.height[keep].mean()

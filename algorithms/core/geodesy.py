@@ -37,7 +37,7 @@ class Ellipsoid:
         object.__setattr__(self, "a", float(self.a))
         object.__setattr__(self, "f", float(self.f))
         if not (np.isfinite(self.a) and self.a > 0 and 0 <= self.f < 0.1):
-            raise InputError(f"An ellipsoid with a = {self.a} m and f = {self.f} is not an Earth ellipsoid.")
+            raise InputError("An ellipsoid with a = {} m and f = {} is not an Earth ellipsoid.", self.a, self.f)
 
     @property
     def e2(self):
@@ -166,7 +166,7 @@ def _crs(definition):
     try:
         crs = pyproj.CRS.from_user_input(definition)
     except CRSError as error:
-        raise InputError(f"The coordinate reference system is not understood: {error}") from None
+        raise InputError("The coordinate reference system is not understood: {}", str(error)) from None
     while crs.is_bound or crs.is_compound:
         crs = crs.source_crs if crs.is_bound else crs.sub_crs_list[0]
     return crs
@@ -177,7 +177,7 @@ def _base(definition):
     # Of a geographic system itself: what PROJ calls its base is another object, to which it may know a shift.
     base = crs if crs.is_geographic and not crs.is_derived else crs.geodetic_crs
     if crs.is_geocentric or base is None or base.ellipsoid is None:
-        raise InputError(f"The coordinate reference system '{crs.name}' has no latitude and longitude behind it.")
+        raise InputError("The coordinate reference system '{}' has no latitude and longitude behind it.", crs.name)
     return base
 
 
@@ -245,8 +245,10 @@ def mapping(source, target=None):
 
     def refusal():
         return InputError(
-            f"From '{name}' to '{goal.name}' only a ballpark transformation is known here, which can be wrong by "
-            "metres: give both layers the same datum, or install the transformation's grid."
+            "From '{}' to '{}' only a ballpark transformation is known here, which can be wrong by "
+            "metres: give both layers the same datum, or install the transformation's grid.",
+            name,
+            goal.name,
         )
 
     try:
@@ -261,7 +263,7 @@ def mapping(source, target=None):
         except ProjError:
             raise refusal() from None
         if not (np.all(np.isfinite(lon)) and np.all(np.isfinite(lat))):
-            raise InputError(f"Some coordinates lie outside the domain of '{name}'.")
+            raise InputError("Some coordinates lie outside the domain of '{}'.", name)
         return (lat, lon) if angles is None else angles.degrees(lon, lat)
 
     return to_latitude_longitude
@@ -309,7 +311,7 @@ def vertical_part(definition):
     try:
         crs = pyproj.CRS.from_user_input(definition)
     except CRSError as error:
-        raise InputError(f"The coordinate reference system is not understood: {error}") from None
+        raise InputError("The coordinate reference system is not understood: {}", str(error)) from None
     while crs.is_bound:
         crs = crs.source_crs
     part = next((one for one in crs.sub_crs_list if one.is_vertical), None) if crs.is_compound else crs

@@ -12,7 +12,7 @@ import numpy as np
 
 from .best_line import best_lines
 from .curves import CHUNK
-from .errors import InputError
+from .errors import InputError, Word
 from .geodesy import Ellipsoid, foot_and_normal, foot_components
 from .plane import rightwards
 
@@ -156,8 +156,11 @@ def _chord_planes(axes, kinds, names, stations, ends, counted):
     point, ahead, right = (np.full((len(names), 3), np.nan) for _ in range(3))
     for axis in axes[counted[axes] < [FEWEST[kind] for kind in kinds[axes]]]:
         raise InputError(
-            f"Axis '{names[axis]}': the line '{kinds[axis]}' needs {FEWEST[kinds[axis]]} stations; it has "
-            f"{counted[axis]}."
+            "Axis '{}': the line '{}' needs {} stations; it has {}.",
+            names[axis],
+            Word(kinds[axis]),
+            FEWEST[kinds[axis]],
+            counted[axis],
         )
     if not len(axes):
         return VerticalPlanes(point, ahead, right)
@@ -167,7 +170,7 @@ def _chord_planes(axes, kinds, names, stations, ends, counted):
     way = end[0] - begin[0]
     level = np.linalg.norm(np.cross(way, up), axis=1)
     for axis in axes[~(level > _APART)]:
-        raise InputError(f"Axis '{names[axis]}': the stations of its line are at one place, so it has no direction.")
+        raise InputError("Axis '{}': the stations of its line are at one place, so it has no direction.", names[axis])
     point[axes], right[axes] = begin[0], rightwards(way, up)
     ahead[axes] = np.cross(up, right[axes])
     return VerticalPlanes(point, ahead, right)
@@ -198,7 +201,7 @@ def check_lines(lines, axes, names):
     """InputError naming the first of the ``axes`` (indices) whose stations, of which ``lines`` are the BestLines, do
     not lie along a line."""
     for one in axes[~(lines.along2[axes] > np.maximum(lines.aside2[axes], _APART**2))]:
-        raise InputError(f"Axis '{names[one]}': its stations do not lie along a line, so none can be fitted.")
+        raise InputError("Axis '{}': its stations do not lie along a line, so none can be fitted.", names[one])
 
 
 def planes_through_ends(names, stations):

@@ -82,7 +82,7 @@ def fit_sideways(name, stations, *, remove=False, robust=False):
 
 def _lines(name, stations, keep):
     if keep.sum() < 2:
-        raise InputError(f"Axis '{name}': a line in plan needs 2 stations, and is left with {int(keep.sum())}.")
+        raise InputError("Axis '{}': a line in plan needs 2 stations, and is left with {}.", name, int(keep.sum()))
     weight = keep / stations.covariance.variance
     lines = best_lines(np.zeros(len(stations), int), stations.along, stations.aside, weight, 1)
     check_lines(lines, np.zeros(1, int), [name])

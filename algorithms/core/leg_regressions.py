@@ -155,7 +155,7 @@ def _check_condition(rows, columns):
     condition = np.linalg.cond(normals / (size[:, :, None] * size[:, None, :]))
     for k in np.flatnonzero(~(condition <= _MOST_CONDITION)):
         raise InputError(
-            f"Axis '{rows.profiles[k].axis.line.name}': the stations are at too few places to show a bend."
+            "Axis '{}': the stations are at too few places to show a bend.", rows.profiles[k].axis.line.name
         )
 
 

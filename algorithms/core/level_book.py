@@ -73,7 +73,7 @@ def book_sections(setups, names):
         end = names[setup.fore]
         if setup.intermediate:
             if not end:
-                raise InputError(f"Row {setup.fore + 1}: an intermediate sight needs a point's name.")
+                raise InputError("Row {}: an intermediate sight needs a point's name.", setup.fore + 1)
             if start or names[setup.back]:
                 here = chain if not names[setup.back] else []
                 sections.append(Section(names[setup.back] or start, end, (*here, k)))

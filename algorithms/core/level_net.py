@@ -29,18 +29,19 @@ class LevelNet:
     def __post_init__(self):
         if not len(self.start):
             raise InputError("The net has no lines.")
-        self._refuse(self.start == self.end, "starts and ends at one point")
-        self._refuse(~np.isfinite(self.difference), "has no height difference")
-        self._refuse(self.length < 0.0, "has a negative length")
-        self._refuse(
-            ~(np.isfinite(self.deviation) & (self.deviation > 0.0)),
-            "has a standard deviation that is zero, negative or no number",
-        )
+        for line in self._named(self.start == self.end):
+            raise InputError("Line {} ({} to {}) starts and ends at one point.", *line)
+        for line in self._named(~np.isfinite(self.difference)):
+            raise InputError("Line {} ({} to {}) has no height difference.", *line)
+        for line in self._named(self.length < 0.0):
+            raise InputError("Line {} ({} to {}) has a negative length.", *line)
+        for line in self._named(~(np.isfinite(self.deviation) & (self.deviation > 0.0))):
+            raise InputError("Line {} ({} to {}) has a standard deviation that is zero, negative or no number.", *line)
 
-    def _refuse(self, bad, words):
-        if np.any(bad):
-            k = int(np.flatnonzero(bad)[0])
-            raise InputError(f"Line {k + 1} ({self.names[self.start[k]]} to {self.names[self.end[k]]}) {words}.")
+    def _named(self, bad):
+        """Number from 1 and the points' names of each line of the mask ``bad`` (n,)."""
+        for k in np.flatnonzero(bad).tolist():
+            yield k + 1, self.names[self.start[k]], self.names[self.end[k]]
 
     def __len__(self):
         return len(self.start)

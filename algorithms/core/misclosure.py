@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import InputError
+from .errors import InputError, Word
 
 # Checked with: relative accuracies, Civil Engineering Formulas (McGraw-Hill), equations 7.22-7.24, and Ghilani and
 # Wolf, Elementary Surveying; sections, a page on level networks after FGDC's standards and the same textbook, and the
@@ -45,7 +45,7 @@ def levelling_class(name, kind):
         if (entry.name, entry.kind) == (name, kind):
             return entry
     known = ", ".join(entry.name for entry in CLASSES if entry.kind == kind)
-    raise InputError(f"The levelling class '{name}' is unknown for '{kind}'; known are {known or 'none'}.")
+    raise InputError("The levelling class '{}' is unknown for '{}'; known are {}.", name, kind, known or Word("none"))
 
 
 def misclosure_limit(factor, length):

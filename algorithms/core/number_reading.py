@@ -8,10 +8,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import InputError
+from .errors import InputError, Word
 from .plain_number import plain_numbers
 
 SIGNS = ("point", "comma")
+# What a cell is called where nobody says.
+_CELL = Word("number")
 _BLANKS = " \u00a0\u2009\u202f\t"
 _MINUS = "-\u2212\u2013"
 _UNIT = re.compile(
@@ -37,9 +39,9 @@ _PLAIN = {
 
 @dataclass(frozen=True)
 class Column:
-    """A column as read. ``values``: (n,), NaN for blank and unreadable cells; ``reasons``: {row: why it is unreadable};
-    ``sign``: 'point' or 'comma'; ``notes``: what was found besides plain numbers, for the log; ``feet``: rows in feet
-    and inches (n,)."""
+    """A column as read. ``values``: (n,), NaN for blank and unreadable cells; ``reasons``: {row: InputError, why it is
+    unreadable}; ``sign``: 'point' or 'comma'; ``notes``: what was found besides plain numbers, for the log; ``feet``:
+    rows in feet and inches (n,)."""
 
     values: np.ndarray
     reasons: dict
@@ -48,7 +50,7 @@ class Column:
     feet: np.ndarray
 
 
-def read_column(texts, *, name="number", sign="", in_feet=False):
+def read_column(texts, *, name=_CELL, sign="", in_feet=False):
     """Read the cells of one column: Column.
 
     ``texts``: (n,) as written; ``name``: what the reasons call a cell; ``sign``: the decimal sign where it is known;
@@ -70,7 +72,7 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
         unit = _UNIT.search(body)
         feet[row] = number is not None or bool(unit and unit["feet"])
         if feet[row] and not in_feet or unit and unit["metres"] and in_feet:
-            reasons[row] = f"The {name} '{text}' is not in the unit of the run."
+            reasons[row] = InputError("The {} '{}' is not in the unit of the run.", name, text)
             continue
         if number is not None:
             notes.add("feet and inches")
@@ -81,11 +83,17 @@ def read_column(texts, *, name="number", sign="", in_feet=False):
             other = SIGNS[1 - SIGNS.index(sign)]
             mixed = _number(body, other)[0] is not None
             if body.lower() in ("inf", "infinity"):
-                reasons[row] = f"The {name} '{text}' is infinite."
-                continue
-            reasons[row] = f"The {name} '{text}' is not a number." + (
-                f" The other cells have a decimal {sign}." if mixed else ""
-            )
+                reasons[row] = InputError("The {} '{}' is infinite.", name, text)
+            elif not mixed:
+                reasons[row] = InputError("The {} '{}' is not a number.", name, text)
+            elif sign == "comma":
+                reasons[row] = InputError(
+                    "The {} '{}' is not a number. The other cells have a decimal comma.", name, text
+                )
+            else:
+                reasons[row] = InputError(
+                    "The {} '{}' is not a number. The other cells have a decimal point.", name, text
+                )
             continue
         if signed:
             notes.add(signed)
@@ -102,17 +110,18 @@ def typed_number(text, *, comma="", in_feet=False):
     ``in_feet``: as in ``read_column``. InputError for what is no number, and for such a comma where it is not known.
     """
     try:
-        column = read_column([text], name="entry", in_feet=in_feet)
+        column = read_column([text], name=Word("entry"), in_feet=in_feet)
     except InputError:
         if comma != "comma":
             raise InputError(
-                f"'{text}' may have a decimal comma or a group of thousands: write it with a point, or without a comma."
+                "'{}' may have a decimal comma or a group of thousands: write it with a point, or without a comma.",
+                text,
             ) from None
-        column = read_column([text], name="entry", sign=comma, in_feet=in_feet)
+        column = read_column([text], name=Word("entry"), sign=comma, in_feet=in_feet)
     if column.reasons:
-        raise InputError(column.reasons[0])
+        raise column.reasons[0]
     if np.isnan(column.values[0]):
-        raise InputError(f"The entry '{text}' is not a number.")
+        raise InputError("The {} '{}' is not a number.", Word("entry"), text)
     return float(column.values[0])
 
 
@@ -172,7 +181,7 @@ def _feet_and_inches(body):
     return whole + (float(inches or 0.0) + (float(top) / float(bottom) if top else 0.0)) / 12.0
 
 
-def decimal_sign(texts, name="number"):
+def decimal_sign(texts, name=_CELL):
     """'point' or 'comma', from all cells of a column. ``texts``: (n,) as written. InputError where every comma could
     part thousands as well."""
     votes, open_cells = set(), []
@@ -196,8 +205,10 @@ def decimal_sign(texts, name="number"):
         return "comma" if commas > points else "point"
     if open_cells:
         raise InputError(
-            f"The {name} '{open_cells[0]}' may have a decimal comma or a group of thousands, and no other "
-            "cell of the column tells; give the decimal sign (DECIMAL_SIGN)."
+            "The {} '{}' may have a decimal comma or a group of thousands, and no other cell of the "
+            "column tells; give the decimal sign (DECIMAL_SIGN).",
+            name,
+            open_cells[0],
         )
     return "point"
 

@@ -107,7 +107,7 @@ class AxisProfile:
 
     def _base(self, view):
         if view not in VIEWS:
-            raise InputError(f"The view '{view}' is unknown; known are {', '.join(VIEWS)}.")
+            raise InputError("The view '{}' is unknown; known are {}.", view, ", ".join(VIEWS))
         return self.level if view == "level" else self.design
 
     def shown_range(self, view):

@@ -12,7 +12,7 @@ from typing import Optional
 
 import numpy as np
 
-from .errors import InputError
+from .errors import InputError, Word
 
 METHODS = ("full", "least")
 # A residual that is the tolerance to the last digit of a drawing is within it (as in residuals.statuses).
@@ -43,16 +43,16 @@ class Rules:
 
     def __post_init__(self):
         if self.method not in METHODS:
-            raise InputError(f"The method '{self.method}' is unknown; known are {', '.join(METHODS)}.")
+            raise InputError("The method '{}' is unknown; known are {}.", self.method, ", ".join(METHODS))
         if self.step is not None and not (np.isfinite(self.step) and self.step >= SMALLEST_STEP):
             raise InputError("The shim increment must be at least 0.001 mm; leave it empty for any movement.")
         for value, name in (
-            (self.up, "greatest raise"),
-            (self.down, "greatest lowering"),
-            (self.smoothness, "limit between neighbours"),
+            (self.up, Word("greatest raise")),
+            (self.down, Word("greatest lowering")),
+            (self.smoothness, Word("limit between neighbours")),
         ):
             if value is not None and not (np.isfinite(value) and value >= 0.0):
-                raise InputError(f"The {name} cannot be negative.")
+                raise InputError("The {} cannot be negative.", name)
 
 
 @dataclass(frozen=True)
@@ -215,7 +215,7 @@ def _linked(costs, pairs, smoothness, whole):
         method="highs-ds",
     )
     if found.status != 0:
-        raise InputError(f"The movements could not be determined: {found.message.strip().rstrip('.')}.")
+        raise InputError("The movements could not be determined: {}.", found.message.strip().rstrip("."))
     return np.bincount(support, sign * found.x[: len(support)], minlength=count)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import InputError
+from .errors import InputError, Word
 from .sights import arc_height_difference_midway, reciprocal, sight_correction
 
 # Below this a setup without a k counts as balanced, metres.
@@ -35,7 +35,7 @@ class Precision:
     def __post_init__(self):
         for name, value in vars(self).items():
             if value < 0.0:
-                raise InputError(f"The standard deviation of the {name.replace('_', ' ')} is negative.")
+                raise InputError("The standard deviation of the {} is negative.", Word(name.replace("_", " ")))
 
 
 @dataclass(frozen=True)

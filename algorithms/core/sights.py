@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import InputError
+from .errors import InputError, Word
 
 # Radius of the sphere that has the Earth's volume, rounded, for sights whose place is not known.
 MEAN_RADIUS = 6_371_000.0
@@ -164,14 +164,14 @@ def _plain(values):
 def _checked(name, values):
     values = np.asarray(values, float)
     if not np.all(np.isfinite(values)) or np.any(values < 0.0):
-        raise InputError(f"A {name} is negative or not a number.")
+        raise InputError("A {} is negative or not a number.", Word(name))
     return values
 
 
 def _number(name, values):
     values = np.asarray(values, float)
     if not np.all(np.isfinite(values)):
-        raise InputError(f"A {name} is not a number.")
+        raise InputError("A {} is not a number.", Word(name))
     return values
 
 

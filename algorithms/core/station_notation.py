@@ -29,7 +29,7 @@ def notation(text):
         return float(text), None  # never by its text: a measured origin is 2.3e-09
     found = _TEXT.match(str(text))
     if not found:
-        raise InputError(f"'{text}' is not a station: expected such as 12+50, 1+250 or a distance.")
+        raise InputError("'{}' is not a station: expected such as 12+50, 1+250 or a distance.", text)
     sign = -1.0 if found["sign"] in ("-", "\u2212") else 1.0
     region = int(found["region"]) if found["region"] else None
     if found["bare"] is not None:
@@ -37,7 +37,7 @@ def notation(text):
     digits = len(found["rest"].split(".")[0])
     if digits not in _STATION_LENGTH:
         raise InputError(
-            f"'{text}' is not a station: after the plus stand two digits (stations of 100) or three (of 1000)."
+            "'{}' is not a station: after the plus stand two digits (stations of 100) or three (of 1000).", text
         )
     return sign * (float(found["whole"]) * _STATION_LENGTH[digits] + float(found["rest"])), region
 
@@ -80,7 +80,7 @@ class StationEquations:
         for back, ahead in self.pairs:
             place = back if not places else places[-1] + back - aheads[-1]
             if places and place <= places[-1]:
-                raise InputError(f"The station equation {back:g} = {ahead:g} lies behind the one before it.")
+                raise InputError("The station equation {:g} = {:g} lies behind the one before it.", back, ahead)
             places.append(place)
             aheads.append(ahead)
         object.__setattr__(self, "_places", np.array(places))
@@ -92,7 +92,7 @@ class StationEquations:
         ``region``: the number in brackets, None without. InputError in a gap, or where it occurs twice.
         """
         if region is not None and not 1 <= region <= len(self.pairs) + 1:
-            raise InputError(f"Stretch {region} does not exist: there are {len(self.pairs) + 1}.")
+            raise InputError("Stretch {} does not exist: there are {}.", region, len(self.pairs) + 1)
         found = []
         for number in range(len(self.pairs) + 1) if region is None else [region - 1]:
             chainage = station if number == 0 else self._places[number - 1] + station - self._aheads[number - 1]
@@ -102,12 +102,14 @@ class StationEquations:
                 found.append(chainage)
         if not found:
             raise InputError(
-                f"Station {station:g} does not exist on this axis: it lies in the gap of a station equation."
+                "Station {:g} does not exist on this axis: it lies in the gap of a station equation.", station
             )
         if len(found) > 1:
             raise InputError(
-                f"Station {station:g} occurs {len(found)} times because of a station equation: "
-                "write its stretch in brackets behind it, such as 12+50 (2)."
+                "Station {:g} occurs {} times because of a station equation: write its stretch in "
+                "brackets behind it, such as 12+50 (2).",
+                station,
+                len(found),
             )
         return float(found[0])
 
@@ -144,6 +146,6 @@ def station_equations(text):
     for part in filter(str.strip, str(text or "").split(";")):
         sides = part.split("=")
         if len(sides) != 2:
-            raise InputError(f"The station equation '{part.strip()}' is unreadable: expected back=ahead.")
+            raise InputError("The station equation '{}' is unreadable: expected back=ahead.", part.strip())
         pairs.append(tuple(notation(side)[0] for side in sides))
     return StationEquations(tuple(pairs))

@@ -71,8 +71,8 @@ def peg_setups(text):
         numbers = []
     if len(numbers) != 2 or any(len(row) != 4 for row in numbers):
         raise InputError(
-            f"The two-peg test '{text.strip()}' is not two setups of four numbers each: both readings and "
-            f"both "
-            "sight lengths, as in 1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10."
+            "The two-peg test '{}' is not two setups of four numbers each: both readings and both "
+            "sight lengths, as in 1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10.",
+            text.strip(),
         )
     return tuple(PegSetup(*row) for row in numbers)

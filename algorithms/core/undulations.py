@@ -151,7 +151,9 @@ class Grid:
         if np.any(outside):
             k = int(np.flatnonzero(outside)[0])
             raise InputError(
-                f"The geoid grid does not reach latitude {np.asarray(lat)[k]:.5f}, longitude {np.asarray(lon)[k]:.5f}."
+                "The geoid grid does not reach latitude {:.5f}, longitude {:.5f}.",
+                np.asarray(lat)[k],
+                np.asarray(lon)[k],
             )
         return v, u
 
@@ -174,7 +176,7 @@ def _without_holes(result, lat, lon):
     if not np.all(np.isfinite(result)):
         k = int(np.flatnonzero(~np.isfinite(result))[0])
         raise InputError(
-            f"The geoid grid has no value at latitude {np.asarray(lat)[k]:.5f}, longitude {np.asarray(lon)[k]:.5f}."
+            "The geoid grid has no value at latitude {:.5f}, longitude {:.5f}.", np.asarray(lat)[k], np.asarray(lon)[k]
         )
     return result
 
@@ -268,9 +270,13 @@ class SmoothGrid:
                 hole = self._hole(*nodes, row, column)
             else:
                 raise InputError(
-                    f"The geoid grid has no value at latitude {hole[0]:.5f}, longitude {hole[1]:.5f}, beside latitude "
-                    f"{lat:.5f}, longitude {lon:.5f}: too close for a smooth surface between the nodes. Take a grid "
-                    "that covers the structure and some cells around it, or set GEOID_BETWEEN to bilinear."
+                    "The geoid grid has no value at latitude {:.5f}, longitude {:.5f}, beside latitude "
+                    "{:.5f}, longitude {:.5f}: too close for a smooth surface between the nodes. Take a grid "
+                    "that covers the structure and some cells around it, or set GEOID_BETWEEN to bilinear.",
+                    hole[0],
+                    hole[1],
+                    lat,
+                    lon,
                 )
             if margin < _MARGIN:
                 self._shortened[key] = (lat, lon, *hole)
@@ -327,7 +333,11 @@ def _spline(rows, columns, values):
         ) from None
     if min(values.shape) < _LEAST_NODES:
         raise InputError(
-            f"The geoid grid has {values.shape[0]} by {values.shape[1]} nodes; a smooth surface between them needs "
-            f"{_LEAST_NODES} by {_LEAST_NODES}. Set GEOID_BETWEEN to bilinear."
+            "The geoid grid has {} by {} nodes; a smooth surface between them needs {} by {}. Set "
+            "GEOID_BETWEEN to bilinear.",
+            values.shape[0],
+            values.shape[1],
+            _LEAST_NODES,
+            _LEAST_NODES,
         )
     return RectBivariateSpline(rows, columns, values, kx=3, ky=3, s=0.0) if np.all(np.isfinite(values)) else None

@@ -10,4 +10,4 @@ def metres_per(unit):
     try:
         return METRES[unit]
     except KeyError:
-        raise InputError(f"The unit '{unit}' is unknown; known are {', '.join(METRES)}.") from None
+        raise InputError("The unit '{}' is unknown; known are {}.", unit, ", ".join(METRES)) from None

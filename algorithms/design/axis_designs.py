@@ -11,6 +11,7 @@ from ..core.plane import Plane
 from ..core.units import metres_per
 from ..entry.parameters import GRAVITY
 from ..language.number_text import listed, plain_text
+from ..language.refusals import refusal
 from ..language.translation import tr
 from ..structure.height_system import undulation_text
 
@@ -80,7 +81,9 @@ class Designs:
         except InputError as error:
             # The core knows no parameters; of its refusals this one has one place where it is mended.
             keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
-            raise InputError(tr("Axis '{}': {}").format(axis.line.name, error), code=error.code, keys=keys) from None
+            raise InputError(
+                tr("Axis '{}': {}").format(axis.line.name, refusal(error)), code=error.code, keys=keys
+            ) from None
 
     def _water(self, kind):
         """Height of the datum above the sea for a level surface of water, None for any other design."""
@@ -131,7 +134,9 @@ class Designs:
                 return (self._notation.chainage(text) if text else None), bool(own)
             except InputError as error:
                 keys = () if own else (_CHAINAGES[name],)
-                raise InputError(tr("Axis '{}', {}: {}").format(axis.line.name, name, error), keys=keys) from None
+                raise InputError(
+                    tr("Axis '{}', {}: {}").format(axis.line.name, name, refusal(error)), keys=keys
+                ) from None
         own = self._fields.number(axis, row, name)
         return (own, True) if own is not None else (self._form[name], False)
 

@@ -74,7 +74,7 @@ class FittedLines:
                 found.append(fit_sideways(group.name, part, **options))
         except InputError as error:
             # The core knows no parameters.
-            raise InputError(str(error), keys=("LINE",)) from None
+            raise InputError(error.text, *error.values, keys=("LINE",)) from None
         return found
 
     def fields(self, fits, run, flag):

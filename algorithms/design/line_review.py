@@ -61,7 +61,7 @@ class LineReview:
             line = line_departures(self._kinds, run.structure.names, stations, ends, weight)
         except InputError as error:
             # The core knows no parameters.
-            raise InputError(str(error), keys=("LINE",)) from None
+            raise InputError(error.text, *error.values, keys=("LINE",)) from None
         side = sides(line.lateral, self._tolerances[stations.axis])
         self.lateral, self.side = np.full(len(back), np.nan), np.full(len(back), None, dtype=object)
         self.lateral[on], self.side[on] = line.lateral, np.where(side == "", None, side)

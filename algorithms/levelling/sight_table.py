@@ -11,6 +11,7 @@ from ..core.errors import InputError
 from ..core.plain_number import plain_number
 from ..core.sight_reduction import MOST_K
 from ..language.number_text import listed
+from ..language.refusals import refusal
 from ..language.translation import tr
 from .parameters import sight_field_table
 
@@ -180,5 +181,5 @@ def _zeniths(zenith, vertical, unit, rejected):
             if first or second:
                 values[row] = zenith_angle(first or second, unit, vertical=not first)
         except InputError as error:
-            rejected.setdefault(row, str(error))
+            rejected.setdefault(row, refusal(error))
     return values

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ...algorithms.core.errors import InputError
+from ...algorithms.language.refusals import refusal
 from ...algorithms.language.translation import tr
 from .requests import controls_of, label_of, read_answer
 
@@ -18,7 +19,7 @@ def unreadable(settings, stated=()):
         try:
             read_answer(settings, answer)
         except InputError as error:
-            found[answer] = str(error)
+            found[answer] = refusal(error)
     return found
 
 

@@ -4,8 +4,8 @@ Each file of plugin/i18n/ (tautline_LANGUAGE.ts) gets the texts that the sources
 translations that it has. A text without one is marked as unfinished, one that no source has any more is left out.
 ``archive.py`` compiles the files.
 
-The texts are the literal arguments of ``tr`` and ``translatable``, labels of output fields, and what an
-entry states of itself.
+The texts are the literal arguments of ``tr`` and ``translatable``, labels of output fields, refusals of the core and
+words in them, and what an entry states of itself.
 """
 
 import ast
@@ -15,9 +15,12 @@ import xml.etree.ElementTree as ElementTree
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 PLACE = ROOT / "plugin" / "i18n"
+CORE = ROOT / "algorithms" / "core"
 CONTEXT = "Tautline"
 # Names of calls: which of their arguments are texts.
 CALLS = {"tr": (0,), "translatable": (0,), "OutputField": (3,)}
+# The same in the core, which words nothing itself: ``algorithms/language/refusals.py`` does.
+CALLS_OF_CORE = {"InputError": (0,), "Word": (0,)}
 # What a class of an entry states, a text or several.
 STATED = ("TITLE", "GROUP", "HELP", "TAGS")
 
@@ -27,14 +30,14 @@ def sources():
     return sorted([*(ROOT / "algorithms").rglob("*.py"), *(ROOT / "plugin").rglob("*.py")])
 
 
-def _literals(node):
+def literals(node):
     """Texts of a literal, of several in a tuple, or of both branches of a choice."""
     if isinstance(node, ast.Constant):
         return [node.value] if isinstance(node.value, str) and node.value else []
     if isinstance(node, (ast.Tuple, ast.List)):
-        return [text for one in node.elts for text in _literals(one)]
+        return [text for one in node.elts for text in literals(one)]
     if isinstance(node, ast.IfExp):
-        return _literals(node.body) + _literals(node.orelse)
+        return literals(node.body) + literals(node.orelse)
     return []
 
 
@@ -48,7 +51,7 @@ def _stated(node):
                     pairs = zip(target.elts, line.value.elts)
                 for name, value in pairs:
                     if isinstance(name, ast.Name) and name.id in STATED:
-                        yield from _literals(value)
+                        yield from literals(value)
 
 
 def called(node):
@@ -61,11 +64,12 @@ def texts():
     found = {}
     for path in sources():
         tree, mine = ast.parse(path.read_text(encoding="utf-8")), []
+        calls = CALLS_OF_CORE if CORE in path.parents else CALLS
         for node in ast.walk(tree):
-            for number in CALLS.get(called(node), ()):
+            for number in calls.get(called(node), ()):
                 if number < len(node.args):
                     argument = node.args[number]
-                    mine += [(argument.lineno, argument.col_offset, text) for text in _literals(argument)]
+                    mine += [(argument.lineno, argument.col_offset, text) for text in literals(argument)]
             if isinstance(node, ast.ClassDef) and path.parent.name == "algorithms":
                 mine += [(node.lineno, 0, text) for text in _stated(node)]
         for _, _, text in sorted(mine):

@@ -1,0 +1,52 @@
+"""Refusals of the core in the user's language."""
+
+from ..core.errors import Word
+from .translation import decimal_sign, tr, translatable
+
+# Words that the core puts into refusals and does not write out there.
+WORDS = (
+    # Designs, and what a line is judged by.
+    translatable("chord"),
+    translatable("grade"),
+    translatable("axis"),
+    translatable("fitted"),
+    # Numbers of a design.
+    translatable("chainage a"),
+    translatable("height a"),
+    translatable("chainage b"),
+    translatable("height b"),
+    translatable("slope"),
+    translatable("refraction"),
+    translatable("radius"),
+    # What a sight or its standard deviation is of.
+    translatable("angle"),
+    translatable("distance"),
+    translatable("distance ratio"),
+    translatable("height"),
+    translatable("reading"),
+    translatable("k"),
+    translatable("collimation"),
+    translatable("correction"),
+    translatable("pressure"),
+    translatable("temperature"),
+)
+
+
+class _Told(float):
+    """A number that is told with the decimal sign of the language."""
+
+    def __format__(self, spec):
+        return super().__format__(spec).replace(".", decimal_sign())
+
+
+def refusal(error):
+    """The sentence of an InputError in the user's language. One that was worded outside the core stays as it is."""
+    text = tr(error.text)
+    # A sentence without values may hold braces of the user's own.
+    return text.format(*map(_told, error.values)) if error.values else text
+
+
+def _told(value):
+    if isinstance(value, Word):
+        return tr(str(value))
+    return _Told(value) if isinstance(value, float) else value

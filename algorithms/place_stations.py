@@ -19,9 +19,9 @@ from .entry.base import Result, ToolboxEntry
 from .entry.messages import ROW_REJECTED
 from .entry.recorded_system import UNKNOWN, height_kind
 from .entry.stated_units import stated_units
+from .language.core_sentences import worded
 from .language.height_text import height_with_unit
 from .language.number_text import counted, listed
-from .language.refusals import refusal
 from .language.translation import tr
 from .structure.axis_overrides import AxisFields, axis_at_height
 from .structure.axis_words import tell_axes
@@ -259,7 +259,7 @@ class _Rows:
                 if k in heights.reasons:
                     raise InputError(heights.reasons[k])
             except InputError as error:
-                self.rejected.append((k, refusal(error)))
+                self.rejected.append((k, worded(error)))
                 continue
             offset = 0.0 if np.isnan(heights.offset[k]) else heights.offset[k] * self.units.chainage
             for target, value in zip(

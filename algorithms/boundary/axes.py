@@ -9,8 +9,8 @@ from qgis.core import QgsFeatureRequest, QgsWkbTypes
 from ..core import geodesy
 from ..core.axis import AxisLine, axis_lines, joined_parts
 from ..core.errors import InputError
+from ..language.core_sentences import worded
 from ..language.number_text import listed
-from ..language.refusals import refusal
 from ..language.translation import tr
 from .cancel import check_cancel
 from .cells import as_text
@@ -51,7 +51,7 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
     try:
         to_degrees = geodesy.mapping(definition(crs), target)
     except InputError as error:
-        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), refusal(error))) from None
+        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), worded(error))) from None
     naming = named_field(source, axis_field, "AXIS_FIELD", ("axis", "name"))
     cells = {**field_indices(source), **_own_names(source)}
     used = _fields_used(source, naming, more_fields)
@@ -98,7 +98,7 @@ def _of_row(source, row):
     try:
         yield
     except InputError as error:
-        raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, refusal(error))) from None
+        raise error.reworded(tr("Layer '{}', row {}: {}").format(source.sourceName(), row, worded(error))) from None
 
 
 class LineReading:

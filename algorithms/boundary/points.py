@@ -8,8 +8,8 @@ from qgis.core import QgsWkbTypes
 
 from ..core import geodesy
 from ..core.errors import InputError
+from ..language.core_sentences import worded
 from ..language.number_text import plain_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 from .reference_systems import checked_crs, definition
 from .tables import check_geometry, read_table
@@ -56,7 +56,7 @@ def _to_latitude_longitude(x, y, source, crs, target):
     try:
         lat, lon = geodesy.to_latitude_longitude(x, y, definition(crs), target)
     except InputError as error:
-        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), refusal(error))) from None
+        raise error.reworded(tr("Layer '{}': {}").format(source.sourceName(), worded(error))) from None
     bad = np.flatnonzero(~((np.abs(lat) <= 90.0) & (np.abs(lon) <= 540.0)))
     if len(bad):
         raise InputError(

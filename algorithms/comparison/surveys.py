@@ -14,8 +14,8 @@ from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
+from ..language.core_sentences import worded
 from ..language.number_text import counted, plain_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import given_covariance, with_marks
@@ -225,7 +225,7 @@ def _from_notation(stations, source):
     except InputError as error:
         raise error.reworded(
             tr("Layer '{}' has no field 'chainage', and its stations cannot be read: {}").format(
-                source.sourceName(), refusal(error)
+                source.sourceName(), worded(error)
             )
         ) from None
 

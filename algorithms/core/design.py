@@ -9,7 +9,7 @@ from .axis import Axis, AxisLine
 from .controls import Rows, controls_of
 from .curves import CHUNK
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
-from .errors import InputError, Word
+from .errors import InputError, Sentence, Word
 from .measure import measure
 from .normal_gravity import water_height
 from .plane import Plane, chord_plane, chord_planes, heights_over, inclined_plane, inclined_planes
@@ -110,7 +110,7 @@ class DesignHeights:
     """Result for one axis; arrays (n,), metres, in the input's height system.
 
     ``controls``: as used; ``slope``: of the design at control A in the input's terms, or None; ``horizon_known``:
-    True where the geoid's slope went into the horizon; ``warnings``: sentences.
+    True where the geoid's slope went into the horizon; ``warnings``: Sentences.
     """
 
     design_h: np.ndarray
@@ -293,10 +293,14 @@ def _along_designs(work, axes):
         x[work.rows.of(k)], end, departure, extent = _along_design(work.stations[k], controls)
         x_b[k] = np.nan if end is None else end
         if departure > KINK * extent:
-            work.warnings[k] = (
-                f"Axis '{work.stations[k].name}' bends: it departs {departure:.3f} m from the geodesic of its design, "
-                f"so a straight structure ('{work.specs[k].kind}') cannot follow it; check each leg by itself.",
+            bends = Sentence(
+                "Axis '{}' bends: it departs {:.3f} m from the geodesic of its design, so a straight structure ('{}') "
+                "cannot follow it; check each leg by itself.",
+                work.stations[k].name,
+                departure,
+                Word(work.specs[k].kind),
             )
+            work.warnings[k] = (bends,)
     return x, x_b
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .errors import InputError, Word
+from .errors import InputError, Sentence, Word
 from .plain_number import plain_numbers
 
 SIGNS = ("point", "comma")
@@ -39,7 +39,7 @@ _PLAIN = {
 
 @dataclass(frozen=True)
 class Column:
-    """A column as read. ``values``: (n,), NaN for blank and unreadable cells; ``reasons``: {row: InputError, why it is
+    """A column as read. ``values``: (n,), NaN for blank and unreadable cells; ``reasons``: {row: Sentence, why it is
     unreadable}; ``sign``: 'point' or 'comma'; ``notes``: what was found besides plain numbers, for the log; ``feet``:
     rows in feet and inches (n,)."""
 
@@ -72,7 +72,7 @@ def read_column(texts, *, name=_CELL, sign="", in_feet=False):
         unit = _UNIT.search(body)
         feet[row] = number is not None or bool(unit and unit["feet"])
         if feet[row] and not in_feet or unit and unit["metres"] and in_feet:
-            reasons[row] = InputError("The {} '{}' is not in the unit of the run.", name, text)
+            reasons[row] = Sentence("The {} '{}' is not in the unit of the run.", name, text)
             continue
         if number is not None:
             notes.add("feet and inches")
@@ -83,15 +83,15 @@ def read_column(texts, *, name=_CELL, sign="", in_feet=False):
             other = SIGNS[1 - SIGNS.index(sign)]
             mixed = _number(body, other)[0] is not None
             if body.lower() in ("inf", "infinity"):
-                reasons[row] = InputError("The {} '{}' is infinite.", name, text)
+                reasons[row] = Sentence("The {} '{}' is infinite.", name, text)
             elif not mixed:
-                reasons[row] = InputError("The {} '{}' is not a number.", name, text)
+                reasons[row] = Sentence("The {} '{}' is not a number.", name, text)
             elif sign == "comma":
-                reasons[row] = InputError(
+                reasons[row] = Sentence(
                     "The {} '{}' is not a number. The other cells have a decimal comma.", name, text
                 )
             else:
-                reasons[row] = InputError(
+                reasons[row] = Sentence(
                     "The {} '{}' is not a number. The other cells have a decimal point.", name, text
                 )
             continue
@@ -119,7 +119,7 @@ def typed_number(text, *, comma="", in_feet=False):
             ) from None
         column = read_column([text], name=Word("entry"), sign=comma, in_feet=in_feet)
     if column.reasons:
-        raise column.reasons[0]
+        raise column.reasons[0].refused()
     if np.isnan(column.values[0]):
         raise InputError("The {} '{}' is not a number.", Word("entry"), text)
     return float(column.values[0])

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from .errors import Sentence
 from .segments import joined
 
 FOOT_RATIO = 1.0 / 0.3048
@@ -9,7 +10,7 @@ _RADIUS = 6_371_000.0
 
 
 def unit_doubt(stations, design, spec):
-    """A sentence where the heights look as if they were in feet and read as metres, or the other way, else ''.
+    """A Sentence where the heights look as if they were in feet and read as metres, or the other way, else ''.
 
     ``stations``: DesignStations; ``design``: DesignHeights; ``spec``: DesignSpec. Two signs: typed control heights
     against the stations' own, and for a straight design on the ellipsoid the curvature that the heights show.
@@ -18,7 +19,7 @@ def unit_doubt(stations, design, spec):
 
 
 def unit_doubts(stations, designs, specs):
-    """The same of many axes (m): a list of sentences."""
+    """The same of many axes (m): a list of Sentences and ''."""
     values = [joined([getattr(one, name) for one in stations]) for name in ("chainage", "height")]
     values += [joined([getattr(one, name) for one in designs]) for name in ("design_h", "flat_h")]
     axis = np.repeat(np.arange(len(stations)), [len(one.chainage) for one in stations])
@@ -27,13 +28,21 @@ def unit_doubts(stations, designs, specs):
     for one, spec, factor, deviation in zip(stations, specs, factors.tolist(), deviations.tolist()):
         text = _against_typed(one, spec)
         if not text and deviation < 0.1 and spec.earth == "ellipsoid":
-            for wrong, guess in ((FOOT_RATIO, "in feet"), (1.0 / FOOT_RATIO, "in metres")):
+            for wrong in (FOOT_RATIO, 1.0 / FOOT_RATIO):
                 if (
                     not text
                     and abs(factor - wrong) < max(4.0 * deviation, 0.03)
                     and abs(factor - 1.0) > 6.0 * deviation
                 ):
-                    text = _sentence(one, f"bend {factor:.2f} times as much as a straight structure does", guess)
+                    text = Sentence(
+                        "Axis '{}': the heights bend {:.2f} times as much as a straight structure does; they may be in "
+                        "feet, read in another unit. Check HEIGHT_UNIT."
+                        if wrong > 1.0
+                        else "Axis '{}': the heights bend {:.2f} times as much as a straight structure does; they may "
+                        "be in metres, read in another unit. Check HEIGHT_UNIT.",
+                        one.name,
+                        factor,
+                    )
         doubts.append(text)
     return doubts
 
@@ -45,9 +54,17 @@ def _against_typed(stations, spec):
     heights = stations.height[np.isfinite(stations.height)]
     if len(heights):
         ratio = np.median(heights) / np.median(typed)
-        for factor, guess in ((FOOT_RATIO, "in feet"), (1.0 / FOOT_RATIO, "in metres")):
+        for factor in (FOOT_RATIO, 1.0 / FOOT_RATIO):
             if abs(ratio / factor - 1.0) < 0.02:
-                return _sentence(stations, f"are about {factor:.2f} times the controls' heights", guess)
+                return Sentence(
+                    "Axis '{}': the heights are about {:.2f} times the controls' heights; they may be in feet, read in "
+                    "another unit. Check HEIGHT_UNIT."
+                    if factor > 1.0
+                    else "Axis '{}': the heights are about {:.2f} times the controls' heights; they may be in metres, "
+                    "read in another unit. Check HEIGHT_UNIT.",
+                    stations.name,
+                    factor,
+                )
     return ""
 
 
@@ -149,7 +166,3 @@ def _off_line(s, values):
     values = values - values.mean()
     spread = float(np.sum(s**2))
     return values - s * (float(np.sum(s * values)) / spread) if spread > 0.0 else values
-
-
-def _sentence(stations, what, guess):
-    return f"Axis '{stations.name}': the heights {what}; they may be {guess}, read in another unit. Check HEIGHT_UNIT."

@@ -10,8 +10,8 @@ from ..core.lateral import LINES
 from ..core.plane import Plane
 from ..core.units import metres_per
 from ..entry.parameters import GRAVITY
+from ..language.core_sentences import worded
 from ..language.number_text import listed, plain_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 from ..structure.height_system import undulation_text
 
@@ -82,7 +82,7 @@ class Designs:
             # The core knows no parameters; of its refusals this one has one place where it is mended.
             keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
             raise InputError(
-                tr("Axis '{}': {}").format(axis.line.name, refusal(error)), code=error.code, keys=keys
+                tr("Axis '{}': {}").format(axis.line.name, worded(error)), code=error.code, keys=keys
             ) from None
 
     def _water(self, kind):
@@ -135,7 +135,7 @@ class Designs:
             except InputError as error:
                 keys = () if own else (_CHAINAGES[name],)
                 raise InputError(
-                    tr("Axis '{}', {}: {}").format(axis.line.name, name, refusal(error)), keys=keys
+                    tr("Axis '{}', {}: {}").format(axis.line.name, name, worded(error)), keys=keys
                 ) from None
         own = self._fields.number(axis, row, name)
         return (own, True) if own is not None else (self._form[name], False)

@@ -5,6 +5,7 @@ import numpy as np
 from ..core.design import STRAIGHT, level_heights
 from ..core.errors import InputError
 from ..core.geoid_slope import ARC_SECOND
+from ..language.core_sentences import worded
 from ..language.height_text import height_with_unit, small_text, small_texts
 from ..language.number_text import counted, number_text
 from ..language.stored_words import stored_text
@@ -52,7 +53,7 @@ def tell_designs(run, reports):
     for number, report in enumerate(reports):
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
-                run.asked.warn(sentence)
+                run.asked.warn(worded(sentence))
         if report.spec is not None:
             _warn_axis(run, report, beyond[number])
 

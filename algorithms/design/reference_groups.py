@@ -13,7 +13,7 @@ from ..core.least_squares import suspected_step
 from ..core.legs import LEAST_ON_LEG, rows_on, stretches
 from ..core.straightness import Straightness, straightness_of_lines
 from ..core.tangent_point import LinePlace, SurfacePoint, places_of_lines, plane_points
-from ..language.refusals import refusal
+from ..language.core_sentences import worded
 from ..language.translation import tr
 from .fit_geoid import FitGeoid
 from .height_accuracies import levelling_arms
@@ -78,7 +78,7 @@ class Group:
             return self._fitted(run, remove, robust)
         except InputError as error:
             raise error.reworded(
-                tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, refusal(error))
+                tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, worded(error))
             ) from None
 
     def _fitted(self, run, remove, robust):

@@ -32,7 +32,7 @@ from ..core.errors import InputError
 from ..core.geodesy import datum_name, library_versions
 from ..core.input_record import InputRecord
 from ..documents.files import write_document
-from ..language.refusals import refusal
+from ..language.core_sentences import worded
 from ..language.translation import speak_by, tr
 from ..styles import saved_styles
 from .layer_records import layer_of, record_of_layer
@@ -413,7 +413,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
 def _sentence(error):
     """The sentence of a refusal, its middle left out where a path or a value in it is longer than anybody reads."""
-    text = refusal(error)
+    text = worded(error)
     return text if len(text) <= _MOST_SAID else text[: _MOST_SAID // 2] + " ... " + text[-_MOST_SAID // 2 :]
 
 

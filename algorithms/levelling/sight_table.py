@@ -10,8 +10,8 @@ from ..core.angles import zenith_angle
 from ..core.errors import InputError
 from ..core.plain_number import plain_number
 from ..core.sight_reduction import MOST_K
+from ..language.core_sentences import worded
 from ..language.number_text import listed
-from ..language.refusals import refusal
 from ..language.translation import tr
 from .parameters import sight_field_table
 
@@ -181,5 +181,5 @@ def _zeniths(zenith, vertical, unit, rejected):
             if first or second:
                 values[row] = zenith_angle(first or second, unit, vertical=not first)
         except InputError as error:
-            rejected.setdefault(row, refusal(error))
+            rejected.setdefault(row, worded(error))
     return values

@@ -9,8 +9,8 @@ from ..boundary.input_fields import field_indices
 from ..core.axis import axes_at, check_axis
 from ..core.errors import InputError
 from ..entry.recorded_system import UNKNOWN, height_kind
+from ..language.core_sentences import worded
 from ..language.number_text import plain_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 
 # Of how many axes a run tells that their own fields win.
@@ -110,7 +110,7 @@ def _named(axis):
         yield
     except InputError as error:
         raise error.reworded(
-            tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, refusal(error))
+            tr("Chainage of the first vertex of axis '{}': {}").format(axis.line.name, worded(error))
         ) from None
 
 

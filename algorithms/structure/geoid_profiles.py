@@ -12,9 +12,9 @@ from ..core.geoid_along import geoid_from_grid, geoid_from_stations
 from ..core.measure import Measurer
 from ..core.row_ranges import rows_of_each
 from ..core.station_notation import station_equations
+from ..language.core_sentences import worded
 from ..language.height_text import small_text
 from ..language.number_text import number_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .geoid_grid import accuracy_described, geoid_layer, grid_around, grid_name
@@ -58,7 +58,7 @@ class GeoidProfiles:
                     axis.chainages(feet.leg[rows], feet.along[rows]), system.undulation[feet.station[rows]]
                 )
             except InputError as error:
-                self.asked.warn(tr("Axis '{}': {}").format(axis.line.name, refusal(error)), error.code, error.keys)
+                self.asked.warn(tr("Axis '{}': {}").format(axis.line.name, worded(error)), error.code, error.keys)
                 continue
             self.found.append((axis, along))
 

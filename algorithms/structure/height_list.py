@@ -10,8 +10,8 @@ from ..core.number_reading import SIGNS, read_column
 from ..core.row_ranges import rows_of_each
 from ..core.suspicious_readings import out_of_order, suspicious_readings
 from ..entry.parameter_builders import advanced, choice_parameter
+from ..language.core_sentences import worded
 from ..language.number_text import counted, listed, number_text
-from ..language.refusals import refusal
 from ..language.translation import tr
 
 KEYS = ("station", "offset", "height", "axis")
@@ -146,7 +146,7 @@ def _no_reading(cells, by_case, current, heading):
 def _column(found, texts, name, sign, in_feet):
     column = read_column(texts, name=name, sign=sign, in_feet=in_feet)
     for row, reason in column.reasons.items():
-        found.reasons.setdefault(row, refusal(reason))
+        found.reasons.setdefault(row, worded(reason))
     if column.notes:
         found.notes.append(tr("The {} has {}.").format(name, ", ".join(map(tr, column.notes))))
     return column.values

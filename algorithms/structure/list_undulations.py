@@ -9,7 +9,7 @@ from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.number_reading import read_column
 from ..entry.recorded_system import height_kind
-from ..language.refusals import refusal
+from ..language.core_sentences import worded
 from ..language.translation import tr
 from .height_system import height_system, undulation_index
 
@@ -31,7 +31,7 @@ def list_undulations(asked, texts, rows, axes, crs, unit, sign):
         column = read_column([texts[row] for row in rows.row], name=tr("undulation"), sign=sign, in_feet=unit != 1.0)
         if column.reasons:
             at = min(column.reasons)
-            raise InputError(tr("Row {}: {}").format(rows.row[at] + 1, refusal(column.reasons[at])))
+            raise InputError(tr("Row {}: {}").format(rows.row[at] + 1, worded(column.reasons[at])))
         return np.asarray(column.values, float) * unit
     if kind not in ("constant", "grid"):
         return np.zeros(number)

@@ -12,8 +12,8 @@ from ..core.covariance import Covariance
 from ..core.covariance_text import covariance_of
 from ..core.errors import InputError
 from ..entry.run_record import RunRecord
+from ..language.core_sentences import worded
 from ..language.number_text import listed
-from ..language.refusals import refusal
 from ..language.translation import tr
 from .named_points import NAMES
 
@@ -44,7 +44,7 @@ class GivenCovariance:
         try:
             matrix = covariance_of(self.names, self.texts, wanted)
         except InputError as error:
-            raise error.reworded(tr("Layer '{}': {}").format(self.layer, refusal(error))) from None
+            raise error.reworded(tr("Layer '{}': {}").format(self.layer, worded(error))) from None
         if self.sigma is not None:
             matrix = matrix + np.eye(len(matrix)) * self.sigma**2
         else:

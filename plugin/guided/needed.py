@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ...algorithms.core.errors import InputError
-from ...algorithms.language.refusals import refusal
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from .requests import controls_of, label_of, read_answer
 
@@ -19,7 +19,7 @@ def unreadable(settings, stated=()):
         try:
             read_answer(settings, answer)
         except InputError as error:
-            found[answer] = refusal(error)
+            found[answer] = worded(error)
     return found
 
 

@@ -15,7 +15,7 @@ from qgis.PyQt.QtCore import QObject, pyqtSignal
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.entry.messages import DOUBT
-from ...algorithms.language.refusals import refusal
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from .. import toolbox
 from . import drawn_axis, kept_edits, needed, requests
@@ -85,7 +85,7 @@ class GuidedRun(QObject):
             kept = self._kept_stations()
             axis = self._axis() if not self.cancelled else None
         except InputError as error:
-            self._end_badly(refusal(error), error.keys)
+            self._end_badly(worded(error), error.keys)
             return
         if self.cancelled:
             self._end_badly(tr("Cancelled; no output was written."), ())

@@ -16,8 +16,8 @@ from qgis.PyQt.QtWidgets import (
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.pasted_text import pasted_rows
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.number_text import counted
-from ...algorithms.language.refusals import refusal
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
 from .data_questions import choice_box
@@ -239,7 +239,7 @@ class TypedList(QDialog):
         try:
             found = understood(rows, model.columns, model.columns[column])
         except InputError as error:
-            self.notes.tell([("problem", refusal(error))])
+            self.notes.tell([("problem", worded(error))])
             return
         notes = list(found.notes)
         if found.units:
@@ -301,7 +301,7 @@ class TypedList(QDialog):
         try:
             layer = written(self.layer, lines, self.place)
         except InputError as error:
-            self.notes.tell([("problem", refusal(error))])
+            self.notes.tell([("problem", worded(error))])
             return
         super().accept()
         self.kept.emit(layer, self.units())

@@ -11,8 +11,8 @@ from ...algorithms.core.number_reading import decimals_written, has_digits
 from ...algorithms.core.second_typing import Line
 from ...algorithms.core.station_notation import notation
 from ...algorithms.core.typed_lines import doubts
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.number_text import counted, listed, number_text
-from ...algorithms.language.refusals import refusal
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from ...algorithms.structure.height_list import KEYS, heading_columns, read_height_list
@@ -86,7 +86,7 @@ def read(columns, axis_names, units):
             if row in found.reasons:
                 raise InputError(found.reasons[row])
         except InputError as error:
-            told[row] = ("problem", refusal(error))
+            told[row] = ("problem", worded(error))
         else:
             if np.isnan(found.height[row]):
                 told[row] = ("wait", tr("No height: placed without one."))

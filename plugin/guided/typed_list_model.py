@@ -3,7 +3,7 @@
 from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt, QTimer, pyqtSignal
 
 from ...algorithms.core.errors import InputError
-from ...algorithms.language.refusals import refusal
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from .requests import in_panel_words
 from .typed_list_checks import Checked, alone, checked, compared_lines, read
@@ -87,7 +87,7 @@ class TypedListModel(QAbstractTableModel):
                 self._read = self._read_lines(self._lines)
             self.result = checked(self._read, self.units)
         except InputError as error:
-            self.result = Checked(problem=in_panel_words(refusal(error)))
+            self.result = Checked(problem=in_panel_words(worded(error)))
         told = self.result.told
         rows = [row for row in {**before, **told} if before.get(row) != told.get(row)]
         if rows:

@@ -17,7 +17,7 @@ from ...algorithms.core.meeting import meeting_axes
 from ...algorithms.core.row_ranges import rows_of_each
 from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import DOUBT, NO_AXIS_NAMED, READING, ROW_REJECTED, STATION_TWICE
-from ...algorithms.language.refusals import refusal
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from ...algorithms.structure.axis_overrides import AxisFields
 from ...algorithms.structure.checks import duplicate_rows
@@ -171,7 +171,7 @@ class Understanding(QObject):
         try:
             self._begin()
         except InputError as error:
-            self._refused(refusal(error), error.keys)
+            self._refused(worded(error), error.keys)
         self.changed.emit()
 
     # --- step by step
@@ -204,7 +204,7 @@ class Understanding(QObject):
         try:
             found.axes = known_axes(axis)
         except InputError as error:
-            found.structure.append(("problem", requests.in_panel_words(refusal(error))))
+            found.structure.append(("problem", requests.in_panel_words(worded(error))))
             return
         found.structure += sentences.structure(found.axes)
         found.design += sentences.own_designs(found.axes)
@@ -310,7 +310,7 @@ class Understanding(QObject):
         if not isinstance(error, InputError):
             self.found.busy = False
             raise error
-        self._refused(refusal(error), error.keys)
+        self._refused(worded(error), error.keys)
         self.changed.emit()
 
     def _refused(self, text, keys):

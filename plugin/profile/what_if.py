@@ -6,7 +6,7 @@ from qgis.PyQt.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.core.what_if import line_through
-from ...algorithms.language.refusals import refusal
+from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from ...algorithms.structure.what_if_places import LayerPlaces
 from ...algorithms.styles.palette import INK, NOTICE
@@ -150,7 +150,7 @@ class WhatIf(QObject):
             self.points.append(point)
             self._features.append(None if at is not None else self._feature(place))
         except InputError as error:
-            self._tell(refusal(error))
+            self._tell(worded(error))
             return False
         self._lay()
         if len(self.points) == 2:

@@ -5,7 +5,7 @@ import pathlib
 
 import pytest
 
-from tautline.algorithms.core.errors import InputError, Word
+from tautline.algorithms.core.errors import InputError, Sentence, Word
 
 CORE = pathlib.Path(__file__).resolve().parents[2] / "algorithms" / "core"
 
@@ -25,13 +25,16 @@ def test_values_fill_the_places_of_a_sentence():
     # A sentence that was worded before may hold braces of the user's.
     again = error.reworded("Layer '{}': it is open.")
     assert (str(again), again.values) == ("Layer '{}': it is open.", ())
+    doubt = Sentence("Axis '{}' bends by {:g} m.", "{a}", 2.0)
+    assert doubt == "Axis '{a}' bends by 2 m." and doubt.text == "Axis '{}' bends by {:g} m."
+    assert doubt.values == ("{a}", 2.0) and str(doubt.refused()) == doubt
 
 
 def glued(tree):
-    """Lines of a tree with an InputError whose sentence is no literal, or has not as many places as values."""
+    """Lines of a tree with an InputError or a Sentence that is no literal, or has not as many places as values."""
     found = []
     for node in ast.walk(tree):
-        if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "InputError":
+        if isinstance(node, ast.Call) and getattr(node.func, "id", "") in ("InputError", "Sentence"):
             first, *values = node.args or [None]
             whole = [first.body, first.orelse] if isinstance(first, ast.IfExp) else [first]
             if not all(isinstance(text, ast.Constant) and isinstance(text.value, str) for text in whole):
@@ -50,6 +53,6 @@ def test_the_watch_sees_glued_sentences():
 
 
 @pytest.mark.parametrize("path", sorted(CORE.glob("*.py")), ids=lambda path: path.stem)
-def test_a_refusal_is_one_sentence_that_can_be_translated(path):
+def test_what_the_core_says_is_one_sentence_that_can_be_translated(path):
     if path.name != "errors.py":
         assert glued(ast.parse(path.read_text(encoding="utf-8"))) == []

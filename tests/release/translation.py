@@ -4,7 +4,7 @@ Each file of plugin/i18n/ (tautline_LANGUAGE.ts) gets the texts that the sources
 translations that it has. A text without one is marked as unfinished, one that no source has any more is left out.
 ``archive.py`` compiles the files.
 
-The texts are the literal arguments of ``tr`` and ``translatable``, labels of output fields, refusals of the core and
+The texts are the literal arguments of ``tr`` and ``translatable``, labels of output fields, sentences of the core and
 words in them, and what an entry states of itself.
 """
 
@@ -19,8 +19,8 @@ CORE = ROOT / "algorithms" / "core"
 CONTEXT = "Tautline"
 # Names of calls: which of their arguments are texts.
 CALLS = {"tr": (0,), "translatable": (0,), "OutputField": (3,)}
-# The same in the core, which words nothing itself: ``algorithms/language/refusals.py`` does.
-CALLS_OF_CORE = {"InputError": (0,), "Word": (0,)}
+# The same in the core, which words nothing itself: ``algorithms/language/core_sentences.py`` does.
+CALLS_OF_CORE = {"InputError": (0,), "Sentence": (0,), "Word": (0,)}
 # What a class of an entry states, a text or several.
 STATED = ("TITLE", "GROUP", "HELP", "TAGS")
 

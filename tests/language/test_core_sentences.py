@@ -12,7 +12,7 @@ from tautline.algorithms.core.errors import InputError, Word
 from tautline.algorithms.core.number_reading import read_column
 from tautline.algorithms.core.sights import sight_correction
 from tautline.algorithms.language import translation
-from tautline.algorithms.language.refusals import WORDS, refusal
+from tautline.algorithms.language.core_sentences import WORDS, worded
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SHOWN = [path for room in ("algorithms", "plugin") for path in sorted((ROOT / room).rglob("*.py"))]
@@ -29,22 +29,22 @@ def german():
 
 def test_in_english_it_is_the_sentence_itself():
     error = InputError("The {} '{}' lies at {:.3f} m of {:g}, {}.", Word("height"), "1.5", -1.25, np.float64(0.5), 7)
-    assert refusal(error) == str(error) == "The height '1.5' lies at -1.250 m of 0.5, 7."
+    assert worded(error) == str(error) == "The height '1.5' lies at -1.250 m of 0.5, 7."
 
 
 def test_words_and_numbers_are_those_of_the_language(german):
     german({"The {} '{}' lies at {:.3f} m of {:g}, {}.": "{} '{}' liegt bei {:.3f} m von {:g}, {}.", "height": "Höhe"})
     error = InputError("The {} '{}' lies at {:.3f} m of {:g}, {}.", Word("height"), "height 1.5", -1.25, 0.5, 2.5)
     # What the user wrote stays as it was written.
-    assert refusal(error) == "Höhe 'height 1.5' liegt bei -1,250 m von 0,5, 2,5."
+    assert worded(error) == "Höhe 'height 1.5' liegt bei -1,250 m von 0,5, 2,5."
     assert str(error) == "The height 'height 1.5' lies at -1.250 m of 0.5, 2.5."
 
 
 def test_a_sentence_worded_already_stays(german):
     german({"Row {}: {}": "Zeile {}: {}"})
     for text in ("Layer '{0}': {}", "Layer 'a{': 50 %, %n, %1", ""):
-        assert refusal(InputError(text)) == text
-        assert refusal(InputError("The net has no lines.").reworded(text)) == text
+        assert worded(InputError(text)) == text
+        assert worded(InputError("The net has no lines.").reworded(text)) == text
 
 
 def test_refusals_of_the_core_are_translated(german):
@@ -65,8 +65,8 @@ def test_refusals_of_the_core_are_translated(german):
     ):
         with pytest.raises(InputError) as caught:
             call()
-        assert refusal(caught.value) == said
-    assert refusal(read_column(["inf"], name="Höhe").reasons[0]) == "Höhe 'inf' unendlich"
+        assert worded(caught.value) == said
+    assert worded(read_column(["inf"], name="Höhe").reasons[0]) == "Höhe 'inf' unendlich"
 
 
 def test_words_that_the_core_puts_together_are_marked():
@@ -106,7 +106,7 @@ def test_the_watch_sees_what_is_shown():
         english(ast.parse(begin + "tell(str(error))")) == english(ast.parse(begin + "tell('{}'.format(error))")) == [4]
     )
     assert english(ast.parse(begin + "tell(f'{error}')")) == [4]
-    assert english(ast.parse(begin + "tell(refusal(error), error.keys)")) == []
+    assert english(ast.parse(begin + "tell(worded(error), error.keys)")) == []
 
 
 @pytest.mark.parametrize("path", SHOWN, ids=lambda path: path.stem)

@@ -1,4 +1,4 @@
-"""Refusals of the core in the user's language."""
+"""Refusals and other sentences of the core in the user's language."""
 
 from ..core.errors import Word
 from .translation import decimal_sign, tr, translatable
@@ -7,8 +7,10 @@ from .translation import decimal_sign, tr, translatable
 WORDS = (
     # Designs, and what a line is judged by.
     translatable("chord"),
+    translatable("tangent"),
+    translatable("inclined"),
+    translatable("reference"),
     translatable("grade"),
-    translatable("axis"),
     translatable("fitted"),
     # Numbers of a design.
     translatable("chainage a"),
@@ -39,11 +41,12 @@ class _Told(float):
         return super().__format__(spec).replace(".", decimal_sign())
 
 
-def refusal(error):
-    """The sentence of an InputError in the user's language. One that was worded outside the core stays as it is."""
-    text = tr(error.text)
+def worded(sentence):
+    """A Sentence of the core or an InputError in the user's language; an InputError from elsewhere is worded already
+    and stays as it is."""
+    text = tr(sentence.text)
     # A sentence without values may hold braces of the user's own.
-    return text.format(*map(_told, error.values)) if error.values else text
+    return text.format(*map(_told, sentence.values)) if sentence.values else text
 
 
 def _told(value):

@@ -2786,6 +2786,741 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <translation>Linie des Bauwerks: Der Lauf nennt dann, wie sich das Geoid entlang der Linie neigt und krümmt. Die Stationierung gilt auf dem Ellipsoid, von 0 an.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The unit of angles '{}' is unknown; known are {}.</source>
+   <translation>Die Winkeleinheit '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The angle '{}' is not a number.</source>
+   <translation>Der Winkel '{}' ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The angle '{}' is not degrees, minutes and seconds, such as 88 23 15.</source>
+   <translation>Der Winkel '{}' ist nicht in Grad, Minuten und Sekunden angegeben, wie 88 23 15.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The angle '{}' has minutes or seconds of 60 or more.</source>
+   <translation>Der Winkel '{}' hat Minuten oder Sekunden von 60 oder mehr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The vertical angle '{}' is not a sight from one point to another.</source>
+   <translation>Der Höhenwinkel '{}' gehört zu keiner Visur von einem Punkt zum andern.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/angles.py" />
+   <source>The zenith angle '{}' is not a sight from one point to another.</source>
+   <translation>Der Zenitwinkel '{}' gehört zu keiner Visur von einem Punkt zum andern.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}' has a vertex without a valid latitude and longitude.</source>
+   <translation>Achse '{}' hat einen Stützpunkt ohne gültige Breite und Länge.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}' has only one vertex; an axis needs at least two.</source>
+   <translation>Achse '{}' hat nur einen Stützpunkt; eine Achse braucht mindestens zwei.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}' has zero length: all its vertices are at one place.</source>
+   <translation>Achse '{}' hat die Länge null: Alle Stützpunkte liegen an einem Ort.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}' is closed: its two ends are at one place, so chainage has no direction; cut it open.</source>
+   <translation>Achse '{}' ist geschlossen: Ihre Enden liegen an einem Ort, sodass die Stationierung keine Richtung hat; sie ist aufzutrennen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}': the chainage height and the first chainage must be numbers.</source>
+   <translation>Achse '{}': Stationierungshöhe und erste Stationierung müssen Zahlen sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}': a chainage height of {:g} m is not on Earth.</source>
+   <translation>Achse '{}': Eine Stationierungshöhe von {:g} m gibt es auf der Erde nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/axis.py" />
+   <source>Axis '{}' has parts that do not meet: part {} begins {:.3f} m from the end of part {}.</source>
+   <translation>Achse '{}' hat Teile, die sich nicht treffen: Teil {} beginnt {:.3f} m vom Ende von Teil {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/conformance.py" />
+   <source>A probability needs a positive standard deviation and a tolerance that is not negative.</source>
+   <translation>Eine Wahrscheinlichkeit braucht eine positive Standardabweichung und eine Toleranz, die nicht negativ ist.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/conformance.py" />
+   <source>The test of normality needs at least 8 values.</source>
+   <translation>Der Test auf Normalverteilung braucht mindestens 8 Werte.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/controls.py" />
+   <source>Axis '{}': controls A and B are at the same chainage; a {} needs two that are apart.</source>
+   <translation>Achse '{}': Die Zwangspunkte A und B haben dieselbe Stationierung; Entwurf {}: nötig sind zwei verschiedene.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/controls.py" />
+   <source>Axis '{}': control {} at chainage {:.3f} m has no height, and no station with a height lies within {:g} m of it.</source>
+   <translation>Achse '{}': Zwangspunkt {} bei Stationierung {:.3f} m hat keine Höhe, und keine Station mit Höhe liegt höchstens {:g} m davon entfernt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/controls.py" />
+   <source>Axis '{}': control {} has no chainage, and no station of the axis has a height to take it from.</source>
+   <translation>Achse '{}': Zwangspunkt {} hat keine Stationierung, und keine Station der Achse hat eine Höhe, der sie zu entnehmen wäre.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance.py" />
+   <source>A standard deviation is zero, negative or not a number.</source>
+   <translation>Eine Standardabweichung ist null, negativ oder keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance.py" />
+   <source>The covariance of the heights is not positive definite.</source>
+   <translation>Die Kovarianz der Höhen ist nicht positiv definit.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance_text.py" />
+   <source>A covariance is written for at most {} points, and there are {}.</source>
+   <translation>Eine Kovarianz wird für höchstens {} Punkte geschrieben, und es sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance_text.py" />
+   <source>The covariance names a point twice.</source>
+   <translation>Die Kovarianz nennt einen Punkt zweimal.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance_text.py" />
+   <source>The covariance has no point '{}'.</source>
+   <translation>Die Kovarianz hat keinen Punkt '{}'.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/covariance_text.py" />
+   <source>The covariance of point '{}' is not complete: {} numbers are expected.</source>
+   <translation>Die Kovarianz des Punktes '{}' ist unvollständig: {} Zahlen werden erwartet.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/curvature.py" />
+   <source>Axis '{}': a curvature factor needs at least {} stations with heights; there are {}.</source>
+   <translation>Achse '{}': Ein Krümmungsfaktor braucht mindestens {} Stationen mit Höhe; es sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/curvature.py" />
+   <source>Axis '{}': all stations are at one chainage.</source>
+   <translation>Achse '{}': Alle Stationen haben dieselbe Stationierung.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/curvature.py" />
+   <source>Too few stations are left.</source>
+   <translation>Es bleiben zu wenige Stationen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/curvature.py" />
+   <source>The stations are at too few places to show a bend.</source>
+   <translation>Die Stationen liegen an zu wenigen Orten, um eine Biegung zu zeigen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/data_check.py" />
+   <source>A spacing needs chainages that are numbers.</source>
+   <translation>Ein Abstand braucht Stationierungen, die Zahlen sind.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/data_check.py" />
+   <source>An axis is drawn between two stations; there is only one.</source>
+   <translation>Eine Achse wird zwischen zwei Stationen gezeichnet; es gibt nur eine.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/data_check.py" />
+   <source>An axis is drawn between two stations; all stand at one place.</source>
+   <translation>Eine Achse wird zwischen zwei Stationen gezeichnet; alle stehen an einem Ort.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The design '{}' is unknown; known are {}.</source>
+   <translation>Der Entwurf '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The Earth model '{}' is unknown; known are {}.</source>
+   <translation>Das Erdmodell '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The design's {} is not a number.</source>
+   <translation>Entwurf: {} ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The design 'reference' needs a reference.</source>
+   <translation>Der Entwurf 'reference' braucht einen Bezug.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>A reference holds on the ellipsoid only; the Earth model must be 'ellipsoid'.</source>
+   <translation>Ein Bezug gilt nur auf dem Ellipsoid; das Erdmodell muss 'ellipsoid' sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The design 'inclined' needs a slope.</source>
+   <translation>Der Entwurf 'inclined' braucht eine Neigung.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>A slope of {:g} is steeper than 45 degrees: it is a rise per length without unit, 0.003 for 3 mm per metre.</source>
+   <translation>Eine Neigung von {:g} ist steiler als 45 Grad: Sie ist ein Anstieg je Länge ohne Einheit, 0.003 für 3 mm je Meter.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>The design 'grade' has a slope and a second control: give one of them.</source>
+   <translation>Der Entwurf 'grade' hat eine Neigung und einen zweiten Zwangspunkt: nur eines von beiden angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>Both controls are at chainage {:g} m; they must be apart.</source>
+   <translation>Beide Zwangspunkte haben die Stationierung {:g} m; sie müssen auseinanderliegen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>A sphere of radius {:g} m is not that of the Earth; RADIUS is in metres.</source>
+   <translation>Eine Kugel mit dem Radius {:g} m ist nicht die der Erde; RADIUS ist in Metern.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/design.py" />
+   <source>Axis '{}' bends: it departs {:.3f} m from the geodesic of its design, so a straight structure ('{}') cannot follow it; check each leg by itself.</source>
+   <translation>Achse '{}' knickt: Sie weicht {:.3f} m von der Geodätischen ihres Entwurfs ab, sodass ihr ein gerades Bauwerk ('{}') nicht folgen kann; jeder Achsabschnitt ist für sich zu prüfen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/exaggeration.py" />
+   <source>No round number lies below {:g}.</source>
+   <translation>Unter {:g} liegt keine runde Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>All stations are at one place; a plane needs stations apart.</source>
+   <translation>Alle Stationen liegen an einem Ort; eine Ebene braucht Stationen mit Abstand.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>The stations lie on one line (none is more than {:.3f} m from it over {:.0f} m), which determines no plane; fit a line, or add an axis in another direction.</source>
+   <translation>Die Stationen liegen auf einer Linie (größter Abstand {:.3f} m auf {:.0f} m Länge), die keine Ebene bestimmt; eine Gerade einpassen oder eine Achse in anderer Richtung hinzunehmen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>A fit of {} unknowns needs at least {} stations with heights; there are {}.</source>
+   <translation>Eine Ausgleichung mit {} Unbekannten braucht mindestens {} Stationen mit Höhe; es sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>A fit of {} unknowns is left with {} stations.</source>
+   <translation>Einer Ausgleichung mit {} Unbekannten bleiben {} Stationen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>The stations do not determine the fit: they are at one place or on one line.</source>
+   <translation>Die Stationen bestimmen die Ausgleichung nicht: Sie liegen an einem Ort oder auf einer Linie.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/fit.py" />
+   <source>The fitted plane does not pass over all stations; the heights or places are wrong.</source>
+   <translation>Die eingepasste Ebene verläuft nicht über alle Stationen; die Höhen oder die Orte sind falsch.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>An ellipsoid with a = {} m and f = {} is not an Earth ellipsoid.</source>
+   <translation>Ein Ellipsoid mit a = {} m und f = {} ist kein Erdellipsoid.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>The coordinate reference system is not understood: {}</source>
+   <translation>Das Koordinatenbezugssystem wird nicht verstanden: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>The coordinate reference system '{}' has no latitude and longitude behind it.</source>
+   <translation>Dem Koordinatenbezugssystem '{}' liegen keine Breite und Länge zugrunde.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>From '{}' to '{}' only a ballpark transformation is known here, which can be wrong by metres: give both layers the same datum, or install the transformation's grid.</source>
+   <translation>Von '{}' nach '{}' ist hier nur eine grobe Transformation bekannt, die um Meter falsch sein kann: beiden Layern dasselbe Datum geben oder das Gitter der Transformation installieren.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>Some coordinates lie outside the domain of '{}'.</source>
+   <translation>Einige Koordinaten liegen außerhalb des Bereichs von '{}'.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>The geoid grid EGM96 is not installed, so undulations cannot be found: install PROJ's grids (package proj-data on Debian and Ubuntu), or give a geoid raster, a field or one value.</source>
+   <translation>Das Geoidgitter EGM96 ist nicht installiert, sodass Undulationen nicht zu finden sind: die Gitter von PROJ installieren (Paket proj-data unter Debian und Ubuntu) oder ein Geoidraster, ein Feld oder einen Wert angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geodesy.py" />
+   <source>The geoid grid has no value at some of the stations.</source>
+   <translation>Das Geoidgitter hat an einigen Stationen keinen Wert.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geoid_along.py" />
+   <source>The geoid's slope needs undulations at two places at least.</source>
+   <translation>Die Geoidneigung braucht Undulationen an mindestens zwei Orten.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/geoid_slope.py" />
+   <source>The accuracy of the geoid's slope and bending must be a number that is not negative.</source>
+   <translation>Die Genauigkeit von Geoidneigung und Geoidkrümmung muss eine nicht negative Zahl sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/lateral.py" />
+   <source>Axis '{}': the line '{}' needs {} stations; it has {}.</source>
+   <translation>Achse '{}': Die Linie '{}' braucht {} Stationen; es sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/lateral.py" />
+   <source>Axis '{}': the stations of its line are at one place, so it has no direction.</source>
+   <translation>Achse '{}': Die Stationen ihrer Linie liegen an einem Ort, sodass sie keine Richtung hat.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/lateral.py" />
+   <source>Axis '{}': its stations do not lie along a line, so none can be fitted.</source>
+   <translation>Achse '{}': Ihre Stationen liegen nicht entlang einer Linie, sodass keine eingepasst werden kann.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/lateral_fit.py" />
+   <source>Axis '{}': a line in plan needs 2 stations, and is left with {}.</source>
+   <translation>Achse '{}': Eine Linie im Grundriss braucht 2 Stationen, und es bleiben {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/least_squares.py" />
+   <source>The stations do not determine the fit.</source>
+   <translation>Die Stationen bestimmen die Ausgleichung nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/leg_regressions.py" />
+   <source>Axis '{}': the stations are at too few places to show a bend.</source>
+   <translation>Achse '{}': Die Stationen liegen an zu wenigen Orten, um eine Biegung zu zeigen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_book.py" />
+   <source>Row {}: an intermediate sight needs a point's name.</source>
+   <translation>Zeile {}: Ein Zwischenblick braucht den Namen eines Punktes.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_net.py" />
+   <source>The net has no lines.</source>
+   <translation>Das Netz hat keine Linien.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_net.py" />
+   <source>Line {} ({} to {}) starts and ends at one point.</source>
+   <translation>Linie {} ({} bis {}) beginnt und endet am selben Punkt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_net.py" />
+   <source>Line {} ({} to {}) has no height difference.</source>
+   <translation>Linie {} ({} bis {}) hat keinen Höhenunterschied.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_net.py" />
+   <source>Line {} ({} to {}) has a negative length.</source>
+   <translation>Linie {} ({} bis {}) hat eine negative Länge.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/level_net.py" />
+   <source>Line {} ({} to {}) has a standard deviation that is zero, negative or no number.</source>
+   <translation>Linie {} ({} bis {}) hat eine Standardabweichung, die null, negativ oder keine Zahl ist.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelled_weights.py" />
+   <source>A standard deviation is zero, negative or no number.</source>
+   <translation>Eine Standardabweichung ist null, negativ oder keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelled_weights.py" />
+   <source>A distance along the levelling is negative or no number.</source>
+   <translation>Eine Entfernung entlang des Nivellements ist negativ oder keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).</source>
+   <translation>Dies braucht scipy im Python von QGIS; es ist zu installieren (python3-scipy unter Debian und Ubuntu).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>A benchmark is given both as fixed and with a standard deviation.</source>
+   <translation>Ein Höhenfestpunkt ist sowohl als fest als auch mit Standardabweichung angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>A benchmark's standard deviation is not positive.</source>
+   <translation>Die Standardabweichung eines Höhenfestpunkts ist nicht positiv.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>A benchmark's height is not a number.</source>
+   <translation>Die Höhe eines Höhenfestpunkts ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>A point without a height has no covariance.</source>
+   <translation>Ein Punkt ohne Höhe hat keine Kovarianz.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>Benchmarks with a standard deviation need lines with standard deviations in metres too.</source>
+   <translation>Höhenfestpunkte mit Standardabweichung brauchen Linien, deren Standardabweichungen ebenfalls in Metern sind.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/levelling.py" />
+   <source>The net has no benchmark.</source>
+   <translation>Das Netz hat keinen Höhenfestpunkt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/matching.py" />
+   <source>Matching needs a tolerance greater than zero.</source>
+   <translation>Das Zuordnen braucht eine Toleranz über null.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/matching.py" />
+   <source>The matching tolerance takes too many stations for one; make it smaller than half of their spacing.</source>
+   <translation>Die Toleranz der Zuordnung hält zu viele Stationen für eine; sie muss kleiner sein als ihr halber Abstand.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/measure.py" />
+   <source>A station has no valid latitude and longitude.</source>
+   <translation>Eine Station hat keine gültige Breite und Länge.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/misclosure.py" />
+   <source>The levelling class '{}' is unknown for '{}'; known are {}.</source>
+   <translation>Die Nivellementklasse '{}' ist für '{}' unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/misclosure.py" />
+   <source>A misclosure limit needs a factor and a length that are not negative.</source>
+   <translation>Eine Grenze für Widersprüche braucht einen Faktor und eine Länge, die nicht negativ sind.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/normal_gravity.py" />
+   <source>A latitude is beyond 90 degrees or not a number.</source>
+   <translation>Eine Breite liegt jenseits von 90 Grad oder ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/normal_gravity.py" />
+   <source>A height is not between -1000 m and 10,000 m: the gravity correction needs heights above the sea, not above a local datum.</source>
+   <translation>Eine Höhe liegt nicht zwischen -1000 m und 10 000 m: Die Schwerereduktion braucht Höhen über dem Meer, nicht über einem örtlichen Nullpunkt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>number</source>
+   <translation>Zahl</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' is not in the unit of the run.</source>
+   <translation>{} '{}': nicht in der Einheit des Laufs.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' is infinite.</source>
+   <translation>{} '{}': unendlich.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' is not a number.</source>
+   <translation>{} '{}' ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' is not a number. The other cells have a decimal comma.</source>
+   <translation>{} '{}': keine Zahl. Die übrigen Zellen haben ein Dezimalkomma.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' is not a number. The other cells have a decimal point.</source>
+   <translation>{} '{}': keine Zahl. Die übrigen Zellen haben einen Dezimalpunkt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>entry</source>
+   <translation>Eintrag</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>'{}' may have a decimal comma or a group of thousands: write it with a point, or without a comma.</source>
+   <translation>'{}' kann ein Dezimalkomma oder eine Tausendergruppe enthalten: mit Punkt oder ohne Komma schreiben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/number_reading.py" />
+   <source>The {} '{}' may have a decimal comma or a group of thousands, and no other cell of the column tells; give the decimal sign (DECIMAL_SIGN).</source>
+   <translation>{} '{}': Das kann ein Dezimalkomma oder eine Tausendergruppe sein, und keine andere Zelle der Spalte zeigt, was gilt; das Dezimalzeichen angeben (DECIMAL_SIGN).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/plane.py" />
+   <source>The plane is not defined: its point or its normal is missing.</source>
+   <translation>Die Ebene ist nicht bestimmt: Ihr Punkt oder ihre Normale fehlt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/plane.py" />
+   <source>A chord needs two controls at different places.</source>
+   <translation>Eine Sehne braucht zwei Zwangspunkte an verschiedenen Orten.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/profile_views.py" />
+   <source>The columns of a profile differ in length.</source>
+   <translation>Die Spalten eines Längsschnitts sind verschieden lang.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/profile_views.py" />
+   <source>The chainages of a profile must be known and must not fall.</source>
+   <translation>Die Stationierungen eines Längsschnitts müssen bekannt sein und dürfen nicht fallen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/profile_views.py" />
+   <source>The view '{}' is unknown; known are {}.</source>
+   <translation>Die Ansicht '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/profile_views.py" />
+   <source>A chart without extent has no exaggeration.</source>
+   <translation>Ein Diagramm ohne Ausdehnung hat keine Überhöhung.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>The method '{}' is unknown; known are {}.</source>
+   <translation>Das Verfahren '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>The shim increment must be at least 0.001 mm; leave it empty for any movement.</source>
+   <translation>Die Blechstufe muss mindestens 0,001 mm betragen; leer lassen für beliebige Wege.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>greatest raise</source>
+   <translation>größtes Heben</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>greatest lowering</source>
+   <translation>größtes Senken</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>limit between neighbours</source>
+   <translation>Grenze zwischen Nachbarn</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>The {} cannot be negative.</source>
+   <translation>Nicht negativ sein darf: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>The least movement needs a tolerance.</source>
+   <translation>Die kleinste Bewegung braucht eine Toleranz.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>A limit between neighbours needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).</source>
+   <translation>Eine Grenze zwischen Nachbarn braucht scipy im Python von QGIS; es ist zu installieren (python3-scipy unter Debian und Ubuntu).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/schedule.py" />
+   <source>The movements could not be determined: {}.</source>
+   <translation>Die Bewegungen ließen sich nicht bestimmen: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sight_reduction.py" />
+   <source>The standard deviation of the {} is negative.</source>
+   <translation>Negative Standardabweichung: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sight_reduction.py" />
+   <source>A sight has no coefficient of refraction k.</source>
+   <translation>Eine Visur hat keinen Refraktionskoeffizienten k.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sight_reduction.py" />
+   <source>The coefficient of refraction k is not a number near 0, such as 0.13.</source>
+   <translation>Der Refraktionskoeffizient k ist keine Zahl nahe 0, wie 0.13.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A latitude lies beyond 90 degrees.</source>
+   <translation>Eine Breite liegt jenseits von 90 Grad.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A line of sight is so steep that it never arrives above the far point.</source>
+   <translation>Eine Ziellinie ist so steil, dass sie nie über dem fernen Punkt ankommt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>An air temperature is below 150 K; it is given in kelvin.</source>
+   <translation>Eine Lufttemperatur liegt unter 150 K; sie wird in Kelvin angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A temperature gradient is not a number.</source>
+   <translation>Ein Temperaturgradient ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A reciprocal observation is not a number.</source>
+   <translation>Eine gegenseitige Beobachtung ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A {} is negative or not a number.</source>
+   <translation>Negativ oder keine Zahl: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A {} is not a number.</source>
+   <translation>Keine Zahl: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A distance is zero.</source>
+   <translation>Eine Entfernung ist null.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>A radius of the Earth is below 1000 m or not a number; it is given in metres.</source>
+   <translation>Ein Erdradius liegt unter 1000 m oder ist keine Zahl; er wird in Metern angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/sights.py" />
+   <source>With a coefficient of refraction of 1 or more the line of sight follows the Earth.</source>
+   <translation>Bei einem Refraktionskoeffizienten von 1 oder mehr folgt die Ziellinie der Erde.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>'{}' is not a station: expected such as 12+50, 1+250 or a distance.</source>
+   <translation>'{}' ist keine Station: Erwartet wird etwa 12+50, 1+250 oder eine Entfernung.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>'{}' is not a station: after the plus stand two digits (stations of 100) or three (of 1000).</source>
+   <translation>'{}' ist keine Station: Nach dem Plus stehen zwei Ziffern (Stationen zu 100) oder drei (zu 1000).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>The station equation {:g} = {:g} lies behind the one before it.</source>
+   <translation>Die Fehlstation {:g} = {:g} liegt hinter der vor ihr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>Stretch {} does not exist: there are {}.</source>
+   <translation>Den Stationierungsbereich {} gibt es nicht: Es sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>Station {:g} does not exist on this axis: it lies in the gap of a station equation.</source>
+   <translation>Station {:g} gibt es auf dieser Achse nicht: Sie liegt in der Lücke einer Fehlstation.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>Station {:g} occurs {} times because of a station equation: write its stretch in brackets behind it, such as 12+50 (2).</source>
+   <translation>Station {:g} kommt wegen einer Fehlstation {}-mal vor: ihren Bereich in Klammern dahinter schreiben, wie 12+50 (2).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/station_notation.py" />
+   <source>The station equation '{}' is unreadable: expected back=ahead.</source>
+   <translation>Die Fehlstation '{}' ist nicht lesbar: Erwartet wird rückwärts=vorwärts.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/two_peg.py" />
+   <source>A reading of the two-peg test is not a number.</source>
+   <translation>Eine Ablesung der Ziellinienprüfung ist keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/two_peg.py" />
+   <source>A sight length of the two-peg test is negative or not a number.</source>
+   <translation>Eine Zielweite der Ziellinienprüfung ist negativ oder keine Zahl.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/two_peg.py" />
+   <source>The two setups of the two-peg test have sights alike; one must be balanced, the other not.</source>
+   <translation>Die beiden Aufstellungen der Ziellinienprüfung haben gleiche Zielweiten; eine muss ausgewogen sein, die andere nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/two_peg.py" />
+   <source>The two-peg test '{}' is not two setups of four numbers each: both readings and both sight lengths, as in 1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10.</source>
+   <translation>Die Ziellinienprüfung '{}' besteht nicht aus zwei Aufstellungen zu je vier Zahlen: beide Ablesungen und beide Zielweiten, wie in 1.476, 1.432, 20, 20; 1.556, 1.472, 50, 10.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/undulations.py" />
+   <source>The geoid grid does not reach latitude {:.5f}, longitude {:.5f}.</source>
+   <translation>Das Geoidgitter reicht nicht bis Breite {:.5f}, Länge {:.5f}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/undulations.py" />
+   <source>The geoid grid has no value at latitude {:.5f}, longitude {:.5f}.</source>
+   <translation>Das Geoidgitter hat bei Breite {:.5f}, Länge {:.5f} keinen Wert.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/undulations.py" />
+   <source>The geoid grid has no value at latitude {:.5f}, longitude {:.5f}, beside latitude {:.5f}, longitude {:.5f}: too close for a smooth surface between the nodes. Take a grid that covers the structure and some cells around it, or set GEOID_BETWEEN to bilinear.</source>
+   <translation>Das Geoidgitter hat bei Breite {:.5f}, Länge {:.5f} keinen Wert, neben Breite {:.5f}, Länge {:.5f}: zu nah für eine glatte Fläche zwischen den Knoten. Ein Gitter nehmen, das das Bauwerk und einige Zellen darum bedeckt, oder GEOID_BETWEEN auf bilinear setzen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/undulations.py" />
+   <source>Undulations between the nodes of a grid need scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu), or set GEOID_BETWEEN to bilinear.</source>
+   <translation>Undulationen zwischen den Knoten eines Gitters brauchen scipy im Python von QGIS; es ist zu installieren (python3-scipy unter Debian und Ubuntu), oder GEOID_BETWEEN auf bilinear setzen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/undulations.py" />
+   <source>The geoid grid has {} by {} nodes; a smooth surface between them needs {} by {}. Set GEOID_BETWEEN to bilinear.</source>
+   <translation>Das Geoidgitter hat {} mal {} Knoten; eine glatte Fläche dazwischen braucht {} mal {}. GEOID_BETWEEN auf bilinear setzen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/unit_check.py" />
+   <source>Axis '{}': the heights bend {:.2f} times as much as a straight structure does; they may be in feet, read in another unit. Check HEIGHT_UNIT.</source>
+   <translation>Achse '{}': Die Höhen krümmen sich {:.2f}-mal so stark wie ein gerades Bauwerk; sie sind vielleicht in Fuß und in einer anderen Einheit gelesen. HEIGHT_UNIT prüfen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/unit_check.py" />
+   <source>Axis '{}': the heights bend {:.2f} times as much as a straight structure does; they may be in metres, read in another unit. Check HEIGHT_UNIT.</source>
+   <translation>Achse '{}': Die Höhen krümmen sich {:.2f}-mal so stark wie ein gerades Bauwerk; sie sind vielleicht in Metern und in einer anderen Einheit gelesen. HEIGHT_UNIT prüfen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/unit_check.py" />
+   <source>Axis '{}': the heights are about {:.2f} times the controls' heights; they may be in feet, read in another unit. Check HEIGHT_UNIT.</source>
+   <translation>Achse '{}': Die Höhen sind etwa das {:.2f}-Fache der Höhen der Zwangspunkte; sie sind vielleicht in Fuß und in einer anderen Einheit gelesen. HEIGHT_UNIT prüfen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/unit_check.py" />
+   <source>Axis '{}': the heights are about {:.2f} times the controls' heights; they may be in metres, read in another unit. Check HEIGHT_UNIT.</source>
+   <translation>Achse '{}': Die Höhen sind etwa das {:.2f}-Fache der Höhen der Zwangspunkte; sie sind vielleicht in Metern und in einer anderen Einheit gelesen. HEIGHT_UNIT prüfen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/units.py" />
+   <source>The unit '{}' is unknown; known are {}.</source>
+   <translation>Die Einheit '{}' ist unbekannt; bekannt sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/what_if.py" />
+   <source>The station at chainage {:.3f} m has no height or no place.</source>
+   <translation>Die Station bei Stationierung {:.3f} m hat keine Höhe oder keinen Ort.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/what_if.py" />
+   <source>Chainage {:.3f} m lies beyond the stations.</source>
+   <translation>Stationierung {:.3f} m liegt jenseits der Stationen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/core/what_if.py" />
+   <source>Both points are at one chainage; a line needs two that are apart.</source>
+   <translation>Beide Punkte haben dieselbe Stationierung; eine Gerade braucht zwei verschiedene.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/design/axis_designs.py" />
    <source>Axis '{}': {}</source>
    <translation>Achse '{}': {}</translation>
@@ -5307,6 +6042,101 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>Achse '{}': Das Intervall ergäbe mehr als {} Stationen.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>inclined</source>
+   <translation>geneigte Gerade</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>reference</source>
+   <translation>Bezug</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>fitted</source>
+   <translation>eingepasst</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>chainage a</source>
+   <translation>Stationierung A</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>height a</source>
+   <translation>Höhe A</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>chainage b</source>
+   <translation>Stationierung B</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>height b</source>
+   <translation>Höhe B</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>slope</source>
+   <translation>Neigung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>refraction</source>
+   <translation>Refraktion</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>radius</source>
+   <translation>Radius</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>angle</source>
+   <translation>Winkel</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>distance</source>
+   <translation>Entfernung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>distance ratio</source>
+   <translation>Maßstabsverhältnis</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>reading</source>
+   <translation>Ablesung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>k</source>
+   <translation>k</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>collimation</source>
+   <translation>Ziellinienfehler</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>correction</source>
+   <translation>Korrektion</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>pressure</source>
+   <translation>Luftdruck</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/core_sentences.py" />
+   <source>temperature</source>
+   <translation>Temperatur</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/language/core_words.py" />
    <source>offset</source>
    <translation>Querabstand</translation>
@@ -5565,21 +6395,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/stored_words.py" />
    <source>straight line</source>
    <translation>Gerade</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/language/stored_words.py" />
-   <source>inclined</source>
-   <translation>geneigte Gerade</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/language/stored_words.py" />
-   <source>reference</source>
-   <translation>Bezug</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/language/stored_words.py" />
-   <source>fitted</source>
-   <translation>eingepasst</translation>
   </message>
   <message>
    <location filename="../../algorithms/language/stored_words.py" />
@@ -6993,11 +7808,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/sight_messages.py" />
-   <source>k</source>
-   <translation>k</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/sight_messages.py" />
    <source>day</source>
    <translation>Tag</translation>
   </message>
@@ -7293,11 +8103,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/sight_table.py" />
-   <source>The {} '{}' is not a number.</source>
-   <translation>{} '{}' ist keine Zahl.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/sight_table.py" />
    <source>The {} '{}' is negative or infinite.</source>
    <translation>{} '{}' ist negativ oder unendlich.</translation>
   </message>
@@ -7523,11 +8328,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/reduce_sights.py" />
-   <source>collimation</source>
-   <translation>Ziellinienfehler</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/reduce_sights.py" />
    <source>field book</source>
    <translation>Feldbuch</translation>
   </message>
@@ -7535,11 +8335,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/reduce_sights.py" />
    <source>reciprocal</source>
    <translation>gegenseitig</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/reduce_sights.py" />
-   <source>refraction</source>
-   <translation>Refraktion</translation>
   </message>
   <message>
    <location filename="../../algorithms/reduce_sights.py" />
@@ -11170,11 +11965,6 @@ Ausgegeben werden eine Tabelle und auf Wunsch eine HTML-Seite mit einem Bild, da
    <location filename="../../algorithms/test_curvature.py" />
    <source>curved</source>
    <translation>gekrümmt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/test_curvature.py" />
-   <source>radius</source>
-   <translation>Radius</translation>
   </message>
   <message>
    <location filename="../../algorithms/test_curvature.py" />

@@ -39,7 +39,7 @@ class Independent:
         return np.einsum("ij,j->i", self._a, self._inverse @ self._a[i])
 
     def change(self, i, kept, column, *, aside):
-        """Set row i aside, or take it back; ``column``: of i; ``kept``: as it is afterwards."""
+        """Set row ``i`` (an index) aside, or take it back; ``column`` (n,): of i; ``kept`` (n,): as then."""
         self._changes += 1
         if self._changes >= _AFRESH:
             self.begin(kept)
@@ -68,7 +68,7 @@ class Independent:
         return np.divide(self.v * self.v, variances, out=np.zeros_like(self.v), where=checked)
 
     def quadratic(self, kept):
-        """v^T W v of the kept rows."""
+        """v^T W v of the rows ``kept`` (n,), without unit."""
         return float(np.sum(self._weight[kept] * self.v[kept] ** 2))
 
 
@@ -91,7 +91,7 @@ class Correlated:
         return self._weight[:, i] - self._b @ (self._solution.cofactors @ self._b[i])
 
     def begin(self, kept):
-        """Everything from the whole fit, for rows aside that are no longer the ones before and one more."""
+        """Everything from the whole fit for the rows ``kept`` (n,): not the ones before less one."""
         self._aside = np.flatnonzero(~kept).tolist()
         self._columns = np.column_stack([self._base(i) for i in self._aside]) if self._aside else None
         variances = self._solution.test_variances
@@ -116,7 +116,7 @@ class Correlated:
         return column
 
     def change(self, i, kept, column, *, aside):
-        """As of Independent."""
+        """As of Independent: ``i`` an index, ``column`` and ``kept`` (n,)."""
         if not aside:
             self.begin(kept)
             return
@@ -151,7 +151,8 @@ class Correlated:
         return np.divide(v * v, variances, out=np.zeros_like(v), where=variances > NO_REDUNDANCY * self.own)
 
     def step(self, kept):
-        """The greatest square of a step's test value, see least_squares.suspected_step; 0 without one."""
+        """The greatest square of a step's test value with the rows ``kept`` (n,), see least_squares.suspected_step;
+        0 without one. Without unit."""
         best = 0.0
         for (rows, _, _, least), (sums, sizes) in zip(self._sections, self._tails):
             # A step from a row that is aside is the step from the next one on.

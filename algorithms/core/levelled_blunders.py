@@ -84,7 +84,7 @@ class LevelledRows(Independent):
         self._a[around] += np.outer(shares, self._a[i])
 
     def step(self, kept):
-        """As of Correlated."""
+        """As of Correlated: ``kept`` (n,), without unit."""
         sums = self._arms.tails(np.where(kept, self._weight * self.v, 0.0)[self._along])
         there = kept[self._along]
         before = np.cumsum(there) - there

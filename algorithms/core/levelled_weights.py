@@ -139,8 +139,8 @@ class Followed:
         return ahead
 
     def column(self, at):
-        """Covariance of the walk ``at`` a place with that at the places around it: the first of these, and the
-        covariances, which are as good as 0 farther away."""
+        """Covariance of the walk ``at`` a place (an index) with that at the places around it: the index of the first of
+        these, and the covariances (k,), which are as good as 0 farther away."""
         before, after = self._products(self.links[:at][::-1]), self._products(self.links[at:-1])
         first, last = at - len(before), at + len(after)
         found = np.empty(last + 1 - first)

@@ -44,7 +44,8 @@ class _Told(float):
 def worded(sentence):
     """A Sentence of the core or an InputError in the user's language; an InputError from elsewhere is worded already
     and stays as it is."""
-    text = tr(sentence.text)
+    # What was given may stand in a sentence from elsewhere: the host's translation would cut it at a zero byte.
+    text = tr(sentence.text) if sentence.text.isprintable() else sentence.text
     # A sentence without values may hold braces of the user's own.
     return text.format(*map(_told, sentence.values)) if sentence.values else text
 

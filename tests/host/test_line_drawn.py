@@ -123,7 +123,7 @@ def test_where_the_tolerance_comes_from(toolbox):
     assert sides(LINE_TOLERANCE=0.0055).count("within") == 8
     assert sides(axis={"design": "chord", "line_tol": 0.02}, LINE_TOLERANCE=0.0055).count("within") == 10
     given = structure(toolbox, axis={"design": "chord", "line_tol": -1.0})
-    assert "the tolerance -1 is negative" in refusal(toolbox, given, "LINE_BARS")
+    assert "the tolerance \u22121 is negative" in refusal(toolbox, given, "LINE_BARS")
 
 
 def test_a_bar_that_is_cut_is_told(toolbox):

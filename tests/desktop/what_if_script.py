@@ -22,6 +22,7 @@ from stage import (
     picture,
     play,
     plugin,
+    settle,
     trigger,
     until,
     until_drawn,
@@ -83,6 +84,9 @@ def compute():
     iface.setActiveLayer(THINGS["residuals"])
     until_drawn()
     until(lambda: plugin().review.subject.layer is THINGS["residuals"], "the layer under review")
+    # A late reading lays the chart out anew, and what was pointed at lies elsewhere.
+    until(lambda: not plugin().review.staleness.busy, "layers compared with their inputs")
+    settle()
     profile().chart.draw()
     SEEN["bar_before"] = tried().bar.isVisible()
 

@@ -111,7 +111,7 @@ def test_example_is_styled_from_its_geopackage(seen):
 
 def test_example_says_what_is_seen_in_one_line(seen):
     assert len(seen["example"]["messages"]) == 1
-    assert "orange" in seen["example"]["messages"][0].lower() and len(seen["example"]["messages"][0]) < 110
+    assert "\u25b2" in seen["example"]["messages"][0] and len(seen["example"]["messages"][0]) < 110
 
 
 def test_example_ran_through_the_history(seen):

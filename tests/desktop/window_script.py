@@ -306,8 +306,7 @@ def translate():
     folder.mkdir()
     (folder / "tautline_de.qm").write_bytes(base64.b64decode(GERMAN))
     main.TRANSLATIONS = folder
-    QgsSettings().setValue("locale/overrideFlag", True)
-    QgsSettings().setValue("locale/userLocale", "de_DE")
+    QgsApplication.setTranslation("de_DE")
     plugin = main.TautlinePlugin(iface)
     plugin.initGui()
     SEEN["translated"] = menu_texts()

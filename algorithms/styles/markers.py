@@ -45,7 +45,7 @@ def marker(shape, size, *, fill=None, angle=0.0, outline=0.3, halo=0.4, size_exp
     symbol.changeSymbolLayer(0, under)
     symbol.appendSymbolLayer(over)
     if cored:
-        symbol.appendSymbolLayer(_layer(Shape.Circle, 0.34 * size, 0.0, HALO, INK, 0.6 * outline))
+        symbol.appendSymbolLayer(_layer(Shape.Circle, 0.26 * size, 0.0, HALO, CLEAR, 0.0))
     if size_expression is not None:
         symbol.setDataDefinedSize(QgsProperty.fromExpression(size_expression))
     return symbol

@@ -48,7 +48,7 @@ def greatest_residual(layer):
 
 def _looks(residual):
     """Return (status, condition on the residual, legend text, symbol) of every look, in the order of the legend."""
-    any_size = _size_by_residual(residual, 2.2, 5.4)
+    any_size = _size_by_residual(residual, 2.8, 6.0)
     small = _zoomed("2")
     return (
         (

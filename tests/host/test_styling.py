@@ -176,7 +176,7 @@ def test_size_follows_the_residual_and_is_clamped(host):
     sizes = [symbol_size(layer, row) for row in range(4)]
     assert sizes[0] < sizes[1] < sizes[2] == pytest.approx(6.0) and sizes[3] == pytest.approx(6.0)
     layer = dressed(host, [{"status": "no tolerance", "residual": value} for value in (0.0, 0.5, -2.0)])
-    assert [symbol_size(layer, row) for row in range(3)] == pytest.approx([2.2, 2.7, 5.4])
+    assert [symbol_size(layer, row) for row in range(3)] == pytest.approx([2.8, 3.0, 6.0])
 
 
 def test_worst_is_drawn_last(host):

@@ -80,3 +80,22 @@ def test_numbers_follow_the_language_where_people_read(spoken):
     assert numbers.signed_text(0.04, 1) == "0,0" and numbers.signed_text(None, 1) == "none"
     assert numbers.times(10000) == "\u00d7 10\u202f000" and numbers.times(2.5) == "\u00d7 2,5"
     assert csv.number_cell(-1234.5, 2) == "-1234.50"
+
+
+def test_refusals_and_warnings_of_the_core_are_told_in_the_language(toolbox, spoken, known):
+    asked = {
+        "Axis '{}' has zero length: all its vertices are at one place.": "Achse '{}' hat die Länge null.",
+        "Layer '{}', row {}: {}": "Layer '{}', Zeile {}: {}",
+        "The {} '{}' is not a number.": "{} '{}' ist keine Zahl.",
+        "height": "Höhe",
+    }
+    assert set(asked) <= known
+    spoken(lambda context, text: asked.get(text, text), "de", ",")
+    rows = toolbox.table([{"station": "0+010", "height": "5O.2"}, {"station": "0+020", "height": "50.2"}])
+    point = [(500000.0, 5540000.0)] * 2
+    nowhere = toolbox.lines([{"at": point, "name": "{a}"}], "EPSG:32631")
+    text = toolbox.refusal("placestations", INPUT=rows, AXIS=nowhere)
+    assert "Zeile 1: Achse '{a}' hat die Länge null." in text
+    axis = toolbox.lines([{"at": [point[0], (503100.0, 5540000.0)], "name": "{a}"}], "EPSG:32631")
+    run = toolbox.run("placestations", INPUT=rows, AXIS=axis)
+    assert any("Höhe '5O.2' ist keine Zahl." in warning for warning in run.warnings), run.warnings

@@ -211,3 +211,27 @@ def norris():
         slope_sd=0.429796848199937e-3,
         sd=0.884796396144373,
     )
+
+
+@pytest.fixture(scope="session")
+def dense():
+    """Fits and tests of correlated heights by dense algebra: ``solution`` and ``tests``."""
+    from tautline.algorithms.core.least_squares import Solution
+
+    def solution(design, observed, covariance):
+        weight = np.linalg.inv(covariance.matrix)
+        parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
+        return Solution(design, observed - design @ parameters, covariance, True, parameters)
+
+    def tests(solution, rows=None):
+        """|w| of single rows, or of steps along ``rows``, by dense algebra on the inverse of the covariance."""
+        weight, a = np.linalg.inv(solution.covariance.matrix), solution.design
+        p = weight - weight @ a @ np.linalg.inv(a.T @ weight @ a) @ a.T @ weight
+        tested = (
+            np.eye(len(a))
+            if rows is None
+            else np.array([np.isin(np.arange(len(a)), rows[k:]) for k in range(1, len(rows))])
+        )
+        return np.abs(tested @ weight @ solution.residuals) / np.sqrt(np.einsum("ij,jk,ik->i", tested, p, tested))
+
+    return types.SimpleNamespace(solution=solution, tests=tests)

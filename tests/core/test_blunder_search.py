@@ -40,27 +40,9 @@ def test_the_rows_that_whole_fits_set_aside(blunders):
     assert too_many == (blunders > 6)
 
 
-def correlated_solution(design, observed, covariance):
-    weight = np.linalg.inv(covariance.matrix)
-    parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
-    return Solution(design, observed - design @ parameters, covariance, True, parameters)
-
-
-def dense_tests(solution, rows=None):
-    """|w| of single rows, or of steps along ``rows``, by dense algebra on the inverse of the covariance."""
-    weight, a = np.linalg.inv(solution.covariance.matrix), solution.design
-    p = weight - weight @ a @ np.linalg.inv(a.T @ weight @ a) @ a.T @ weight
-    tested = (
-        np.eye(len(a))
-        if rows is None
-        else np.array([np.isin(np.arange(len(a)), rows[k:]) for k in range(1, len(rows))])
-    )
-    return np.abs(tested @ weight @ solution.residuals) / np.sqrt(np.einsum("ij,jk,ik->i", tested, p, tested))
-
-
 @pytest.mark.parametrize("given", [False, True])
 @pytest.mark.parametrize("blunders, step", [(0, 0.0), (1, 0.0), (4, 0.0), (9, 0.0), (3, 0.012), (0, 0.02)])
-def test_correlated_rows_that_whole_fits_set_aside(blunders, step, given):
+def test_correlated_rows_that_whole_fits_set_aside(blunders, step, given, dense):
     """Levelled heights: each fit anew by dense algebra, a step along the line looked at before a row goes."""
     rng, number = np.random.default_rng(blunders), 60
     distances, rows = np.linspace(0.0, 3000.0, number), np.arange(number)
@@ -73,16 +55,16 @@ def test_correlated_rows_that_whole_fits_set_aside(blunders, step, given):
     design = np.column_stack([np.ones(number), distances / 1500.0 - 1.0])
     kept, beyond = np.ones(number, bool), False
     while True:
-        fitted = correlated_solution(design[kept], observed[kept], covariance.part(kept))
-        w = dense_tests(fitted)
-        jump = dense_tests(fitted, np.arange(kept.sum())).max()
+        fitted = dense.solution(design[kept], observed[kept], covariance.part(kept))
+        w = dense.tests(fitted)
+        jump = dense.tests(fitted, np.arange(kept.sum())).max()
         if w.max() <= 3.2905267314919255 or (jump > 3.2905267314919255 and jump * 0.999 > w.max()):
             break
         if np.sum(~kept) >= 6:
             kept, beyond = np.ones(number, bool), True
             break
         kept[np.flatnonzero(kept)[int(np.argmax(w))]] = False
-    found, too_many = set_aside(correlated_solution(design, observed, covariance), number, most=6, sections=(rows,))
+    found, too_many = set_aside(dense.solution(design, observed, covariance), number, most=6, sections=(rows,))
     assert too_many == beyond == (blunders > 6)
     assert np.array_equal(found, kept) and np.sum(~found) == (0 if blunders > 6 else blunders)
 

@@ -4,29 +4,10 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.covariance import Covariance, levelled
-from tautline.algorithms.core.least_squares import Solution
 from tautline.algorithms.core.levelled_blunders import LevelledRows
 
 
-def correlated_solution(design, observed, covariance):
-    weight = np.linalg.inv(covariance.matrix)
-    parameters = np.linalg.solve(design.T @ weight @ design, design.T @ weight @ observed)
-    return Solution(design, observed - design @ parameters, covariance, True, parameters)
-
-
-def dense_tests(solution, rows=None):
-    """|w| of single rows, or of steps along ``rows``, by dense algebra on the inverse of the covariance."""
-    weight, a = np.linalg.inv(solution.covariance.matrix), solution.design
-    p = weight - weight @ a @ np.linalg.inv(a.T @ weight @ a) @ a.T @ weight
-    tested = (
-        np.eye(len(a))
-        if rows is None
-        else np.array([np.isin(np.arange(len(a)), rows[k:]) for k in range(1, len(rows))])
-    )
-    return np.abs(tested @ weight @ solution.residuals) / np.sqrt(np.einsum("ij,jk,ik->i", tested, p, tested))
-
-
-def test_levelled_rows_as_they_come_and_go(monkeypatch):
+def test_levelled_rows_as_they_come_and_go(monkeypatch, dense):
     """Two arms from the origin and rows in any order: after each row that goes or comes back the test values of all
     rows and the greatest step are those of the inverse of the covariance of the rows kept. Numbers are made anew in
     between."""
@@ -39,7 +20,7 @@ def test_levelled_rows_as_they_come_and_go(monkeypatch):
     design = np.column_stack([np.ones(number), distances * side, distances * (1.0 - side)])
     observed, given = rng.normal(0.0, 0.002, number), Covariance(covariance.variance, covariance.matrix)
     sections = [np.flatnonzero(arms == arm)[np.argsort(distances[arms == arm], kind="stable")] for arm in (0, 1)]
-    state = LevelledRows(correlated_solution(design, observed, covariance), sections)
+    state = LevelledRows(dense.solution(design, observed, covariance), sections)
     kept = np.ones(number, bool)
     for row in rng.permutation(np.repeat(rng.permutation(number)[:30], 2)).tolist():
         column = state.column(row)
@@ -48,10 +29,10 @@ def test_levelled_rows_as_they_come_and_go(monkeypatch):
         tests, steps = np.empty(number), []
         for one in range(number):
             rows = kept | (np.arange(number) == one)
-            fitted = correlated_solution(design[rows], observed[rows], given.part(rows))
-            tests[one] = dense_tests(fitted)[int(np.sum(rows[:one]))]
+            fitted = dense.solution(design[rows], observed[rows], given.part(rows))
+            tests[one] = dense.tests(fitted)[int(np.sum(rows[:one]))]
         assert np.sqrt(state.tests(state.variances(kept))) == pytest.approx(tests, rel=1e-6, abs=1e-6)
-        fitted = correlated_solution(design[kept], observed[kept], given.part(kept))
+        fitted = dense.solution(design[kept], observed[kept], given.part(kept))
         places = np.cumsum(kept) - 1
-        steps = [dense_tests(fitted, places[rows[kept[rows]]]).max() for rows in sections]
+        steps = [dense.tests(fitted, places[rows[kept[rows]]]).max() for rows in sections]
         assert np.sqrt(state.step(kept)) == pytest.approx(max(steps), rel=1e-6)

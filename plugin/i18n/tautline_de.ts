@@ -3751,6 +3751,31 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <translation>Krümmungsfaktor mit seinem 95-%-Intervall</translation>
   </message>
   <message>
+   <location filename="../../algorithms/design/curvature_run.py" />
+   <source>Nothing can be tested: no axis or leg has at least {} stations with heights.</source>
+   <translation>Nichts lässt sich testen: Keine Achse und kein Abschnitt hat mindestens {} Stationen mit Höhe.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_run.py" />
+   <source>Curvature of each axis</source>
+   <translation>Krümmung jeder Achse</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_run.py" />
+   <source>Axis '{}' has {} stations with heights; a test needs {}.</source>
+   <translation>Achse '{}': {} Station(en) mit Höhe; ein Test braucht {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_run.py" />
+   <source>{}, leg {}</source>
+   <translation>{}, Abschnitt {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_run.py" />
+   <source>{} has {} stations with heights; a leg needs {}.</source>
+   <translation>{}: {} Station(en) mit Höhe; ein Abschnitt braucht {}.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/design/curvature_sentences.py" />
    <source>curvature factor {} ± {} (95 %)</source>
    <translation>Krümmungsfaktor {} ± {} (95 %)</translation>
@@ -4026,6 +4051,16 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <translation>Achse '{}': Nach der Normalschwere weicht ruhendes Wasser von dieser konstanten Höhe um bis zu {} ab, mehr als ein Zehntel der Toleranz (Höhen gelten als über dem Meer); GRAVITY 'normal' folgt ihm.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/design/design_run.py" />
+   <source>Residuals</source>
+   <translation>Abweichungen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/design_run.py" />
+   <source>Summary of residuals</source>
+   <translation>Übersicht der Abweichungen</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/design/fit_geoid.py" />
    <source>GEOID_SLOPE_SIGMA is missing: a stated slope of the geoid needs its standard deviation, without which the ellipses of the points would be guessed.</source>
    <translation>GEOID_SLOPE_SIGMA fehlt: Eine angegebene Geoidneigung braucht ihre Standardabweichung, sonst wären die Ellipsen der Punkte geraten.</translation>
@@ -4099,6 +4134,26 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/fit_messages.py" />
    <source>Line '{}': minimum zone (ISO 12780-1; ISO 1101), the least that holds all stations kept: vertical {}, lateral {}, cylinder {} in diameter.</source>
    <translation>Linie '{}': Minimumzone (ISO 12780-1; ISO 1101), die kleinste mit allen behaltenen Stationen: vertikal {}, seitlich {}, Zylinder {} im Durchmesser.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/fit_run.py" />
+   <source>Tested stations</source>
+   <translation>Getestete Stationen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/fit_run.py" />
+   <source>Reference</source>
+   <translation>Bezug</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/fit_run.py" />
+   <source>Tangent and level points, 95 % ellipses</source>
+   <translation>Berühr- und Horizontalpunkte, 95-%-Ellipsen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/fit_run.py" />
+   <source>Layer '{}': {} belong to the residuals of an earlier run and are left out.</source>
+   <translation>Layer '{}': {} gehören zu den Abweichungen eines früheren Laufs und entfallen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/fitted_lines.py" />
@@ -4229,11 +4284,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/parameters.py" />
    <source>Rise of the design height per chainage at control A, without unit: 0.003 for 3 mm per metre, which is 0.3 percent. For the designs inclined and grade.</source>
    <translation>Anstieg der Soll-Höhe je Stationierung im Zwangspunkt A, ohne Einheit: 0.003 für 3 mm je Meter, also 0,3 Prozent. Für die Entwürfe inclined und grade.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/parameters.py" />
-   <source>Reference</source>
-   <translation>Bezug</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -4592,11 +4642,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/reference_groups.py" />
-   <source>{}, leg {}</source>
-   <translation>{}, Abschnitt {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/reference_groups.py" />
    <source>{}: {} stations with heights; a leg needs {} and was not fitted.</source>
    <translation>{}: Stationen mit Höhe: {}; ein Abschnitt braucht {} und wurde nicht eingepasst.</translation>
   </message>
@@ -4879,16 +4924,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/design_heights.py" />
    <source>Stations within the line's tolerance</source>
    <translation>Stationen in der Linientoleranz</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design_heights.py" />
-   <source>Residuals</source>
-   <translation>Abweichungen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design_heights.py" />
-   <source>Summary of residuals</source>
-   <translation>Übersicht der Abweichungen</translation>
   </message>
   <message>
    <location filename="../../algorithms/deviations/bars.py" />
@@ -5924,11 +5959,6 @@ Der Bezug geht mit dem Entwurf 'reference' in 'Soll-Höhen und Abweichungen' ein
   </message>
   <message>
    <location filename="../../algorithms/fit_reference.py" />
-   <source>Tested stations</source>
-   <translation>Getestete Stationen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/fit_reference.py" />
    <source>The stations with residual, w, smallest detectable blunder and flag: suspected beyond 3.29.</source>
    <translation>Die Stationen mit Abweichung, w, kleinstem aufdeckbarem grobem Fehler und Markierung: verdächtig über 3,29.</translation>
   </message>
@@ -5951,16 +5981,6 @@ Der Bezug geht mit dem Entwurf 'reference' in 'Soll-Höhen und Abweichungen' ein
    <location filename="../../algorithms/fit_reference.py" />
    <source>Stations fitted in plan</source>
    <translation>Eingepasst im Grundriss</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/fit_reference.py" />
-   <source>Tangent and level points, 95 % ellipses</source>
-   <translation>Berühr- und Horizontalpunkte, 95-%-Ellipsen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/fit_reference.py" />
-   <source>Layer '{}': {} belong to the residuals of an earlier run and are left out.</source>
-   <translation>Layer '{}': {} gehören zu den Abweichungen eines früheren Laufs und entfallen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/generate_stations.py" />
@@ -9333,11 +9353,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/parameters.py" />
-   <source>Curvature of each axis</source>
-   <translation>Krümmung jeder Achse</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/parameters.py" />
    <source>Table of 'Test which shape was built'.</source>
    <translation>Tabelle aus 'Gebaute Form testen'.</translation>
   </message>
@@ -11995,21 +12010,6 @@ Ausgegeben werden eine Tabelle und auf Wunsch eine HTML-Seite mit einem Bild, da
    <location filename="../../algorithms/test_curvature.py" />
    <source>Curvature factor of the first</source>
    <translation>Krümmungsfaktor der ersten</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/test_curvature.py" />
-   <source>Nothing can be tested: no axis or leg has at least {} stations with heights.</source>
-   <translation>Nichts lässt sich testen: Keine Achse und kein Abschnitt hat mindestens {} Stationen mit Höhe.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/test_curvature.py" />
-   <source>Axis '{}' has {} stations with heights; a test needs {}.</source>
-   <translation>Achse '{}': {} Station(en) mit Höhe; ein Test braucht {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/test_curvature.py" />
-   <source>{} has {} stations with heights; a leg needs {}.</source>
-   <translation>{}: {} Station(en) mit Höhe; ein Abschnitt braucht {}.</translation>
   </message>
   <message>
    <location filename="../../plugin/decisions/decision_store.py" />

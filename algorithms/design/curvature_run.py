@@ -1,0 +1,119 @@
+"""One run of testcurvature: the profile of each axis or leg tested, its table and its page."""
+
+import numpy as np
+from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+
+from ..boundary.output_rows import OutputTable
+from ..core.curvature import SurveyedLeg, search_free, test_curvatures
+from ..core.errors import InputError
+from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.moved_stretches import moved_stretches
+from ..documents.files import Document
+from ..entry.base import Result
+from ..language.translation import tr
+from ..styles.layer_kinds import StyleSpec
+from .curvature_messages import tell_curvature
+from .curvature_page import curvature_page
+from .curvature_sentences import Tested
+from .curvature_table import curvature_table
+from .height_accuracies import levelling_arms
+from .surveyed_heights import SurveyedHeights
+
+
+class CurvatureRun(SurveyedHeights):
+    """One run: profiles of axes and legs, tested."""
+
+    def result(self):
+        legs, rows = [], self.rows_of_axes(self.usable)
+        for number, axis in enumerate(self.structure.axes):
+            self.asked.check_cancel()
+            legs += self._axis(number, axis, rows[number])
+        if not legs:
+            raise InputError(
+                tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
+            )
+        tested = self._tested(legs)
+        tell_curvature(self, tested)
+        record = self.record()
+        style = StyleSpec(
+            "curvature",
+            tr("Curvature of each axis"),
+            self.units.height_name,
+            self.units.chainage_name,
+            None,
+            record.text(),
+        )
+        table = OutputTable(
+            "OUTPUT",
+            curvature_table(self, tested, record),
+            QgsCoordinateReferenceSystem(),
+            QgsWkbTypes.Type.NoGeometry,
+            style,
+        )
+        documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
+        return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
+
+    def _axis(self, number, axis, rows):
+        """Name and SurveyedLeg of the axis or of each of its legs."""
+        if len(rows) < LEAST_ON_LEG:
+            self.asked.warn(
+                tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
+                    axis.line.name, len(rows), LEAST_ON_LEG
+                )
+            )
+            return []
+        placed, s = self.placed.axes[number], self.placed.chainage[rows]
+        found = []
+        for stretch in stretches(placed, float(s.min()), float(s.max())):
+            mine = rows_on(stretch, s)
+            name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
+            if mine.sum() < LEAST_ON_LEG:
+                self.asked.warn(
+                    tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
+                )
+                continue
+            found.append((name, self._leg(placed, rows[mine], s[mine])))
+        return found
+
+    def _leg(self, axis, rows, s):
+        points, station = self.structure.points, self.structure.feet.station[rows]
+        arms = distances = None
+        if self.accuracies.by_arms:
+            arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
+        covariance = self.accuracies.covariance(station, arms, distances)
+        fine = self.system.shows_bending(float(np.ptp(s)))
+        return SurveyedLeg(
+            axis,
+            points.lat[station],
+            points.lon[station],
+            s,
+            self.height[rows],
+            self.n[rows],
+            covariance,
+            self.accuracies.known,
+            fine,
+            self.asked.number("GEOID_BENDING"),
+        )
+
+    def _tested(self, legs):
+        """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""
+        whole = test_curvatures([profile for _, profile in legs])
+        searches = {}
+        for k, one in enumerate(whole):
+            self.asked.check_cancel()
+            if one.doubtful and self.asked.flag("REMOVE_BLUNDERS"):
+                searches[k] = search_free(one)
+            self.asked.progress(40 + 20 * (k + 1) / len(whole))
+        cleared = [k for k, search in searches.items() if not np.all(search.kept)]
+        parts = test_curvatures([whole[k].profile.part(searches[k].kept) for k in cleared])
+        tests = {**dict(enumerate(whole)), **dict(zip(cleared, parts))}
+        return [_searched(name, profile, tests[k], searches.get(k)) for k, (name, profile) in enumerate(legs)]
+
+
+def _searched(name, profile, test, search):
+    """Tested of a leg; ``search``: least_squares.Search of its stations, None where none was needed."""
+    everyone = np.ones(len(profile.height), bool)
+    if search is None or np.all(search.kept):
+        return Tested(name, test, profile, everyone, (), search.beyond if search else 0)
+    moved = moved_stretches(np.zeros(len(everyone), int), profile.chainage, search.fitted.residuals, ~search.kept)
+    return Tested(name, test, profile, search.kept, tuple(moved), search.beyond)

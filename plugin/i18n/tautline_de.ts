@@ -10443,6 +10443,31 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
    <translation>Tabelle mit den Feldern axis, station, decision, note. Entscheidungen: accept (bleibt, wie es ist), move the support (einbezogen, obwohl markiert), measure again, reading error, blunder, leave out.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/schedule/schedule_run.py" />
+   <source>Increment, travel, tolerance or limit between neighbours of the line is given, but not used without LINE.</source>
+   <translation>Stufe, Stellweg, Toleranz oder Grenze zwischen Nachbarn der Linie ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/schedule_run.py" />
+   <source> ({})</source>
+   <translation> ({})</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/schedule_run.py" />
+   <source>METHOD 'least' needs a {}; layer '{}' does not record the one it was made with{}.</source>
+   <translation>METHOD 'least' braucht {}; im Layer '{}' ist der Wert seines Laufs nicht verzeichnet{}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/schedule_run.py" />
+   <source>Layer '{}', row {}: {} needs the order along the axis, but there is no chainage.</source>
+   <translation>Layer '{}', Zeile {}: {} braucht die Reihenfolge entlang der Achse, aber es gibt keine Stationierung.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/schedule_run.py" />
+   <source>Adjustment schedule</source>
+   <translation>Korrekturplan</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/schedule/sheets.py" />
    <source>above the ellipsoid</source>
    <translation>über dem Ellipsoid</translation>
@@ -10705,11 +10730,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/schedule_adjustments.py" />
-   <source>Adjustment schedule</source>
-   <translation>Korrekturplan</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule_adjustments.py" />
    <source>The stations with movement, action and the residual predicted after it: move 0.021 in metres is raise by 21 mm.</source>
    <translation>Die Stationen mit Bewegung, Maßnahme und der danach vorausgesagten Abweichung: move 0.021 in Metern heißt um 21 mm heben.</translation>
   </message>
@@ -10777,26 +10797,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/schedule_adjustments.py" />
    <source>Supports that stay out of the line's tolerance</source>
    <translation>Auflager, die außerhalb der Toleranz der Linie bleiben</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule_adjustments.py" />
-   <source>Increment, travel, tolerance or limit between neighbours of the line is given, but not used without LINE.</source>
-   <translation>Stufe, Stellweg, Toleranz oder Grenze zwischen Nachbarn der Linie ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule_adjustments.py" />
-   <source> ({})</source>
-   <translation> ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule_adjustments.py" />
-   <source>METHOD 'least' needs a {}; layer '{}' does not record the one it was made with{}.</source>
-   <translation>METHOD 'least' braucht {}; im Layer '{}' ist der Wert seines Laufs nicht verzeichnet{}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule_adjustments.py" />
-   <source>Layer '{}', row {}: {} needs the order along the axis, but there is no chainage.</source>
-   <translation>Layer '{}', Zeile {}: {} braucht die Reihenfolge entlang der Achse, aber es gibt keine Stationierung.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/axis_overrides.py" />

@@ -6,6 +6,8 @@ be. A zone is never larger than the range from the best-fit line, which is one o
 
 import numpy as np
 
+from .hull_chains import hull_chains
+from .segments import Segments
 from .small_matrices import solved
 
 # Departures below this, metres, are none: they are the rounding of coordinates of the Earth's size.
@@ -18,112 +20,113 @@ _MANY = 400
 
 
 def profile_zone(along, across):
-    """Least distance of two parallel lines along a profile that hold it, metres.
+    """Least distance of two parallel lines along a profile that hold it, metres: see profile_zones.
 
-    ``along``, ``across``: places and departures of its points, metres (n,), in any order. Exact: the narrowest strip
-    lies on an edge of the convex hull. Needs scipy. 0 for fewer than three points.
+    ``along``, ``across``: places and departures of its points, metres (n,), in any order.
     """
-    if len(along) < 3:
-        return 0.0
-    x, y, tilt = _less_line(along, across)
-    height, width = float(np.ptp(y)), float(np.ptp(x))
-    if height < NO_DEPARTURE or width == 0.0:
-        return 0.0 if width else height
-    # Points in a unit square: metres up are thousandths of metres along.
-    lower, upper = _chains((x - x.min()) / width, (y - y.min()) / height)
-    slopes = np.concatenate([_slopes(lower), _slopes(upper)])
-    # At each slope the strip is held by one point of either chain: where the chain's own slope passes it.
-    below = lower[np.searchsorted(_slopes(lower), slopes)]
-    above = upper[np.searchsorted(-_slopes(upper), -slopes)]
-    open_by = (above[:, 1] - slopes * above[:, 0]) - (below[:, 1] - slopes * below[:, 0])
-    return float(np.min(height * open_by / np.hypot(1.0, tilt + slopes * height / width)))
+    return float(profile_zones(Segments([len(along)]), *(np.asarray(v, float) for v in (along, across)))[0])
+
+
+def profile_zones(legs, along, across):
+    """Least distances of two parallel lines along profiles that hold them, metres (m,).
+
+    ``legs``: Segments of n rows; ``along``, ``across``: places and departures of their points, metres (n,), in any
+    order on each. Exact: the narrowest strip lies on an edge of the convex hull. 0 for fewer than three points.
+    """
+    zones = np.zeros(len(legs.counts))
+    if not len(along):
+        return zones
+    filled = np.flatnonzero(legs.counts)
+    legs = Segments(legs.counts[filled])
+    x, y, tilt = _less_lines(legs, along, across)
+    (left, width), (low, height) = legs.range(x), legs.range(y)
+    # Where all stand at one place there is no line along: what is between two points there is the zone.
+    found = np.where((width == 0.0) & (legs.counts > 2), height, 0.0)
+    wide = (legs.counts > 2) & (height >= NO_DEPARTURE) & (width > 0.0)
+    if np.any(wide):
+        rows, own = wide[legs.which], np.flatnonzero(wide)
+        part = Segments(legs.counts[own])
+        # Points in a unit square: metres up are thousandths of metres along.
+        x, y = x[rows] - left[own][part.which], y[rows] - low[own][part.which]
+        x, y = x / width[own][part.which], y / height[own][part.which]
+        found[own] = _narrowest_strips(*hull_chains(part, x, y), width[own], height[own], tilt[own])
+    zones[filled] = found
+    return zones
+
+
+def _narrowest_strips(lower, upper, width, height, tilt):
+    """Widths (m,), metres, of the narrowest strips on the edges of hulls in unit squares ``width`` by ``height``,
+    metres (m,), on lines that rise by ``tilt``."""
+    chains = (lower, upper)
+    slopes = np.concatenate([chain.slopes for chain in chains])
+    which = np.concatenate([chain.legs.which for chain in chains])
+    below = np.concatenate([np.ones(len(lower.x), bool), np.zeros(len(upper.x), bool)])
+    order = np.lexsort((slopes, which))
+    order = order[np.isfinite(slopes[order])]
+    slopes, which, below = slopes[order], which[order], below[order]
+    # At each slope the strip is held by one corner of either chain: where the chain's own slope passes it.
+    passed = np.cumsum(below)
+    before = np.concatenate([[0], np.cumsum(lower.legs.counts - 1)])
+    foot = lower.legs.first[which] + passed - before[which]
+    left = np.cumsum(~below)
+    after = np.cumsum(upper.legs.counts - 1)
+    roof = upper.legs.first[which] + after[which] - left
+    open_by = (upper.y[roof] - slopes * upper.x[roof]) - (lower.y[foot] - slopes * lower.x[foot])
+    size, run = height[which], width[which]
+    strips = size * open_by / np.hypot(1.0, tilt[which] + slopes * size / run)
+    return np.minimum.reduceat(strips, np.searchsorted(which, np.arange(len(width))))
 
 
 def cylinder_zone(along, up, aside):
     """Least diameter of a cylinder along an axis that holds its points, metres: see cylinder_zones."""
-    return float(cylinder_zones([(along, up, aside)])[0])
+    values = (np.asarray(v, float) for v in (along, up, aside))
+    return float(cylinder_zones(Segments([len(along)]), *values)[0])
 
 
-def cylinder_zones(axes):
+def cylinder_zones(legs, along, up, aside):
     """Least diameters of the cylinders along axes that hold their points, metres (m,), all found at once.
 
-    ``axes``: for each (along, up, aside), places and departures from a line near it, metres (n,); the departures are
-    small against the length. min over lines of the greatest |e_i| is convex, and is found by an interior-point method
-    (Boyd and Vandenberghe, Convex Optimization, ch. 11) to GAP of itself.
+    ``legs``: Segments of n rows; ``along``, ``up``, ``aside``: places and departures from a line near each, metres
+    (n,); the departures are small against the length. min over lines of the greatest |e_i| is convex, and is found by
+    an interior-point method (Boyd and Vandenberghe, Convex Optimization, ch. 11) to GAP of itself.
     """
-    zones, places, departures, sizes, which = np.zeros(len(axes)), [], [], [], []
-    for number, (along, up, aside) in enumerate(axes):
-        if len(along) < 2:
-            continue
-        x, up, _ = _less_line(along, up)
-        _, aside, _ = _less_line(along, aside)
-        size, width = float(np.max(np.hypot(up, aside))), float(np.ptp(x))
-        if size < NO_DEPARTURE:
-            continue
-        which.append(number)
-        sizes.append(size)
-        # Where all stand at one place there is no slope to find: x = 0 leaves it as it is.
-        place = (x - 0.5 * (x.max() + x.min())) / (0.5 * width) if width else np.zeros(len(x))
-        outer = _outermost(np.stack([place, up / size, aside / size]))
-        places.append(outer[0])
-        departures.append(outer[1:])
-    if which:
-        counts = np.array([len(place) for place in places])
-        points = _Points(np.concatenate(places), np.concatenate(departures, axis=1), counts)
-        widest = points.greatest(np.hypot(*points.departures(_narrowest(points))))
-        zones[which] = 2.0 * np.array(sizes) * np.minimum(1.0, widest)
+    zones, filled = np.zeros(len(legs.counts)), np.flatnonzero(legs.counts)
+    if not len(filled):
+        return zones
+    legs = Segments(legs.counts[filled])
+    x, up, _ = _less_lines(legs, along, up)
+    _, aside, _ = _less_lines(legs, along, aside)
+    (left, width), sizes = legs.range(x), np.maximum.reduceat(np.hypot(up, aside), legs.first)
+    wanted = (legs.counts > 1) & (sizes >= NO_DEPARTURE)
+    if not np.any(wanted):
+        return zones
+    rows, part = wanted[legs.which], Segments(legs.counts[wanted])
+    half, sizes = 0.5 * width[wanted], sizes[wanted]
+    # Where all stand at one place there is no slope to find: x = 0 leaves it as it is.
+    x = (x[rows] - (left[wanted] + half)[part.which]) / np.where(half > 0.0, half, 1.0)[part.which]
+    points = _Points(x, np.stack([up[rows], aside[rows]]) / sizes[part.which], part.counts).outermost()
+    widest = points.greatest(np.hypot(*points.departures(_narrowest(points))))
+    zones[filled[wanted]] = 2.0 * sizes * np.minimum(1.0, widest)
     return zones
 
 
 def _outermost(points):
-    """Of many points (3, n) those on their convex hull; all where they are flat."""
-    if points.shape[1] <= _MANY:
-        return points
+    """Of many points (3, n) the rows of those on their convex hull; all where they are flat."""
     from scipy.spatial import ConvexHull
 
     try:
-        return points[:, ConvexHull(points.T).vertices]
+        return np.sort(ConvexHull(points.T).vertices)
     except RuntimeError:  # QhullError, which not every release exports
-        return points
+        return np.arange(points.shape[1])
 
 
-def _less_line(along, across):
-    """Places and departures less the best-fit line, metres (n,), and its slope: what is left is small."""
-    x, y = np.asarray(along, float), np.asarray(across, float)
-    x, y = x - x.mean(), y - y.mean()
-    spread = float(np.sum(x**2))
-    slope = float(np.sum(x * y)) / spread if spread > 0.0 else 0.0
-    return x, y - slope * x, slope
-
-
-def _chains(x, y):
-    """Lower and upper convex hull, each (k, 2) by rising x; vertical edges belong to neither."""
-    from scipy.spatial import ConvexHull
-
-    points = np.column_stack([x, y])
-    try:
-        ring = points[ConvexHull(points).vertices]
-    except RuntimeError:  # QhullError, which not every release exports
-        # Flat as far as numbers go: the points themselves, few of which count.
-        ring = points[np.argsort(x, kind="stable")]
-        return ring[[0, -1]], ring[[0, -1]]
-    # Counter-clockwise: the lower chain runs from the leftmost lowest to the rightmost lowest.
-    first = int(np.lexsort((ring[:, 1], ring[:, 0]))[0])
-    ring = np.roll(ring, -first, axis=0)
-    last = int(np.lexsort((-ring[:, 1], ring[:, 0]))[-1])
-    lower, upper = ring[: last + 1], np.concatenate([ring[last:], ring[:1]])[::-1]
-    return _moving(lower), _moving(upper)
-
-
-def _moving(chain):
-    """The chain without vertical edges at its ends."""
-    steps = np.diff(chain[:, 0]) > 0.0
-    keep = np.concatenate([steps, [False]]) | np.concatenate([[False], steps])
-    return chain[keep]
-
-
-def _slopes(chain):
-    return np.diff(chain[:, 1]) / np.diff(chain[:, 0])
+def _less_lines(legs, along, across):
+    """Places and departures less the best-fit line of each of ``legs``, metres (n,), and its slope (m,): what is left
+    is small."""
+    x, y = (values - (legs.sums(values) / legs.counts)[legs.which] for values in (along, across))
+    spread = legs.sums(x**2)
+    slope = np.where(spread > 0.0, legs.sums(x * y) / np.where(spread > 0.0, spread, 1.0), 0.0)
+    return x, y - slope[legs.which] * x, slope
 
 
 class _Points:
@@ -136,6 +139,18 @@ class _Points:
         self.x, self.e, self.counts = x, e, counts
         self.first = np.concatenate([[0], np.cumsum(counts)[:-1]])
         self.axis = np.repeat(np.arange(len(counts)), counts)
+
+    def outermost(self):
+        """The same, of axes with very many points only those on their convex hull: a cylinder that holds the hull holds
+        them."""
+        rows, counts = np.ones(len(self.x), bool), self.counts.copy()
+        for k in np.flatnonzero(self.counts > _MANY).tolist():
+            first, last = int(self.first[k]), int(self.first[k] + self.counts[k])
+            held = _outermost(np.stack([self.x[first:last], *self.e[:, first:last]]))
+            rows[first:last] = False
+            rows[first + held] = True
+            counts[k] = len(held)
+        return _Points(self.x[rows], self.e[:, rows], counts)
 
     def part(self, axes):
         """The points of some axes only; ``axes``: booleans (m,)."""

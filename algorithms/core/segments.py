@@ -64,6 +64,11 @@ class Segments:
         top = np.flatnonzero(values == np.maximum.reduceat(values, self.first)[self.which])
         return top[np.searchsorted(self.which[top], np.arange(len(self.counts)))]
 
+    def range(self, values):
+        """The least of ``values`` (n,) of each, and how far the greatest is above it: two arrays (m,)."""
+        low = np.minimum.reduceat(values, self.first)
+        return low, np.maximum.reduceat(values, self.first) - low
+
     def parts(self, values):
         """``values`` (n, ...) of each: a list."""
         bounds = self.bounds.tolist()

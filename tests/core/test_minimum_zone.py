@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from tautline.algorithms.core.minimum_zone import cylinder_zone, cylinder_zones, profile_zone
+from tautline.algorithms.core.minimum_zone import cylinder_zone, cylinder_zones, profile_zone, profile_zones
+from tautline.algorithms.core.segments import Segments
 
 
 def zone_by_programme(along, across):
@@ -119,12 +120,17 @@ def test_many_axes_at_once():
     x = np.linspace(0.0, 1000.0, 30)
     axes += [(x, 0.001 * x, 0.0 * x), (np.full(3, 5.0), np.array([0.0, 0.01, 0.004]), np.zeros(3)), (x, 0.01 * x**2, x)]
     axes += [([], [], []), (x * 10.0, 1e-4 * np.sin(x), 1e3 * np.cos(x / 50.0))]
-    found = cylinder_zones(axes)
+    legs, joined = Segments([len(axis[0]) for axis in axes]), [np.concatenate(values) for values in zip(*axes)]
+    found = cylinder_zones(legs, *joined)
     assert found == pytest.approx([cylinder_zone(*axis) for axis in axes], rel=3e-8, abs=1e-15)
     for number in (0, 1, 3, 4):
         assert found[number] == pytest.approx(cylinder_by_programme(*axes[number]), rel=2e-5)
     assert found[6] == pytest.approx(0.01, rel=1e-7) and found[2] == found[5] == found[8] == 0.0
-    assert len(cylinder_zones([])) == 0
+    assert len(cylinder_zones(Segments([]), [], [], [])) == 0 and len(profile_zones(Segments([]), [], [])) == 0
+    strips = profile_zones(legs, *joined[:2])
+    assert strips == pytest.approx([profile_zone(*axis[:2]) for axis in axes], rel=1e-12, abs=1e-15)
+    for number in (0, 1, 3, 4):
+        assert strips[number] == pytest.approx(zone_by_programme(*axes[number][:2]), abs=1e-11)
 
 
 def test_points_within_the_others_change_nothing():

@@ -6,7 +6,7 @@ from typing import Optional
 
 import numpy as np
 
-from .axis import Axis
+from .axis import Axis, places_on
 from .covariance import Covariance
 from .errors import InputError
 from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic
@@ -119,8 +119,22 @@ class SurfaceFit:
 
 def line_frame(axis: Axis, first, last):
     """Frame of a line fit between two chainages, metres: the axis' point in the middle, in its azimuth there."""
-    lat, lon, azimuth = axis.place(0.5 * (first + last))
-    return Frame(float(lat[0]), float(lon[0]), axis.line.ellipsoid, float(azimuth[0]))
+    return line_frames([axis], np.array([0.5 * (first + last)]))[0]
+
+
+def line_frames(axes, middles):
+    """Frames of fits of lines to many axes, all on one ellipsoid: each axis' point at its chainage of ``middles``
+    (m,), metres, in its azimuth there. A list; what their places need is computed in one go."""
+    ellipsoid, (lat, lon, azimuth) = axes[0].line.ellipsoid, places_on(axes, middles)
+    (east, north), turn = east_north(lat, lon), np.radians(azimuth)[:, None]
+    ahead = (np.sin(turn) * east + np.cos(turn) * north)[:, None, :]
+    places = zip(*foot_and_normal(lat, lon, ellipsoid))
+    frames = [
+        Frame(*place, ellipsoid, azimuth) for *place, azimuth in zip(lat.tolist(), lon.tolist(), azimuth.tolist())
+    ]
+    for frame, directions, place in zip(frames, ahead, places):
+        vars(frame).update(directions=directions, _place=place)
+    return frames
 
 
 def plane_frame(lat, lon, ellipsoid):

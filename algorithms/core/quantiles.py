@@ -1,6 +1,6 @@
 """Quantiles of the tests and intervals of method page 6; scipy is imported where it is needed only."""
 
-from functools import lru_cache
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -19,7 +19,9 @@ def missing_scipy():
     return InputError("This needs scipy in QGIS's own Python; install it (python3-scipy on Debian and Ubuntu).")
 
 
+@cache
 def _special():
+    # An import that is found already still goes through the host's own hook, for thousands of axes.
     try:
         from scipy import special
     except ImportError:

@@ -11,6 +11,7 @@ from .fit import SurfaceFit
 from .geodesy import Ellipsoid, east_north, foot_and_normal
 from .geoid_slope import GeoidSlope
 from .quantiles import CHI2_2_95, ellipse_factor
+from .segments import Segments, joined
 
 WORST_CONDITION = 1e8
 FARTHEST = 10.0
@@ -178,19 +179,18 @@ def _plan(frame, lat, lon):
     return tuple(((feet - origin) @ frame.directions.T).T)
 
 
-def _turned_at(x, y=None):
-    """Change of the slopes at a place by the second derivatives of N, per unit of each: (2, 3), (1, 1) on a line."""
-    return np.array([[x]]) if y is None else np.array([[x, y, 0.0], [0.0, x, y]])
+def _turned_at(x, y):
+    """Change of a plane's slopes at a place by the second derivatives of N, per unit of each: (2, 3)."""
+    return np.array([[x, y, 0.0], [0.0, x, y]])
 
 
 def _fitted_bending(fit, lat, lon):
-    """Slopes that the fit takes from the second derivatives of N, per unit of each: (2, 3), (1, 1) of a line.
+    """Slopes that a plane takes from the second derivatives of N, per unit of each: (2, 3).
 
     ``lat``, ``lon``: of the kept stations, degrees (n,).
     """
-    x = _plan(fit.frame, lat, lon)
-    bends = [0.5 * x[0] ** 2] if len(x) == 1 else [0.5 * x[0] ** 2, x[0] * x[1], 0.5 * x[1] ** 2]
-    return fitted_slopes(fit, np.column_stack(bends))
+    x, y = _plan(fit.frame, lat, lon)
+    return fitted_slopes(fit, np.column_stack([0.5 * x**2, x * y, 0.5 * y**2]))
 
 
 def fitted_slopes(fit, values):
@@ -215,9 +215,15 @@ def _ellipse(scaled):
 
 def stations_extent(lat, lon, ellipsoid):
     """Extent of places at ``lat``, ``lon`` degrees (n,), metres: from the one farthest out to that farthest from it."""
-    feet = foot_and_normal(np.asarray(lat, float), np.asarray(lon, float), ellipsoid)[0]
-    far = feet[np.argmax(np.linalg.norm(feet - feet[0], axis=1))]
-    return float(np.linalg.norm(feet - far, axis=1).max())
+    return float(stations_extents([(lat, lon)], ellipsoid)[0])
+
+
+def stations_extents(stations, ellipsoid):
+    """The same of many groups, found together: metres (m,). ``stations``: of each its ``lat``, ``lon``, degrees."""
+    legs = Segments([len(lat) for lat, _ in stations])
+    feet = foot_and_normal(*(np.asarray(joined(one), float) for one in zip(*stations)), ellipsoid)[0]
+    far = legs.greatest(np.linalg.norm(feet - feet[legs.first][legs.which], axis=1))
+    return np.maximum.reduceat(np.linalg.norm(feet - feet[far][legs.which], axis=1), legs.first)
 
 
 @dataclass(frozen=True)
@@ -252,11 +258,12 @@ def places_of_lines(fits, axes, middles, stations, geoids):
     """LinePlaces of many fitted lines, found together: a list. Each argument is a list (m,), ``stations`` of pairs
     ``lat``, ``lon``; see line_places."""
     lines = _Lines(fits)
-    bent = np.array([_bent(*one) for one in zip(fits, stations, geoids)])
+    bent = lines.bent(fits, stations)
     observed = np.array([fit.solution.parameter_covariance[1, 1] for fit in fits])
     scales = 1.0 + np.array([axis.chainage_height for axis in axes]) / lines.radii
     slopes, bending = (np.array([getattr(geoid, name) for geoid in geoids]) for name in ("slope_variance", "bending"))
     ellipsoidal = np.array([geoid.ellipsoidal for geoid in geoids])
+    bent = np.where(ellipsoidal, 0.0, bent)
 
     def places(tilt, needs_slope, to_point):
         along, lat, lon, gain = lines.zero_slopes(tilt)
@@ -268,14 +275,6 @@ def places_of_lines(fits, axes, middles, stations, geoids):
     tangent = places(_tilts(geoids, "tangent_tilt"), ~ellipsoidal, False)
     level = places(_tilts(geoids, "level_tilt"), ellipsoidal, True)
     return [LinePlaces(*both) for both in zip(tangent, level)]
-
-
-def _bent(fit, stations, geoid):
-    """Slope that a line takes from the geoid's bending, per unit of it."""
-    if geoid.ellipsoidal:
-        return 0.0
-    kept, (lat, lon) = fit.search.kept, stations
-    return float(_fitted_bending(fit, np.asarray(lat)[kept], np.asarray(lon)[kept])[0, 0])
 
 
 def _tilts(geoids, name):
@@ -311,6 +310,19 @@ class _Lines:
         self.radii = self.ellipsoid.euler_radius(self.lat, self.azimuth)
         ahead = np.cross(self.normal, np.cross(self.direction, self.up))
         self.ahead = ahead / np.linalg.norm(ahead, axis=1)[:, None] * np.sign(_dots(ahead, self.direction))[:, None]
+
+    def bent(self, fits, stations):
+        """Slopes that the lines take from the geoid's bending, per unit of it (m,). ``stations``: of each ``lat``,
+        ``lon``, degrees, those set aside among them."""
+        kept = [fit.search.kept for fit in fits]
+        places = [[np.asarray(values, float)[rows] for values in one] for one, rows in zip(stations, kept)]
+        legs = Segments([len(lat) for lat, _ in places])
+        feet = foot_and_normal(*(joined(one) for one in zip(*places)), self.ellipsoid)[0]
+        along = _dots(feet - self.foot[legs.which], self.direction[legs.which])
+        # As fitted_slopes of heights that bend by one: (A^T W A)^-1 A^T W b, of which the slope is the second.
+        weighted = joined([fit.solution.weighted_design for fit in fits])
+        right = legs.sums(weighted * (0.5 * along**2)[:, None])
+        return np.array([fit.solution.cofactors[1] @ own for fit, own in zip(fits, right)])
 
     def reaches(self, lat, lon):
         """Distances of places from the lines' own, metres along their directions (m,)."""

@@ -8,7 +8,7 @@ from ..core.curvature import GEOID_BENDING, GEOID_LENGTH
 from ..core.errors import InputError
 from ..core.geodesy import east_north, is_like_wgs84
 from ..core.geoid_slope import GeoidSlope, default_sigma, upright
-from ..core.tangent_point import fitted_slopes, stations_extent
+from ..core.tangent_point import fitted_slopes, stations_extents
 from ..core.undulations import SmoothGrid, SurfaceUndulation, library_grid
 from ..language.translation import tr
 from ..structure.stated_slope import stated_slope
@@ -58,11 +58,13 @@ class RunGeoid:
             if None in found:
                 # PROJ has no EGM96 here, or scipy is missing: nothing is known.
                 self._library, found = None, [None] * len(fits)
-        return [self._one(*one) for one in zip(fits, stations, undulations, found)]
+        kept = [[values[fit.search.kept] for values in places] for fit, places in zip(fits, stations)]
+        extents = stations_extents(kept, self._ellipsoid).tolist()
+        return [self._one(*one) for one in zip(fits, extents, undulations, found)]
 
-    def _one(self, fit, stations, undulation, shown):
-        """FitGeoid of one fit. ``shown``: slope of the surface around it and whether it reaches the points, or None."""
-        (lat, lon), kept = stations, fit.search.kept
+    def _one(self, fit, extent, undulation, shown):
+        """FitGeoid of one fit. ``extent``: of its kept stations, metres; ``shown``: slope of the surface around it and
+        whether it reaches the points, or None."""
         applied = known = upright
         source, reached = NOTHING, True
         if self._stated is not None:
@@ -78,7 +80,6 @@ class RunGeoid:
         elif shown is not None:
             source, (known, reached) = EGM96, shown
         sigma = default_sigma(self._system.kind, self._system.cell, source == EGM96)
-        extent = stations_extent(lat[kept], lon[kept], self._ellipsoid)
         slope = GeoidSlope(
             self._system.kind == "ellipsoidal",
             applied,

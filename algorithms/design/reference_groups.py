@@ -6,11 +6,12 @@ from typing import Optional, Union
 import numpy as np
 
 from ..core.errors import InputError
-from ..core.fit import Frame, Heights, SurfaceFit, check_spread, fit_surface, line_frame, plane_frame
+from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frames, plane_frame
 from ..core.geodesy import east_north, foot_and_normal
 from ..core.lateral_fit import LateralFit
 from ..core.least_squares import suspected_step
 from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.many_lines import fit_lines
 from ..core.straightness import Straightness, straightness_of_lines
 from ..core.tangent_point import LinePlace, SurfacePoint, places_of_lines, plane_points
 from ..language.core_sentences import worded
@@ -72,28 +73,27 @@ class Group:
     at: np.ndarray = field(repr=False)
     stretch: object = None
 
-    def fitted(self, run, *, remove, robust):
-        """Fit the rows of ``run``: returns _Surface; InputError names the axis or group."""
+    def named(self, function, *given, **options):
+        """What ``function`` gives; an InputError of it names the axis or group."""
         try:
-            return self._fitted(run, remove, robust)
+            return function(*given, **options)
         except InputError as error:
             raise error.reworded(
                 tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, worded(error))
             ) from None
 
-    def _fitted(self, run, remove, robust):
+    def observed(self, run):
+        """The Heights of the rows of ``run``, and its sections: see fit.fit_surface."""
         points, rows = run.structure.points, self.rows
         station = run.structure.feet.station[rows]
         lat, lon, height = points.lat[station], points.lon[station], run.height[rows] + run.n[rows]
         covariance, sections, datums = self._accuracy(run, rows, station)
-        heights = Heights(lat, lon, height, covariance, run.accuracies.known, datums)
-        if self.kind == "plane":
-            check_spread(lat, lon, run.ellipsoid)
-            frame = plane_frame(lat, lon, run.ellipsoid)
-        else:
-            frame = line_frame(run.axes[self.axes[0]], self.stretch.first, self.stretch.last)
-        surface = fit_surface(frame, heights, remove=remove, robust=robust, sections=sections)
-        return _Surface(self, surface, heights, sections)
+        return Heights(lat, lon, height, covariance, run.accuracies.known, datums), sections
+
+    def plane_frame(self, run, heights):
+        """Frame of a plane through Heights; InputError where they determine none."""
+        check_spread(heights.lat, heights.lon, run.ellipsoid)
+        return plane_frame(heights.lat, heights.lon, run.ellipsoid)
 
     def _accuracy(self, run, rows, station):
         if not run.accuracies.by_arms:
@@ -120,9 +120,9 @@ class _Surface:
         """Latitudes and longitudes of the rows, degrees."""
         return self.heights.lat, self.heights.lon
 
-    def tested(self, run, line, geoid, more):
+    def tested(self, run, line, geoid, more, slopes):
         """The Fit: what is flagged and what has moved. ``line``: LateralFit or None; ``geoid``: FitGeoid; ``more``: the
-        points found."""
+        points found; ``slopes``: along its axes."""
         group, rows = self.group, self.group.rows
         along, datums = (run.structure.feet.axis[rows], run.chainage[rows]), self.heights.datums
         return Fit(
@@ -134,7 +134,7 @@ class _Surface:
             group.all_rows,
             group.at,
             tested_part(self.fit.search, *along),
-            tuple(_slope(self.fit, run.axes[k]) for k in group.axes),
+            slopes,
             step=_step(run, rows, self.fit, self.sections),
             arms_apart=0 if datums is None else int(datums.max()),
             geoid=geoid,
@@ -145,18 +145,38 @@ class _Surface:
 
 
 def fitted_groups(run, groups, *, remove, robust):
-    """Fits of all groups: a list of Fit. Each surface is fitted by itself; what the fits share is asked once for all,
-    since a run may have thousands of axes."""
-    surfaces = []
-    for group in groups:
-        run.asked.check_cancel()
-        surfaces.append(group.fitted(run, remove=remove, robust=robust))
+    """Fits of all groups: a list of Fit. What many lines share is computed once for all, since a run may have thousands
+    of axes."""
+    surfaces = _surfaces(run, groups, remove=remove, robust=robust)
     geoids = run.geoid.around(
         [one.fit for one in surfaces], [one.stations for one in surfaces], [run.n[one.group.rows] for one in surfaces]
     )
     lines = run.line.fitted(run, groups, remove=remove, robust=robust)
     points = (_plane_points if groups[0].kind == "plane" else _line_points)(run, surfaces, geoids, lines)
-    return [one.tested(run, *more) for one, *more in zip(surfaces, lines, geoids, points)]
+    slopes = _slopes(run, surfaces)
+    return [one.tested(run, *more) for one, *more in zip(surfaces, lines, geoids, points, slopes)]
+
+
+def _surfaces(run, groups, *, remove, robust):
+    """The _Surface of each group."""
+    observed = [group.named(group.observed, run) for group in groups]
+    heights, sections = zip(*observed)
+
+    def fitted(number, *given, **options):
+        run.asked.check_cancel()
+        return groups[number].named(fit_surface, *given, **options)
+
+    if groups[0].kind == "plane":
+        frames = [group.named(group.plane_frame, run, one) for group, one in zip(groups, heights)]
+        options = {"remove": remove, "robust": robust}
+        fits = [
+            fitted(k, *one, sections=own, **options) for k, (*one, own) in enumerate(zip(frames, heights, sections))
+        ]
+    else:
+        middles = np.array([0.5 * (group.stretch.first + group.stretch.last) for group in groups])
+        frames = line_frames([run.axes[group.axes[0]] for group in groups], middles)
+        fits = fit_lines(frames, heights, remove=remove, robust=robust, sections=sections, fitted=fitted)
+    return [_Surface(*one) for one in zip(groups, fits, heights, sections)]
 
 
 def _plane_points(run, surfaces, geoids, _lines):
@@ -285,11 +305,20 @@ def _step(run, rows, surface, sections):
     return Step(int(run.structure.feet.axis[rows[row]]), float(run.chainage[rows[row]]), value)
 
 
-def _slope(surface, axis):
-    """Slope of the fitted surface along an axis at its origin, against the ellipsoid's horizon there, without unit."""
-    start = Frame(float(axis.line.lat[0]), float(axis.line.lon[0]), axis.line.ellipsoid, float(axis.line.azimuths[0]))
-    n = surface.frame.normal(surface.slopes)
-    return float(-(n @ start.directions[0]) / (n @ start.up))
+def _slopes(run, surfaces):
+    """Slopes of each fitted surface along its axes at their origins, against the ellipsoid's horizon there, without
+    unit: a list of tuples."""
+    counts = [len(one.group.axes) for one in surfaces]
+    lines = [run.axes[k].line for one in surfaces for k in one.group.axes]
+    lat, lon, turn = (
+        np.array([getattr(line, name)[0] for line in lines], float) for name in ("lat", "lon", "azimuths")
+    )
+    east, north = east_north(lat, lon)
+    turn = np.radians(turn)[:, None]
+    ahead, up = np.sin(turn) * east + np.cos(turn) * north, foot_and_normal(lat, lon, run.ellipsoid)[1]
+    n = np.repeat([one.fit.frame.normal(one.fit.slopes) for one in surfaces], counts, axis=0)
+    slopes = iter((-np.einsum("ij,ij->i", n, ahead) / np.einsum("ij,ij->i", n, up)).tolist())
+    return [tuple(next(slopes) for _ in range(count)) for count in counts]
 
 
 def _inside(lat, lon, station_lat, station_lon, ellipsoid):

@@ -36,6 +36,8 @@ def tested_part(found, axis, chainage):
     flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
     for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
         flagged[row] = True
+    if not np.any(flagged):
+        return TestedPart(found, flagged, (), False)
     moved = moved_stretches(axis, chainage, found.fitted.residuals, flagged)
     return TestedPart(
         found, flagged, tuple(tuple(part.tolist()) for part in moved), many_flagged(flagged.sum(), len(flagged))

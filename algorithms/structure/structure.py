@@ -1,6 +1,7 @@
 """Stations measured against the axes of their structure: what most entries begin with."""
 
 from dataclasses import dataclass, fields, replace
+from functools import cached_property
 
 import numpy as np
 from qgis.core import QgsWkbTypes
@@ -49,8 +50,9 @@ class Structure:
     feet: Feet
     off: np.ndarray
 
-    @property
+    @cached_property
     def names(self):
+        """Names of the axes, in their order."""
         return [axis.line.name for axis in self.axes]
 
     @property

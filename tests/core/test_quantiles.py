@@ -62,5 +62,6 @@ def test_without_scipy_one_sentence_says_so(monkeypatch):
         return real(name, *rest)
 
     monkeypatch.setattr(builtins, "__import__", without)
+    quantiles._special.cache_clear()
     with pytest.raises(InputError, match=r"needs scipy .*\.$"):
         quantiles.student(0.975, 5)

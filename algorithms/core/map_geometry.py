@@ -21,10 +21,22 @@ def bar_ends(axis, chainage, length):
     A bar runs along the geodesic perpendicular to the axis at its chainage. Bars shorter than 1 mm are drawn 1 mm long.
     Returns lat, lon: arrays (n, 2) in degrees.
     """
+    return bars_each([(axis, np.asarray(chainage, float), np.asarray(length, float))])[0]
+
+
+def bars_each(bars):
+    """The same across many axes in one go: for each (axis, chainage, length), metres (n,), lat and lon, degrees (n, 2);
+    a list."""
+    if not bars:
+        return []
+    ellipsoid, chainage, length, legs = _on_legs(bars)
     length = np.where(np.abs(length) < SHORTEST_BAR, np.copysign(SHORTEST_BAR, length), length)
-    foot_lat, foot_lon, _ = axis.place(chainage)
-    end_lat, end_lon, _ = axis.place(chainage, length)
-    return np.stack([foot_lat, end_lat], axis=-1), np.stack([foot_lon, end_lon], axis=-1)
+    along = (chainage - legs.chainage) * legs.length / legs.size
+    lat, lon, azimuth = ellipsoid.forward(legs.lat, legs.lon, legs.azimuth, along)
+    end_lat, end_lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, length / legs.across)
+    rows = Segments([len(one[1]) for one in bars])
+    ends = (np.stack(pair, axis=-1) for pair in ((lat, end_lat), (lon, end_lon)))
+    return list(zip(*map(rows.parts, ends)))
 
 
 def _half_tangents(axis):
@@ -48,25 +60,50 @@ def beside_each(lines):
     degrees (n,); a list."""
     if not lines:
         return []
-    axes = list({id(axis): axis for axis, _, _ in lines}.values())
-    before = dict(zip(map(id, axes), np.cumsum([0, *(len(axis.line.lengths) for axis in axes)]).tolist()))
-    own = np.concatenate([before[id(axis)] + axis.leg_at(chainage) for axis, chainage, _ in lines])
-    chainage, offset = (np.concatenate([np.asarray(one[k], float) for one in lines]) for k in (1, 2))
-    legs = [np.concatenate(part) for part in zip(*map(_legs, axes))]
-    lat, lon, azimuth, first, size, length, across, begin, end = (values[own] for values in legs)
-    share = np.clip((chainage - first) / size, 0.0, 1.0)
+    ellipsoid, chainage, offset, legs = _on_legs(lines)
+    share = np.clip((chainage - legs.chainage) / legs.size, 0.0, 1.0)
     # Beside the leg itself or its continuation, which Axis.place would take for the neighbour's.
-    along = (chainage - first + offset * (begin * (1.0 - share) - end * share)) * length / size
-    ellipsoid = axes[0].line.ellipsoid
-    lat, lon, azimuth = ellipsoid.forward(lat, lon, azimuth, along)
-    lat, lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, offset / across)
+    along = chainage - legs.chainage + offset * (legs.begin * (1.0 - share) - legs.end * share)
+    lat, lon, azimuth = ellipsoid.forward(legs.lat, legs.lon, legs.azimuth, along * legs.length / legs.size)
+    lat, lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, offset / legs.across)
     rows = Segments([len(one[1]) for one in lines])
     return list(zip(rows.parts(lat), rows.parts(lon)))
 
 
+@dataclass(frozen=True)
+class _Legs:
+    """Legs of axes; arrays (k,): beginning and ``azimuth``, degrees, first ``chainage``, ``size`` along the axis and
+    ``length`` on the ellipsoid, metres, scale ``across``, and tangents of half the bends at both ends."""
+
+    lat: np.ndarray
+    lon: np.ndarray
+    azimuth: np.ndarray
+    chainage: np.ndarray
+    size: np.ndarray
+    length: np.ndarray
+    across: np.ndarray
+    begin: np.ndarray
+    end: np.ndarray
+
+
+def _on_legs(lines):
+    """Of many (axis, chainage, distance across), metres (n,), on one ellipsoid: that, the chainages and distances one
+    after another, and the _Legs on which they stand."""
+    axes = list({id(axis): axis for axis, _, _ in lines}.values())
+    before = dict(zip(map(id, axes), np.cumsum([0, *(len(axis.line.lengths) for axis in axes)]).tolist()))
+    counts = [len(s) for _, s, _ in lines]
+    own, end = np.repeat([before[id(axis)] for axis, _, _ in lines], counts), 0
+    for (axis, s, _), count in zip(lines, counts):
+        end += count
+        if len(axis.line.lengths) > 1:
+            own[end - count : end] += axis.leg_at(s)
+    chainage, across = (np.concatenate([np.asarray(one[k], float) for one in lines]) for k in (1, 2))
+    legs = (np.concatenate(part)[own] for part in zip(*map(_legs, axes)))
+    return axes[0].line.ellipsoid, chainage, across, _Legs(*legs)
+
+
 def _legs(axis):
-    """Of each leg of an axis its beginning, azimuth, first chainage, length along the axis and on the ellipsoid, scale
-    across, and the tangents of half the bends at both ends: nine arrays (legs,)."""
+    """The columns of _Legs of one axis: nine arrays (legs,)."""
     line, vertices, tangents = axis.line, axis.vertex_chainages, _half_tangents(axis)
     across = axis.offsets(np.arange(len(line.lengths)), 1.0)
     place = line.lat[:-1], line.lon[:-1], line.azimuths
@@ -116,13 +153,14 @@ class Path:
     value: np.ndarray
 
 
-def with_bends(axis, path, *, even=False):
-    """The same Path, metres, by rising chainage, with a point at each vertex of the axis, and at even steps where asked
-    for."""
-    first, last = path.chainage[0], path.chainage[-1]
+def with_bends(axis, path, even=()):
+    """The same Path, metres, by rising chainage, with a point at each vertex of the axis within it, or at the ``even``
+    chainages, which hold these (see chainages_along)."""
     vertices = axis.vertex_chainages
-    extra = chainages_along(axis, first, last) if even else vertices[(vertices > first) & (vertices < last)]
+    extra = even if len(even) else vertices[(vertices > path.chainage[0]) & (vertices < path.chainage[-1])]
     extra = extra[path.chainage[np.searchsorted(path.chainage[:-1], extra)] != extra]
+    if not len(extra):
+        return path
     chainage = np.concatenate([path.chainage, extra])
     value = np.concatenate([path.value, np.interp(extra, path.chainage, path.value)])
     order = np.argsort(chainage, kind="stable")
@@ -139,6 +177,8 @@ def within(path, low, high):
     slack = 1e-6 * (high - low)
     beyond = (value < low - slack) | (value > high + slack)
     value, cut = np.where(beyond, value, np.clip(value, low, high)), bool(np.any(beyond))
+    if not cut and not np.any(np.isnan(value)):
+        return [Path(chainage, value)], False
     for bound in (low, high) if cut else ():
         before, after = value[:-1] - bound, value[1:] - bound
         at = np.flatnonzero(before * after < 0.0)

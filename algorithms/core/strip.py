@@ -7,7 +7,6 @@ import numpy as np
 from .axis import places_on
 from .exaggeration import ordinary_size, round_number
 from .geodesy import east_north, foot_and_normal
-from .map_geometry import Path
 
 VIEWS = ("level", "straight")
 # Of the structure's length: the height of the strip, and the gap that keeps its labels off bars and band.
@@ -48,10 +47,6 @@ class StripHeights:
         }
         base = self.level if view == "level" else self.design
         return {kind: value - base for kind, value in heights.items()}
-
-    def path(self, kind, view):
-        """The Path of one line ('flat', 'level', 'design', 'as-built') as seen in ``view``, metres."""
-        return Path(self.chainage, self.lines(view)[kind])
 
 
 def shown_range(profile, view, tolerance=None):

@@ -9,7 +9,7 @@ from qgis.core import QgsWkbTypes
 from ..boundary.geometries import line, placed_paths, polygon
 from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import LONGEST_SHARE, bar_factor, bar_lengths, round_number
-from ..core.map_geometry import band, bar_ends, folds
+from ..core.map_geometry import band, bars_each, folds
 from ..core.residuals import sides, statuses
 from ..language.height_text import exact_text, side_text, small_text
 from ..language.number_text import counted, listed, number_text, plain_text, times
@@ -91,13 +91,13 @@ def bars_table(drawn, kind, scale, record):
     """OutputTable of one kind of bars: a line for each station that has a value."""
     names = ("axis", "station", "chainage", kind.value, kind.verdict, "factor", "bar_m", "cut")
     columns = {name: [] for name in names}
-    paths = []
+    bars = []
     for one in drawn.axes:
         values = kind.values(one)
         rows = np.flatnonzero(np.isfinite(values))
         lengths, cut = bar_lengths(values[rows], scale.factor, scale.longest)
         if len(rows):
-            paths += list(zip(*bar_ends(one.axis, one.chainage[rows], lengths * scale.side)))
+            bars.append((one.axis, one.chainage[rows], lengths * scale.side))
         columns["axis"] += [one.name] * len(rows)
         columns["station"] += drawn.notation.texts(one.chainage[rows])
         columns["chainage"] += (one.chainage[rows] / drawn.units.chainage).tolist()
@@ -106,6 +106,7 @@ def bars_table(drawn, kind, scale, record):
         columns["factor"] += [scale.factor] * len(rows)
         columns["bar_m"] += np.abs(lengths).tolist()
         columns["cut"] += cut.astype(int).tolist()
+    paths = [path for ends in bars_each(bars) for path in zip(*ends)]
     shapes = [line(path) for path in placed_paths(paths, drawn.crs)]
     limits = [kind.tolerance(one) for one in drawn.axes]
     style = _style(kind.style, kind.title, drawn, scale, record, limits)

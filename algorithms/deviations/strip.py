@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..core.exaggeration import round_number
-from ..core.map_geometry import folds, with_bends
+from ..core.map_geometry import Path, folds, with_bends
 from ..core.strip import GAP_SHARE, StripFrame, StripHeights, edges, grid_step, shown_range, sides_away, strip_factor
 from ..language.height_text import grid_text, height_with_unit
 from ..language.number_text import counted, number_text, times
@@ -91,14 +91,17 @@ class _Strip(StripPanel):
         super().__init__(drawn, one, profile.chainage, frame, gap, scale)
 
     def rows(self):
-        built = self.built(self.profile.path("as-built", self.view), _names()["as-built"])
-        return [*self.panel_rows(), *map(self._line, ("flat", "level", "design")), built, self.scale_row()]
+        names, values = _names(), self.profile.lines(self.view)
+        drawn = {part: Path(self.profile.chainage, values[part]) for part in names}
+        lines = [self._line(part, drawn[part], names[part]) for part in ("flat", "level", "design")]
+        built = self.built(drawn["as-built"], names["as-built"])
+        return [*self.panel_rows(), *lines, built, self.scale_row()]
 
-    def _line(self, part):
-        path = with_bends(self.one.axis, self.profile.path(part, self.view), even=True)
+    def _line(self, part, path, label):
+        path = with_bends(self.one.axis, path, self.followed)
         parts, cut = self.shown(part, path)
         paths = [self.place(p.chainage, self.offset(p.value)) for p in parts if len(p.chainage) > 1]
-        return self.row(part, paths, cut=cut, label=_names()[part])
+        return self.row(part, paths, cut=cut, label=label)
 
     def title(self):
         if self.view == "level":

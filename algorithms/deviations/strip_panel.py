@@ -38,8 +38,9 @@ class StripPanel:
         return [self._frame(), *self._grid(), *self._ticks()]
 
     def place(self, chainage, offset):
-        """A line beside the axis; where it is on the map is found for all strips at once."""
-        return self.one.axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset))
+        """A line beside the axis, chainages and offsets in metres (n,); where it is on the map is found for all strips
+        at once."""
+        return self.one.axis, chainage, offset
 
     def row(self, part, paths, **more):
         row = {
@@ -56,12 +57,13 @@ class StripPanel:
         return {**row, **more}
 
     @cached_property
-    def _along(self):
+    def followed(self):
+        """Chainages of a line that follows the axis through the strip, metres (m,)."""
         return chainages_along(self.one.axis, self.first, self.last)
 
     def along(self, offset):
         """A line at an offset from the axis, metres."""
-        return self.place(self._along, np.full(len(self._along), offset))
+        return self.place(self.followed, np.full(len(self.followed), offset))
 
     def across(self, chainage, low, high):
         return self.place(np.array([chainage, chainage]), np.array([low, high]))

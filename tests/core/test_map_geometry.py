@@ -11,6 +11,7 @@ from tautline.algorithms.core.map_geometry import (
     Path,
     band,
     bar_ends,
+    bars_each,
     beside,
     beside_each,
     chainages_along,
@@ -223,6 +224,18 @@ def test_band_has_the_area_of_its_sides(wgs84, turns):
 # --- paths
 
 
+def test_bars_of_many_axes_are_those_of_each(wgs84):
+    """Straight and bent axes beside each other: each bar begins on its own axis, and ends across it."""
+    straight = Axis(AxisLine("b", [10.0, 10.02], [20.0, 20.01], wgs84), 800.0, 300.0)
+    lines = [(kinked(wgs84, 30.0), np.array([10.0, 900.0, 1100.0])), (straight, np.array([310.0])), (straight, [])]
+    bars = [(axis, np.asarray(s, float), np.linspace(-30.0, 40.0, len(s))) for axis, s in lines]
+    for (axis, s, length), (lat, lon) in zip(bars, bars_each(bars)):
+        for at, places in ((0.0, (lat[:, 0], lon[:, 0])), (length, (lat[:, 1], lon[:, 1]))):
+            expected = axis.place(s, at)[:2]
+            assert np.abs(np.array(places) - expected).max(initial=0.0) < 1e-13
+    assert bars_each([]) == []
+
+
 def test_path_is_cut_at_the_edges():
     path = Path(np.arange(5.0), np.array([0.0, 4.0, 0.0, -4.0, 0.0]))
     parts, cut = within(path, -2.0, 1.0)
@@ -248,7 +261,7 @@ def test_path_follows_the_bends(wgs84):
     bent = with_bends(axis, path)
     assert bent.chainage.tolist() == pytest.approx([500.0, 1000.0, 1500.0])
     assert bent.value.tolist() == pytest.approx([1, 2, 3])
-    even = with_bends(axis, path, even=True)
+    even = with_bends(axis, path, chainages_along(axis, 500.0, 1500.0))
     assert len(even.chainage) == 7 and np.all(np.diff(even.chainage) > 0)
     assert np.max(np.diff(chainages_along(axis, 0.0, 2000.0))) <= 250.0
 

@@ -5387,39 +5387,19 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>There is no parameter {}; there are {}.</source>
    <translation>Einen Parameter {} gibt es nicht; vorhanden: {}.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>{} is the place of the input {} ({}); choose another, or the input would be lost.</source>
    <translation>{} ist der Ort der Eingabe {} ({}); einen anderen wählen, sonst ginge die Eingabe verloren.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>{} and {} are the same place ({}); choose different files or tables.</source>
    <translation>{} und {} sind derselbe Ort ({}); verschiedene Dateien oder Tabellen wählen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>{} is given, but not used, since {} is not '{}'.</source>
-   <translation>{} ist angegeben, wird aber nicht verwendet, da {} nicht '{}' ist.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a GeoPackage keeps it.</source>
-   <translation>{}: Dieses Format kürzt Texte auf 254 Zeichen, daher ist das Laufprotokoll dort unvollständig; ein GeoPackage bewahrt es ganz.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>The style of {} could not be saved into the GeoPackage: {}</source>
-   <translation>Der Stil von {} konnte nicht im GeoPackage gespeichert werden: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>Cancelled; no output was written.</source>
-   <translation>Abgebrochen; keine Ausgabe wurde geschrieben.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5772,6 +5752,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Layer '{}' ({}) liegt in {}, laut seinem Laufprotokoll liegen seine Koordinaten aber in {}; dieses Bezugssystem einstellen oder den Layer in einen neuen transformieren.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/entry/refusals.py" />
+   <source>Cancelled; no output was written.</source>
+   <translation>Abgebrochen; keine Ausgabe wurde geschrieben.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/entry/request.py" />
    <source>{} is empty; choose a layer.</source>
    <translation>{} ist leer; einen Layer wählen.</translation>
@@ -5785,6 +5770,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/entry/run_record.py" />
    <source>all of it</source>
    <translation>alles</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>{} is given, but not used, since {} is not '{}'.</source>
+   <translation>{} ist angegeben, wird aber nicht verwendet, da {} nicht '{}' ist.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a GeoPackage keeps it.</source>
+   <translation>{}: Dieses Format kürzt Texte auf 254 Zeichen, daher ist das Laufprotokoll dort unvollständig; ein GeoPackage bewahrt es ganz.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>The style of {} could not be saved into the GeoPackage: {}</source>
+   <translation>Der Stil von {} konnte nicht im GeoPackage gespeichert werden: {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/stale_inputs.py" />

@@ -2732,56 +2732,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/convert_heights.py" />
-   <source>CURVE needs an axis: give AXIS.</source>
-   <translation>CURVE braucht eine Achse: AXIS angeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>Understood: {} of layer '{}'; heights from {} in {}, taken as {}.</source>
-   <translation>Verstanden: {} aus Layer '{}'; Höhen: {} in {}, gelesen als {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>point</source>
-   <translation>Punkt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>above the geoid</source>
-   <translation>über dem Geoid</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>Undulations {} to {} {} ({}).</source>
-   <translation>Undulationen {} bis {} {} ({}).</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>{} converted; {} none.</source>
-   <translation>{} umgerechnet; {} keine.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>heights</source>
-   <translation>Höhen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>point has</source>
-   <translation>Punkt hat</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>points have</source>
-   <translation>Punkte haben</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>HEIGHTS_ARE is '{}', but the record of layer '{}' says '{}'; they cannot both be right.</source>
-   <translation>HEIGHTS_ARE ist '{}', das Laufprotokoll des Layers '{}' nennt aber '{}'; beides zugleich kann nicht stimmen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
    <source>Line of the structure: the run then says how the geoid slopes and bends along it. Chainages are those on the ellipsoid, from 0.</source>
    <translation>Linie des Bauwerks: Der Lauf nennt dann, wie sich das Geoid entlang der Linie neigt und krümmt. Die Stationierung gilt auf dem Ellipsoid, von 0 an.</translation>
   </message>
@@ -5488,6 +5438,16 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
+   <source>Decimal sign</source>
+   <translation>Dezimalzeichen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/parameters.py" />
+   <source>Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 throughout, is refused.</source>
+   <translation>Der Zahlen in der Liste. Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/parameters.py" />
    <source>Empty: a field 'height', else the point's Z, else a field such as elevation, elev, level or rl.</source>
    <translation>Leer: ein Feld 'height', sonst das Z des Punktes, sonst ein Feld wie elevation, elev, level oder rl.</translation>
   </message>
@@ -6025,41 +5985,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/generate_stations.py" />
    <source>Points with axis, station, chainage, and the azimuth of the axis there: 90 is to the east.</source>
    <translation>Punkte mit Achse, Station, Stationierung und dem dortigen Azimut der Achse: 90 ist nach Osten.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}' from {} to {}: {}.</source>
-   <translation>Achse '{}' von {} bis {}: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>No station results: all listed chainages lie beyond the axes.</source>
-   <translation>Es ergibt sich keine Station: Alle aufgeführten Stationen liegen außerhalb der Achsen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES.</source>
-   <translation>Nichts ist verlangt: INTERVAL, CHAINAGES oder AT_VERTICES angeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}': {} beyond its ends, by up to {} {}: left out.</source>
-   <translation>Achse '{}': {} außerhalb ihrer Enden, um bis zu {} {}: ausgelassen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>listed chainage lies</source>
-   <translation>aufgeführte Station liegt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>listed chainages lie</source>
-   <translation>aufgeführte Stationen liegen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}': the interval would make more than {} stations.</source>
-   <translation>Achse '{}': Das Intervall ergäbe mehr als {} Stationen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/language/core_sentences.py" />
@@ -6648,6 +6573,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_messages.py" />
+   <source>point</source>
+   <translation>Punkt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_messages.py" />
    <source>Free adjustment; held: {}.</source>
    <translation>Freie Ausgleichung; festgehalten: {}.</translation>
   </message>
@@ -6700,6 +6630,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/net_messages.py" />
    <source>Adjusted: {} from {}, {} degrees of freedom.</source>
    <translation>Ausgeglichen: {} aus {}, Freiheitsgrade: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_messages.py" />
+   <source>heights</source>
+   <translation>Höhen</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_messages.py" />
@@ -8165,21 +8100,6 @@ Punkte in jedem Bezugssystem sind möglich: Weder der Maßstab einer Projektion 
    <translation>Die Punkte mit Achse, Station, Stationierung und Querabstand: -0.35 liegt 0,35 links.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>{} more: see the points.</source>
-   <translation>Dazu {}: siehe die Punkte.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>Axis '{}': no point belongs to it.</source>
-   <translation>Achse '{}': Kein Punkt gehört zu ihr.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).</source>
-   <translation>Achse '{}': {} von {} bis {}, größter Querabstand {} {}; Stationierungshöhe {} ({}).</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/place_stations.py" />
    <source>Place a height list along an axis</source>
    <translation>Höhenliste entlang einer Achse verorten</translation>
@@ -8243,86 +8163,6 @@ Eine Zeile, die sich nicht verorten lässt, geht mit Zeilennummer und Grund nach
    <location filename="../../algorithms/place_stations.py" />
    <source>Placed rows</source>
    <translation>Verortete Zeilen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}' has no field 'station' or 'chainage'; choose the field with the station (STATION_FIELD) among {}.</source>
-   <translation>Layer '{}' hat kein Feld 'station' oder 'chainage'; das Feld mit der Station wählen (STATION_FIELD) aus {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}', {}.</source>
-   <translation>Layer '{}', {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Axis '{}': no row belongs to it.</source>
-   <translation>Achse '{}': Keine Zeile gehört zu ihr.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).</source>
-   <translation>Achse '{}': {} verortet von {} bis {}, Achse von {} bis {}, Stationierungshöhe {} ({}).</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>row lies</source>
-   <translation>Zeile liegt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>rows lie</source>
-   <translation>Zeilen liegen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>There is no axis '{}'; the axes are {}.</source>
-   <translation>Es gibt keine Achse '{}'; die Achsen sind {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>The row names no axis, and there are {}.</source>
-   <translation>Die Zeile nennt keine Achse, und es gibt {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>The row has no station.</source>
-   <translation>Die Zeile hat keine Station.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}': none of {} can be placed; row {}: {}</source>
-   <translation>Layer '{}': Von {} lässt sich keine verorten; Zeile {}: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}' has no column of heights; choose it (HEIGHT_FIELD) among {}.</source>
-   <translation>Layer '{}' hat keine Spalte mit Höhen; Spalte wählen (HEIGHT_FIELD) aus {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}', field '{}': no row has a height; the columns are {}.</source>
-   <translation>Layer '{}', Feld '{}': Keine Zeile hat eine Höhe; die Spalten sind {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>station from {}, offset from {}, height from {}, axis from {}</source>
-   <translation>Station: {}, Querabstand: {}, Höhe: {}, Achse: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.</source>
-   <translation>Verstanden: {} aus Layer '{}' und {}; {}; Höhen in {}, Stationierung in {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Columns: {}.</source>
-   <translation>Spalten: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>{} placed, {} of them without a height; {} rejected.</source>
-   <translation>{} verortet, davon {} ohne Höhe; {} zurückgewiesen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/reduce_sights.py" />
@@ -10479,6 +10319,11 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
   </message>
   <message>
    <location filename="../../algorithms/schedule/sheets.py" />
+   <source>above the geoid</source>
+   <translation>über dem Geoid</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/sheets.py" />
    <source>in {}</source>
    <translation>in {}</translation>
   </message>
@@ -10869,6 +10714,76 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Achse '{}': {} jenseits ihrer Enden, um bis zu {} {}, auf ihrer Verlängerung: {}.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>CURVE needs an axis: give AXIS.</source>
+   <translation>CURVE braucht eine Achse: AXIS angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>Understood: {} of layer '{}'; heights from {} in {}, taken as {}.</source>
+   <translation>Verstanden: {} aus Layer '{}'; Höhen: {} in {}, gelesen als {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>Undulations {} to {} {} ({}).</source>
+   <translation>Undulationen {} bis {} {} ({}).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>{} converted; {} none.</source>
+   <translation>{} umgerechnet; {} keine.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>point has</source>
+   <translation>Punkt hat</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>points have</source>
+   <translation>Punkte haben</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>HEIGHTS_ARE is '{}', but the record of layer '{}' says '{}'; they cannot both be right.</source>
+   <translation>HEIGHTS_ARE ist '{}', das Laufprotokoll des Layers '{}' nennt aber '{}'; beides zugleich kann nicht stimmen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}' from {} to {}: {}.</source>
+   <translation>Achse '{}' von {} bis {}: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>No station results: all listed chainages lie beyond the axes.</source>
+   <translation>Es ergibt sich keine Station: Alle aufgeführten Stationen liegen außerhalb der Achsen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES.</source>
+   <translation>Nichts ist verlangt: INTERVAL, CHAINAGES oder AT_VERTICES angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}': {} beyond its ends, by up to {} {}: left out.</source>
+   <translation>Achse '{}': {} außerhalb ihrer Enden, um bis zu {} {}: ausgelassen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>listed chainage lies</source>
+   <translation>aufgeführte Station liegt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>listed chainages lie</source>
+   <translation>aufgeführte Stationen liegen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}': the interval would make more than {} stations.</source>
+   <translation>Achse '{}': Das Intervall ergäbe mehr als {} Stationen.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/geoid_grid.py" />
    <source>PROJ has no grid '{}' (GEOID_NAME) in its folders ({}); install it there, or give a raster (GEOID).</source>
    <translation>PROJ hat kein Gitter '{}' (GEOID_NAME) in seinen Ordnern ({}); es dort installieren oder ein Raster angeben (GEOID).</translation>
@@ -10992,16 +10907,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/geoid_profiles.py" />
    <source>Grid: {}, cells of {}′; {}.</source>
    <translation>Gitter: {}, Zellen von {}′; {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/structure/height_list.py" />
-   <source>Decimal sign</source>
-   <translation>Dezimalzeichen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/structure/height_list.py" />
-   <source>Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 throughout, is refused.</source>
-   <translation>Der Zahlen in der Liste. Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/height_list.py" />
@@ -11129,6 +11034,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Zeile {}: {}</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>{} more: see the points.</source>
+   <translation>Dazu {}: siehe die Punkte.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>Axis '{}': no point belongs to it.</source>
+   <translation>Achse '{}': Kein Punkt gehört zu ihr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).</source>
+   <translation>Achse '{}': {} von {} bis {}, größter Querabstand {} {}; Stationierungshöhe {} ({}).</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/named_points.py" />
    <source>Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).</source>
    <translation>Layer '{}' hat kein Feld {}; das Feld mit den Namen der Stationen wählen (NAME_FIELD).</translation>
@@ -11162,6 +11082,86 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/place_sigmas.py" />
    <source>Layer '{}', row {}: the standard deviation in the field '{}' is {}; it must not be negative.</source>
    <translation>Layer '{}', Zeile {}: Die Standardabweichung im Feld '{}' ist {}; sie darf nicht negativ sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}' has no field 'station' or 'chainage'; choose the field with the station (STATION_FIELD) among {}.</source>
+   <translation>Layer '{}' hat kein Feld 'station' oder 'chainage'; das Feld mit der Station wählen (STATION_FIELD) aus {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}', {}.</source>
+   <translation>Layer '{}', {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Axis '{}': no row belongs to it.</source>
+   <translation>Achse '{}': Keine Zeile gehört zu ihr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).</source>
+   <translation>Achse '{}': {} verortet von {} bis {}, Achse von {} bis {}, Stationierungshöhe {} ({}).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>row lies</source>
+   <translation>Zeile liegt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>rows lie</source>
+   <translation>Zeilen liegen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>There is no axis '{}'; the axes are {}.</source>
+   <translation>Es gibt keine Achse '{}'; die Achsen sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>The row names no axis, and there are {}.</source>
+   <translation>Die Zeile nennt keine Achse, und es gibt {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>The row has no station.</source>
+   <translation>Die Zeile hat keine Station.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}': none of {} can be placed; row {}: {}</source>
+   <translation>Layer '{}': Von {} lässt sich keine verorten; Zeile {}: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}' has no column of heights; choose it (HEIGHT_FIELD) among {}.</source>
+   <translation>Layer '{}' hat keine Spalte mit Höhen; Spalte wählen (HEIGHT_FIELD) aus {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}', field '{}': no row has a height; the columns are {}.</source>
+   <translation>Layer '{}', Feld '{}': Keine Zeile hat eine Höhe; die Spalten sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>station from {}, offset from {}, height from {}, axis from {}</source>
+   <translation>Station: {}, Querabstand: {}, Höhe: {}, Achse: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.</source>
+   <translation>Verstanden: {} aus Layer '{}' und {}; {}; Höhen in {}, Stationierung in {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Columns: {}.</source>
+   <translation>Spalten: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>{} placed, {} of them without a height; {} rejected.</source>
+   <translation>{} verortet, davon {} ohne Höhe; {} zurückgewiesen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/recorded_covariance.py" />

@@ -126,21 +126,6 @@ Die Ergebnisse dienen der Prüfung; für Arbeiten vor Ort gelten die örtlichen 
    <translation>Widersprüche über der Grenze</translation>
   </message>
   <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>POINTS is not made, since there are no STATIONS.</source>
-   <translation>POINTS wird nicht erzeugt, da STATIONS fehlt.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>Stations with adjusted heights</source>
-   <translation>Stationen mit ausgeglichenen Höhen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>Covariance of the heights</source>
-   <translation>Kovarianz der Höhen</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/boundary/axes.py" />
    <source>Layer '{}': {}</source>
    <translation>Layer '{}': {}</translation>
@@ -1742,36 +1727,6 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <translation>Größte seitliche Änderung</translation>
   </message>
   <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>chainage within {} {}</source>
-   <translation>Stationierung innerhalb {} {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>The surveys are in different height systems: {}; their difference includes the undulation.</source>
-   <translation>Die Messungen liegen in verschiedenen Höhensystemen vor: {}; ihre Differenz enthält die Undulation.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>A standard deviation of a lateral position is given, but not used without LINE.</source>
-   <translation>Eine Standardabweichung einer seitlichen Lage ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>The axis of layer '{}' is not that of layer '{}': lateral changes include the difference between the axes.</source>
-   <translation>Die Achse des Layers '{}' ist nicht die des Layers '{}': Seitliche Änderungen enthalten den Unterschied der Achsen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>Comparison of surveys: {}</source>
-   <translation>Vergleich der Messungen: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>CHART ends in '{}'; a chart is written as .png or .svg.</source>
-   <translation>CHART endet auf '{}'; ein Diagramm wird als .png oder .svg geschrieben.</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/comparison/changes.py" />
    <source>Layer '{}', row {}: there is no chainage to match by.</source>
    <translation>Layer '{}', Zeile {}: Zum Zuordnen fehlt die Stationierung.</translation>
@@ -1880,6 +1835,36 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <location filename="../../algorithms/comparison/chart.py" />
    <source>On a tinted ground the lateral change; right is positive.</source>
    <translation>Auf getöntem Grund die seitliche Änderung; rechts ist positiv.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>chainage within {} {}</source>
+   <translation>Stationierung innerhalb {} {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>The surveys are in different height systems: {}; their difference includes the undulation.</source>
+   <translation>Die Messungen liegen in verschiedenen Höhensystemen vor: {}; ihre Differenz enthält die Undulation.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>A standard deviation of a lateral position is given, but not used without LINE.</source>
+   <translation>Eine Standardabweichung einer seitlichen Lage ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>The axis of layer '{}' is not that of layer '{}': lateral changes include the difference between the axes.</source>
+   <translation>Die Achse des Layers '{}' ist nicht die des Layers '{}': Seitliche Änderungen enthalten den Unterschied der Achsen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>Comparison of surveys: {}</source>
+   <translation>Vergleich der Messungen: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>CHART ends in '{}'; a chart is written as .png or .svg.</source>
+   <translation>CHART endet auf '{}'; ein Diagramm wird als .png oder .svg geschrieben.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/line_readings.py" />
@@ -4312,6 +4297,11 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
+   <source>Covariance of the heights</source>
+   <translation>Kovarianz der Höhen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/parameters.py" />
    <source>Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height apart from the levelling and is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that the record of the stations' layer names, if any.</source>
    <translation>Tabelle, die 'Nivellierte Höhenunterschiede ausgleichen' schreibt: Felder point und covar. Sie hat Vorrang vor SIGMA_FIELD und SIGMA_KM; SIGMA, falls angegeben, ist die Standardabweichung einer Höhe, abgesehen vom Nivellement, und kommt hinzu; bleibt es leer, erhält ein festgehaltener Punkt 0,1 mm. Leer: die Tabelle, die das Laufprotokoll des Stationslayers nennt, falls vorhanden.</translation>
   </message>
@@ -6417,6 +6407,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>ohne Grenze</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/field_book_units.py" />
+   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
+   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS, points with the names of the net.</source>
    <translation>GRAVITY 'normal' braucht die Breiten der Punkte: als STATIONS angeben, Punkte mit den Namen des Netzes.</translation>
@@ -7062,6 +7057,16 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>({} weitere)</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/net_run.py" />
+   <source>POINTS is not made, since there are no STATIONS.</source>
+   <translation>POINTS wird nicht erzeugt, da STATIONS fehlt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_tables.py" />
+   <source>Stations with adjusted heights</source>
+   <translation>Stationen mit ausgeglichenen Höhen</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>Field with the point sighted from</source>
    <translation>Feld mit dem Standpunkt</translation>
@@ -7260,11 +7265,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>Empty: as the heights.</source>
    <translation>Leer: wie die Höhen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/parameters.py" />
-   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
-   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -8062,6 +8062,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>{} '{}' ist negativ oder unendlich.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/sights_run.py" />
+   <source>Rejected rows</source>
+   <translation>Zurückgewiesene Zeilen</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/measure_stations.py" />
    <source>Measure chainage and offset</source>
    <translation>Stationierung und Querabstand messen</translation>
@@ -8148,11 +8153,6 @@ Eine Zeile, die sich nicht verorten lässt, geht mit Zeilennummer und Grund nach
    <location filename="../../algorithms/place_stations.py" />
    <source>A point for each row that could be placed, with its columns; stations with no height stay.</source>
    <translation>Ein Punkt für jede Zeile, die sich verorten ließ, mit ihren Spalten; Stationen ohne Höhe bleiben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Rejected rows</source>
-   <translation>Zurückgewiesene Zeilen</translation>
   </message>
   <message>
    <location filename="../../algorithms/place_stations.py" />

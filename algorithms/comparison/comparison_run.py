@@ -14,9 +14,10 @@ from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .changes import MATCH_METRES, compared
 from .chart import MOST_AXES, charts_of_page, drawn
-from .line_readings import FIELDS, differing_axes
+from .line_readings import differing_axes
 from .messages import ComparisonReport, tell_comparison
 from .page import comparison_page
+from .parameters import FIELDS
 from .surveys import read_surveys, units_of_surveys
 
 

@@ -7,7 +7,7 @@ from qgis.core import (
     QgsProcessingParameterRasterLayer,
 )
 
-from ..core.number_reading import SIGNS
+from ..core.choices import SIGNS
 from ..core.units import METRES
 from ..language.translation import tr
 from .parameter_builders import (

@@ -7,7 +7,7 @@ from qgis.core import (
     QgsProcessingParameterFeatureSource,
 )
 
-from ..core.angles import ANGLE_UNITS
+from ..core.choices import ANGLE_UNITS
 from ..core.misclosure import CLASSES
 from ..core.units import METRES
 from ..entry.parameter_builders import (

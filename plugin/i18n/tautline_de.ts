@@ -9352,6 +9352,66 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <translation>gegen Soll ({})</translation>
   </message>
   <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Neither HTML nor PDF nor SLIDE is given; say where a report is to be written.</source>
+   <translation>Weder HTML noch PDF noch SLIDE ist angegeben; angeben, wohin ein Bericht geschrieben werden soll.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Review report: {}</source>
+   <translation>Prüfbericht: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.</source>
+   <translation>Karte der Stationen nach ihrem Status, {}: {} innerhalb der Toleranz, {} zu hoch, {} zu tief.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Map of {} stations along {}, built high or low; no tolerance was stated.</source>
+   <translation>Karte von {} Stationen entlang {}, zu hoch oder zu tief gebaut; eine Toleranz wurde nicht angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>{} without an as-built height.</source>
+   <translation>Ohne Ist-Höhe: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Stations by their status; size by the residual. North is up, as the arrow shows. </source>
+   <translation>Stationen nach ihrem Status; Größe nach der Abweichung. Norden ist oben, wie der Pfeil zeigt. </translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Background: {}.</source>
+   <translation>Hintergrund: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>No imagery was supplied.</source>
+   <translation>Es wurde kein Luftbild angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>SLIDE is a PNG picture or a PDF page; its file must end in .png or .pdf, not in '{}'.</source>
+   <translation>SLIDE ist ein PNG-Bild oder eine PDF-Seite; die Datei muss auf .png oder .pdf enden, nicht auf '{}'.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Understood: {} of layer '{}' on {}; heights in {}, {}.</source>
+   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>with the record of their run</source>
+   <translation>mit Laufprotokoll</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>without a record of their run, so that design and height system are not told</source>
+   <translation>ohne Laufprotokoll, sodass Entwurf und Höhensystem nicht bekannt sind</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/report/sentences.py" />
    <source>the tolerance of its run (not recorded)</source>
    <translation>der Toleranz des Laufs (nicht aufgezeichnet)</translation>
@@ -9816,66 +9876,6 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
    <location filename="../../algorithms/review_report.py" />
    <source>IMAGERY cannot be read as a raster: {}.</source>
    <translation>IMAGERY lässt sich nicht als Raster lesen: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Neither HTML nor PDF nor SLIDE is given; say where a report is to be written.</source>
-   <translation>Weder HTML noch PDF noch SLIDE ist angegeben; angeben, wohin ein Bericht geschrieben werden soll.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Review report: {}</source>
-   <translation>Prüfbericht: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.</source>
-   <translation>Karte der Stationen nach ihrem Status, {}: {} innerhalb der Toleranz, {} zu hoch, {} zu tief.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Map of {} stations along {}, built high or low; no tolerance was stated.</source>
-   <translation>Karte von {} Stationen entlang {}, zu hoch oder zu tief gebaut; eine Toleranz wurde nicht angegeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>{} without an as-built height.</source>
-   <translation>Ohne Ist-Höhe: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Stations by their status; size by the residual. North is up, as the arrow shows. </source>
-   <translation>Stationen nach ihrem Status; Größe nach der Abweichung. Norden ist oben, wie der Pfeil zeigt. </translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Background: {}.</source>
-   <translation>Hintergrund: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>No imagery was supplied.</source>
-   <translation>Es wurde kein Luftbild angegeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>SLIDE is a PNG picture or a PDF page; its file must end in .png or .pdf, not in '{}'.</source>
-   <translation>SLIDE ist ein PNG-Bild oder eine PDF-Seite; die Datei muss auf .png oder .pdf enden, nicht auf '{}'.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Understood: {} of layer '{}' on {}; heights in {}, {}.</source>
-   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>with the record of their run</source>
-   <translation>mit Laufprotokoll</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>without a record of their run, so that design and height system are not told</source>
-   <translation>ohne Laufprotokoll, sodass Entwurf und Höhensystem nicht bekannt sind</translation>
   </message>
   <message>
    <location filename="../../algorithms/schedule/messages.py" />

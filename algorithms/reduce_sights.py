@@ -1,15 +1,12 @@
 """Toolbox entry reducesights: sights of a field book become height differences (method page 8)."""
 
-import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsProcessing, QgsWkbTypes
+from qgis.core import QgsProcessing
 
-from .boundary.output_rows import OutputTable
 from .entry import parameter_builders as build
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry
+from .entry.base import ToolboxEntry
 from .language.translation import tr
 from .levelling import parameters as lp
-from .styles.layer_kinds import StyleSpec
 
 
 class ReduceSights(ToolboxEntry):
@@ -90,77 +87,6 @@ class ReduceSights(ToolboxEntry):
         }
 
     def computed(self, asked):
-        from .levelling.reduced_sights import Reduction
-        from .levelling.sight_messages import tell_sights
-        from .levelling.sight_table import read_sights
-        from .structure.named_points import read_named_points
+        from .levelling.sights_run import SightsRun
 
-        source = asked.source("INPUT")
-        units = lp.field_book_units(asked)
-        table = read_sights(asked, source, asked.feedback, units)
-        named = read_named_points(asked)
-        asked.progress(30)
-        reduction = Reduction(asked, table, named, units)
-        found = reduction.result()
-        asked.progress(60)
-        tell_sights(table, reduction, found, units, asked)
-        record = asked.record(units=units, collimation=reduction.collimation_seconds, k_solved=found.mean_k).text()
-        tables = [_differences(found, named, units, record), _rejected(table, units, record)]
-        return Result(
-            tables,
-            {
-                "COUNT": len(found.start),
-                "REJECTED_COUNT": len(table.rejected),
-                "PAIRS": found.pairs,
-                "K_SOLVED": found.mean_k,
-            },
-        )
-
-
-def _differences(found, named, units, record):
-    height, distance = units.height, units.chainage
-    columns = {
-        "from_pt": found.start,
-        "to_pt": found.end,
-        "dh": found.difference / height,
-        "sd": found.deviation / height,
-        "length": found.length / distance,
-        "setups": found.setups.astype(int),
-        "kind": found.kind,
-        "curv_corr": found.curvature / height,
-        "coll_corr": found.collimation / height,
-        "imbalance": found.imbalance / distance,
-        "k": found.k,
-        "k_solved": found.k_solved,
-        "k_sd": found.k_deviation,
-        "day": found.day,
-        "rows": found.rows,
-    }
-    style = StyleSpec("reduced", tr("Height differences"), units.height_name, units.chainage_name, None, record)
-    if named is None:
-        return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style)
-    return OutputTable(
-        "OUTPUT",
-        columns,
-        named.points.crs,
-        QgsWkbTypes.Type.LineString,
-        style,
-        shapes=named.lines(found.start, found.end),
-    )
-
-
-def _rejected(table, units, record):
-    rows = sorted(table.rejected)
-    columns = {"row": [row + 1 for row in rows], "reason": [table.rejected[row] for row in rows]}
-    style = StyleSpec("rejected", tr("Rejected rows"), units.height_name, units.chainage_name, None, record)
-    return OutputTable(
-        "REJECTED",
-        columns,
-        QgsCoordinateReferenceSystem(),
-        QgsWkbTypes.Type.NoGeometry,
-        style,
-        table.source,
-        np.array(rows, int),
-        table.ids,
-        features=table.features,
-    )
+        return SightsRun(asked).result()

@@ -4,11 +4,10 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..language.translation import tr
+from .parameters import FIELDS
 from .survey import Readings
 from .survey_accuracy import SurveyAccuracy, checked_deviations
 
-# What LINE takes, and the field that it stands in.
-FIELDS = {"offset": "offset", "lateral": "lateral"}
 SD_FIELD = "sd_line"
 
 

@@ -8,8 +8,9 @@ from qgis.core import (
 
 from ..entry.parameter_builders import SOURCE, advanced, choice_parameter, number_parameter, text_parameter, with_help
 from ..language.translation import tr
-from .line_readings import FIELDS
 
+# What LINE takes, and the field that it stands in.
+FIELDS = {"offset": "offset", "lateral": "lateral"}
 # Tables of further surveys are found by the records of their layers.
 MOST_COVARIANCES = 4
 

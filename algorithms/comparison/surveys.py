@@ -19,7 +19,8 @@ from ..language.number_text import counted, plain_text
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import given_covariance, with_marks
-from .line_readings import FIELDS, SD_FIELD, is_own_line, read_line
+from .line_readings import SD_FIELD, is_own_line, read_line
+from .parameters import FIELDS
 from .survey import Survey
 from .survey_accuracy import LISTS, SurveyAccuracy, checked_deviations, stated
 

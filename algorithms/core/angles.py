@@ -4,9 +4,9 @@ import re
 
 import numpy as np
 
+from .choices import ANGLE_UNITS
 from .errors import InputError
 
-ANGLE_UNITS = ("degree", "dms", "packed", "gon")
 _NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)?")
 _BETWEEN = re.compile(r"[\s°º'\"′″’”:dmsDMS\-]*")
 

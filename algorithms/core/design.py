@@ -6,6 +6,7 @@ from typing import Optional
 import numpy as np
 
 from .axis import Axis, AxisLine
+from .choices import DESIGNS, EARTHS
 from .controls import Rows, controls_of
 from .curves import CHUNK
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
@@ -15,9 +16,7 @@ from .normal_gravity import water_height
 from .plane import Plane, chord_plane, chord_planes, heights_over, inclined_plane, inclined_planes
 from .undulations import AlongAxis, ConstantUndulation
 
-DESIGNS = ("chord", "tangent", "inclined", "reference", "level", "grade")
 STRAIGHT = ("chord", "tangent", "inclined", "reference")
-EARTHS = ("ellipsoid", "sphere", "flat")
 KINK = 1e-3
 _NO_UNDULATION = ConstantUndulation()
 

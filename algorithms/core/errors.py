@@ -25,7 +25,7 @@ class InputError(ValueError):
     it has. str() is the sentence in English; who shows it asks ``worded`` (``algorithms/language/core_sentences.py``)
     for that in the user's language. ``code``: a code of ``algorithms/entry/messages.py``, '' where nobody acts on it.
     ``keys``: names of the parameters that the sentence is about, that to be looked at first before the others. The host
-    side turns it into its own processing error in ``algorithms/entry/base.py`` and nowhere else.
+    side turns it into its own processing error in ``algorithms/entry/refusals.py`` and nowhere else.
     """
 
     def __init__(self, text="", *values, code="", keys=()):

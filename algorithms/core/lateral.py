@@ -16,7 +16,6 @@ from .errors import InputError, Word
 from .geodesy import Ellipsoid, foot_and_normal, foot_components
 from .plane import rightwards
 
-LINES = ("none", "axis", "chord", "fitted")
 # Stations that a straight line in plan needs.
 FEWEST = {"chord": 2, "fitted": 3}
 # Two stations closer than this in plan give no direction, metres.

@@ -8,10 +8,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from .choices import SIGNS
 from .errors import InputError, Sentence, Word
 from .plain_number import plain_numbers
 
-SIGNS = ("point", "comma")
 # What a cell is called where nobody says.
 _CELL = Word("number")
 _BLANKS = " \u00a0\u2009\u202f\t"

@@ -3,10 +3,10 @@
 import numpy as np
 
 from ..boundary.references import read_references
+from ..core.choices import LINES
 from ..core.design import DesignSpec
 from ..core.errors import InputError
 from ..core.geodesy import position
-from ..core.lateral import LINES
 from ..core.plane import Plane
 from ..core.units import metres_per
 from ..entry.parameters import GRAVITY
@@ -104,7 +104,7 @@ class Designs:
         return self._limit(axis, row, "tolerance", "TOLERANCE", tr("Axis '{}': the tolerance {} is negative."))
 
     def line(self, axis, row):
-        """What the line of one axis is judged by, a word of lateral.LINES, and its tolerance in metres, None without
+        """What the line of one axis is judged by, a word of choices.LINES, and its tolerance in metres, None without
         one; InputError for another word and where the tolerance is negative."""
         return self._once("line", axis, row, self._own_line)
 

@@ -12,7 +12,7 @@ from ..core.residuals import Statistics
 
 @dataclass(frozen=True)
 class LineResult:
-    """What was found of the line of one axis, metres, NaN and -1 where there is none: ``kind``: of lateral.LINES;
+    """What was found of the line of one axis, metres, NaN and -1 where there is none: ``kind``: of choices.LINES;
     ``greatest``: with its sign; ``greatest_at``, ``first``, ``last``: output rows; ``counted``: stations that the plane
     rests on; ``bend``: how far the axis' own vertices lie beside the plane; ``ends``: chainages that a chord runs
     through."""

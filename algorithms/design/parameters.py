@@ -2,8 +2,7 @@
 
 from qgis.core import QgsProcessingParameterBoolean, QgsProcessingParameterFeatureSource
 
-from ..core.design import DESIGNS, EARTHS
-from ..core.lateral import LINES
+from ..core.choices import DESIGNS, EARTHS, LINES
 from ..entry.parameter_builders import (
     SOURCE,
     advanced,

@@ -5,7 +5,7 @@ import os
 from qgis.core import QgsMapLayer, QgsProcessingFeatureSourceDefinition, QgsProcessingUtils, QgsVectorLayer
 
 from ..boundary.geopackage_tables import has_table
-from ..styles.layer_kinds import RECORD_PROPERTY
+from ..styles.record_property import RECORD_PROPERTY
 from .run_record import RunRecord
 
 

@@ -7,6 +7,7 @@ from qgis.core import (
     QgsProcessingParameterRasterLayer,
 )
 
+from ..core.choices import SIGNS
 from ..core.units import METRES
 from ..language.translation import tr
 from .parameter_builders import (
@@ -107,6 +108,21 @@ def offset_field():
             "Empty: a field such as offset, else 0."
         ),
         "INPUT",
+    )
+
+
+def decimal_sign():
+    """The parameter DECIMAL_SIGN."""
+    return advanced(
+        choice_parameter(
+            "DECIMAL_SIGN",
+            tr("Decimal sign"),
+            tr(
+                "Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 "
+                "throughout, is refused."
+            ),
+            SIGNS,
+        )
     )
 
 

@@ -8,8 +8,10 @@ from ..boundary.stored_rows import remember
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
+from .given_values import recorded_value
 from .layer_records import layer_of, record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
+from .own_record import inputs_read, own_record
 from .run_record import RunRecord
 from .stale_inputs import layer_behind
 from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
@@ -50,7 +52,7 @@ class Request:
             return None
         source = self.entry.parameterAsSource(self.parameters, key, self.context)
         if source is None:
-            raise unreadable(key, self.entry.source_text(given, self.context))
+            raise unreadable(key, recorded_value(given, self.context))
         remember(source, self.stored.get(key))
         return self._kept(key, source)
 
@@ -76,7 +78,7 @@ class Request:
 
     def inputs(self, key):
         """InputRecords of what was read of an input so far, with their source; () where it is empty."""
-        return self.entry.inputs_read(self, key) if self.given(key) else ()
+        return inputs_read(self, key) if self.given(key) else ()
 
     def layers(self, key):
         """The layers of a parameter that takes several."""
@@ -136,8 +138,8 @@ class Request:
         return layer if layer is not None and layer.isValid() else None
 
     def record(self, **more):
-        """The RunRecord of this run, see ``ToolboxEntry.run_record``; ``more``: what the entry knows of it."""
-        return self.entry.run_record(self, **more)
+        """The RunRecord of this run, see ``own_record``; ``more``: what the entry knows of it."""
+        return own_record(self, **more)
 
     def say(self, text, code="", keys=(), about=()):
         """Put a fact into the log. ``code``: one of messages.CODES, which say what ``about`` holds; ``keys``: the

@@ -7,8 +7,7 @@ from qgis.core import (
     QgsProcessingParameterFeatureSource,
 )
 
-from ..core.angles import ANGLE_UNITS
-from ..core.errors import InputError
+from ..core.choices import ANGLE_UNITS
 from ..core.misclosure import CLASSES
 from ..core.units import METRES
 from ..entry.parameter_builders import (
@@ -20,7 +19,6 @@ from ..entry.parameter_builders import (
     text_parameter,
     with_help,
 )
-from ..entry.stated_units import stated_units
 from ..language.translation import tr
 
 _SOURCE = QgsProcessing.SourceType
@@ -168,21 +166,6 @@ def angle_unit():
 
 def distance_unit():
     return advanced(choice_parameter("DISTANCE_UNIT", tr("Unit of distances"), tr("Empty: as the heights."), METRES))
-
-
-def field_book_units(asked):
-    """Units of a run: as form and the record of its lines state, distances as heights unless set. InputError where
-    these contradict each other, or the record of the benchmarks."""
-    source, marks = asked.source("INPUT"), asked.record_of("BENCHMARKS")
-    units = stated_units(asked, asked.record_of("INPUT"), source.sourceName(), chainage_key="DISTANCE_UNIT")
-    if marks.height_unit and marks.height_unit != units.height_name:
-        raise InputError(
-            tr("Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.").format(
-                units.height_name, asked.source("BENCHMARKS").sourceName(), marks.height_unit
-            ),
-            keys=("HEIGHT_UNIT", "BENCHMARKS"),
-        )
-    return units
 
 
 def sight_refraction():

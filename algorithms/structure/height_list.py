@@ -6,10 +6,9 @@ import numpy as np
 
 from ..boundary.tables import read_table
 from ..core.headings import column_kind, columns_of
-from ..core.number_reading import SIGNS, read_column
+from ..core.number_reading import read_column
 from ..core.row_ranges import rows_of_each
 from ..core.suspicious_readings import out_of_order, suspicious_readings
-from ..entry.parameter_builders import advanced, choice_parameter
 from ..language.core_sentences import worded
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
@@ -34,21 +33,6 @@ class HeightList:
     reasons: dict = field(default_factory=dict)
     quiet: set = field(default_factory=set)
     notes: list = field(default_factory=list)
-
-
-def decimal_sign():
-    """The parameter DECIMAL_SIGN."""
-    return advanced(
-        choice_parameter(
-            "DECIMAL_SIGN",
-            tr("Decimal sign"),
-            tr(
-                "Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 "
-                "throughout, is refused."
-            ),
-            SIGNS,
-        )
-    )
 
 
 def heading_columns(cells):

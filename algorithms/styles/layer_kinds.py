@@ -8,13 +8,12 @@ from qgis.core import QgsExpressionContextUtils
 from ..boundary import fields as of
 from ..language.units import UNIT_LABELS
 from . import change_look, deviations, level_lines, reference_marks, schedule_look
+from .record_property import RECORD_PROPERTY
 from .review_labels import GREATEST_VARIABLE, review_labeling
 from .review_symbols import FULL_SIZE_VARIABLE, greatest_residual, residual_at_full_size, review_renderer
 from .review_tip import review_tip
 from .station_marks import station_labeling, station_renderer, station_tip
 from .table_columns import name_columns, order_columns, own_fields
-
-RECORD_PROPERTY = "tautline/record"
 
 
 @dataclass(frozen=True)

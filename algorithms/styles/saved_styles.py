@@ -4,7 +4,8 @@ from pathlib import Path
 
 from qgis.core import QgsDataSourceUri, QgsProcessingLayerPostProcessorInterface, QgsProviderRegistry, QgsVectorLayer
 
-from .layer_kinds import RECORD_PROPERTY, dress
+from .layer_kinds import dress
+from .record_property import RECORD_PROPERTY
 
 # The host's table of styles holds names of so many letters; of longer ones, also translated ones, GDAL warns.
 _LONGEST_NAME = 30

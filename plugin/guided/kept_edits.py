@@ -4,7 +4,7 @@ from qgis.PyQt.QtCore import QCoreApplication, QEventLoop, Qt
 from qgis.PyQt.QtWidgets import QMessageBox
 
 from ...algorithms.language.translation import tr
-from ..review.staleness import edited_by_hand
+from ..review.comparing import edited_by_hand
 from ..toolbox import runs_going
 
 KEEP, ANEW, CANCEL = "keep", "anew", "cancel"

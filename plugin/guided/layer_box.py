@@ -4,7 +4,7 @@ from qgis.core import QgsMapLayerProxyModel, QgsProject, QgsVectorLayer
 from qgis.gui import QgsMapLayerComboBox
 
 from ...algorithms.boundary.references import holds_references
-from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from ...algorithms.styles.record_property import RECORD_PROPERTY
 
 KINDS_OF_LAYERS = QgsMapLayerProxyModel.Filter
 

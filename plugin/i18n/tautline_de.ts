@@ -126,21 +126,6 @@ Die Ergebnisse dienen der Prüfung; für Arbeiten vor Ort gelten die örtlichen 
    <translation>Widersprüche über der Grenze</translation>
   </message>
   <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>POINTS is not made, since there are no STATIONS.</source>
-   <translation>POINTS wird nicht erzeugt, da STATIONS fehlt.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>Stations with adjusted heights</source>
-   <translation>Stationen mit ausgeglichenen Höhen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/adjust_levelling.py" />
-   <source>Covariance of the heights</source>
-   <translation>Kovarianz der Höhen</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/boundary/axes.py" />
    <source>Layer '{}': {}</source>
    <translation>Layer '{}': {}</translation>
@@ -1742,36 +1727,6 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <translation>Größte seitliche Änderung</translation>
   </message>
   <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>chainage within {} {}</source>
-   <translation>Stationierung innerhalb {} {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>The surveys are in different height systems: {}; their difference includes the undulation.</source>
-   <translation>Die Messungen liegen in verschiedenen Höhensystemen vor: {}; ihre Differenz enthält die Undulation.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>A standard deviation of a lateral position is given, but not used without LINE.</source>
-   <translation>Eine Standardabweichung einer seitlichen Lage ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>The axis of layer '{}' is not that of layer '{}': lateral changes include the difference between the axes.</source>
-   <translation>Die Achse des Layers '{}' ist nicht die des Layers '{}': Seitliche Änderungen enthalten den Unterschied der Achsen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>Comparison of surveys: {}</source>
-   <translation>Vergleich der Messungen: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/compare_surveys.py" />
-   <source>CHART ends in '{}'; a chart is written as .png or .svg.</source>
-   <translation>CHART endet auf '{}'; ein Diagramm wird als .png oder .svg geschrieben.</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/comparison/changes.py" />
    <source>Layer '{}', row {}: there is no chainage to match by.</source>
    <translation>Layer '{}', Zeile {}: Zum Zuordnen fehlt die Stationierung.</translation>
@@ -1880,6 +1835,36 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <location filename="../../algorithms/comparison/chart.py" />
    <source>On a tinted ground the lateral change; right is positive.</source>
    <translation>Auf getöntem Grund die seitliche Änderung; rechts ist positiv.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>chainage within {} {}</source>
+   <translation>Stationierung innerhalb {} {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>The surveys are in different height systems: {}; their difference includes the undulation.</source>
+   <translation>Die Messungen liegen in verschiedenen Höhensystemen vor: {}; ihre Differenz enthält die Undulation.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>A standard deviation of a lateral position is given, but not used without LINE.</source>
+   <translation>Eine Standardabweichung einer seitlichen Lage ist angegeben, wird aber ohne LINE nicht verwendet.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>The axis of layer '{}' is not that of layer '{}': lateral changes include the difference between the axes.</source>
+   <translation>Die Achse des Layers '{}' ist nicht die des Layers '{}': Seitliche Änderungen enthalten den Unterschied der Achsen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>Comparison of surveys: {}</source>
+   <translation>Vergleich der Messungen: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/comparison_run.py" />
+   <source>CHART ends in '{}'; a chart is written as .png or .svg.</source>
+   <translation>CHART endet auf '{}'; ein Diagramm wird als .png oder .svg geschrieben.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/line_readings.py" />
@@ -2729,56 +2714,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/convert_heights.py" />
    <source>Points along each axis with the change of N since its start, and the bending of the geoid between its ends.</source>
    <translation>Punkte entlang jeder Achse mit der Änderung von N seit dem Anfang und der Geoidkrümmung zwischen den Enden.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>CURVE needs an axis: give AXIS.</source>
-   <translation>CURVE braucht eine Achse: AXIS angeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>Understood: {} of layer '{}'; heights from {} in {}, taken as {}.</source>
-   <translation>Verstanden: {} aus Layer '{}'; Höhen: {} in {}, gelesen als {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>point</source>
-   <translation>Punkt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>above the geoid</source>
-   <translation>über dem Geoid</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>Undulations {} to {} {} ({}).</source>
-   <translation>Undulationen {} bis {} {} ({}).</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>{} converted; {} none.</source>
-   <translation>{} umgerechnet; {} keine.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>heights</source>
-   <translation>Höhen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>point has</source>
-   <translation>Punkt hat</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>points have</source>
-   <translation>Punkte haben</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/convert_heights.py" />
-   <source>HEIGHTS_ARE is '{}', but the record of layer '{}' says '{}'; they cannot both be right.</source>
-   <translation>HEIGHTS_ARE ist '{}', das Laufprotokoll des Layers '{}' nennt aber '{}'; beides zugleich kann nicht stimmen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/convert_heights.py" />
@@ -4362,6 +4297,11 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
+   <source>Covariance of the heights</source>
+   <translation>Kovarianz der Höhen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/parameters.py" />
    <source>Table that 'Adjust levelled height differences' writes: fields point and covar. It has precedence over SIGMA_FIELD and SIGMA_KM; SIGMA, where given, is that of a height apart from the levelling and is added; where it is empty, a point held fixed gets 0.1 mm. Empty: the table that the record of the stations' layer names, if any.</source>
    <translation>Tabelle, die 'Nivellierte Höhenunterschiede ausgleichen' schreibt: Felder point und covar. Sie hat Vorrang vor SIGMA_FIELD und SIGMA_KM; SIGMA, falls angegeben, ist die Standardabweichung einer Höhe, abgesehen vom Nivellement, und kommt hinzu; bleibt es leer, erhält ein festgehaltener Punkt 0,1 mm. Leer: die Tabelle, die das Laufprotokoll des Stationslayers nennt, falls vorhanden.</translation>
   </message>
@@ -5387,39 +5327,19 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>There is no parameter {}; there are {}.</source>
    <translation>Einen Parameter {} gibt es nicht; vorhanden: {}.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>{} is the place of the input {} ({}); choose another, or the input would be lost.</source>
    <translation>{} ist der Ort der Eingabe {} ({}); einen anderen wählen, sonst ginge die Eingabe verloren.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/entry/base.py" />
+   <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>{} and {} are the same place ({}); choose different files or tables.</source>
    <translation>{} und {} sind derselbe Ort ({}); verschiedene Dateien oder Tabellen wählen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>{} is given, but not used, since {} is not '{}'.</source>
-   <translation>{} ist angegeben, wird aber nicht verwendet, da {} nicht '{}' ist.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a GeoPackage keeps it.</source>
-   <translation>{}: Dieses Format kürzt Texte auf 254 Zeichen, daher ist das Laufprotokoll dort unvollständig; ein GeoPackage bewahrt es ganz.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>The style of {} could not be saved into the GeoPackage: {}</source>
-   <translation>Der Stil von {} konnte nicht im GeoPackage gespeichert werden: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/entry/base.py" />
-   <source>Cancelled; no output was written.</source>
-   <translation>Abgebrochen; keine Ausgabe wurde geschrieben.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5505,6 +5425,16 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/entry/parameters.py" />
    <source>Distance from the axis, positive to the right looking up-chainage: -0.35 is 0.35 to the left. Empty: a field such as offset, else 0.</source>
    <translation>Abstand von der Achse, nach rechts positiv, in Stationierungsrichtung gesehen: -0.35 ist 0,35 nach links. Leer: ein Feld wie offset, sonst 0.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/parameters.py" />
+   <source>Decimal sign</source>
+   <translation>Dezimalzeichen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/parameters.py" />
+   <source>Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 throughout, is refused.</source>
+   <translation>Der Zahlen in der Liste. Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5772,6 +5702,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Layer '{}' ({}) liegt in {}, laut seinem Laufprotokoll liegen seine Koordinaten aber in {}; dieses Bezugssystem einstellen oder den Layer in einen neuen transformieren.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/entry/refusals.py" />
+   <source>Cancelled; no output was written.</source>
+   <translation>Abgebrochen; keine Ausgabe wurde geschrieben.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/entry/request.py" />
    <source>{} is empty; choose a layer.</source>
    <translation>{} ist leer; einen Layer wählen.</translation>
@@ -5785,6 +5720,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/entry/run_record.py" />
    <source>all of it</source>
    <translation>alles</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>{} is given, but not used, since {} is not '{}'.</source>
+   <translation>{} ist angegeben, wird aber nicht verwendet, da {} nicht '{}' ist.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>{}: this format cuts texts at 254 characters, so the record of the run is not whole there; a GeoPackage keeps it.</source>
+   <translation>{}: Dieses Format kürzt Texte auf 254 Zeichen, daher ist das Laufprotokoll dort unvollständig; ein GeoPackage bewahrt es ganz.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/run_sequence.py" />
+   <source>The style of {} could not be saved into the GeoPackage: {}</source>
+   <translation>Der Stil von {} konnte nicht im GeoPackage gespeichert werden: {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/stale_inputs.py" />
@@ -6025,41 +5975,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/generate_stations.py" />
    <source>Points with axis, station, chainage, and the azimuth of the axis there: 90 is to the east.</source>
    <translation>Punkte mit Achse, Station, Stationierung und dem dortigen Azimut der Achse: 90 ist nach Osten.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}' from {} to {}: {}.</source>
-   <translation>Achse '{}' von {} bis {}: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>No station results: all listed chainages lie beyond the axes.</source>
-   <translation>Es ergibt sich keine Station: Alle aufgeführten Stationen liegen außerhalb der Achsen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES.</source>
-   <translation>Nichts ist verlangt: INTERVAL, CHAINAGES oder AT_VERTICES angeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}': {} beyond its ends, by up to {} {}: left out.</source>
-   <translation>Achse '{}': {} außerhalb ihrer Enden, um bis zu {} {}: ausgelassen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>listed chainage lies</source>
-   <translation>aufgeführte Station liegt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>listed chainages lie</source>
-   <translation>aufgeführte Stationen liegen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/generate_stations.py" />
-   <source>Axis '{}': the interval would make more than {} stations.</source>
-   <translation>Achse '{}': Das Intervall ergäbe mehr als {} Stationen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/language/core_sentences.py" />
@@ -6492,6 +6407,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>ohne Grenze</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/field_book_units.py" />
+   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
+   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS, points with the names of the net.</source>
    <translation>GRAVITY 'normal' braucht die Breiten der Punkte: als STATIONS angeben, Punkte mit den Namen des Netzes.</translation>
@@ -6648,6 +6568,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_messages.py" />
+   <source>point</source>
+   <translation>Punkt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_messages.py" />
    <source>Free adjustment; held: {}.</source>
    <translation>Freie Ausgleichung; festgehalten: {}.</translation>
   </message>
@@ -6700,6 +6625,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/net_messages.py" />
    <source>Adjusted: {} from {}, {} degrees of freedom.</source>
    <translation>Ausgeglichen: {} aus {}, Freiheitsgrade: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_messages.py" />
+   <source>heights</source>
+   <translation>Höhen</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_messages.py" />
@@ -7127,6 +7057,16 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>({} weitere)</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/net_run.py" />
+   <source>POINTS is not made, since there are no STATIONS.</source>
+   <translation>POINTS wird nicht erzeugt, da STATIONS fehlt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/net_tables.py" />
+   <source>Stations with adjusted heights</source>
+   <translation>Stationen mit ausgeglichenen Höhen</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>Field with the point sighted from</source>
    <translation>Feld mit dem Standpunkt</translation>
@@ -7325,11 +7265,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>Empty: as the heights.</source>
    <translation>Leer: wie die Höhen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/levelling/parameters.py" />
-   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
-   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -8127,6 +8062,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>{} '{}' ist negativ oder unendlich.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/levelling/sights_run.py" />
+   <source>Rejected rows</source>
+   <translation>Zurückgewiesene Zeilen</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/measure_stations.py" />
    <source>Measure chainage and offset</source>
    <translation>Stationierung und Querabstand messen</translation>
@@ -8163,21 +8103,6 @@ Punkte in jedem Bezugssystem sind möglich: Weder der Maßstab einer Projektion 
    <location filename="../../algorithms/measure_stations.py" />
    <source>The points with axis, station, chainage and offset: -0.35 is 0.35 to the left.</source>
    <translation>Die Punkte mit Achse, Station, Stationierung und Querabstand: -0.35 liegt 0,35 links.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>{} more: see the points.</source>
-   <translation>Dazu {}: siehe die Punkte.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>Axis '{}': no point belongs to it.</source>
-   <translation>Achse '{}': Kein Punkt gehört zu ihr.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/measure_stations.py" />
-   <source>Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).</source>
-   <translation>Achse '{}': {} von {} bis {}, größter Querabstand {} {}; Stationierungshöhe {} ({}).</translation>
   </message>
   <message>
    <location filename="../../algorithms/place_stations.py" />
@@ -8231,11 +8156,6 @@ Eine Zeile, die sich nicht verorten lässt, geht mit Zeilennummer und Grund nach
   </message>
   <message>
    <location filename="../../algorithms/place_stations.py" />
-   <source>Rejected rows</source>
-   <translation>Zurückgewiesene Zeilen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
    <source>Rows that could not be placed, with their number, counted from 1, and the reason.</source>
    <translation>Zeilen, die sich nicht verorten ließen, mit ihrer Nummer, gezählt ab 1, und dem Grund.</translation>
   </message>
@@ -8243,86 +8163,6 @@ Eine Zeile, die sich nicht verorten lässt, geht mit Zeilennummer und Grund nach
    <location filename="../../algorithms/place_stations.py" />
    <source>Placed rows</source>
    <translation>Verortete Zeilen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}' has no field 'station' or 'chainage'; choose the field with the station (STATION_FIELD) among {}.</source>
-   <translation>Layer '{}' hat kein Feld 'station' oder 'chainage'; das Feld mit der Station wählen (STATION_FIELD) aus {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}', {}.</source>
-   <translation>Layer '{}', {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Axis '{}': no row belongs to it.</source>
-   <translation>Achse '{}': Keine Zeile gehört zu ihr.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).</source>
-   <translation>Achse '{}': {} verortet von {} bis {}, Achse von {} bis {}, Stationierungshöhe {} ({}).</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>row lies</source>
-   <translation>Zeile liegt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>rows lie</source>
-   <translation>Zeilen liegen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>There is no axis '{}'; the axes are {}.</source>
-   <translation>Es gibt keine Achse '{}'; die Achsen sind {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>The row names no axis, and there are {}.</source>
-   <translation>Die Zeile nennt keine Achse, und es gibt {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>The row has no station.</source>
-   <translation>Die Zeile hat keine Station.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}': none of {} can be placed; row {}: {}</source>
-   <translation>Layer '{}': Von {} lässt sich keine verorten; Zeile {}: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}' has no column of heights; choose it (HEIGHT_FIELD) among {}.</source>
-   <translation>Layer '{}' hat keine Spalte mit Höhen; Spalte wählen (HEIGHT_FIELD) aus {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Layer '{}', field '{}': no row has a height; the columns are {}.</source>
-   <translation>Layer '{}', Feld '{}': Keine Zeile hat eine Höhe; die Spalten sind {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>station from {}, offset from {}, height from {}, axis from {}</source>
-   <translation>Station: {}, Querabstand: {}, Höhe: {}, Achse: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.</source>
-   <translation>Verstanden: {} aus Layer '{}' und {}; {}; Höhen in {}, Stationierung in {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>Columns: {}.</source>
-   <translation>Spalten: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/place_stations.py" />
-   <source>{} placed, {} of them without a height; {} rejected.</source>
-   <translation>{} verortet, davon {} ohne Höhe; {} zurückgewiesen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/reduce_sights.py" />
@@ -9512,6 +9352,66 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <translation>gegen Soll ({})</translation>
   </message>
   <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Neither HTML nor PDF nor SLIDE is given; say where a report is to be written.</source>
+   <translation>Weder HTML noch PDF noch SLIDE ist angegeben; angeben, wohin ein Bericht geschrieben werden soll.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Review report: {}</source>
+   <translation>Prüfbericht: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.</source>
+   <translation>Karte der Stationen nach ihrem Status, {}: {} innerhalb der Toleranz, {} zu hoch, {} zu tief.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Map of {} stations along {}, built high or low; no tolerance was stated.</source>
+   <translation>Karte von {} Stationen entlang {}, zu hoch oder zu tief gebaut; eine Toleranz wurde nicht angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>{} without an as-built height.</source>
+   <translation>Ohne Ist-Höhe: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Stations by their status; size by the residual. North is up, as the arrow shows. </source>
+   <translation>Stationen nach ihrem Status; Größe nach der Abweichung. Norden ist oben, wie der Pfeil zeigt. </translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Background: {}.</source>
+   <translation>Hintergrund: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>No imagery was supplied.</source>
+   <translation>Es wurde kein Luftbild angegeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>SLIDE is a PNG picture or a PDF page; its file must end in .png or .pdf, not in '{}'.</source>
+   <translation>SLIDE ist ein PNG-Bild oder eine PDF-Seite; die Datei muss auf .png oder .pdf enden, nicht auf '{}'.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>Understood: {} of layer '{}' on {}; heights in {}, {}.</source>
+   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>with the record of their run</source>
+   <translation>mit Laufprotokoll</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/report_run.py" />
+   <source>without a record of their run, so that design and height system are not told</source>
+   <translation>ohne Laufprotokoll, sodass Entwurf und Höhensystem nicht bekannt sind</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/report/sentences.py" />
    <source>the tolerance of its run (not recorded)</source>
    <translation>der Toleranz des Laufs (nicht aufgezeichnet)</translation>
@@ -9978,66 +9878,6 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
    <translation>IMAGERY lässt sich nicht als Raster lesen: {}.</translation>
   </message>
   <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Neither HTML nor PDF nor SLIDE is given; say where a report is to be written.</source>
-   <translation>Weder HTML noch PDF noch SLIDE ist angegeben; angeben, wohin ein Bericht geschrieben werden soll.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Review report: {}</source>
-   <translation>Prüfbericht: {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Map of the stations along {}, by their status: {} within the tolerance, {} high, {} low.</source>
-   <translation>Karte der Stationen nach ihrem Status, {}: {} innerhalb der Toleranz, {} zu hoch, {} zu tief.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Map of {} stations along {}, built high or low; no tolerance was stated.</source>
-   <translation>Karte von {} Stationen entlang {}, zu hoch oder zu tief gebaut; eine Toleranz wurde nicht angegeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>{} without an as-built height.</source>
-   <translation>Ohne Ist-Höhe: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Stations by their status; size by the residual. North is up, as the arrow shows. </source>
-   <translation>Stationen nach ihrem Status; Größe nach der Abweichung. Norden ist oben, wie der Pfeil zeigt. </translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Background: {}.</source>
-   <translation>Hintergrund: {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>No imagery was supplied.</source>
-   <translation>Es wurde kein Luftbild angegeben.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>SLIDE is a PNG picture or a PDF page; its file must end in .png or .pdf, not in '{}'.</source>
-   <translation>SLIDE ist ein PNG-Bild oder eine PDF-Seite; die Datei muss auf .png oder .pdf enden, nicht auf '{}'.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>Understood: {} of layer '{}' on {}; heights in {}, {}.</source>
-   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>with the record of their run</source>
-   <translation>mit Laufprotokoll</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/review_report.py" />
-   <source>without a record of their run, so that design and height system are not told</source>
-   <translation>ohne Laufprotokoll, sodass Entwurf und Höhensystem nicht bekannt sind</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/schedule/messages.py" />
    <source>beyond the lateral travel</source>
    <translation>jenseits des seitlichen Stellwegs</translation>
@@ -10479,6 +10319,11 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
   </message>
   <message>
    <location filename="../../algorithms/schedule/sheets.py" />
+   <source>above the geoid</source>
+   <translation>über dem Geoid</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/schedule/sheets.py" />
    <source>in {}</source>
    <translation>in {}</translation>
   </message>
@@ -10869,6 +10714,76 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Achse '{}': {} jenseits ihrer Enden, um bis zu {} {}, auf ihrer Verlängerung: {}.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>CURVE needs an axis: give AXIS.</source>
+   <translation>CURVE braucht eine Achse: AXIS angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>Understood: {} of layer '{}'; heights from {} in {}, taken as {}.</source>
+   <translation>Verstanden: {} aus Layer '{}'; Höhen: {} in {}, gelesen als {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>Undulations {} to {} {} ({}).</source>
+   <translation>Undulationen {} bis {} {} ({}).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>{} converted; {} none.</source>
+   <translation>{} umgerechnet; {} keine.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>point has</source>
+   <translation>Punkt hat</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>points have</source>
+   <translation>Punkte haben</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/conversion_run.py" />
+   <source>HEIGHTS_ARE is '{}', but the record of layer '{}' says '{}'; they cannot both be right.</source>
+   <translation>HEIGHTS_ARE ist '{}', das Laufprotokoll des Layers '{}' nennt aber '{}'; beides zugleich kann nicht stimmen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}' from {} to {}: {}.</source>
+   <translation>Achse '{}' von {} bis {}: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>No station results: all listed chainages lie beyond the axes.</source>
+   <translation>Es ergibt sich keine Station: Alle aufgeführten Stationen liegen außerhalb der Achsen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Nothing is asked for: give INTERVAL, CHAINAGES, or AT_VERTICES.</source>
+   <translation>Nichts ist verlangt: INTERVAL, CHAINAGES oder AT_VERTICES angeben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}': {} beyond its ends, by up to {} {}: left out.</source>
+   <translation>Achse '{}': {} außerhalb ihrer Enden, um bis zu {} {}: ausgelassen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>listed chainage lies</source>
+   <translation>aufgeführte Station liegt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>listed chainages lie</source>
+   <translation>aufgeführte Stationen liegen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/generation_run.py" />
+   <source>Axis '{}': the interval would make more than {} stations.</source>
+   <translation>Achse '{}': Das Intervall ergäbe mehr als {} Stationen.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/geoid_grid.py" />
    <source>PROJ has no grid '{}' (GEOID_NAME) in its folders ({}); install it there, or give a raster (GEOID).</source>
    <translation>PROJ hat kein Gitter '{}' (GEOID_NAME) in seinen Ordnern ({}); es dort installieren oder ein Raster angeben (GEOID).</translation>
@@ -10992,16 +10907,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/geoid_profiles.py" />
    <source>Grid: {}, cells of {}′; {}.</source>
    <translation>Gitter: {}, Zellen von {}′; {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/structure/height_list.py" />
-   <source>Decimal sign</source>
-   <translation>Dezimalzeichen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/structure/height_list.py" />
-   <source>Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 throughout, is refused.</source>
-   <translation>Der Zahlen in der Liste. Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/height_list.py" />
@@ -11129,6 +11034,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Zeile {}: {}</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>{} more: see the points.</source>
+   <translation>Dazu {}: siehe die Punkte.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>Axis '{}': no point belongs to it.</source>
+   <translation>Achse '{}': Kein Punkt gehört zu ihr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measurement_run.py" />
+   <source>Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).</source>
+   <translation>Achse '{}': {} von {} bis {}, größter Querabstand {} {}; Stationierungshöhe {} ({}).</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/named_points.py" />
    <source>Layer '{}' has no field {}; choose the field with the stations' names (NAME_FIELD).</source>
    <translation>Layer '{}' hat kein Feld {}; das Feld mit den Namen der Stationen wählen (NAME_FIELD).</translation>
@@ -11162,6 +11082,86 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/place_sigmas.py" />
    <source>Layer '{}', row {}: the standard deviation in the field '{}' is {}; it must not be negative.</source>
    <translation>Layer '{}', Zeile {}: Die Standardabweichung im Feld '{}' ist {}; sie darf nicht negativ sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}' has no field 'station' or 'chainage'; choose the field with the station (STATION_FIELD) among {}.</source>
+   <translation>Layer '{}' hat kein Feld 'station' oder 'chainage'; das Feld mit der Station wählen (STATION_FIELD) aus {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}', {}.</source>
+   <translation>Layer '{}', {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Axis '{}': no row belongs to it.</source>
+   <translation>Achse '{}': Keine Zeile gehört zu ihr.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).</source>
+   <translation>Achse '{}': {} verortet von {} bis {}, Achse von {} bis {}, Stationierungshöhe {} ({}).</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>row lies</source>
+   <translation>Zeile liegt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>rows lie</source>
+   <translation>Zeilen liegen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>There is no axis '{}'; the axes are {}.</source>
+   <translation>Es gibt keine Achse '{}'; die Achsen sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>The row names no axis, and there are {}.</source>
+   <translation>Die Zeile nennt keine Achse, und es gibt {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>The row has no station.</source>
+   <translation>Die Zeile hat keine Station.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}': none of {} can be placed; row {}: {}</source>
+   <translation>Layer '{}': Von {} lässt sich keine verorten; Zeile {}: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}' has no column of heights; choose it (HEIGHT_FIELD) among {}.</source>
+   <translation>Layer '{}' hat keine Spalte mit Höhen; Spalte wählen (HEIGHT_FIELD) aus {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Layer '{}', field '{}': no row has a height; the columns are {}.</source>
+   <translation>Layer '{}', Feld '{}': Keine Zeile hat eine Höhe; die Spalten sind {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>station from {}, offset from {}, height from {}, axis from {}</source>
+   <translation>Station: {}, Querabstand: {}, Höhe: {}, Achse: {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Understood: {} of layer '{}' and {}; {}; heights in {}, chainages in {}.</source>
+   <translation>Verstanden: {} aus Layer '{}' und {}; {}; Höhen in {}, Stationierung in {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>Columns: {}.</source>
+   <translation>Spalten: {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/placement_run.py" />
+   <source>{} placed, {} of them without a height; {} rejected.</source>
+   <translation>{} verortet, davon {} ohne Höhe; {} zurückgewiesen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/recorded_covariance.py" />

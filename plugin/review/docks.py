@@ -4,13 +4,9 @@ from qgis.core import Qgis, QgsMapLayer
 from qgis.PyQt.QtCore import Qt
 
 from ...algorithms.language.translation import tr
-from .. import follow_up_forms
 from ..message_bar import tell
-from .bring_up_to_date import BringUpToDate
-from .map_link import MapLink
 from .stale_line import StaleLine, on_top_of
 from .staleness import Staleness
-from .subject import Subject
 from .tabs import tabify
 
 
@@ -27,6 +23,7 @@ class Review:
 
     def open_profile(self):
         """Open the profile of the stations of the active layer, or of a layer that has some."""
+        from .. import follow_up_forms
         from ..profile.dock import ProfileDock
 
         dock = self._open("profile", ProfileDock, Qt.DockWidgetArea.BottomDockWidgetArea)
@@ -37,6 +34,8 @@ class Review:
 
     def _design_wanted(self, layer, controls, axis):
         """Open the form of the design with a line that was tried as its chord."""
+        from .. import follow_up_forms
+
         parameters, doubt = follow_up_forms.chord(layer, controls, axis)
         if doubt:
             tell(self.iface.messageBar(), doubt, Qgis.MessageLevel.Warning)
@@ -94,6 +93,9 @@ class Review:
     def _start(self):
         if self.subject is not None:
             return
+        from .map_link import MapLink
+        from .subject import Subject
+
         self.subject = Subject(self.iface.mainWindow())
         self.link = MapLink(self.iface.mapCanvas(), self.subject, self.iface.mainWindow())
         self.iface.currentLayerChanged.connect(self._layer_changed)
@@ -125,6 +127,8 @@ class Review:
     def bring_up_to_date(self):
         """Run the recorded chain again in the background; one passage at a time."""
         if self._bringing is None:
+            from .bring_up_to_date import BringUpToDate
+
             self._bringing = BringUpToDate(self.iface, self.staleness, self.iface.mainWindow())
             self._bringing.renewed.connect(self._tell_renewed)
             self._bringing.ended.connect(self._brought)

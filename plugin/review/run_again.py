@@ -18,7 +18,7 @@ from qgis.core import (
 from ...algorithms.boundary.output_places import place_of, place_of_layer, same_place
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.language.translation import tr
-from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from ...algorithms.styles.record_property import RECORD_PROPERTY
 from .. import toolbox
 
 _LAYERS = (

@@ -5,7 +5,7 @@ from qgis.core import Qgis, QgsMessageLog, QgsProject
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
 from ...algorithms.language.translation import tr
-from ...algorithms.styles.layer_kinds import RECORD_PROPERTY
+from ...algorithms.styles.record_property import RECORD_PROPERTY
 from ..toolbox import runs_going
 from .layer_stations import is_reviewable, read_stations, stations_again
 

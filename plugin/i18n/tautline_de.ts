@@ -4167,8 +4167,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/line_messages.py" />
-   <source>; {} without a height at the design height</source>
-   <translation>; {} ohne Höhe auf der Soll-Höhe</translation>
+   <source>; {} without a height, taken at the design height</source>
+   <translation>; {} ohne Höhe, auf der Soll-Höhe angenommen</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/line_messages.py" />
@@ -13973,6 +13973,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/profile/legend.py" />
    <source>Too low</source>
    <translation>Zu tief</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/profile/legend.py" />
+   <source>Suspected blunder or moved stretch</source>
+   <translation>Vermuteter grober Fehler oder bewegte Strecke</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/line_chart.py" />

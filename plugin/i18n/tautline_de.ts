@@ -13976,8 +13976,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/profile/legend.py" />
-   <source>Suspected blunder or moved stretch</source>
-   <translation>Vermuteter grober Fehler oder bewegte Strecke</translation>
+   <source>Suspected by the test</source>
+   <translation>Im Test auffällig</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/line_chart.py" />

@@ -5788,8 +5788,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/entry/stated_units.py" />
-   <source>Layer '{}': the heading '{}' says {}; {} are read, so convert the column first.</source>
-   <translation>Layer '{}': Die Überschrift '{}' nennt {}; gelesen werden {}, daher die Spalte zuerst umrechnen.</translation>
+   <source>Layer '{}': the heading '{}' says {}; metres and feet are read, so convert the column first.</source>
+   <translation>Layer '{}': Die Überschrift '{}' nennt {}; gelesen werden Meter und Fuß, daher die Spalte zuerst umrechnen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/stated_units.py" />
@@ -6470,6 +6470,46 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/stored_words.py" />
    <source>no limit</source>
    <translation>ohne Grenze</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>metres</source>
+   <translation>Meter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>feet (international)</source>
+   <translation>Fuß (international)</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>US survey feet</source>
+   <translation>US-Vermessungsfuß</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>millimetres</source>
+   <translation>Millimeter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>centimetres</source>
+   <translation>Zentimeter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>inches</source>
+   <translation>Zoll</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>kilometres</source>
+   <translation>Kilometer</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>miles</source>
+   <translation>Meilen</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/gravity.py" />
@@ -12492,21 +12532,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>metres</source>
-   <translation>Meter</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>feet (international)</source>
-   <translation>Fuß (international)</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>US survey feet</source>
-   <translation>US-Vermessungsfuß</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
    <source>the same unit</source>
    <translation>dieselbe Einheit</translation>
   </message>
@@ -13477,8 +13502,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>The heading '{}' is in a unit that lists are not read in ({}); nothing was pasted.</source>
-   <translation>Die Kopfzeile '{}' nennt eine Einheit, in der Listen nicht gelesen werden ({}); es wurde nichts eingefügt.</translation>
+   <source>The heading '{}' is in {}, but lists are read in metres or feet; nothing was pasted.</source>
+   <translation>Die Kopfzeile '{}' nennt {}, aber Listen werden nur in Metern oder Fuß gelesen; es wurde nichts eingefügt.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />

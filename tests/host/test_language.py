@@ -73,6 +73,18 @@ def test_every_text_of_a_whole_job_is_known(toolbox, tmp_path, spoken, known):
     assert len(asked) > 400 and asked - known == set()
 
 
+def test_units_of_headings_are_said_as_people_say_them(known):
+    headings, units = module("core.headings"), module("language.units")
+    assert set(units._SAID) == {unit for unit, _ in headings._WRITTEN} and set(units._SAID.values()) <= known
+
+
+def test_words_to_be_typed_stand_as_they_are_typed_with_their_meaning_beside(spoken):
+    words = module("language.stored_words")
+    assert words.typed_words("line") == "none, axis, chord, fitted"
+    spoken(lambda context, text: {"chord": "Sehne"}.get(text, text), "de", ",")
+    assert words.typed_words("line") == "none, axis, chord (Sehne), fitted"
+
+
 def test_numbers_follow_the_language_where_people_read(spoken):
     numbers, csv = module("language.number_text"), module("documents.csv_file")
     spoken(lambda context, text: text, "de", ",")

@@ -3,7 +3,9 @@
 import importlib
 import importlib.util
 import pathlib
+import re
 import sys
+from xml.etree import ElementTree
 
 import pytest
 
@@ -83,6 +85,25 @@ def test_words_to_be_typed_stand_as_they_are_typed_with_their_meaning_beside(spo
     assert words.typed_words("line") == "none, axis, chord, fitted"
     spoken(lambda context, text: {"chord": "Sehne"}.get(text, text), "de", ",")
     assert words.typed_words("line") == "none, axis, chord (Sehne), fitted"
+
+
+def test_german_help_tells_what_each_choice_means(host, spoken):
+    """Choices are the same words in every language; the help has the German of each in brackets behind it."""
+    from qgis.core import QgsApplication
+
+    listed = ElementTree.parse(ROOT / "plugin" / "i18n" / "tautline_de.ts").iter("message")
+    german = {one.findtext("source"): one.findtext("translation") for one in listed}
+    spoken(lambda context, text: german.get(text) or text, "de", ",")
+    registry, seen, bare = QgsApplication.processingRegistry(), 0, set()
+    for entry in registry.providerById("tautline").algorithms():
+        spoken_entry = registry.createAlgorithmById(entry.id())  # Its parameters live as long as it does.
+        for one in spoken_entry.parameterDefinitions():
+            # Units of chainages and distances are those of the heights, told there.
+            if one.type() == "enum" and one.name() not in ("CHAINAGE_UNIT", "DISTANCE_UNIT"):
+                words = {word for word in one.options() if word} - {"bilinear", "gon"}  # The same word in German.
+                seen += len(words)
+                bare |= {(one.name(), word) for word in words if not re.search(rf"\b{word}'? \(", one.help())}
+    assert seen > 60 and bare == set()
 
 
 def test_numbers_follow_the_language_where_people_read(spoken):

@@ -12862,6 +12862,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
+   <source>from the axis layer</source>
+   <translation>aus dem Achslayer</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/design_questions.py" />
    <source>The axes meet: do they share one plane? Otherwise a line is fitted to each alone.</source>
    <translation>Die Achsen treffen sich: Liegen sie in einer gemeinsamen Ebene? Sonst wird jede für sich eingepasst.</translation>
   </message>
@@ -13177,8 +13182,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/sentences.py" />
-   <source>out of line with the others: {}</source>
-   <translation>passt nicht zu den anderen: {}</translation>
+   <source>heights that do not fit the others: {}</source>
+   <translation>Höhen, die nicht zu den anderen passen: {}</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/sentences.py" />

@@ -3672,8 +3672,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
-   <source>Set aside as suspected blunders: {}.</source>
-   <translation>Als vermutete grobe Fehler ausgesondert: {}.</translation>
+   <source>Set aside by the test: {}.</source>
+   <translation>Vom Test ausgesondert: {}.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />

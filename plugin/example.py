@@ -86,7 +86,14 @@ def _compute(folder):
     runs = [
         toolbox.run(
             "tautline:placestations",
-            {"INPUT": str(folder / "heights.csv"), "AXIS": axis, "OUTPUT": _destination(folder, "stations")},
+            {
+                "INPUT": str(folder / "heights.csv"),
+                "AXIS": axis,
+                # Stated where the list is read: every later step on these stations takes both from there.
+                "HEIGHT_UNIT": "metre",
+                "UNDULATION": "field",
+                "OUTPUT": _destination(folder, "stations"),
+            },
         ),
         # 3 mm for a reading, 0.7 mm over 1 km of levelling: what the invented survey was made with.
         toolbox.run(

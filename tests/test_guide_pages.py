@@ -15,7 +15,7 @@ PAGES = sorted(path.name for path in GUIDE.glob("*.html"))
 # Names in the window that are the host's own.
 HOST = (
     "Plugins, Manage and Install Plugins…, Install from ZIP, Install Plugin, Installed, Processing Toolbox, Run, "
-    "Advanced Parameters, Save to File…, Layer CRS"
+    "Advanced Parameters, Save to File…, Layer CRS, Remove Layer…"
 ).split(", ")
 RADIUS = 6_371_000.0  # Of the Earth, in metres: mean radius of GRS 80 (Moritz 2000), to 1 km.
 SECOND = math.pi / 648_000

@@ -3,7 +3,7 @@
 import numpy as np
 
 from ..boundary.references import read_references
-from ..core.choices import LINES
+from ..core.choices import DESIGNS, LINES
 from ..core.design import DesignSpec
 from ..core.errors import InputError
 from ..core.geodesy import position
@@ -64,13 +64,14 @@ class Designs:
         return self._found[name]
 
     def _spec(self, axis, row):
-        kind = self._fields.text(axis, "design") or self._kind
+        own = self._fields.choice(axis, row, "design", DESIGNS)
+        kind = own or self._kind
         values = {}
         for name in _CONTROLS:
             values[name], typed = self._value(axis, row, name)
             if typed:
                 self._note(axis, name)
-        if self._fields.text(axis, "design"):
+        if own:
             self._note(axis, "design")
         scaled = {"chainage_a": values["chain_a"], "chainage_b": values["chain_b"], "slope": values["slope"]}
         for name in ("height_a", "height_b"):

@@ -99,7 +99,7 @@ def _caption(run, one):
         "contains the true value in 95 of 100 cases. {} stations over {}."
     ).format(int(one.kept.sum()), length_text(one.test.profile.length, run.units))
     aside = run.notation.texts(one.profile.chainage[~one.kept])
-    return text + (" " + tr("Set aside as suspected blunders: {}.").format(", ".join(aside)) if len(aside) else "")
+    return text + (" " + tr("Set aside by the test: {}.").format(", ".join(aside)) if len(aside) else "")
 
 
 def _about(name):

@@ -8,7 +8,7 @@ from ..core.errors import InputError
 from ..core.lateral import LineStations, VerticalPlanes, planes_through_ends
 from ..core.lateral_fit import Sideways, fit_sideways
 from ..language.decision_words import SUSPECTED
-from ..language.number_text import number_text
+from ..language.height_text import amounts_for
 from ..language.translation import tr
 from ..structure.reviewed_stations import review_fields
 from .height_accuracies import line_sigmas, sigma_index, typed_sigma
@@ -51,7 +51,8 @@ class FittedLines:
             self.known = True
         elif typed is not None:
             self.sigma = np.full(len(points), typed * unit)
-            self.known, self.described = True, tr("standard deviation {} for all").format(number_text(typed, 4))
+            words = amounts_for(run.units.height_name).with_unit(typed)
+            self.known, self.described = True, tr("standard deviation {} for all").format(words)
         else:
             self.sigma = np.ones(len(points))
             self.described = tr("standard deviation not stated, estimated from the departures")

@@ -10,7 +10,8 @@ from ..core.covariance import independent, levelled
 from ..core.errors import InputError
 from ..core.geodesy import foot_and_normal
 from ..core.meeting import pairs_that_meet
-from ..language.number_text import number_text, plain_text
+from ..language.height_text import amounts_for
+from ..language.number_text import plain_text
 from ..language.translation import tr
 from ..structure.recorded_covariance import with_marks
 
@@ -90,13 +91,13 @@ def line_sigmas(points, unit, needed, source, index):
     return sigmas, tr("standard deviations from the field '{}'").format(name)
 
 
-def accuracies(asked, points, unit, needed, field, given=None):
-    """Accuracies of the run. ``unit``: metres per unit of heights; ``needed``: stations that take part (n,); ``field``:
+def accuracies(asked, points, units, needed, field, given=None):
+    """Accuracies of the run. ``units``: Units; ``needed``: stations that take part (n,); ``field``:
     with their standard deviations, '' for none; ``given``: a GivenCovariance, which has precedence.
 
     InputError for a standard deviation that is zero, negative, missing or no number, naming the row.
     """
-    typed, km = typed_sigma(asked, "SIGMA"), typed_sigma(asked, "SIGMA_KM")
+    typed, km, unit = typed_sigma(asked, "SIGMA"), typed_sigma(asked, "SIGMA_KM"), units.height
     km = None if km is None else km / 1000.0
     if given is not None:
         return Accuracies(
@@ -115,7 +116,7 @@ def accuracies(asked, points, unit, needed, field, given=None):
             np.full(len(points), typed * unit),
             True,
             km,
-            tr("standard deviation {} for all").format(number_text(typed, 4)),
+            tr("standard deviation {} for all").format(amounts_for(units.height_name).with_unit(typed)),
         )
     if km is not None:
         raise InputError(

@@ -28,7 +28,7 @@ def tell_line_of(run, report):
         )
     without = int(np.sum(~np.isfinite(run.height[report.rows])))
     if without and line.kind != "axis":
-        sentence += tr("; {} without a height at the design height").format(without)
+        sentence += tr("; {} without a height, taken at the design height").format(without)
     run.asked.say(sentence + ".")
 
 

@@ -37,7 +37,7 @@ class SurveyedHeights:
         source = self.structure.source
         self._sigma_field, field = (_name(source, k) for k in (sigma(source), self.heights.index))
         given = given_covariance(asked, source, None if typed is None else typed * self.units.height, field)
-        self.accuracies = accuracies(asked, points, self.units.height, known, self._sigma_field, given)
+        self.accuracies = accuracies(asked, points, self.units, known, self._sigma_field, given)
         self.height = points.columns["height"][feet.station] * self.units.height
         self.n = self.system.undulation[feet.station]
         self.usable = ~self.structure.off & np.isfinite(self.height)

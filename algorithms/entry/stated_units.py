@@ -8,7 +8,7 @@ from ..core.errors import InputError
 from ..core.headings import unit_in_heading, units_agree
 from ..core.units import METRES
 from ..language.translation import tr
-from ..language.units import Units
+from ..language.units import Units, said_unit
 
 
 def stated_units(asked, record, layer, heights=(), chainages=(), *, chainage_key="CHAINAGE_UNIT"):
@@ -49,9 +49,9 @@ def _stated(asked, key, recorded, layer, headings):
         unit = unit_in_heading(heading)
         if unit and unit not in METRES:
             raise InputError(
-                tr("Layer '{}': the heading '{}' says {}; {} are read, so convert the column first.").format(
-                    layer, heading, unit, ", ".join(METRES)
-                ),
+                tr(
+                    "Layer '{}': the heading '{}' says {}; metres and feet are read, so convert the column first."
+                ).format(layer, heading, said_unit(unit)),
                 keys=(key,),
             )
         if unit:

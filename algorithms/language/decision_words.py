@@ -15,7 +15,6 @@ _ALIKE = {
     "leave out": READING_ERROR,
     "left out": READING_ERROR,
 }
-DECISION_WORDS = (*DECISIONS, *_ALIKE)
 _FLAGS = {SUSPECTED: SUSPECTED, "blunder": SUSPECTED, MEASURE_AGAIN: MEASURE_AGAIN}
 # Beside the result residuals.gpkg stands residuals_decisions.gpkg, which no run writes.
 ENDING = "_decisions.gpkg"

@@ -132,6 +132,12 @@ def stored_text(field, word):
     return word if text is None else tr(text)
 
 
+def typed_words(field):
+    """The words that a ``field`` may hold, as they are typed into it whatever the language, each with what a person
+    reads for it where that is another word: 'chord, level', in German 'chord (Sehne), level (niveaugleich)'."""
+    return ", ".join(word if text == word else f"{word} ({text})" for word, text in words_of(field).items())
+
+
 def capitalised(text):
     """The same with its first letter raised, where it begins a cell or a sentence."""
     return text[:1].upper() + text[1:]

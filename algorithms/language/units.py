@@ -3,8 +3,30 @@
 from dataclasses import dataclass
 
 from ..core.units import metres_per
+from .translation import tr, translatable
 
 UNIT_LABELS = {"metre": "m", "foot": "ft", "us_foot": "US ft"}
+# As a person says them: those that heights are read in, and those that only headings tell (core.headings).
+_SAID = {
+    "metre": translatable("metres"),
+    "foot": translatable("feet (international)"),
+    "us_foot": translatable("US survey feet"),
+    "mm": translatable("millimetres"),
+    "cm": translatable("centimetres"),
+    "inch": translatable("inches"),
+    "km": translatable("kilometres"),
+    "mile": translatable("miles"),
+}
+
+
+def said_unit(unit):
+    """A unit as a person says it, in the user's language: metres, feet (international), millimetres."""
+    return tr(_SAID[unit])
+
+
+def said_units():
+    """{unit: the same} of the units that heights and chainages are read in."""
+    return {unit: said_unit(unit) for unit in UNIT_LABELS}
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from ..core.errors import InputError
 from ..entry.recorded_system import UNKNOWN, height_kind
 from ..language.core_sentences import worded
 from ..language.number_text import plain_text
+from ..language.stored_words import typed_words
 from ..language.translation import tr
 
 # Of how many axes a run tells that their own fields win.
@@ -36,7 +37,7 @@ class AxisFields:
         text = self.text(axis, name)
         if text and text not in known:
             place = cell_place(self._source, field_indices(self._source)[name], row)
-            raise InputError(tr("{}: '{}' is not known; known are {}.").format(place, text, ", ".join(known)))
+            raise InputError(tr("{}: '{}' is not known; known are {}.").format(place, text, typed_words(name)))
         return text
 
     def tell(self, asked, axis, name, own, key, given):

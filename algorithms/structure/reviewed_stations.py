@@ -22,8 +22,9 @@ from ..core.plain_number import plain_number
 from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
 from ..entry.run_record import RunRecord
-from ..language.decision_words import DECISION_WORDS, SUSPECTED, decision_of, flag_of
+from ..language.decision_words import SUSPECTED, decision_of, flag_of
 from ..language.number_text import listed
+from ..language.stored_words import typed_words
 from ..language.translation import tr
 from ..language.units import Units
 
@@ -322,7 +323,7 @@ def read_decisions(asked, stations):
         if word is None:
             raise InputError(
                 tr("Layer '{}', field 'decision', row {}: '{}' is not known; known are {}.").format(
-                    layer, number, row["decision"], ", ".join(DECISION_WORDS)
+                    layer, number, row["decision"], typed_words("decision")
                 )
             )
         at = index.rows(row["axis"], row["station"], layer, number)

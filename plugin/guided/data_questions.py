@@ -9,6 +9,7 @@ from qgis.PyQt.QtWidgets import QComboBox, QFileDialog, QGridLayout, QHBoxLayout
 
 from ...algorithms.core.data_check import guessed_column, guessed_unit
 from ...algorithms.language.translation import tr
+from ...algorithms.language.units import said_units
 from .layer_box import KINDS_OF_LAYERS, LayerBox, is_result
 from .widgets import Answer, Question
 
@@ -134,7 +135,7 @@ class HeightsQuestion(Question):
         for box in self.columns.values():
             box.setAllowEmptyFieldName(True)
         self.columns["undulation"].setFilters(QgsFieldProxyModel.Filter.AllTypes)
-        units = [("metre", tr("metres")), ("foot", tr("feet (international)")), ("us_foot", tr("US survey feet"))]
+        units = list(said_units().items())
         self.height_unit = choice_box(units)
         self.chainage_unit = choice_box([("", tr("the same unit")), *units])
         self.system = choice_box(

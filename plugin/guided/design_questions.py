@@ -178,14 +178,16 @@ class DesignQuestion(Question):
         self.hint.setVisible(bool(CONTROLS[design]))
 
     def suggest(self, looks, unit):
-        """Show in the empty fields what a run will find by default; ``looks``: AxisLook list."""
-        design, found = self.shown(), {}
-        if looks:
+        """Show in the empty fields what a run will find by default; ``looks``: AxisLook list. Nothing where the axes
+        state their designs."""
+        design, found, overridden = self.shown(), {}, self._given is not None
+        if looks and not overridden:
             ends = [_control(looks, which, unit) for which in ("middle" if design == "tangent" else "first", "last")]
             for letter, (station, height) in zip("ab", ends):
                 found[f"chainage_{letter}"], found[f"height_{letter}"] = station, height
+        slope = tr("needed") if design == "inclined" else tr("from A to B")
         for key, edit in self.edits.items():
-            default = {"slope": tr("needed") if design == "inclined" else tr("from A to B")}.get(key, "")
+            default = slope if key == "slope" and not overridden else ""
             edit.setPlaceholderText(found.get(key, default))
 
     def values(self):
@@ -237,7 +239,7 @@ class AccuracyQuestion(Question):
         for edit in self.edits.values():
             edit.setClearButtonEnabled(True)
             edit.textChanged.connect(self._changed)
-        self.edits["tolerance"].setPlaceholderText(tr("none"))
+        self.show_stated(False)
         self.edits["sigma"].setPlaceholderText(tr("from the data"))
         self.edits["line_tolerance"].setPlaceholderText(tr("none"))
         self.line = QComboBox()
@@ -301,6 +303,10 @@ class AccuracyQuestion(Question):
             if key == "fit":
                 self.body.addLayout(self._plane_question())
         self.body.addWidget(self.answers["place"])
+
+    def show_stated(self, stated):
+        """Show in the empty field that the tolerance is ``stated`` by every axis itself, or that there is none."""
+        self.edits["tolerance"].setPlaceholderText(tr("from the axis layer") if stated else tr("none"))
 
     def ask_for_line(self, asked):
         """Ask whether the line is judged, where the stations have positions of their own."""

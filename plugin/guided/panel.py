@@ -327,6 +327,7 @@ class GuidedPanel(QgsDockWidget):
         self.design.set_overridden([axis.design for axis in found.axes])
         self.design.suggest(found.looks, settings.height_unit)
         self.accuracy.show_unit(settings.height_unit)
+        self.accuracy.show_stated(bool(found.axes) and all(axis.tolerance for axis in found.axes))
         self._open_or_close()
 
     def _open_or_close(self):

@@ -131,7 +131,7 @@ def _doubts(look, unit):
         found.append(tr("there more than once, all kept: {}").format(listed(look.twice, _MOST)))
     if look.shape.outstanding:
         found.append(
-            tr("out of line with the others: {}").format(
+            tr("heights that do not fit the others: {}").format(
                 listed([look.stations[k] for k in look.shape.outstanding], _MOST)
             )
         )

@@ -19,7 +19,7 @@ from ...algorithms.core.pasted_text import pasted_rows
 from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.number_text import counted
 from ...algorithms.language.translation import tr
-from ...algorithms.language.units import Units
+from ...algorithms.language.units import Units, said_units
 from .data_questions import choice_box
 from .typed_list_checks import summary, understood
 from .typed_list_layer import lines_of, written
@@ -67,8 +67,7 @@ class TypedList(QDialog):
         column.addLayout(self._buttons())
 
     def _units_row(self):
-        words = {"metre": tr("metres"), "foot": tr("feet (international)"), "us_foot": tr("US survey feet")}
-        units = list(words.items())
+        units = list(said_units().items())
         self.height_unit, self.chainage_unit = choice_box(units), choice_box(units)
         self._set_units(self.first.units)
         row = QGridLayout()

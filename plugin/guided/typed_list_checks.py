@@ -14,7 +14,7 @@ from ...algorithms.core.typed_lines import doubts
 from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.number_text import counted, listed, number_text
 from ...algorithms.language.translation import tr
-from ...algorithms.language.units import UNIT_LABELS
+from ...algorithms.language.units import UNIT_LABELS, said_unit
 from ...algorithms.structure.height_list import KEYS, heading_columns, read_height_list
 
 _REMARKS = ("remark", "remarks", "note", "notes", "comment", "comments")
@@ -202,8 +202,8 @@ def understood(rows, columns, first):
         for key, unit in units.items():
             if unit not in UNIT_LABELS:
                 raise InputError(
-                    tr("The heading '{}' is in a unit that lists are not read in ({}); nothing was pasted.").format(
-                        rows[at][by_heading[key]], unit
+                    tr("The heading '{}' is in {}, but lists are read in metres or feet; nothing was pasted.").format(
+                        rows[at][by_heading[key]], said_unit(unit)
                     )
                 )
         names = [f"{column}: {rows[at][number]}" for number, column in places.items()]

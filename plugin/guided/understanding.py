@@ -58,12 +58,13 @@ class Understood:
 @dataclass(frozen=True)
 class AxisKnown:
     """An axis of the layer: ``name``, ``length`` on the ellipsoid in metres, the ``design`` it states itself or '';
-    ``ends``: Earth-centred, metres (2, 3)."""
+    ``ends``: Earth-centred, metres (2, 3); ``tolerance``: whether it states its own."""
 
     name: str
     length: float
     design: str
     ends: np.ndarray
+    tolerance: bool = False
 
 
 @dataclass(frozen=True)
@@ -99,7 +100,13 @@ def known_axes(layer):
     source = QgsProcessingFeatureSource(layer, context)
     own = AxisFields(source)
     return [
-        AxisKnown(axis.line.name, float(axis.line.lengths.sum()), own.text(axis, "design"), _ends(axis.line))
+        AxisKnown(
+            axis.line.name,
+            float(axis.line.lengths.sum()),
+            own.text(axis, "design"),
+            _ends(axis.line),
+            own.text(axis, "tolerance") != "",
+        )
         for axis in read_axes(source, "", QgsProcessingFeedback(False))
     ]
 

@@ -2384,7 +2384,7 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
    <source>How stations are matched. chainage: the nearest of the same axis within the matching tolerance. name: the same axis and station.</source>
-   <translation>Wie Stationen zugeordnet werden. chainage: die nächste derselben Achse innerhalb der Zuordnungstoleranz. name: dieselbe Achse und Station.</translation>
+   <translation>Wie Stationen zugeordnet werden. chainage (Stationierung): die nächste derselben Achse innerhalb der Zuordnungstoleranz. name (Name): dieselbe Achse und Station.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
@@ -2439,7 +2439,7 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
    <source>What is compared of the line in plan, beside the heights of the same stations. Empty or none: nothing. offset: the offset from the axis, one line for all surveys, so that a movement of the whole shows too; all must be measured from the same axis. lateral: the field that 'Design heights and residuals' writes; from a chord or a fit it starts from each survey's own line, and then only differential movement is judged. Positive is right, looking up-chainage.</source>
-   <translation>Was von der Linie im Grundriss verglichen wird, neben den Höhen derselben Stationen. Leer oder none: nichts. offset: der Querabstand von der Achse, eine Linie für alle Messungen, sodass sich auch eine Bewegung des Ganzen zeigt; alle müssen von derselben Achse aus gemessen sein. lateral: das Feld, das 'Soll-Höhen und Abweichungen' schreibt; bei einer Sehne oder einem Ausgleich geht es von der eigenen Linie jeder Messung aus, und dann wird nur die Verformung beurteilt. Positiv ist rechts, in Stationierungsrichtung gesehen.</translation>
+   <translation>Was von der Linie im Grundriss verglichen wird, neben den Höhen derselben Stationen. Leer oder none (keine): nichts. offset (Querabstand): der Abstand von der Achse, eine Linie für alle Messungen, sodass sich auch eine Bewegung des Ganzen zeigt; alle müssen von derselben Achse aus gemessen sein. lateral (Querabweichung): das Feld, das 'Soll-Höhen und Abweichungen' schreibt; bei einer Sehne oder einem Ausgleich geht es von der eigenen Linie jeder Messung aus, und dann wird nur die Verformung beurteilt. Positiv ist rechts, in Stationierungsrichtung gesehen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
@@ -2693,7 +2693,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/convert_heights.py" />
    <source>ellipsoidal: as from GNSS; geoid: above the geoid, as from levelling. Empty: as the record of the layer says, else ellipsoidal.</source>
-   <translation>ellipsoidal: wie aus GNSS; geoid: über dem Geoid, wie aus Nivellement. Leer: wie im Laufprotokoll des Layers, sonst ellipsoidal.</translation>
+   <translation>ellipsoidal (ellipsoidisch): wie aus GNSS; geoid (Geoid): über dem Geoid, wie aus Nivellement. Leer: wie im Laufprotokoll des Layers, sonst ellipsoidal.</translation>
   </message>
   <message>
    <location filename="../../algorithms/convert_heights.py" />
@@ -3607,8 +3607,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
-   <source>Set aside as suspected blunders: {}.</source>
-   <translation>Als vermutete grobe Fehler ausgesondert: {}.</translation>
+   <source>Set aside by the test: {}.</source>
+   <translation>Vom Test ausgesondert: {}.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
@@ -4157,8 +4157,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/line_messages.py" />
-   <source>; {} without a height at the design height</source>
-   <translation>; {} ohne Höhe auf der Soll-Höhe</translation>
+   <source>; {} without a height, taken at the design height</source>
+   <translation>; {} ohne Höhe, auf der Soll-Höhe angenommen</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/line_messages.py" />
@@ -4248,7 +4248,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>What the line in plan is judged by, beside the height. Empty or none: not at all. axis: the offset from the axis as drawn, which must be surveyed or designed; an axis drawn by hand on imagery is no basis for judging. chord: the vertical plane through the stations at the design's two controls, else through the first and the last station. fitted: the vertical plane that fits the stations best. Adds the fields lateral (positive is right, looking up-chainage) and side.</source>
-   <translation>Wonach die Linie im Grundriss neben der Höhe beurteilt wird. Leer oder none: gar nicht. axis (Achse): der Querabstand von der Achse wie gezeichnet, die vermessen oder entworfen sein muss; nach einer von Hand auf Luftbildern gezeichneten Achse lässt sich nichts beurteilen. chord (Sehne): die Vertikalebene durch die Stationen in den beiden Zwangspunkten des Entwurfs, sonst durch die erste und letzte Station. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen) und side.</translation>
+   <translation>Wonach die Linie im Grundriss neben der Höhe beurteilt wird. Leer oder none (keine): gar nicht. axis (Achse): der Querabstand von der Achse wie gezeichnet, die vermessen oder entworfen sein muss; nach einer von Hand auf Luftbildern gezeichneten Achse lässt sich nichts beurteilen. chord (Sehne): die Vertikalebene durch die Stationen in den beiden Zwangspunkten des Entwurfs, sonst durch die erste und letzte Station. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen) und side.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -4258,7 +4258,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>Whether the line in plan is fitted and tested beside the heights, with FIT 'line'. Empty or none: not at all. fitted: the vertical plane that fits the stations best. Adds the fields lateral (positive is right, looking up-chainage), lat_w, lat_redund, lat_blund and lat_flag, and the line's position, azimuth and tests to the reference.</source>
-   <translation>Ob die Linie im Grundriss neben den Höhen ausgeglichen und getestet wird, mit FIT 'line'. Leer oder none: gar nicht. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen), lat_w, lat_redund, lat_blund und lat_flag sowie Lage, Azimut und Tests der Linie im Bezug.</translation>
+   <translation>Ob die Linie im Grundriss neben den Höhen ausgeglichen und getestet wird, mit FIT 'line'. Leer oder none (keine): gar nicht. fitted (eingepasst): die Vertikalebene, die sich den Stationen am besten anpasst. Ergänzt die Felder lateral (positiv ist rechts, in Stationierungsrichtung gesehen), lat_w, lat_redund, lat_blund und lat_flag sowie Lage, Azimut und Tests der Linie im Bezug.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -4323,7 +4323,7 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   <message>
    <location filename="../../algorithms/design/parameters.py" />
    <source>line: for each axis, or each leg of a bent one. plane: one for each group of axes, counting a common corner once.</source>
-   <translation>line: für jede Achse oder jeden Abschnitt einer geknickten. plane: eine für jede Gruppe von Achsen; eine gemeinsame Ecke zählt einmal.</translation>
+   <translation>line (Gerade): für jede Achse oder jeden Abschnitt einer geknickten. plane (Ebene): eine für jede Gruppe von Achsen; eine gemeinsame Ecke zählt einmal.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/parameters.py" />
@@ -4998,7 +4998,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
    <source>Bars of stations built high point to this side of the axis looking up-chainage, those built low to the other.</source>
-   <translation>Balken zu hoch gebauter Stationen zeigen nach dieser Seite der Achse, in Stationierungsrichtung gesehen, die zu tief gebauter nach der anderen.</translation>
+   <translation>Balken zu hoch gebauter Stationen zeigen nach dieser Seite der Achse, right (rechts) oder left (links), in Stationierungsrichtung gesehen, die zu tief gebauter nach der anderen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
@@ -5028,7 +5028,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
    <source>Looking up-chainage. automatic: away from the other axes; of one axis alone, where the bars are shorter.</source>
-   <translation>In Stationierungsrichtung gesehen. automatic: abgewandt von den anderen Achsen; bei einer einzigen Achse dort, wo die Balken kürzer sind.</translation>
+   <translation>In Stationierungsrichtung gesehen. left (links), right (rechts), automatic (automatisch): abgewandt von den anderen Achsen; bei einer einzigen Achse dort, wo die Balken kürzer sind.</translation>
   </message>
   <message>
    <location filename="../../algorithms/deviations/parameters.py" />
@@ -5434,7 +5434,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>Of the numbers in the list. Empty: each column tells; one that leaves it open, such as 1,345 throughout, is refused.</source>
-   <translation>Der Zahlen in der Liste. Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
+   <translation>Der Zahlen in der Liste: point (Punkt) oder comma (Komma). Leer: Jede Spalte zeigt es; eine, die es offen lässt, etwa mit durchweg 1,345, wird abgelehnt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5454,7 +5454,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>Unit of heights in and out: metre, international foot, or US survey foot; the two feet are 2 mm apart in 1,000 m. Tolerance, typed undulations and residuals are in it too. Empty: as the record of the layer says, or the heading of the heights ('Elev (ft)', height_ft), else metre, and the log says so.</source>
-   <translation>Einheit der Höhen in Ein- und Ausgabe: Meter, Fuß (international) oder US-Vermessungsfuß; die beiden Fuß unterscheiden sich um 2 mm auf 1000 m. Auch Toleranz, eingegebene Undulationen und Abweichungen stehen in dieser Einheit. Leer: wie im Laufprotokoll des Layers oder in der Überschrift der Höhen ('Elev (ft)', height_ft), sonst Meter, und das Protokoll nennt es.</translation>
+   <translation>Einheit der Höhen in Ein- und Ausgabe: metre (Meter), foot (Fuß, international) oder us_foot (US-Vermessungsfuß); die beiden Fuß unterscheiden sich um 2 mm auf 1000 m. Auch Toleranz, eingegebene Undulationen und Abweichungen stehen in dieser Einheit. Leer: wie im Laufprotokoll des Layers oder in der Überschrift der Höhen ('Elev (ft)', height_ft), sonst Meter, und das Protokoll nennt es.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5504,7 +5504,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>What the heights are: 'ellipsoidal'; or above the geoid, with the undulation from a 'field', a 'grid' or one 'constant'; 'unknown' takes heights above the geoid for ellipsoidal ones, and the log says so. Empty or 'unknown': as the record of the layer says, if it does. A reference system of the stations whose vertical part says otherwise is refused.</source>
-   <translation>Was die Höhen sind: 'ellipsoidal'; oder über dem Geoid, mit der Undulation aus einem 'field', einem 'grid' oder einem Wert 'constant'; 'unknown' behandelt Höhen über dem Geoid als ellipsoidische, und das Protokoll nennt es. Leer oder 'unknown': wie im Laufprotokoll des Layers, falls es etwas nennt. Ein Bezugssystem der Stationen, dessen Höhenteil anderes besagt, wird abgelehnt.</translation>
+   <translation>Was die Höhen sind: 'ellipsoidal' (ellipsoidisch); oder über dem Geoid, mit der Undulation aus einem 'field' (Feld), einem 'grid' (Gitter) oder einem Wert 'constant' (konstant); 'unknown' (unbekannt) behandelt Höhen über dem Geoid als ellipsoidische, und das Protokoll nennt es. Leer oder 'unknown': wie im Laufprotokoll des Layers, falls es etwas nennt. Ein Bezugssystem der Stationen, dessen Höhenteil anderes besagt, wird abgelehnt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5524,7 +5524,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>none: heights as levelled. normal: normal-orthometric, by normal gravity on GRS 80. Level surfaces draw together towards the poles: 17 mm over 10 km north-south at 2,000 m. {}</source>
-   <translation>none: Höhen wie nivelliert. normal: normalorthometrisch, mit der Normalschwere auf GRS 80. Niveauflächen rücken zu den Polen hin zusammen: 17 mm auf 10 km in Nord-Süd-Richtung in 2000 m Höhe. {}</translation>
+   <translation>none (keine): Höhen wie nivelliert. normal (normalorthometrisch): mit der Normalschwere auf GRS 80. Niveauflächen rücken zu den Polen hin zusammen: 17 mm auf 10 km in Nord-Süd-Richtung in 2000 m Höhe. {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5544,7 +5544,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>smooth: a bicubic spline, without kinks at the edges of cells. bilinear: for heights that other software reduced by bilinear cells, so that they go back as they came; their kinks are centimetres in 3 km, more near steep islands. Empty: as the run that made the stations, else smooth.</source>
-   <translation>smooth: ein bikubischer Spline, ohne Knicke an den Zellrändern. bilinear: für Höhen, die andere Software mit bilinearen Zellen reduziert hat, damit sie zurückkommen, wie sie waren; die Knicke machen Zentimeter auf 3 km aus, bei steilen Inseln mehr. Leer: wie im Lauf, der die Stationen erzeugt hat, sonst smooth.</translation>
+   <translation>smooth (glatt): ein bikubischer Spline, ohne Knicke an den Zellrändern. bilinear: für Höhen, die andere Software mit bilinearen Zellen reduziert hat, damit sie zurückkommen, wie sie waren; die Knicke machen Zentimeter auf 3 km aus, bei steilen Inseln mehr. Leer: wie im Lauf, der die Stationen erzeugt hat, sonst smooth.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5659,7 +5659,7 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
    <source>Unit of residuals, heights and tolerance in the stations. Empty: that of the run that computed them, as its record says, else metre.</source>
-   <translation>Einheit von Abweichungen, Höhen und Toleranz in den Stationen. Leer: die des Laufs, der sie berechnet hat, laut dessen Laufprotokoll, sonst Meter.</translation>
+   <translation>Einheit von Abweichungen, Höhen und Toleranz in den Stationen: metre (Meter), foot (Fuß, international) oder us_foot (US-Vermessungsfuß). Leer: die des Laufs, der sie berechnet hat, laut dessen Laufprotokoll, sonst Meter.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameters.py" />
@@ -5773,8 +5773,8 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/entry/stated_units.py" />
-   <source>Layer '{}': the heading '{}' says {}; {} are read, so convert the column first.</source>
-   <translation>Layer '{}': Die Überschrift '{}' nennt {}; gelesen werden {}, daher die Spalte zuerst umrechnen.</translation>
+   <source>Layer '{}': the heading '{}' says {}; metres and feet are read, so convert the column first.</source>
+   <translation>Layer '{}': Die Überschrift '{}' nennt {}; gelesen werden Meter und Fuß, daher die Spalte zuerst umrechnen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/stated_units.py" />
@@ -6405,6 +6405,46 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/stored_words.py" />
    <source>no limit</source>
    <translation>ohne Grenze</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>metres</source>
+   <translation>Meter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>feet (international)</source>
+   <translation>Fuß (international)</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>US survey feet</source>
+   <translation>US-Vermessungsfuß</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>millimetres</source>
+   <translation>Millimeter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>centimetres</source>
+   <translation>Zentimeter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>inches</source>
+   <translation>Zoll</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>kilometres</source>
+   <translation>Kilometer</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>miles</source>
+   <translation>Meilen</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/field_book_units.py" />
@@ -7254,7 +7294,7 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>degree: 88.3875. dms: degrees, minutes and seconds, 88 23 15. packed: 88.2315 for 88°23'15". gon: 98.2083.</source>
-   <translation>degree: 88.3875. dms: Grad, Minuten und Sekunden, 88 23 15. packed: 88.2315 für 88°23'15". gon: 98.2083.</translation>
+   <translation>degree (Grad): 88.3875. dms (Grad, Minuten und Sekunden): 88 23 15. packed (gepackt): 88.2315 für 88°23'15". gon: 98.2083.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -7489,7 +7529,7 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>line: each line's own standard deviation. km: grows with the square root of the length. setup: grows with the square root of the number of setups. equal: one for all. Empty: by what is typed, else by what the fields hold.</source>
-   <translation>line: eigene Standardabweichung jeder Linie. km: wächst mit der Wurzel der Länge. setup: wächst mit der Wurzel der Zahl der Aufstellungen. equal: eine für alle. Leer: nach den eingegebenen Werten, sonst nach dem Inhalt der Felder.</translation>
+   <translation>line (Linie): eigene Standardabweichung jeder Linie. km (Kilometer): wächst mit der Wurzel der Länge. setup (Aufstellung): wächst mit der Wurzel der Zahl der Aufstellungen. equal (gleich): eine für alle. Leer: nach den eingegebenen Werten, sonst nach dem Inhalt der Felder.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -7604,7 +7644,7 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
    <source>Limits n times the square root of the length in kilometres, in mm, for sections and for loops: Federal Geodetic Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Empty: no limit; for any other, type its n (LIMIT_FACTOR).</source>
-   <translation>Grenzen n mal Wurzel aus der Länge in Kilometern, in mm, für Nivellementstrecken und für Schleifen: Federal Geodetic Control Committee, Standards and Specifications for Geodetic Control Networks, 1984. Leer: keine Grenze; für jede andere ihr n eingeben (LIMIT_FACTOR).</translation>
+   <translation>Grenzen n mal Wurzel aus der Länge in Kilometern, in mm, für Nivellementstrecken und für Schleifen: Federal Geodetic Control Committee, Standards and Specifications for Geodetic Control Networks, 1984: first order class I (erste Ordnung, Klasse I), second order class I (zweite Ordnung, Klasse I), second order class II (zweite Ordnung, Klasse II), third order (dritte Ordnung). Leer: keine Grenze; für jede andere ihr n eingeben (LIMIT_FACTOR).</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -10270,7 +10310,7 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
   <message>
    <location filename="../../algorithms/schedule/parameters.py" />
    <source>Whether there is lateral movement too. Empty or none: no. lateral: by the stations' field 'lateral', which 'Design heights and residuals' writes with LINE: a support that stands right is moved left, in increment and travel of its own, by the same method. Left and right are meant looking up-chainage.</source>
-   <translation>Ob auch seitlich bewegt wird. Leer oder none: nein. lateral: nach dem Feld 'lateral' der Stationen, das 'Soll-Höhen und Abweichungen' mit LINE schreibt: Ein Auflager, das rechts liegt, wird nach links bewegt, mit eigener Stufe und eigenem Stellweg, nach demselben Verfahren. Links und rechts gelten in Stationierungsrichtung.</translation>
+   <translation>Ob auch seitlich bewegt wird. Leer oder none (keine): nein. lateral (Querabweichung): nach dem Feld 'lateral' der Stationen, das 'Soll-Höhen und Abweichungen' mit LINE schreibt: Ein Auflager, das rechts liegt, wird nach links bewegt, mit eigener Stufe und eigenem Stellweg, nach demselben Verfahren. Links und rechts gelten in Stationierungsrichtung.</translation>
   </message>
   <message>
    <location filename="../../algorithms/schedule/parameters.py" />
@@ -12492,21 +12532,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/data_questions.py" />
-   <source>metres</source>
-   <translation>Meter</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>feet (international)</source>
-   <translation>Fuß (international)</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
-   <source>US survey feet</source>
-   <translation>US-Vermessungsfuß</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/data_questions.py" />
    <source>the same unit</source>
    <translation>dieselbe Einheit</translation>
   </message>
@@ -12837,6 +12862,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/design_questions.py" />
+   <source>from the axis layer</source>
+   <translation>aus dem Achslayer</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/design_questions.py" />
    <source>The axes meet: do they share one plane? Otherwise a line is fitted to each alone.</source>
    <translation>Die Achsen treffen sich: Liegen sie in einer gemeinsamen Ebene? Sonst wird jede für sich eingepasst.</translation>
   </message>
@@ -13152,8 +13182,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/sentences.py" />
-   <source>out of line with the others: {}</source>
-   <translation>passt nicht zu den anderen: {}</translation>
+   <source>heights that do not fit the others: {}</source>
+   <translation>Höhen, die nicht zu den anderen passen: {}</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/sentences.py" />
@@ -13477,8 +13507,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
-   <source>The heading '{}' is in a unit that lists are not read in ({}); nothing was pasted.</source>
-   <translation>Die Kopfzeile '{}' nennt eine Einheit, in der Listen nicht gelesen werden ({}); es wurde nichts eingefügt.</translation>
+   <source>The heading '{}' is in {}, but lists are read in metres or feet; nothing was pasted.</source>
+   <translation>Die Kopfzeile '{}' nennt {}, aber Listen werden nur in Metern oder Fuß gelesen; es wurde nichts eingefügt.</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list_checks.py" />
@@ -13973,6 +14003,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/profile/legend.py" />
    <source>Too low</source>
    <translation>Zu tief</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/profile/legend.py" />
+   <source>Suspected by the test</source>
+   <translation>Im Test auffällig</translation>
   </message>
   <message>
    <location filename="../../plugin/profile/line_chart.py" />

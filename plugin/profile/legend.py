@@ -68,7 +68,7 @@ def legend_handles(shown, look):
                 markersize=6,
                 markeredgecolor=look.text,
                 markeredgewidth=1.4,
-                label=tr("Suspected blunder"),
+                label=tr("Suspected by the test"),
             )
         )
     if np.any(~np.isfinite(shown.profile.residual)) and shown.profile.has_design:

@@ -115,6 +115,8 @@ def list_of_the_range():
     guided.heights.take_file(str(PLACE / "heights.csv"))
     SEEN["list"] = told()
     SEEN["list_settings"] = vars(guided.settings())
+    edits = {**guided.design.edits, "tolerance": guided.accuracy.edits["tolerance"]}
+    SEEN["list_placeholders"] = {key: edit.placeholderText() for key, edit in edits.items()}
     SEEN["tabs"] = tab_order()
     for box in guided.accuracy.more.values():
         box.click()

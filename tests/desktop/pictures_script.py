@@ -40,7 +40,7 @@ def review():
     trigger("tautline_flagged_open")
     settle()
     dock = plugin().review.docks["flagged"]
-    room(layers=312, right=465, below=485)
+    room(layers=230, right=565, below=485)
     iface.messageBar().clearWidgets()
     subject = plugin().review.subject
     for axis, station, word in (("Alder", "0+850", "reading error"), ("Birch", "1+150", "measure again")):

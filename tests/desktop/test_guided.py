@@ -41,12 +41,14 @@ def test_says_at_once_what_it_understood_of_the_list(guided, expected):
         "over 1.90 km, as those of a straight line would",
         "no height at 2+300",
         "no height at 0+700",
-        "out of line with the others: 0+850",
-        "out of line with the others: 1+150",
+        "heights that do not fit the others: 0+850",
+        "heights that do not fit the others: 1+150",
         "Columns: station from field 'station', offset from field 'offset', height from field 'height'",
     ):
         assert words in text, words
     assert "states the design itself (inclined)" in sentences(found["design"])
+    shown = guided["list_placeholders"]
+    assert shown.pop("tolerance") == "from the axis layer" and set(shown.values()) == {""}
 
 
 def test_finds_the_columns_of_the_list_by_itself(guided):

@@ -333,8 +333,8 @@ def with_fields(toolbox, **fields):
         ({"design": "inclined"}, "Axis 'line': The design 'inclined' needs a slope."),
         (
             {"design": "straight"},
-            "Axis 'line': The design 'straight' is unknown; known are chord, tangent, inclined, reference, level, "
-            "grade.",
+            "Layer 'axis', field 'design', row 1: 'straight' is not known; known are chord, tangent, inclined, "
+            "reference, level, grade.",
         ),
         (
             {"design": "grade", "slope": 0.001, "chain_b": "1+000"},

@@ -122,6 +122,20 @@ def test_what_the_guide_quotes_was_said(guide, told):
     assert missing == []
 
 
+@pytest.mark.parametrize("name", ["fit.html", "shape.html"])
+def test_the_steps_in_the_window_say_the_same(name, guide, example, log, tmp_path, monkeypatch):
+    """There the stations are those of the example's own project, and the form states no unit and no height system."""
+    shutil.copy(example / "range.gpkg", tmp_path)
+    monkeypatch.chdir(tmp_path)
+    stations, said = '"--STATIONS=range.gpkg|layername=stations"', ""
+    for command, _ in guide[name].commands:
+        assert "--STATIONS=placed.gpkg" in command and "--UNDULATION" not in command
+        text, failed = outcome(command.replace("--STATIONS=placed.gpkg", stations), log())
+        assert not failed, text
+        said += text
+    assert [text for text, _ in sayings(guide[name]) if text not in said] == []
+
+
 def rows(path):
     from qgis.core import QgsVectorLayer
 

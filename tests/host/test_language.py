@@ -3,7 +3,9 @@
 import importlib
 import importlib.util
 import pathlib
+import re
 import sys
+from xml.etree import ElementTree
 
 import pytest
 
@@ -71,6 +73,37 @@ def test_every_text_of_a_whole_job_is_known(toolbox, tmp_path, spoken, known):
     pages = {"HTML": str(tmp_path / "report.html"), "PDF": str(tmp_path / "report.pdf")}
     toolbox.run("reviewreport", OUTPUT=None, STATIONS=place["designed"], TESTED=place["tested"], AXIS=axis, **pages)
     assert len(asked) > 400 and asked - known == set()
+
+
+def test_units_of_headings_are_said_as_people_say_them(known):
+    headings, units = module("core.headings"), module("language.units")
+    assert set(units._SAID) == {unit for unit, _ in headings._WRITTEN} and set(units._SAID.values()) <= known
+
+
+def test_words_to_be_typed_stand_as_they_are_typed_with_their_meaning_beside(spoken):
+    words = module("language.stored_words")
+    assert words.typed_words("line") == "none, axis, chord, fitted"
+    spoken(lambda context, text: {"chord": "Sehne"}.get(text, text), "de", ",")
+    assert words.typed_words("line") == "none, axis, chord (Sehne), fitted"
+
+
+def test_german_help_tells_what_each_choice_means(host, spoken):
+    """Choices are the same words in every language; the help has the German of each in brackets behind it."""
+    from qgis.core import QgsApplication
+
+    listed = ElementTree.parse(ROOT / "plugin" / "i18n" / "tautline_de.ts").iter("message")
+    german = {one.findtext("source"): one.findtext("translation") for one in listed}
+    spoken(lambda context, text: german.get(text) or text, "de", ",")
+    registry, seen, bare = QgsApplication.processingRegistry(), 0, set()
+    for entry in registry.providerById("tautline").algorithms():
+        spoken_entry = registry.createAlgorithmById(entry.id())  # Its parameters live as long as it does.
+        for one in spoken_entry.parameterDefinitions():
+            # Units of chainages and distances are those of the heights, told there.
+            if one.type() == "enum" and one.name() not in ("CHAINAGE_UNIT", "DISTANCE_UNIT"):
+                words = {word for word in one.options() if word} - {"bilinear", "gon"}  # The same word in German.
+                seen += len(words)
+                bare |= {(one.name(), word) for word in words if not re.search(rf"\b{word}'? \(", one.help())}
+    assert seen > 60 and bare == set()
 
 
 def test_numbers_follow_the_language_where_people_read(spoken):

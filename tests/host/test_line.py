@@ -168,7 +168,7 @@ def test_stations_without_a_height_stand_at_their_design_height(toolbox):
     expected = [v - (0.003 + (k - 1) * (0.002 - 0.003) / 6) for k, v in enumerate(OFFSETS)]
     assert of(run, "lateral") == pytest.approx(expected, abs=2e-7)
     assert of(run, "status")[2] == "no height" and of(run, "side")[2] == "left"
-    assert "3 without a height at the design height" in run.said
+    assert "3 without a height, taken at the design height" in run.said
 
 
 def test_a_chord_runs_through_the_stations_at_typed_controls(toolbox, wall):

@@ -89,7 +89,7 @@ def test_the_unit_in_a_heading_counts_wherever_it_stands(toolbox, axis):
 
 def test_units_that_are_not_read_and_headings_that_contradict(toolbox, axis):
     said = toolbox.refusal("placestations", INPUT=toolbox.table([{"sta": "0+100", "height_mm": 5.0}]), AXIS=axis)
-    assert said.startswith("Layer 'list': the heading 'height_mm' says mm; metre, foot, us_foot are read")
+    assert said.startswith("Layer 'list': the heading 'height_mm' says millimetres; metres and feet are read")
     rows = [{"sta_ft": "100", "offset_m": 5.0, "elev_ft": 1.0}]
     assert "'sta_ft'" in toolbox.refusal("placestations", INPUT=toolbox.table(rows), AXIS=axis)
     rows = [{"sta_ft": "100", "elev": 1.0}]

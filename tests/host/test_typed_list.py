@@ -87,7 +87,7 @@ def test_pasted_headings_say_column_and_unit(parts):
 
 
 def test_headings_in_a_unit_that_is_not_read_are_refused(parts):
-    with pytest.raises(Exception, match="'Elev \\(mm\\)' is in a unit"):
+    with pytest.raises(Exception, match="'Elev \\(mm\\)' is in millimetres, but lists are read in metres or feet"):
         parts[1].understood(
             [["Sta", "Elev (mm)"], ["0", "148200"]], ["station", "height", "offset", "remark"], "station"
         )

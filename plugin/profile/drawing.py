@@ -341,8 +341,9 @@ class Drawing:
         under = len(below) * (each + gap)
         self.upper.set_position([left, bottom + under, right - left, max(room - under, 0.01)])
         for chart in self.charts:
-            ticks = int(np.clip(chart.bbox.height / (2.6 * self.em), 2, 6))
-            chart.yaxis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 5, 10]))
+            # A low chart has room for one label or two, and the library would write two at least.
+            ticks = int(np.clip(chart.bbox.height / (2.6 * self.em), 1, 6))
+            chart.yaxis.set_major_locator(MaxNLocator(ticks, steps=[1, 2, 5, 10], min_n_ticks=1))
         self.lower.xaxis.set_major_locator(
             MaxNLocator(int(np.clip(self.lower.bbox.width / (7 * self.em), 2, 8)), steps=[1, 2, 5, 10])
         )

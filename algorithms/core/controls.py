@@ -58,7 +58,7 @@ class Rows:
     def __init__(self, stations):
         counts = [len(one.chainage) for one in stations]
         self.bounds = np.concatenate([[0], np.cumsum(counts, dtype=int)])
-        self.axis = np.repeat(np.arange(len(counts)), counts)
+        self.axis = np.repeat(np.arange(len(counts), dtype=np.int32), counts)
         self.lat, self.lon, self.chainage, self.offset, self.height, self.undulation = (
             joined([np.asarray(getattr(one, name), float) for one in stations])
             for name in ("lat", "lon", "chainage", "offset", "height", "undulation")
@@ -203,7 +203,7 @@ def _defaults(letter, words, untold, stations, rows, known):
     found = np.full(len(words), -1)
     if not np.any(untold):
         return found
-    own, s = rows.axis[known], rows.chainage[known]
+    s = rows.chainage[known]
     least, greatest = rows.least(known, s), -rows.least(known, -s)
     for k in np.flatnonzero(untold & np.isinf(least)):
         raise InputError(
@@ -211,18 +211,27 @@ def _defaults(letter, words, untold, stations, rows, known):
             stations[k].name,
             letter,
         )
-    with np.errstate(invalid="ignore"):
-        closeness = {"first": s, "last": -s, "middle": np.abs(s - (0.5 * (least + greatest))[own])}
     for word in sorted(set(words[untold])):
         mine = untold & (words == word)
-        found[mine] = rows.best(known, closeness[word])[mine]
+        found[mine] = rows.best(known, _closeness(word, s, least, greatest, known, rows))[mine]
     return found
+
+
+def _closeness(word, s, least, greatest, known, rows):
+    """How near chainages ``s`` (r,), metres, of the ``known`` rows are to the 'first', 'last' or 'middle' (``word``) of
+    their axes, which reach from ``least`` to ``greatest`` (m,): one array at a time, a million rows are 8 MB each."""
+    if word != "middle":
+        return s if word == "first" else -s
+    with np.errstate(invalid="ignore"):
+        found = s - rows.each(0.5 * (least + greatest), known)
+    return np.abs(found, out=found)
 
 
 def stations_near(rows, known, chainage):
     """Row of the station nearest to ``chainage`` (m,), metres, on each axis, of those ``known`` (r,): (m,), -1 where
     none is within CONTROL_REACH."""
-    distance = np.abs(rows.chainage[known] - chainage[rows.axis[known]])
+    distance = rows.chainage[known] - rows.each(chainage, known)
+    np.abs(distance, out=distance)
     # A measured chainage has noise of 1e-8 m, which must not decide about a station that is 1 m away.
     reachable = distance <= CONTROL_REACH + 1e-6
     return rows.best(known[reachable], distance[reachable])

@@ -90,8 +90,8 @@ def statistics_of_axes(residuals, status, bounds):
     with np.errstate(invalid="ignore"):
         rms, mean = np.sqrt(np.bincount(own, values**2, number) / total), np.bincount(own, values, number) / total
     greatest, at = np.full(number, np.nan), np.full(number, -1)
-    first = np.flatnonzero(np.diff(own, prepend=-1))
     if len(own):
+        first = np.concatenate([[0], np.flatnonzero(own[1:] != own[:-1]) + 1])
         greatest[own[first]] = np.maximum.reduceat(np.abs(values), first)
         worst = np.flatnonzero(np.abs(values) == (greatest if number == 1 else greatest[own]))
         found, leading = np.unique(own[worst], return_index=True)

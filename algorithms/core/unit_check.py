@@ -126,7 +126,7 @@ def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
         return factors, deviations
 
     def sums(values):
-        return np.bincount(axis, values, number)
+        return values.sum(keepdims=True) if number == 1 else np.bincount(axis, values, number)
 
     def each(values):
         # One value serves all stations of a single axis: a million need no array of their own.
@@ -140,7 +140,7 @@ def curvatures_shown(axis, number, chainage, height, design_h, flat_h):
         values -= s * each(sums(s * values) / spread)
         return values
 
-    first = np.flatnonzero(np.diff(axis, prepend=-1))
+    first = np.concatenate([[0], np.flatnonzero(axis[1:] != axis[:-1]) + 1])
     extent = np.zeros(number)
     extent[axis[first]] = np.maximum.reduceat(bend, first) - np.minimum.reduceat(bend, first)
     s = centred(s)

@@ -11,6 +11,7 @@ from ..core.design import designs_heights
 from ..core.geodesy import datum_name
 from ..core.residuals import STATUSES, statistics_of_axes, status_codes
 from ..core.row_ranges import as_slice
+from ..core.segments import joined
 from ..core.unit_check import unit_doubts
 from ..entry.base import Result
 from ..language.translation import tr
@@ -53,7 +54,7 @@ class DesignRun:
         rows = len(feet.station)
         self.placed = self.structure.placed(asked, self.fields, self.notation, self.units, self.height + self.n)
         self.chainage, self.offset = self.placed.chainage, self.placed.offset
-        self.design, self.flat = np.full(rows, np.nan), np.full(rows, np.nan)
+        self.design = self.flat = None
         self.status = np.full(rows, STATUSES.index("off axis"), np.uint8)
         self.line = LineReview(asked, self.designs, len(self.structure.axes))
 
@@ -111,13 +112,24 @@ class DesignRun:
     def _judged(self, rows, found, tolerances):
         """Fill design heights and statuses; the Statistics of each axis. ``rows``: of each axis with stations."""
         bounds, rows = np.concatenate([[0], np.cumsum([len(on) for on in rows])]), as_slice(np.concatenate(rows))
-        self.design[rows] = np.concatenate([one.design_h for one in found])
-        self.flat[rows] = np.concatenate([one.flat_h for one in found])
+        self.design, self.flat = (
+            self._placed(rows, [getattr(one, name) for one in found]) for name in ("design_h", "flat_h")
+        )
         residuals = self.height[rows] - self.design[rows]
-        limits = np.repeat([np.nan if t is None else t for t in tolerances], np.diff(bounds))
+        limits = np.array([np.nan if t is None else t for t in tolerances])
+        limits = np.repeat(limits, np.diff(bounds)) if len(limits) > 1 else limits
         status = status_codes(residuals, limits)
         self.status[rows] = status
         return statistics_of_axes(residuals, status, bounds)
+
+    def _placed(self, rows, parts):
+        """The ``parts`` of all axes with stations as one column of all rows, NaN beside the ``rows`` of these."""
+        values, number = joined(parts), len(self.height)
+        if len(values) == number and isinstance(rows, slice):
+            return values
+        column = np.full(number, np.nan)
+        column[rows] = values
+        return column
 
     def _tables(self, record):
         feet, unit = self.structure.feet, self.units

@@ -1,21 +1,17 @@
 """Edits made by hand in the placed stations are never undone without a question."""
 
-from qgis.PyQt.QtCore import QCoreApplication, QEventLoop, Qt
+from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QMessageBox
 
 from ...algorithms.language.translation import tr
 from ..review.comparing import edited_by_hand
-from ..toolbox import runs_going
 
 KEEP, ANEW, CANCEL = "keep", "anew", "cancel"
 
 
 def answer(place, table, parent):
     """What is to become of the ``table`` in the GeoPackage ``place`` that a run would write anew: ANEW without a
-    question where nobody has edited it."""
-    # A look at the data that was given up goes on until it hears of it.
-    while runs_going():
-        QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+    question where nobody has edited it. Opens the table: not while ``toolbox.runs_going``."""
     if not place or not edited_by_hand(f"{place}|layername={table}"):
         return ANEW
     box = QMessageBox(QMessageBox.Icon.Question, tr("Guided run"), "", QMessageBox.StandardButton.Cancel, parent)

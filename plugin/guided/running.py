@@ -11,7 +11,7 @@ from qgis.core import (
     QgsProviderRegistry,
     QgsVectorLayer,
 )
-from qgis.PyQt.QtCore import QObject, pyqtSignal
+from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.entry.messages import DOUBT
@@ -41,6 +41,8 @@ _ORDER = (
     "rejected_rows",
 )
 _HIDDEN = ("stations", "tested_stations")
+# Milliseconds until it is tried again while another run goes on.
+_WAIT = 50
 
 
 @dataclass
@@ -77,12 +79,21 @@ class GuidedRun(QObject):
         self.settings, self.understood, self.title = needed.counting(settings, understood), understood, title
         self.outcome, self._steps, self._number, self._started = Outcome(), [], 0, None
         self.cancelled = False
+        self._waiting = QTimer(self)
+        self._waiting.setSingleShot(True)
+        self._waiting.timeout.connect(self.begin)
 
     def begin(self):
         """Start; what does not fit is told by ``ended`` like all else."""
+        # Placed stations are opened, which waits for other runs: a look at the data that was given up goes on until it
+        # hears of it.
+        if self.understood.is_list and self.settings.place and toolbox.runs_going() and not self.cancelled:
+            self.progressed.emit(tr("Waiting for another run to end"), 0.0)
+            self._waiting.start(_WAIT)
+            return
         try:
             self._check_place()
-            kept = self._kept_stations()
+            kept = not self.cancelled and self._kept_stations()
             axis = self._axis() if not self.cancelled else None
         except InputError as error:
             self._end_badly(worded(error), error.keys)
@@ -100,6 +111,7 @@ class GuidedRun(QObject):
 
     def forget(self):
         """Stop without a word, when the panel goes."""
+        self._waiting.stop()
         if self._started is not None:
             self._started.forget()
 

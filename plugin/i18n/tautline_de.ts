@@ -13042,6 +13042,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/running.py" />
+   <source>Waiting for another run to end</source>
+   <translation>Wartet auf das Ende eines anderen Laufs</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/running.py" />
    <source>There is no folder '{}' for OUTPUT.</source>
    <translation>Es gibt keinen Ordner '{}' für OUTPUT.</translation>
   </message>

@@ -17,7 +17,22 @@ from qgis.PyQt.QtWidgets import (
     QToolButton,
     QWidget,
 )
-from stage import PLACE, SEEN, docks, looked, panel, picture, play, plugin, settle, trigger, until, until_drawn, widen
+from stage import (
+    PLACE,
+    SEEN,
+    docks,
+    looked,
+    panel,
+    picture,
+    play,
+    plugin,
+    settle,
+    tasks,
+    trigger,
+    until,
+    until_drawn,
+    widen,
+)
 
 
 def note(name, widget, choices=True):
@@ -105,7 +120,7 @@ def guided():
     note("guided", panel())
     panel().run_button.click()
     until(lambda: panel().run is not None or panel().outcome.told(), "the run begun")
-    until(lambda: panel().run is None, "the run's end")
+    until(lambda: panel().run is None, "the run's end", tasks)
     note("guided_ended", panel())
 
 

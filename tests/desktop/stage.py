@@ -14,7 +14,7 @@ from pathlib import Path
 from time import monotonic
 
 import qgis.utils
-from qgis.core import QgsFeature, QgsProject, QgsVectorLayer
+from qgis.core import QgsApplication, QgsFeature, QgsProject, QgsVectorLayer
 from qgis.gui import QgsGui
 from qgis.PyQt.QtCore import QCoreApplication, QEvent, QEventLoop, QPointF, Qt, QTimer
 from qgis.PyQt.QtGui import QMouseEvent
@@ -47,6 +47,11 @@ def until(condition, what, beside=lambda: ""):
         if monotonic() > end:
             raise AssertionError(f"not seen within {LIMIT} s: {what} {beside()}")
         QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
+
+
+def tasks():
+    """What goes on in the host's threads, for whoever reads a failure."""
+    return [(task.description(), task.status(), task.progress()) for task in QgsApplication.taskManager().tasks()]
 
 
 def settle():

@@ -14,6 +14,7 @@ from qgis.core import (
 )
 from qgis.gui import QgsGui
 
+from ..algorithms.entry.collector import no_collection
 from ..algorithms.entry.messages import REFUSAL, Message, listen
 from ..algorithms.entry.trial_runs import mark_as_trial
 from ..algorithms.language.translation import tr
@@ -182,7 +183,8 @@ class _Aside(QgsTask):
 
     def run(self):
         try:
-            self.value = self.function()
+            with no_collection():
+                self.value = self.function()
         except Exception as error:  # Whatever it is, it is told in the main thread.
             self.error = error
         return self.error is None

@@ -11,6 +11,7 @@ from qgis.PyQt.QtCore import QCoreApplication
 # Here, in the main thread: pyproj must not be imported first in a thread that Qt made (core/python_thread.py).
 from ..core import geodesy  # noqa: F401
 from ..language.translation import speak_by, tr
+from .collector import no_collection
 
 speak_by(QCoreApplication.translate)
 
@@ -105,4 +106,5 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         from .run_sequence import run
 
-        return run(self, parameters, context, feedback, self._prepared)
+        with no_collection():
+            return run(self, parameters, context, feedback, self._prepared)

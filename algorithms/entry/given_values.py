@@ -9,7 +9,8 @@ from qgis.core import (
     QgsProcessingParameterRasterLayer,
 )
 
-INPUTS = (QgsProcessingParameterFeatureSource, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
+SOURCE = QgsProcessingParameterFeatureSource
+INPUTS = (SOURCE, QgsProcessingParameterRasterLayer, QgsProcessingParameterMultipleLayers)
 
 
 def given_keys(entry, kind, parameters):
@@ -22,6 +23,11 @@ def given_inputs(entry, parameters):
     for name in given_keys(entry, INPUTS, parameters):
         value = parameters[name]
         yield from ((name, one) for one in (value if isinstance(value, (list, tuple)) else [value]))
+
+
+def layer_text(value):
+    """The text by which a value names a layer; the value itself where it is none."""
+    return value.source.staticValue() if isinstance(value, QgsProcessingFeatureSourceDefinition) else value
 
 
 def recorded_value(value, context):

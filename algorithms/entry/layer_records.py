@@ -15,7 +15,8 @@ def layer_of(value, context):
         value = value.source.staticValue()
     if isinstance(value, QgsMapLayer) or not isinstance(value, str) or not value:
         return value if isinstance(value, QgsMapLayer) else None
-    return QgsProcessingUtils.mapLayerFromString(value, context)
+    layer = context.getMapLayer(value)
+    return layer if layer is not None else QgsProcessingUtils.mapLayerFromString(value, context)
 
 
 def record_of_layer(value, context=None):

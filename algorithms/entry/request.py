@@ -1,6 +1,6 @@
 """What a run was asked for: parameters, context and feedback in one object, read by key."""
 
-from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters
+from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParameters, QgsRasterLayer
 
 from ..boundary.cancel import check_cancel
 from ..boundary.readings import readings_of
@@ -20,14 +20,18 @@ from .strict_values import choice_of, flag_of, number_of, text_of, unreadable
 class Request:
     """What one run of a toolbox entry was asked for.
 
-    ``entry``: the host's algorithm; ``parameters``: as given; ``context``, ``feedback``: the host's. ``records``: {key
-    of an input: list of the RunRecords of its layers}, and ``stored``: {key: StoredLayer or None}, as found before the
-    run in the host's main thread.
+    ``entry``: the host's algorithm; ``parameters``: as given; ``context``: to read in, see ``run_context``;
+    ``feedback``: the host's. ``records``: {key of an input: list of the RunRecords of its layers}, ``stored``: {key:
+    StoredLayer or None}, ``sources``: {key: feature source or None}, and ``known_layers``: {source: map layer}, as
+    found before the run in the host's main thread.
     """
 
-    def __init__(self, entry, parameters, context, feedback, records=None, stored=None):
+    def __init__(
+        self, entry, parameters, context, feedback, records=None, stored=None, sources=None, known_layers=None
+    ):
         self.entry, self.parameters, self.context, self.feedback = entry, parameters, context, feedback
         self.records, self.stored = records or {}, stored or {}
+        self.sources, self.known_layers = sources or {}, known_layers or {}
         self._opened = {}
 
     def has(self, key):
@@ -50,7 +54,9 @@ class Request:
         given = self.given(key)
         if given is None or given == "":
             return None
-        source = self.entry.parameterAsSource(self.parameters, key, self.context)
+        source = self.sources.get(key)
+        if source is None:
+            source = self.entry.parameterAsSource(self.parameters, key, self.context)
         if source is None:
             raise unreadable(key, recorded_value(given, self.context))
         remember(source, self.stored.get(key))
@@ -58,7 +64,8 @@ class Request:
 
     def raster(self, key):
         """The raster layer of a parameter, None where it is empty."""
-        return self._kept(key, self.entry.parameterAsRasterLayer(self.parameters, key, self.context))
+        layer = self.layer(key)
+        return self._kept(key, layer if isinstance(layer, QgsRasterLayer) else None)
 
     def source_of(self, key, layer):
         """The feature source of one of the layers of a parameter that takes several."""
@@ -82,7 +89,9 @@ class Request:
 
     def layers(self, key):
         """The layers of a parameter that takes several."""
-        return self.entry.parameterAsLayerList(self.parameters, key, self.context)
+        value = self.given(key)
+        values = value if isinstance(value, (list, tuple)) else [value]
+        return [layer for layer in (layer_of(one, self.context) for one in values) if layer is not None]
 
     def number(self, key):
         """A number parameter, None where it is empty; InputError for what is no number, or out of bounds."""
@@ -134,7 +143,9 @@ class Request:
 
     def layer_behind(self, source):
         """The map layer that a recorded ``source``, a text, opens; None where it is not there any more."""
-        layer, _ = layer_behind(source, self.context)
+        layer = self.known_layers.get(source)
+        if layer is None:
+            layer, _ = layer_behind(source, self.context)
         return layer if layer is not None and layer.isValid() else None
 
     def record(self, **more):

@@ -18,11 +18,12 @@ from ..core.errors import InputError
 from ..documents.files import write_document
 from ..language.translation import tr
 from ..styles import saved_styles
-from .given_values import given_inputs, is_part
+from .given_values import SOURCE, given_inputs, given_keys, is_part, layer_text
 from .layer_records import layer_of, record_of_layer
 from .recorded_system import height_kind
 from .refusals import refusals_told
 from .request import Request
+from .run_context import ReadingContext, layers_by_source
 from .run_record import record_with_output
 from .stale_inputs import warn_of_stale_inputs
 from .trial_runs import is_trial
@@ -40,36 +41,45 @@ _ONLY_WITH = {
 
 
 def prepare(entry, parameters, context, feedback):
-    """Before the run, in the main thread: a layer's own properties must not be touched from the run's. Returns what
-    Request keeps of it: {key: RunRecords of its layers} and {key: StoredLayer or None}."""
-    records, stored, inputs = {}, {}, []
+    """Before the run, in the main thread: a layer's own properties must not be touched from the run's, nor the project
+    be asked for layers. Returns what ``run`` needs of it: {text that names an input: its layer} and the keywords of its
+    Request."""
+    records, stored, inputs, layers = {}, {}, [], {}
     with refusals_told(feedback):
         for key, value in given_inputs(entry, parameters):
-            record = record_of_layer(value, context)
+            layer, record = layer_of(value, context), record_of_layer(value, context)
             records.setdefault(key, []).append(record)
+            if layer is not None:
+                layers[layer_text(value)] = layer
             if not is_part(value):
-                stored[key] = stored_layer(layer_of(value, context))
+                stored[key] = stored_layer(layer)
             inputs.append((key, value, record))
         asked = Request(entry, parameters, context, feedback, records)
         for key, value, record in inputs:
             if record.doubt:
                 asked.warn(tr("Layer '{}': {}").format(layer_of(value, context).name(), record.doubt), keys=(key,))
         entry.prepared(asked)
-    return records, stored
+        sources = {
+            key: entry.parameterAsSource(parameters, key, context) for key in given_keys(entry, SOURCE, parameters)
+        }
+    known = layers_by_source(context, layers.values())
+    found = {"records": records, "stored": stored, "sources": sources, "known_layers": known}
+    return layers, found
 
 
 def run(entry, parameters, context, feedback, prepared):
     """The run; ``prepared``: what ``prepare`` returned. Returns {name: place of an output, or number}."""
     # The oldest host reads a numpy number as 0.
     parameters = {key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()}
-    asked = Request(entry, parameters, context, feedback, *prepared)
+    layers, found = prepared
+    asked = Request(entry, parameters, ReadingContext(context, layers), feedback, **found)
     with refusals_told(feedback):
         _warn_of_unused(asked)
         for key in dict.fromkeys(key for key, _ in given_inputs(entry, parameters)):
             warn_of_stale_inputs(asked, key)
         result = entry.computed(asked)
         asked.check_cancel()
-        written = _write(result, asked)
+        written = _write(result, asked, context)
     return {**written, **result.numbers}
 
 
@@ -85,8 +95,9 @@ def _warn_of_unused(asked):
             )
 
 
-def _write(result, asked):
-    """Write what was computed beside the places asked for, and put it there when all of it is whole."""
+def _write(result, asked, context):
+    """Write what was computed beside the places asked for, and put it there when all of it is whole. ``context``: the
+    host's, which gets the layers."""
     stage, written, final = OutputStage(asked.say), {}, {}
     try:
         wanted = [table for table in result.tables if asked.given(table.key)]
@@ -94,9 +105,9 @@ def _write(result, asked):
         done = 0
         for table in wanted:
             share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
-            written[table.key], final[table.key] = _write_one(table, asked, stage, share)
+            written[table.key], final[table.key] = _write_one(table, asked, context, stage, share)
             done += len(table)
-        styles = {table.key: _told_style(table, written[table.key], asked) for table in wanted}
+        styles = {table.key: _told_style(table, written[table.key], asked, context) for table in wanted}
         for table in wanted:
             _save_style(table.key, styles[table.key], written[table.key], asked)
         for document in result.documents:
@@ -111,12 +122,12 @@ def _write(result, asked):
         raise
     for table in wanted:
         if final[table.key] != written[table.key]:
-            _load_on_completion(table.key, final[table.key], asked)
-        saved_styles.attach(asked.context, final[table.key], styles[table.key])
+            _load_on_completion(table.key, final[table.key], asked, context)
+        saved_styles.attach(context, final[table.key], styles[table.key])
     return final
 
 
-def _write_one(table, asked, stage, progress):
+def _write_one(table, asked, context, stage, progress):
     """Write one layer: (where it is written, where it will stand), both as the host names destinations."""
     place = output_places.destination_text(asked.given(table.key))
     staged = stage.layer(table.key, place)
@@ -126,9 +137,7 @@ def _write_one(table, asked, stage, progress):
         beside.createOptions = getattr(asked.given(table.key), "createOptions", {})
         given = {**given, table.key: beside}
     try:
-        sink, destination = asked.entry.parameterAsSink(
-            given, table.key, asked.context, table.fields(), table.wkb, table.crs
-        )
+        sink, destination = asked.entry.parameterAsSink(given, table.key, context, table.fields(), table.wkb, table.crs)
     except QgsProcessingException as error:
         raise InputError(output_rows.not_written(table.key, error), keys=(table.key,)) from None
     if sink is None:
@@ -153,17 +162,17 @@ def _write_one(table, asked, stage, progress):
     return destination, output_places.final_destination(place, destination) if staged else destination
 
 
-def _load_on_completion(key, destination, asked):
+def _load_on_completion(key, destination, asked, context):
     """Ask the desktop to load a layer where the form does, as the host's own sinks do."""
     given = asked.given(key)
     project = getattr(given, "destinationProject", None)
     if project is not None:
         name = given.destinationName or asked.entry.parameterDefinition(key).description()
         details = QgsProcessingContext.LayerDetails(name, project, key, QgsProcessingUtils.LayerHint.Vector)
-        asked.context.addLayerToLoadOnCompletion(destination, details)
+        context.addLayerToLoadOnCompletion(destination, details)
 
 
-def _told_style(table, destination, asked):
+def _told_style(table, destination, asked, context):
     """The table's style, its record with the output's key and a fingerprint of the rows as written: from them an edit
     by hand would be known.
 
@@ -173,7 +182,7 @@ def _told_style(table, destination, asked):
     layer = saved_styles.geopackage_layer(destination)
     if not table.style.record:
         return table.style
-    read = None if is_trial(asked.feedback) else written_reading(destination, layer, asked.context)
+    read = None if is_trial(asked.feedback) else written_reading(destination, layer, context)
     return replace(table.style, record=record_with_output(table.style.record, table.key, read))
 
 

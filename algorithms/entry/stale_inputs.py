@@ -125,7 +125,7 @@ def changed_inputs(asked, key):
     what is gone cannot be compared and is left out."""
     found = []
     for record, name in zip(asked.records.get(key, ()), _names(asked, key)):
-        stale = stale_inputs(record, None, asked.context, asked.feedback)
+        stale = stale_inputs(record, asked.known_layers, asked.context, asked.feedback)
         found += [(name, one) for one in stale if one.state == "changed"]
     return found
 

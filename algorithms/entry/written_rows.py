@@ -19,7 +19,8 @@ def written_reading(destination, layer, context):
     in the run's thread.
     """
     if layer is None:
-        layer = QgsProcessingUtils.mapLayerFromString(destination, context, False)
+        # By its id there: the project is not to be asked, see ``run_context``.
+        layer = context.temporaryLayerStore().mapLayer(destination)
     if not isinstance(layer, QgsVectorLayer) or layer.geometryType() != QgsWkbTypes.GeometryType.PointGeometry:
         return None
     return None if layer.featureCount() > _MOST_ROWS else rows_reading(layer, context)

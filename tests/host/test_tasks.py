@@ -1,8 +1,10 @@
 """Runs in tasks of the host, started as the window does and forgotten by whoever started them."""
 
 import gc
+import threading
 
-from qgis.core import QgsApplication, QgsProject
+import pytest
+from qgis.core import QgsApplication, QgsExpressionContextUtils, QgsProcessingFeatureSourceDefinition, QgsProject
 from qgis.PyQt.QtCore import QCoreApplication, QEventLoop
 
 
@@ -39,3 +41,88 @@ def test_something_aside_that_nobody_holds_lives_to_its_end(window_library):
         gc.collect()
     until_no_task()
     assert sorted(ended) == [(number, None) for number in range(5)]
+
+
+@pytest.mark.parametrize("aside", [False, True])
+def test_no_run_clears_away_what_is_the_windows(toolbox, window_library, aside):
+    """A layer of the window's, destroyed in a run's thread, ends the host."""
+    from tautline.plugin import toolbox as plugin_toolbox
+
+    cleared, ended = [], []
+
+    class Circle:
+        def __init__(self):
+            self.itself = self
+
+        def __del__(self):
+            cleared.append(threading.get_ident())
+
+    axis = toolbox.lines([{"at": [(20.0, 40.0), (20.0, 40.02)], "name": "axis"}])
+    QgsProject.instance().addMapLayer(axis)
+    wait, kept = QEventLoop.ProcessEventsFlag.WaitForMoreEvents, gc.get_threshold()
+    gc.set_threshold(30)
+    try:
+        if aside:
+            plugin_toolbox.aside(
+                "aside", lambda: sum(Circle() is None for _ in range(100)), lambda value, error: ended.append(error)
+            )
+        else:
+            parameters = {"AXIS": axis.id(), "INTERVAL": 1.0, "OUTPUT": "TEMPORARY_OUTPUT"}
+            plugin_toolbox.start("tautline:generatestations", parameters, lambda done, refusal: ended.append(refusal))
+        while not ended:
+            Circle()
+            QCoreApplication.processEvents(wait)
+        until_no_task()
+    finally:
+        gc.set_threshold(*kept)
+        QgsProject.instance().removeMapLayer(axis.id())
+    gc.collect()
+    assert ended == [None] and set(cleared) == {threading.main_thread().ident}
+    assert gc.isenabled()
+
+
+def project_path():
+    """What the project keeps ready for expressions says of its place."""
+    return QgsExpressionContextUtils.projectScope(QgsProject.instance()).variable("project_path")
+
+
+def test_no_run_throws_away_what_the_project_keeps_for_expressions(toolbox, window_library, monkeypatch, tmp_path):
+    """The window may be drawing its map with it, and finding nothing there ends the host."""
+    from tautline.algorithms.entry import run_sequence
+    from tautline.plugin import toolbox as plugin_toolbox
+
+    run, kept, ended = run_sequence.run, [], []
+
+    def watched(entry, *given):
+        # The project does not notice this change of its place: it is told anew only where it is asked for layers.
+        QgsProject.instance().setOriginalPath("before")
+        assert threading.current_thread() is not threading.main_thread() and project_path() == "before"
+        QgsProject.instance().setOriginalPath("after")
+        try:
+            return run(entry, *given)
+        finally:
+            kept.append((entry.name(), project_path()))
+
+    def make(entry, **given):
+        before = len(ended)
+        plugin_toolbox.start(f"tautline:{entry}", given, lambda done, refusal: ended.append(refusal))
+        while len(ended) == before:
+            QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
+
+    monkeypatch.setattr(run_sequence, "run", watched)
+    stations, axis = toolbox.straight()
+    stations = toolbox.saved(stations, tmp_path / "stations.gpkg")
+    QgsProject.instance().addMapLayers([stations, axis])
+    residuals, later, report = (str(tmp_path / name) for name in ("residuals.gpkg", "later.gpkg", "report.html"))
+    make("designheights", STATIONS=stations.id(), AXIS=axis.id(), TOLERANCE=0.01, OUTPUT=residuals)
+    # Compared with what it was made from, which is in the project, and in no project.
+    make("reviewreport", STATIONS=residuals, HTML=report)
+    stations.selectByIds(stations.allFeatureIds()[:8])
+    part = QgsProcessingFeatureSourceDefinition(stations.id(), True)
+    make("designheights", STATIONS=part, AXIS=axis.id(), TOLERANCE=0.01, OUTPUT=later)
+    make("comparesurveys", SURVEYS=[residuals, later], OUTPUT="TEMPORARY_OUTPUT")
+    QgsProject.instance().removeMapLayers([stations.id(), axis.id()])
+    QgsProject.instance().setOriginalPath("")
+    assert ended == [None] * 4
+    names = ("designheights", "reviewreport", "designheights", "comparesurveys")
+    assert kept == [(name, "before") for name in names]

@@ -1,0 +1,63 @@
+"""Python's collector of garbage, which stands still while a run goes on in a thread of the host's.
+
+What lies in a circle that nobody knows of any more is destroyed in the thread in which the collector happens to run,
+any in which Python makes something. Among it are layers, contexts and drawings of the window: destroyed in a run's
+thread while the window's own handles them, they end the host.
+"""
+
+import gc
+import threading
+from contextlib import contextmanager
+
+from qgis.PyQt.QtCore import QCoreApplication, QObject, Qt, pyqtSignal, pyqtSlot
+
+
+class _Collector(QObject):
+    """Counts the runs for which it stands still; started again in the window's thread, where it then clears away."""
+
+    ended = pyqtSignal()
+
+    def __init__(self):
+        super().__init__()
+        self._lock, self._runs, self._stopped = threading.Lock(), 0, False
+        if QCoreApplication.instance() is not None:
+            self.moveToThread(QCoreApplication.instance().thread())
+        self.ended.connect(self._go_on, Qt.ConnectionType.QueuedConnection)
+
+    def stop(self):
+        with self._lock:
+            self._runs += 1
+            # Whoever else has switched it off is to find it off afterwards.
+            if gc.isenabled():
+                self._stopped = True
+                gc.disable()
+
+    def end(self):
+        with self._lock:
+            self._runs -= 1
+        # Started here, it would begin with the next thing this thread makes.
+        self.ended.emit()
+
+    @pyqtSlot()
+    def _go_on(self):
+        with self._lock:
+            if self._stopped and not self._runs:
+                self._stopped = False
+                gc.enable()
+
+
+_COLLECTOR = _Collector()
+
+
+@contextmanager
+def no_collection():
+    """Nothing is collected while the block runs, unless it runs in the main thread; it goes on at the next turn of the
+    window's loop."""
+    if threading.get_ident() == threading.main_thread().ident:
+        yield
+        return
+    _COLLECTOR.stop()
+    try:
+        yield
+    finally:
+        _COLLECTOR.end()

@@ -9,9 +9,8 @@ from qgis.core import (
     QgsGeometry,
     QgsPointXY,
     QgsProcessingContext,
+    QgsProcessingFeatureSource,
     QgsProcessingFeedback,
-    QgsProcessingUtils,
-    QgsProject,
     QgsVectorFileWriter,
     QgsVectorLayer,
 )
@@ -34,17 +33,14 @@ def _chainage(text):
 
 
 def read_ends(heights, station_field):
-    """The two points ((x, y), (x, y)), map coordinates, between which the axis of the points ``heights`` (layer id)
+    """The two points ((x, y), (x, y)), map coordinates, between which the axis of the points ``heights`` (map layer)
     runs.
 
     In the order of the column ``station_field``, or one named station or chainage; without one, of the layer. Works in
-    any thread. Raises InputError.
+    any thread, and so asks the project for nothing (entry/run_context.py). Raises InputError.
     """
     context = QgsProcessingContext()
-    context.setProject(QgsProject.instance())
-    source = QgsProcessingUtils.variantToSource(heights, context)
-    if source is None:
-        raise InputError(tr("The layer with the points cannot be read."))
+    source = QgsProcessingFeatureSource(heights, context)
     naming = named_field(source, station_field, "STATION_FIELD", ("station", "chainage"))
     points = read_points(source, QgsProcessingFeedback(False), texts={"station": naming} if naming >= 0 else {})
     order = np.array([_chainage(text) for text in points.columns["station"]]) if naming >= 0 else None

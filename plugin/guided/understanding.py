@@ -228,7 +228,7 @@ class Understanding(QObject):
         crs = heights.crs()
         if not crs.isValid():
             raise InputError(tr("Layer '{}' has no coordinate reference system; set it first.").format(heights.name()))
-        source, station = self.settings.heights, self.settings.station_field
+        station = self.settings.station_field
 
         def ended(places, error):
             if error is not None:
@@ -239,7 +239,7 @@ class Understanding(QObject):
             self._preview(self.found.drawn)
             self.changed.emit()
 
-        self._busy(toolbox.aside(tr("Looking at the stations"), lambda: drawn_axis.read_ends(source, station), ended))
+        self._busy(toolbox.aside(tr("Looking at the stations"), lambda: drawn_axis.read_ends(heights, station), ended))
 
     def _preview(self, axis):
         """Place or measure the stations without a trace, as a run would."""

@@ -12902,11 +12902,6 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/guided/drawn_axis.py" />
-   <source>The layer with the points cannot be read.</source>
-   <translation>Der Layer mit den Punkten lässt sich nicht lesen.</translation>
-  </message>
-  <message>
-   <location filename="../../plugin/guided/drawn_axis.py" />
    <source>Drawn axis</source>
    <translation>Gezeichnete Achse</translation>
   </message>

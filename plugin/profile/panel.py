@@ -131,6 +131,7 @@ class ProfilePanel(QgsDockWidget):
                 self.values,
                 self.export,
                 self.follow_up,
+                *self.ranges_panel.in_order,
                 self.chart,
                 self.table,
             ]

@@ -42,6 +42,11 @@ class RangesPanel(QWidget):
         row.addWidget(self._fields[name][1])
         return box
 
+    @property
+    def in_order(self):
+        """The fields as the Tab key is to reach them."""
+        return [field for pair in self._fields.values() for field in pair] + [self.keep]
+
     def show_line(self, shown):
         """Whether the range of the line is asked for."""
         self._labels["l"].parentWidget().setVisible(shown)

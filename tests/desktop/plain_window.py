@@ -166,6 +166,9 @@ def started(profiles, language=None):
     profile = Path(profiles) / "profiles" / "default"
     profile.mkdir(parents=True, exist_ok=True)
     application = QgsApplication([os.fsencode(sys.argv[0])], True, str(profile))
+    if language:
+        # The host's own texts, on 3.40 and later.
+        QgsApplication.setTranslation(language)
     application.setOrganizationName("QGIS")
     application.setApplicationName("QGIS3")
     application.initQgis()

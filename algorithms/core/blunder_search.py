@@ -15,13 +15,17 @@ from functools import lru_cache
 
 import numpy as np
 
-from .blunder_states import Correlated, Independent
+from .blunder_states import AFRESH, Correlated, Independent, SomeRows
 from .levelled_blunders import LevelledRows
 from .levelled_weights import Levelled
 from .quantiles import critical_value
 
 LEAST_REDUNDANCY = 0.05
 SAME_SUSPECT = 0.999
+# Of so many independent rows and more only the loud ones are looked at in each step, those beyond this share of the
+# limit: what takes a row aside moves the others by a hair. Where one row has this share of its own fitted height, rows
+# may be alike or unchecked, and all of them are looked at.
+_MANY, _LOUD, _LEVERAGE = 2_000, 0.75, 0.4
 
 
 @lru_cache(maxsize=4096)
@@ -38,6 +42,10 @@ def set_aside(solution, number, *, most, start=None, sections=()):
     which two cannot be told apart, and those without which too little would be left, stay, as in least_squares.search.
     """
     correlated = solution.covariance.correlated
+    if number >= _MANY and not correlated:
+        found = _among_loud(solution, number, most, start)
+        if found is not None:
+            return found
     state = _state(solution, sections)
     kept = np.ones(number, bool)
     freedom, known = solution.freedom, solution.known
@@ -82,6 +90,59 @@ def set_aside(solution, number, *, most, start=None, sections=()):
             if mark in seen:
                 return kept, False
             seen.add(mark)
+
+
+def _among_loud(solution, number, most, start):
+    """The same of many independent rows, a step at the cost of the loud ones; None where it may not be the same.
+
+    Every AFRESH steps, and at the end, all rows are looked at: where one that was quiet has become a suspect meanwhile,
+    the order of the steps may have been another.
+    """
+    whole, known = Independent(solution), solution.known
+    kept, freedom, quiet, seen = np.ones(number, bool), solution.freedom, None, set()
+    if start is not None and not np.all(start):
+        kept = np.array(start, bool)
+        freedom -= int(np.sum(~kept))
+        whole.begin(kept)
+    while True:
+        if np.any(kept & (whole.reach > _LEVERAGE * whole.own)):
+            return None
+        limit = _limit(freedom, known) ** 2 * (1.0 if known else whole.quadratic(kept) / freedom)
+        tests = whole.tests(whole.variances(kept))
+        if quiet is not None and np.any(tests[quiet] > limit):
+            return None
+        loud = ~kept | (tests > _LOUD**2 * limit)
+        rows = np.flatnonzero(loud)
+        on, steps, beyond = _stepped(SomeRows(whole, rows, kept), rows, kept[rows], freedom, known, most, seen)
+        if beyond:
+            return np.ones(number, bool), True
+        freedom += int(np.sum(on)) - int(np.sum(kept[rows]))
+        kept[rows], quiet = on, ~loud
+        if not steps:
+            return kept, False
+        whole.begin(kept)
+
+
+def _stepped(state, rows, kept, freedom, known, most, seen):
+    """AFRESH steps among some ``rows`` (k,), or fewer where no more are due: what is ``kept`` of them (k,), the number
+    of steps, and whether one more would have to go than may. ``seen``: marks of the sets that were there."""
+    free = np.zeros(len(rows), bool)
+    for steps in range(AFRESH):
+        row, back = _next(state.tests(state.variances(kept)), kept, free, state, freedom, known)
+        if row is None:
+            return kept, steps, False
+        if not back and len(kept) - np.count_nonzero(kept) >= most:
+            return kept, steps, True
+        column = state.column(row)
+        kept[row] = back
+        freedom += 1 if back else -1
+        state.change(row, kept, column, aside=not back)
+        if not back:
+            mark = hash(rows[~kept].tobytes())
+            if mark in seen:
+                return kept, 0, False
+            seen.add(mark)
+    return kept, AFRESH, False
 
 
 def _state(solution, sections):

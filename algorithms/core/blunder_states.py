@@ -7,7 +7,7 @@ from .small_matrices import inverse
 # Of a row that the others check by no more than this share of its weight there is no test.
 NO_REDUNDANCY = 1e-9
 # After so many updates the numbers are made anew, so that rounding does not add up.
-_AFRESH = 256
+AFRESH = 256
 
 
 class Independent:
@@ -41,7 +41,7 @@ class Independent:
     def change(self, i, kept, column, *, aside):
         """Set row ``i`` (an index) aside, or take it back; ``column`` (n,): of i; ``kept`` (n,): as then."""
         self._changes += 1
-        if self._changes >= _AFRESH:
+        if self._changes >= AFRESH:
             self.begin(kept)
         else:
             self._change(i, kept, column, aside)
@@ -70,6 +70,29 @@ class Independent:
     def quadratic(self, kept):
         """v^T W v of the rows ``kept`` (n,), without unit."""
         return float(np.sum(self._weight[kept] * self.v[kept] ** 2))
+
+
+class SomeRows(Independent):
+    """The same for those ``rows`` (k,) of a ``whole`` Independent that may go or come back, all those aside among them:
+    a step costs these rows only. ``kept`` (n,): of the whole, as it stands."""
+
+    def __init__(self, whole, rows, kept):
+        self.own, self._weight, self._least = whole.own[rows], whole._weight[rows], whole._least[rows]
+        self._a, self._inverse = whole._a[rows], whole._inverse
+        self.v, self.reach = whole.v[rows], whole.reach[rows]
+        self._total = whole.quadratic(kept)
+
+    def quadratic(self, kept):
+        """v^T W v of all rows that are kept, without unit; ``kept`` (k,) is not looked at."""
+        return self._total
+
+    def change(self, i, kept, column, *, aside):
+        """As of Independent; what a row takes away from the sum of squares is the square of its test value."""
+        if aside:
+            self._total -= self.v[i] ** 2 / (self.own[i] - self.reach[i])
+        else:
+            self._total += self.v[i] ** 2 / (self.own[i] + self.reach[i])
+        self._change(i, kept, column, aside)
 
 
 class Correlated:

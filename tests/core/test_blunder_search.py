@@ -88,3 +88,69 @@ def test_what_was_left_out_to_begin_with_is_taken_back_where_it_clears(kind):
     kept, too_many = set_aside(solution, number, most=6, start=start)
     assert not too_many and list(np.flatnonzero(~kept)) == [10, 40]
     assert np.array_equal(kept, set_aside(solution, number, most=6)[0])
+
+
+def fits_one_by_one(design, observed, sigma, most, known):
+    """Rows set aside one by one by whole fits, the hat values in closed form; None where too many would go. Student's
+    quantile by scipy where sigma is not known."""
+    from scipy import stats
+
+    kept = np.ones(len(observed), bool)
+    while True:
+        a, y = design[kept] / sigma[kept, None], observed[kept] / sigma[kept]
+        q, r = np.linalg.qr(a)
+        v = y - q @ (q.T @ y)
+        w, freedom = np.abs(v) / np.sqrt(1.0 - np.sum(q**2, axis=1)), len(y) - a.shape[1]
+        limit = 3.2905267314919255
+        if not known:
+            w = w / np.sqrt((v @ v - w**2) / (freedom - 1))
+            limit = stats.t.ppf(1.0 - 0.0005, freedom - 1)
+        if w.max() <= limit:
+            return kept
+        if np.sum(~kept) >= most:
+            return None
+        kept[np.flatnonzero(kept)[int(np.argmax(w))]] = False
+
+
+@pytest.mark.parametrize("known", [True, False])
+@pytest.mark.parametrize("blunders, sides, most", [(0, 2, 300), (40, 2, 300), (40, 1, 300), (200, 1, 300), (40, 2, 20)])
+def test_of_many_rows_the_same_are_set_aside(blunders, sides, most, known, monkeypatch):
+    """3,000 rows, of which a step looks at the loud ones only: what whole fits set aside, and what all rows looked at
+    give. Blunders on one side draw the line so far that at first most rows are loud."""
+    from tautline.algorithms.core import blunder_search as module
+
+    rng, number = np.random.default_rng(blunders + sides), 3_000
+    design = np.column_stack([np.ones(number), np.linspace(-1.0, 1.0, number)])
+    sigma = rng.uniform(0.5e-3, 2e-3, number)
+    observed = rng.normal(0.0, sigma)
+    rows = rng.choice(number, blunders, replace=False)
+    signs = rng.choice([-1.0, 1.0], blunders) if sides == 2 else np.ones(blunders)
+    observed[rows] += signs * rng.uniform(0.03, 0.3, blunders)
+    weight = 1.0 / sigma
+    parameters = np.linalg.lstsq(design * weight[:, None], observed * weight, rcond=None)[0]
+    solution = Solution(design, observed - design @ parameters, independent(sigma), known, parameters)
+    kept, too_many = set_aside(solution, number, most=most)
+    expected = fits_one_by_one(design, observed, sigma, most, known)
+    assert too_many == (expected is None) == (most < blunders)
+    assert np.array_equal(kept, np.ones(number, bool) if expected is None else expected)
+    start = rng.random(number) > 0.05
+    some = set_aside(solution, number, most=most, start=start)
+    monkeypatch.setattr(module, "_MANY", 10**9)
+    assert np.array_equal(kept, set_aside(solution, number, most=most)[0])
+    whole = set_aside(solution, number, most=most, start=start)
+    assert some[1] == whole[1] and np.array_equal(some[0], whole[0])
+
+
+def test_rows_that_hold_the_line_alone_are_all_looked_at(monkeypatch):
+    """Two far ends of a crowd may be alike or unchecked: then each step looks at all rows."""
+    from tautline.algorithms.core import blunder_search as module
+
+    number = 2_500
+    along = np.concatenate([[-1e3, 1e3], np.random.default_rng(2).normal(0.0, 0.01, number - 2)])
+    design, observed = np.column_stack([np.ones(number), along]), np.random.default_rng(3).normal(0.0, 1e-3, number)
+    observed[0] += 0.5
+    parameters = np.linalg.lstsq(design, observed, rcond=None)[0]
+    solution = Solution(design, observed - design @ parameters, independent(np.full(number, 1e-3)), True, parameters)
+    assert module._among_loud(solution, number, 100, None) is None
+    kept, _ = set_aside(solution, number, most=100)
+    assert kept[0] and kept[1]

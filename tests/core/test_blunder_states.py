@@ -18,7 +18,7 @@ def fitted(design, observed, sigmas, rows):
 @pytest.mark.parametrize("afresh", [3, 256])
 def test_independent_rows_as_they_come_and_go(monkeypatch, afresh):
     """After each row that goes or comes back: residuals, variances and v^T W v are those of a fit of the rows kept."""
-    monkeypatch.setattr("tautline.algorithms.core.blunder_states._AFRESH", afresh)
+    monkeypatch.setattr("tautline.algorithms.core.blunder_states.AFRESH", afresh)
     rng, number = np.random.default_rng(4), 25
     sigmas, observed = rng.uniform(0.5e-3, 2e-3, number), rng.normal(0.0, 2e-3, number)
     design = np.column_stack([np.ones(number), np.linspace(-900.0, 1100.0, number)])

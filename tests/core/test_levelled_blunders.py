@@ -11,7 +11,7 @@ def test_levelled_rows_as_they_come_and_go(monkeypatch, dense):
     """Two arms from the origin and rows in any order: after each row that goes or comes back the test values of all
     rows and the greatest step are those of the inverse of the covariance of the rows kept. Numbers are made anew in
     between."""
-    monkeypatch.setattr("tautline.algorithms.core.blunder_states._AFRESH", 17)
+    monkeypatch.setattr("tautline.algorithms.core.blunder_states.AFRESH", 17)
     rng, number = np.random.default_rng(8), 40
     arms, distances = rng.integers(0, 2, number), rng.uniform(0.0, 3000.0, number)
     distances[[2, 5]], distances[[8, 9]], arms[[8, 9]] = 0.0, 700.0, 1

@@ -15,8 +15,8 @@ NO_DEPARTURE = 1e-9
 # The cylinder's diameter is exact to this share of itself.
 GAP = 1e-8
 _GROWTH, _MOST_STEPS = 30.0, 400
-# Of more points those within the hull of the others are left out first: a cylinder that holds the hull holds them.
-_MANY = 400
+# So many of the points of an axis are looked at to begin with, those farthest out, and so many more each time.
+_FIRST, _MORE = 30, 12
 
 
 def profile_zone(along, across):
@@ -104,20 +104,32 @@ def cylinder_zones(legs, along, up, aside):
     half, sizes = 0.5 * width[wanted], sizes[wanted]
     # Where all stand at one place there is no slope to find: x = 0 leaves it as it is.
     x = (x[rows] - (left[wanted] + half)[part.which]) / np.where(half > 0.0, half, 1.0)[part.which]
-    points = _Points(x, np.stack([up[rows], aside[rows]]) / sizes[part.which], part.counts).outermost()
-    widest = points.greatest(np.hypot(*points.departures(_narrowest(points))))
-    zones[filled[wanted]] = 2.0 * sizes * np.minimum(1.0, widest)
+    points = _Points(x, np.stack([up[rows], aside[rows]]) / sizes[part.which], part.counts)
+    zones[filled[wanted]] = 2.0 * sizes * np.minimum(1.0, _widest(points))
     return zones
 
 
-def _outermost(points):
-    """Of many points (3, n) the rows of those on their convex hull; all where they are flat."""
-    from scipy.spatial import ConvexHull
+def _widest(points):
+    """The least greatest distance (m,) of the points of each axis from one line, by those few that hold it.
 
-    try:
-        return np.sort(ConvexHull(points.T).vertices)
-    except RuntimeError:  # QhullError, which not every release exports
-        return np.arange(points.shape[1])
+    What is found for some of the points is never more than for all, and it is for all where no other lies beyond it;
+    those that do are taken in. Source: active sets, for example Boyd and Vandenberghe, section 11.9.
+    """
+    found, open_ = np.zeros(len(points.counts)), np.ones(len(points.counts), bool)
+    rows = points.farthest(points.e[0] ** 2 + points.e[1] ** 2, _FIRST)
+    while True:
+        some = points.some(rows)
+        lines = _narrowest(some)
+        radii = some.greatest(np.hypot(*some.departures(lines)))
+        distances = np.hypot(*points.departures(lines))
+        beyond = distances > (radii * (1.0 + GAP))[points.axis]
+        more = points.sums(beyond.astype(int)) > 0
+        found[np.flatnonzero(open_)[~more]] = points.greatest(distances)[~more]
+        if not np.any(more):
+            return found
+        open_[np.flatnonzero(open_)[~more]] = False
+        rows = (rows | beyond & points.farthest(distances, _MORE))[np.repeat(more, points.counts)]
+        points = points.part(more)
 
 
 def _less_lines(legs, along, across):
@@ -140,17 +152,16 @@ class _Points:
         self.first = np.concatenate([[0], np.cumsum(counts)[:-1]])
         self.axis = np.repeat(np.arange(len(counts)), counts)
 
-    def outermost(self):
-        """The same, of axes with very many points only those on their convex hull: a cylinder that holds the hull holds
-        them."""
-        rows, counts = np.ones(len(self.x), bool), self.counts.copy()
-        for k in np.flatnonzero(self.counts > _MANY).tolist():
-            first, last = int(self.first[k]), int(self.first[k] + self.counts[k])
-            held = _outermost(np.stack([self.x[first:last], *self.e[:, first:last]]))
-            rows[first:last] = False
-            rows[first + held] = True
-            counts[k] = len(held)
-        return _Points(self.x[rows], self.e[:, rows], counts)
+    def farthest(self, distances, number):
+        """The ``number`` of each axis of the greatest ``distances`` (n,), all of one with fewer: booleans (n,)."""
+        order = np.lexsort((-distances, self.axis))
+        found = np.zeros(len(self.x), bool)
+        found[order[np.arange(len(order)) - np.repeat(self.first, self.counts) < number]] = True
+        return found
+
+    def some(self, rows):
+        """Some of the points, at least one of each axis; ``rows``: booleans (n,)."""
+        return _Points(self.x[rows], self.e[:, rows], self.sums(rows.astype(int)))
 
     def part(self, axes):
         """The points of some axes only; ``axes``: booleans (m,)."""

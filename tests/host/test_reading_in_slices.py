@@ -56,9 +56,9 @@ class TestComparing:
     @pytest.fixture
     def comparing(self, window_library, layer):
         """Compares what the layer holds with nothing recorded; ``busy``: whether somebody else needs the layers."""
-        from tautline.plugin.review.staleness import _Comparing
+        from tautline.plugin.review.comparing import Comparing
 
-        class Watched(_Comparing):
+        class Watched(Comparing):
             busy, found = False, None
 
         def ended(states):

@@ -24,6 +24,7 @@ AT_START = {
     "core.python_thread",
     "core.units",
     "entry.base",
+    "entry.collector",
     "entry.parameter_builders",
     "language.number_text",
     "language.translation",

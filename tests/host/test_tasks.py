@@ -113,10 +113,10 @@ def test_no_run_throws_away_what_the_project_keeps_for_expressions(toolbox, wind
     stations, axis = toolbox.straight()
     stations = toolbox.saved(stations, tmp_path / "stations.gpkg")
     QgsProject.instance().addMapLayers([stations, axis])
-    residuals, later, report = (str(tmp_path / name) for name in ("residuals.gpkg", "later.gpkg", "report.html"))
+    residuals, later = (str(tmp_path / name) for name in ("residuals.gpkg", "later.gpkg"))
     make("designheights", STATIONS=stations.id(), AXIS=axis.id(), TOLERANCE=0.01, OUTPUT=residuals)
     # Compared with what it was made from, which is in the project, and in no project.
-    make("reviewreport", STATIONS=residuals, HTML=report)
+    make("scheduleadjustments", STATIONS=residuals, OUTPUT="TEMPORARY_OUTPUT")
     stations.selectByIds(stations.allFeatureIds()[:8])
     part = QgsProcessingFeatureSourceDefinition(stations.id(), True)
     make("designheights", STATIONS=part, AXIS=axis.id(), TOLERANCE=0.01, OUTPUT=later)
@@ -124,5 +124,5 @@ def test_no_run_throws_away_what_the_project_keeps_for_expressions(toolbox, wind
     QgsProject.instance().removeMapLayers([stations.id(), axis.id()])
     QgsProject.instance().setOriginalPath("")
     assert ended == [None] * 4
-    names = ("designheights", "reviewreport", "designheights", "comparesurveys")
+    names = ("designheights", "scheduleadjustments", "designheights", "comparesurveys")
     assert kept == [(name, "before") for name in names]

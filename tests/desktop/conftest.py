@@ -21,6 +21,7 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 SAMPLES = ROOT / "sample_layers" / "range"
 LIMIT = 1200
+APPLICATION = shutil.which("qgis.bin") or shutil.which("qgis")
 
 
 @contextlib.contextmanager
@@ -80,10 +81,9 @@ def _environment(screen, folder):
 
 def _window(plain):
     """The host's application; a ``plain`` window, or where the host has no application, that of plain_window.py."""
-    application = shutil.which("qgis.bin") or shutil.which("qgis")
-    if plain or application is None:
+    if plain or APPLICATION is None:
         return [sys.executable, str(HERE / "plain_window.py")]
-    return [application, "--nologo", "--noversioncheck"]
+    return [APPLICATION, "--nologo", "--noversioncheck"]
 
 
 def driven(screen, folder, script, archive=None, scale=1, language=None, plain=False):
@@ -137,6 +137,13 @@ def drive_installed(screen, tmp_path_factory):
     return lambda script, archive, language=None: driven(
         screen, tmp_path_factory.mktemp("window"), script, archive, language=language
     )
+
+
+@pytest.fixture
+def application():
+    """For what only the host's application has."""
+    if APPLICATION is None:
+        pytest.skip("This host has no application: a plain window has neither its menus nor its dark theme.")
 
 
 @pytest.fixture(scope="session")

@@ -44,7 +44,7 @@ def test_tab_goes_from_top_to_bottom(seen):
         assert len(one["chain"]) > 1
 
 
-def test_no_letter_is_taken_twice(seen):
+def test_no_letter_is_taken_twice(seen, application):
     """Panels stand in the host's window, whose menus have most letters, others in each language: they have none. A
     window of its own has each letter once, and so has each menu."""
     assert len(seen["host"]) > 8
@@ -68,6 +68,6 @@ def test_everything_works_by_keys(seen):
     assert found["designs"] == ["chord", "tangent", "inclined", "reference", "level", "grade"]
 
 
-def test_what_is_typed_can_be_read_in_both_themes(seen):
+def test_what_is_typed_can_be_read_in_both_themes(seen, application):
     assert {theme for theme, _, _ in seen["contrast"]} == {"default", "Night Mapping"} and len(seen["contrast"]) > 16
     assert [one for one in seen["contrast"] if one[2] < 4.5] == []

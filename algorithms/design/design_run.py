@@ -160,6 +160,7 @@ class DesignRun:
             unit.chainage_name,
             tolerance,
             record.with_axes(controls).brief().text(),
+            greatest=self._numbers()["MAX_ABS"],
         )
         stations = OutputTable(
             "OUTPUT",

@@ -56,6 +56,8 @@ class StyleSpec:
     high_side: str = "right"
     view: str = ""
     scale: str = ""
+    # Of residuals: the greatest without its sign, in the height unit, where it is known without asking the rows.
+    greatest: float | None = None
 
     def __post_init__(self):
         if self.kind not in KINDS:
@@ -83,11 +85,13 @@ def _put_on(layer, renderer, labeling=None, tip=None):
 
 
 def _review(layer, spec, _own):
-    full_size = residual_at_full_size(layer, spec.tolerance)
+    greatest = greatest_residual(layer) if spec.greatest is None else spec.greatest
+    full_size = residual_at_full_size(spec.tolerance, greatest)
     QgsExpressionContextUtils.setLayerVariable(layer, FULL_SIZE_VARIABLE, full_size)
-    QgsExpressionContextUtils.setLayerVariable(layer, GREATEST_VARIABLE, greatest_residual(layer))
+    QgsExpressionContextUtils.setLayerVariable(layer, GREATEST_VARIABLE, greatest)
     fields, unit = layer.fields(), spec.height_unit
-    _put_on(layer, review_renderer(layer, spec.tolerance), review_labeling(fields, unit), review_tip(fields, unit))
+    renderer = review_renderer(layer, spec.tolerance, greatest)
+    _put_on(layer, renderer, review_labeling(fields, unit), review_tip(fields, unit))
 
 
 def _stations(layer, spec, own):

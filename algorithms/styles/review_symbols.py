@@ -31,12 +31,13 @@ def notable_size(residual):
     return _size_by_residual(residual, 2.8, 6.0)
 
 
-def residual_at_full_size(layer, tolerance):
-    """Return the residual drawn at full size, in the height unit: four tolerances, else the layer's greatest.
+def residual_at_full_size(tolerance, greatest):
+    """Return the residual drawn at full size, in the height unit: four tolerances, else the greatest.
 
-    ``tolerance`` is None, or the tolerance in the height unit. A layer without residuals gives 1.
+    ``tolerance`` is None, or the tolerance in the height unit; ``greatest`` as of ``greatest_residual``. Without
+    residuals it is 1.
     """
-    return TOLERANCES_AT_FULL_SIZE * tolerance if tolerance else greatest_residual(layer) or 1.0
+    return TOLERANCES_AT_FULL_SIZE * tolerance if tolerance else greatest or 1.0
 
 
 def greatest_residual(layer):
@@ -111,12 +112,12 @@ def _shown(layer, tolerance):
     return shown
 
 
-def review_renderer(layer, tolerance):
+def review_renderer(layer, tolerance, greatest):
     """Return the rule-based renderer of reviewed stations.
 
     ``layer`` has the fields ``status`` and ``residual``; one missing leaves its stations to the last rule, so that no
-    station vanishes. ``tolerance`` as in ``residual_at_full_size``, whose value the layer needs as the variable
-    ``FULL_SIZE_VARIABLE``.
+    station vanishes. ``tolerance``, ``greatest`` as in ``residual_at_full_size``, whose value the layer needs as the
+    variable ``FULL_SIZE_VARIABLE``.
     """
     status, residual = column(layer.fields(), "status"), column(layer.fields(), "residual")
     shown = _shown(layer, tolerance)
@@ -130,7 +131,7 @@ def review_renderer(layer, tolerance):
     renderer = QgsRuleBasedRenderer(root)
     # Drawn last is seen first: the worst on top. A station without a height is a gap in the survey, and lies over those
     # that are well.
-    gap = residual_at_full_size(layer, tolerance) / TOLERANCES_AT_FULL_SIZE
+    gap = residual_at_full_size(tolerance, greatest) / TOLERANCES_AT_FULL_SIZE
     worst_last = QgsFeatureRequest.OrderByClause(f"coalesce(abs({residual}), {gap!r})", True)
     renderer.setOrderBy(QgsFeatureRequest.OrderBy([worst_last]))
     renderer.setOrderByEnabled(True)

@@ -24,6 +24,7 @@ import time
 import numpy as np
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
+_COMPILED = tempfile.TemporaryDirectory()
 sys.path.insert(0, str(ROOT / "tests"))
 import conftest  # noqa: E402  (registers the package by its name)
 
@@ -209,13 +210,15 @@ def loaded():
     os._exit(0)
 
 
-def _child(*words, **environment):
+def _child(*words):
+    # Compiled once, as the host keeps an installed plugin.
+    kept = {"PYTHONPYCACHEPREFIX": _COMPILED.name, "PYTHONDONTWRITEBYTECODE": ""}
     done = subprocess.run(
         [sys.executable, __file__, *map(str, words)],
         capture_output=True,
         text=True,
         check=True,
-        env={**os.environ, "QT_QPA_PLATFORM": "offscreen", **environment},
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen", **kept},
     )
     return json.loads(done.stdout.strip().splitlines()[-1])
 
@@ -255,10 +258,7 @@ def place(number=200_000):
 
 
 def load():
-    with tempfile.TemporaryDirectory() as folder:
-        # Compiled once, as the host keeps an installed plugin.
-        kept = {"PYTHONPYCACHEPREFIX": folder, "PYTHONDONTWRITEBYTECODE": ""}
-        found = [_child("loaded", **kept) for _ in range(16)][1:]
+    found = [_child("loaded") for _ in range(16)][1:]
     load, window = (statistics.median(one[key] for one in found) for key in ("cpu", "window"))
     print(
         f"load: {load:.3f} s for {found[0]['modules']} modules, {window:.3f} s more in the window (owed at most 0.060)"

@@ -56,7 +56,7 @@ def looks_of(name):
     """[(label, filter, what is drawn)] of every rule; the renderer owns them, and lives as long as they are read."""
     layer = layer_of(name)
     renderer = {
-        "review": lambda: review_symbols.review_renderer(layer, 0.01),
+        "review": lambda: review_symbols.review_renderer(layer, 0.01, 0.05),
         "change": lambda: change_look.change_renderer(layer),
         "schedule": lambda: schedule_look.schedule_renderer(layer),
         "lines": lambda: level_lines.line_renderer(layer.fields()),

@@ -68,11 +68,12 @@ def read_axes(source, axis_field, feedback, target_crs=None, more_fields=()):
                 keys=("AXIS_FIELD",),
             )
         seen[name] = row
-        read.add(feature)
         with _of_row(source, row):
             parts = _parts(feature, name)
+        read.add(feature, parts)
+        values = feature.attributes()
         # Cells by the fields' own names, and by these in small letters where no field has that name.
-        drawn.append(_Drawn(row, name, parts, {key: feature[k] for key, k in cells.items()}))
+        drawn.append(_Drawn(row, name, parts, {key: values[k] for key, k in cells.items()}))
     if not drawn:
         raise InputError(tr("Layer '{}' has no axis.").format(source.sourceName()))
     lines = _axis_lines(drawn, to_degrees, ellipsoid, source)
@@ -107,9 +108,13 @@ class LineReading:
     def __init__(self, fields):
         self._coordinates, self._columns = [], {name: [] for name in fields}
 
-    def add(self, feature):
-        shape = feature.geometry().constGet()
-        vertices = [] if shape is None else [(v.x(), v.y()) for v in shape.vertices()]
+    def add(self, feature, parts=None):
+        """Add a feature. ``parts``: x and y of the vertices of each of its parts, where they are known already."""
+        if parts is None:
+            shape = feature.geometry().constGet()
+            vertices = [] if shape is None else [(v.x(), v.y()) for v in shape.vertices()]
+        else:
+            vertices = [vertex for x, y in parts for vertex in zip(x, y)]
         self._coordinates.append(np.array(vertices, float))
         for name, column in self._columns.items():
             column.append(as_text(feature[name]))

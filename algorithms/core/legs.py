@@ -22,6 +22,8 @@ class Stretch:
 
 def departure(axis: Axis, first, last):
     """Greatest distance, metres, of the axis from the geodesic between two of its chainages."""
+    if len(axis.vertex_chainages) == 2:
+        return 0.0
     # Beyond its ends the axis goes straight on, so that only what lies between two legs can be a corner.
     inner = (axis.vertex_chainages > min(first, last)) & (axis.vertex_chainages < max(first, last))
     inner[[0, -1]] = False

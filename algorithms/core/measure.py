@@ -124,9 +124,10 @@ class Measurer:
             foot_and_normal(*self.ellipsoid.forward(*begin, along)[:2], self.ellipsoid)[0]
             for along in (self._start, self._start + self._length)
         )
-        chord = np.linalg.norm(self._end - self._begin, axis=1)
+        self._chord = self._end - self._begin
+        self._square = np.einsum("ij,ij->i", self._chord, self._chord)
         # A geodesic leaves its chord by at most about this much; the search must not cut a piece off for it.
-        self._sag = chord**2 / (7.0 * self.ellipsoid.a)
+        self._sag = self._square / (7.0 * self.ellipsoid.a)
 
     def feet(self, lat, lon, assigned=None):
         """Feet of the perpendiculars from stations at ``lat``, ``lon`` degrees (n,).
@@ -214,9 +215,10 @@ class Measurer:
 
     def _to_chords(self, feet, pieces):
         """Distances in space from ``feet`` (n, 3), or one foot (3,), to the chords of ``pieces`` (n,), metres."""
-        begin, chord = self._begin[pieces], self._end[pieces] - self._begin[pieces]
-        share = np.einsum("ij,ij->i", feet - begin, chord) / np.einsum("ij,ij->i", chord, chord)
-        return np.linalg.norm(feet - begin - np.clip(share, 0.0, 1.0)[:, None] * chord, axis=1)
+        away, chord = feet - self._begin[pieces], self._chord[pieces]
+        share = np.einsum("ij,ij->i", away, chord) / self._square[pieces]
+        away -= np.minimum(np.maximum(share, 0.0), 1.0)[:, None] * chord
+        return np.sqrt(np.einsum("ij,ij->i", away, away))
 
     def _project(self, station, piece, lat, lon):
         along, across, distance = (np.empty(len(station)) for _ in range(3))

@@ -1,5 +1,7 @@
 """One run of testcurvature: the profile of each axis or leg tested, its table and its page."""
 
+from functools import cached_property
+
 import numpy as np
 from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
@@ -65,8 +67,10 @@ class CurvatureRun(SurveyedHeights):
         placed, s = self.placed.axes[number], self.placed.chainage[rows]
         found = []
         for stretch in stretches(placed, float(s.min()), float(s.max())):
+            if not stretch.leg:
+                return [(axis.line.name, self._leg(placed, rows, s))]
             mine = rows_on(stretch, s)
-            name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
+            name = tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if mine.sum() < LEAST_ON_LEG:
                 self.asked.warn(
                     tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
@@ -92,8 +96,12 @@ class CurvatureRun(SurveyedHeights):
             covariance,
             self.accuracies.known,
             fine,
-            self.asked.number("GEOID_BENDING"),
+            self._bending,
         )
+
+    @cached_property
+    def _bending(self):
+        return self.asked.number("GEOID_BENDING")
 
     def _tested(self, legs):
         """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""

@@ -87,7 +87,8 @@ class SomeRows(Independent):
         return self._total
 
     def change(self, i, kept, column, *, aside):
-        """As of Independent; what a row takes away from the sum of squares is the square of its test value."""
+        """As of Independent: ``i`` an index of these rows, ``column`` and ``kept`` (k,). What a row takes away from the
+        sum of squares is the square of its test value."""
         if aside:
             self._total -= self.v[i] ** 2 / (self.own[i] - self.reach[i])
         else:

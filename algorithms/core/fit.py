@@ -17,6 +17,8 @@ from .plane import Plane
 # Huber's estimate holds against less than half; what less than half agrees on is chance.
 MOST_ASIDE_ROBUST = 0.5
 STEPS = 2
+# Of the normals with unit diagonal; beyond it nothing is determined.
+MOST_CONDITION = 1e15
 ONE_GEODESIC = 1e-3
 
 
@@ -215,7 +217,7 @@ def _gauss_newton(frame, heights, keep, columns, places):
         design, computed = linearised(frame, heights, parameters, places)
         residuals = heights.height - computed
         solution = Solution(design[keep], residuals[keep], covariance, heights.known, parameters)
-        if solution.condition > 1e15:
+        if solution.condition > MOST_CONDITION:
             raise InputError("The stations do not determine the fit: they are at one place or on one line.")
         step = solution.cofactors @ (design[keep].T @ covariance.weighted(residuals[keep]))
         parameters = parameters + step

@@ -6,6 +6,7 @@ from functools import cached_property
 import numpy as np
 
 from .blunder_search import LEAST_REDUNDANCY, SAME_SUSPECT, set_aside
+from .blunder_states import NO_REDUNDANCY
 from .covariance import Covariance
 from .errors import InputError
 from .quantiles import (
@@ -20,7 +21,6 @@ from .small_matrices import condition, inverse
 
 # Never more than this share of the stations is set aside: what a smaller rest agrees on is another shape.
 MOST_ASIDE = 0.1
-_NO_REDUNDANCY = 1e-9
 
 
 @dataclass(frozen=True)
@@ -120,7 +120,7 @@ class Solution:
     @cached_property
     def _plain_w(self):
         """(W v)_i / sqrt((W Q_v W)_ii) (n,), before studentising; NaN where an observation is not checked."""
-        checked = self.test_variances > _NO_REDUNDANCY * self.covariance.weight_diagonal
+        checked = self.test_variances > NO_REDUNDANCY * self.covariance.weight_diagonal
         size = np.sqrt(np.where(checked, self.test_variances, 1.0))
         return np.where(checked, self.weighted_residuals / size, np.nan)
 
@@ -165,7 +165,7 @@ class Solution:
         if len(order) < 2:
             return np.zeros(0)
         sums, size, least = self.tails(order)
-        good = size > _NO_REDUNDANCY * least
+        good = size > NO_REDUNDANCY * least
         return np.where(good, sums / np.sqrt(np.where(good, size, 1.0)), np.nan)
 
     def tails(self, order):

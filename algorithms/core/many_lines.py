@@ -6,15 +6,15 @@ more than that are left to it: heights that share errors, a robust start, a susp
 
 import numpy as np
 
-from .fit import STEPS, Heights, SurfaceFit, fit_surface
+from .blunder_states import NO_REDUNDANCY
+from .fit import MOST_CONDITION, STEPS, Heights, SurfaceFit, fit_surface
 from .geodesy import foot_and_normal
 from .least_squares import Fitted, Search, Solution
 from .quantiles import critical_value, detectable_blunders, externally_studentised
-from .segments import Segments, joined
+from .segments import Segments, joined, row_products
 
 # A test value this near to its limit is left to the search.
 _NEARLY = 1.0 - 1e-6
-_NO_REDUNDANCY, _MOST_CONDITION = 1e-9, 1e15
 _COLUMNS, _LEAST_FREEDOM = 2, 2
 
 
@@ -65,7 +65,7 @@ class _Together:
         weighted_design, weighted_residuals = design / self.variance[:, None], residuals / self.variance
         shares = np.einsum("ij,ijk,ik->i", design, cofactors[legs.which], design)
         test_variances = np.maximum((1.0 - shares / self.variance) / self.variance, 0.0)
-        checked = test_variances > _NO_REDUNDANCY / self.variance
+        checked = test_variances > NO_REDUNDANCY / self.variance
         plain_w = np.where(checked, weighted_residuals / np.sqrt(np.where(checked, test_variances, 1.0)), np.nan)
         quadratic = legs.sums(residuals * weighted_residuals)
         columns = {
@@ -102,12 +102,14 @@ class _Together:
     def _linearised(self, parameters):
         which, n = self.legs.which, self.up - parameters[:, 1:] * self.ahead
         origin = self.foot + parameters[:, :1] * self.up
-        over = _dots(self.normals, n[which])
+        over = row_products(self.normals, n[which])
         self.good &= np.minimum.reduceat(over, self.legs.first) > 0.0
         over = np.where(over > 0.0, over, 1.0)
-        computed = _dots(origin[which] - self.feet, n[which]) / over
+        computed = row_products(origin[which] - self.feet, n[which]) / over
         points = self.feet - origin[which] + computed[:, None] * self.normals
-        design = np.stack([_dots(self.up, n)[which] / over, _dots(points, self.ahead[which]) / over], axis=1)
+        design = np.stack(
+            [row_products(self.up, n)[which] / over, row_products(points, self.ahead[which]) / over], axis=1
+        )
         return design, self.height - computed
 
     def _cofactors(self, design):
@@ -118,7 +120,7 @@ class _Together:
         share = self.legs.sums(design[:, 0] * design[:, 1] / self.variance) / (size[:, 0] * size[:, 1])
         # Of two columns of unit size the condition is (1 + |share|) / (1 - |share|).
         left = 1.0 - np.abs(share)
-        self.good &= (1.0 + np.abs(share)) < _MOST_CONDITION * left
+        self.good &= (1.0 + np.abs(share)) < MOST_CONDITION * left
         inverse = np.empty((len(share), 2, 2))
         inverse[:, 0, 0] = inverse[:, 1, 1] = 1.0
         inverse[:, 0, 1] = inverse[:, 1, 0] = -share
@@ -145,7 +147,3 @@ def _fit(frame, heights: Heights, parameters, remove, rms, *, design, residuals,
     found = SurfaceFit(frame, float(parameters[0]), parameters[1:], parameters[2:], search)
     vars(found)["rms"] = rms
     return found
-
-
-def _dots(first, second):
-    return np.einsum("ij,ij->i", first, second)

@@ -8,6 +8,11 @@ def joined(arrays):
     return arrays[0] if len(arrays) == 1 else np.concatenate(arrays)
 
 
+def row_products(first, second):
+    """Inner products (n,) of the rows of two arrays (n, k), in the product of their units."""
+    return np.einsum("ij,ij->i", first, second)
+
+
 class Segments:
     """Pieces of ``counts`` (m,) rows each, none empty: n rows in all.
 

@@ -11,7 +11,7 @@ from .fit import SurfaceFit
 from .geodesy import Ellipsoid, east_north, foot_and_normal
 from .geoid_slope import GeoidSlope
 from .quantiles import CHI2_2_95, ellipse_factor
-from .segments import Segments, joined
+from .segments import Segments, joined, row_products
 
 WORST_CONDITION = 1e8
 FARTHEST = 10.0
@@ -309,7 +309,9 @@ class _Lines:
         self.normal = self.up - np.array([fit.slopes[0] for fit in fits])[:, None] * self.direction
         self.radii = self.ellipsoid.euler_radius(self.lat, self.azimuth)
         ahead = np.cross(self.normal, np.cross(self.direction, self.up))
-        self.ahead = ahead / np.linalg.norm(ahead, axis=1)[:, None] * np.sign(_dots(ahead, self.direction))[:, None]
+        self.ahead = (
+            ahead / np.linalg.norm(ahead, axis=1)[:, None] * np.sign(row_products(ahead, self.direction))[:, None]
+        )
 
     def bent(self, fits, stations):
         """Slopes that the lines take from the geoid's bending, per unit of it (m,). ``stations``: of each ``lat``,
@@ -318,7 +320,7 @@ class _Lines:
         places = [[np.asarray(values, float)[rows] for values in one] for one, rows in zip(stations, kept)]
         legs = Segments([len(lat) for lat, _ in places])
         feet = foot_and_normal(*(joined(one) for one in zip(*places)), self.ellipsoid)[0]
-        along = _dots(feet - self.foot[legs.which], self.direction[legs.which])
+        along = row_products(feet - self.foot[legs.which], self.direction[legs.which])
         # As fitted_slopes of heights that bend by one: (A^T W A)^-1 A^T W b, of which the slope is the second.
         weighted = joined([fit.solution.weighted_design for fit in fits])
         right = legs.sums(weighted * (0.5 * along**2)[:, None])
@@ -326,12 +328,14 @@ class _Lines:
 
     def reaches(self, lat, lon):
         """Distances of places from the lines' own, metres along their directions (m,)."""
-        return _dots(foot_and_normal(lat, lon, self.ellipsoid)[0] - self.foot, self.direction)
+        return row_products(foot_and_normal(lat, lon, self.ellipsoid)[0] - self.foot, self.direction)
 
     def heights(self, lat, lon):
         """Ellipsoidal heights of the lines at places on them, metres (m,): as Plane.heights."""
         feet, up = foot_and_normal(lat, lon, self.ellipsoid)
-        return _dots(self.normal, self.foot + self.height[:, None] * self.up - feet) / _dots(self.normal, up)
+        return row_products(self.normal, self.foot + self.height[:, None] * self.up - feet) / row_products(
+            self.normal, up
+        )
 
     def zero_slopes(self, tilt):
         """Distances from the frames along their geodesics, metres (m,), to where each line's slope against the
@@ -342,7 +346,7 @@ class _Lines:
             lat, lon, azimuth = self.ellipsoid.forward(self.lat, self.lon, self.azimuth, along)
             up, turn = foot_and_normal(lat, lon, self.ellipsoid)[1], np.radians(azimuth)
             rise = tilt(lat, lon)
-            climb = np.tan(np.arcsin(np.clip(_dots(self.ahead, up), -1.0, 1.0)))
+            climb = np.tan(np.arcsin(np.clip(row_products(self.ahead, up), -1.0, 1.0)))
             return climb - (rise[0] * np.sin(turn) + rise[1] * np.cos(turn)), lat, lon
 
         # The line climbs where ahead . u > 0; the horizon turns by 1/R for each metre.
@@ -354,7 +358,3 @@ class _Lines:
                 break
         _, lat, lon = at(along)
         return along, lat, lon, 2.0 * _APART / np.abs(at(along + _APART)[0] - at(along - _APART)[0])
-
-
-def _dots(first, second):
-    return np.einsum("mk,mk->m", first, second)

@@ -76,7 +76,8 @@ class DesignRun:
             units=self.units, crs=self.structure.points.crs, gravity=self.designs.gravity, **self.system.recorded
         )
         tell_designs(self, self.reports)
-        return Result(self._tables(record), self._numbers())
+        numbers = self._numbers()
+        return Result(self._tables(record, numbers["MAX_ABS"]), numbers)
 
     def _reports(self):
         """An AxisResult for each axis; what they share is computed for all at once."""
@@ -131,7 +132,7 @@ class DesignRun:
         column[rows] = values
         return column
 
-    def _tables(self, record):
+    def _tables(self, record, greatest):
         feet, unit = self.structure.feet, self.units
         # Of the run itself the columns hold nothing more than they are made from: the rest goes before it is written.
         rows, notation, chainage, offset = len(feet.station), self.notation, self.chainage, self.offset
@@ -160,7 +161,7 @@ class DesignRun:
             unit.chainage_name,
             tolerance,
             record.with_axes(controls).brief().text(),
-            greatest=self._numbers()["MAX_ABS"],
+            greatest=greatest,
         )
         stations = OutputTable(
             "OUTPUT",

@@ -13,6 +13,7 @@ from qgis.core import (
     QgsTask,
 )
 from qgis.gui import QgsGui
+from qgis.PyQt.QtCore import QTimer
 
 from ..algorithms.entry.collector import no_collection
 from ..algorithms.entry.messages import REFUSAL, Message, listen
@@ -150,8 +151,34 @@ def _begun(started):
     A property belongs to the task itself, whatever becomes of this module.
     """
     started.task.setProperty("tautline_started", started)
-    QgsApplication.taskManager().addTask(started.task)
+    _WAITING.append(started)
+    _add_next()
     return started
+
+
+# What has not been given to the host yet, and milliseconds until it is tried again.
+_WAITING, _PAUSE = [], 20
+
+
+def _add_next():
+    """Give the host the next task when none of ours is with it.
+
+    Of a task that has ended it keeps the address of what ran it until the window hears of the end, and then takes what
+    stands at that address out of its queue: where another task was added meanwhile, that one, which then never begins.
+    """
+    while _WAITING and not any(map(_is_ours, QgsApplication.taskManager().activeTasks())):
+        started = _WAITING.pop(0)
+        if started.ended is not None:
+            QgsApplication.taskManager().addTask(started.task)
+        else:
+            # Forgotten before it began: nothing holds it any more.
+            started.task.setProperty("tautline_started", None)
+    if _WAITING:
+        QTimer.singleShot(_PAUSE, _add_next)
+
+
+def _is_ours(task):
+    return task.property("tautline_started") is not None
 
 
 def _refusal(feedback):
@@ -167,10 +194,8 @@ def runs_going():
     """Whether a run of the toolbox, or something of ours beside the window, goes on in a task, which may be opening
     layers. Where the window opens another table of the same GeoPackage meanwhile, the oldest host's two locks, of all
     connections and of the one file, can be taken in opposite order, and both wait for ever."""
-    return any(
-        isinstance(task, QgsProcessingAlgRunnerTask) or task.property("tautline_started") is not None
-        for task in QgsApplication.taskManager().activeTasks()
-    )
+    going = QgsApplication.taskManager().activeTasks()
+    return bool(_WAITING) or any(isinstance(task, QgsProcessingAlgRunnerTask) or _is_ours(task) for task in going)
 
 
 class _Aside(QgsTask):

@@ -9,7 +9,9 @@ from qgis.PyQt.QtCore import QCoreApplication, QEventLoop
 
 
 def until_no_task():
-    while QgsApplication.taskManager().countActiveTasks():
+    from tautline.plugin.toolbox import runs_going
+
+    while QgsApplication.taskManager().countActiveTasks() or runs_going():
         QCoreApplication.processEvents(QEventLoop.ProcessEventsFlag.AllEvents, 20)
         gc.collect()
     QCoreApplication.processEvents()
@@ -30,6 +32,26 @@ def test_a_run_that_nobody_holds_lives_to_its_end(toolbox, window_library, monke
     until_no_task()
     QgsProject.instance().removeMapLayer(axis.id())
     assert swallowed == [] and ended == [None] * 5
+
+
+def test_one_task_of_ours_at_a_time_is_with_the_host(window_library):
+    """The host may take another one out of its queue while it hears of the end of one; what is forgotten before it
+    began never does."""
+    from tautline.plugin import toolbox as plugin_toolbox
+
+    def active():
+        return QgsApplication.taskManager().countActiveTasks()
+
+    begun, active_then, ended = [], [], []
+    for number in range(4):
+        started = plugin_toolbox.aside(
+            "aside", lambda number=number: begun.append(number), lambda *_: ended.append(active_then.append(active()))
+        )
+        assert active() == 1 and plugin_toolbox.runs_going()
+        if number == 2:
+            started.forget()
+    until_no_task()
+    assert begun == [0, 1, 3] and len(ended) == 3 and max(active_then) <= 1
 
 
 def test_something_aside_that_nobody_holds_lives_to_its_end(window_library):

@@ -163,8 +163,8 @@ _WAITING, _PAUSE = [], 20
 def _add_next():
     """Give the host the next task when none of ours is with it.
 
-    Of a task that has ended it keeps the address of what ran it until the window hears of the end, and then takes what
-    stands at that address out of its queue: where another task was added meanwhile, that one, which then never begins.
+    Under load a task that was added while the end of another was on its way to the window was seen never to begin, on
+    two hosts. The likely reason: the host then takes out of its queue what stands at the address of what ran the first.
     """
     while _WAITING and not any(map(_is_ours, QgsApplication.taskManager().activeTasks())):
         started = _WAITING.pop(0)

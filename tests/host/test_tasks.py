@@ -35,8 +35,7 @@ def test_a_run_that_nobody_holds_lives_to_its_end(toolbox, window_library, monke
 
 
 def test_one_task_of_ours_at_a_time_is_with_the_host(window_library):
-    """The host may take another one out of its queue while it hears of the end of one; what is forgotten before it
-    began never does."""
+    """The next begins when the one before has ended; what is forgotten before it began never does."""
     from tautline.plugin import toolbox as plugin_toolbox
 
     def active():

@@ -92,7 +92,7 @@ class AdjustLevelling(ToolboxEntry):
             "BEYOND": tr("Misclosures beyond the limit"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .levelling.net_run import NetRun
 
-        return NetRun(asked).result()
+        return NetRun

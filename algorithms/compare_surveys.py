@@ -110,7 +110,7 @@ class CompareSurveys(ToolboxEntry):
             "LINE_MAX_ABS": tr("Greatest lateral change"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .comparison.comparison_run import ComparisonRun
 
-        return ComparisonRun(asked).result()
+        return ComparisonRun

@@ -81,10 +81,10 @@ class ConvertHeights(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Converted heights")}
 
-    def computed(self, asked):
+    def computing(self):
         from .structure.conversion_run import ConversionRun
 
-        return ConversionRun(asked).result()
+        return ConversionRun
 
 
 def _optional_axis():

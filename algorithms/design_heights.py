@@ -86,7 +86,7 @@ class DesignHeights(ToolboxEntry):
             "LINE_MAX_ABS": tr("Greatest lateral departure"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .design.design_run import DesignRun
 
-        return DesignRun(asked).result()
+        return DesignRun

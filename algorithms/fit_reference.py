@@ -92,7 +92,7 @@ class FitReference(ToolboxEntry):
             "LINE_RMS": tr("RMS lateral departure"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .design.fit_run import FitRun
 
-        return FitRun(asked).result()
+        return FitRun

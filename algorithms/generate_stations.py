@@ -42,7 +42,7 @@ class GenerateStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Stations")}
 
-    def computed(self, asked):
+    def computing(self):
         from .structure.generation_run import GenerationRun
 
-        return GenerationRun(asked).result()
+        return GenerationRun

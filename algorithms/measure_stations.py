@@ -48,7 +48,7 @@ class MeasureStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Measured points")}
 
-    def computed(self, asked):
+    def computing(self):
         from .structure.measurement_run import MeasurementRun
 
-        return MeasurementRun(asked).result()
+        return MeasurementRun

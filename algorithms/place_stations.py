@@ -61,7 +61,7 @@ class PlaceStations(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Placed rows"), "REJECTED_COUNT": tr("Rejected rows")}
 
-    def computed(self, asked):
+    def computing(self):
         from .structure.placement_run import PlacementRun
 
-        return PlacementRun(asked).result()
+        return PlacementRun

@@ -86,7 +86,7 @@ class ReduceSights(ToolboxEntry):
             "K_SOLVED": tr("Mean k of the reciprocal sights"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .levelling.sights_run import SightsRun
 
-        return SightsRun(asked).result()
+        return SightsRun

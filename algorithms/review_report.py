@@ -61,7 +61,7 @@ class ReviewReport(ToolboxEntry):
                 tr("IMAGERY cannot be read as a raster: {}.").format(asked.given("IMAGERY")), keys=("IMAGERY",)
             )
 
-    def computed(self, asked):
+    def computing(self):
         from .report.report_run import ReportRun
 
-        return ReportRun(asked, self.records, self._imagery).result()
+        return lambda asked: ReportRun(asked, self.records, self._imagery)

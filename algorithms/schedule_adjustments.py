@@ -88,7 +88,7 @@ class ScheduleAdjustments(ToolboxEntry):
             "LINE_OUTSIDE": tr("Supports that stay out of the line's tolerance"),
         }
 
-    def computed(self, asked):
+    def computing(self):
         from .schedule.schedule_run import ScheduleRun
 
-        return ScheduleRun(asked).result()
+        return ScheduleRun

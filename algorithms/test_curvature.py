@@ -63,7 +63,7 @@ class TestCurvature(ToolboxEntry):
     def result_numbers(self):
         return {"COUNT": tr("Axes and legs tested"), "FACTOR": tr("Curvature factor of the first")}
 
-    def computed(self, asked):
+    def computing(self):
         from .design.curvature_run import CurvatureRun
 
-        return CurvatureRun(asked).result()
+        return CurvatureRun

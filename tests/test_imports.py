@@ -148,6 +148,19 @@ def test_shell_imports_the_shim_only(path):
         assert top(module) not in ("PyQt5", "PyQt6", "pyproj", "osgeo"), module
 
 
+# Which functions of ours import our own modules: those that the host calls in its main thread, before a run.
+BEFORE_A_RUN = {"computing", "prepared", "checkParameterValues", "prepareAlgorithm"}
+
+
+@pytest.mark.parametrize("path", files(ALGORITHMS), ids=id_of)
+def test_a_run_imports_nothing_of_ours(path):
+    """Where the plugin is unloaded while a run goes on, what that imports then would stay behind."""
+    for function in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(function, ast.FunctionDef) and function.name not in BEFORE_A_RUN:
+            own = [node for node in ast.walk(function) if isinstance(node, ast.ImportFrom) and node.level]
+            assert not own, f"{function.name}, line {own[0].lineno}"
+
+
 def attributes_asked_for(path):
     """Names asked of an object by hasattr, or by getattr with another answer: doors that no import shows."""
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):

@@ -6,7 +6,7 @@ from typing import Optional
 
 import numpy as np
 
-from .axis import Axis, places_on
+from .axis import Axis, AxisLine, places_on
 from .covariance import Covariance
 from .errors import InputError
 from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic
@@ -155,8 +155,6 @@ def check_spread(lat, lon, ellipsoid):
     extent = float(np.linalg.norm(feet[other] - feet[far]))
     if extent < 0.001:
         raise InputError("All stations are at one place; a plane needs stations apart.")
-    from .axis import AxisLine
-
     line = AxisLine("the stations", [lat[far], lat[other]], [lon[far], lon[other]], ellipsoid)
     away = float(np.abs(measure([line], lat, lon).across).max())
     if away <= ONE_GEODESIC * extent:

@@ -32,7 +32,8 @@ class ToolboxEntry(QgsProcessingAlgorithm):
 
     - ``entry_parameters()``: list of fresh parameters;
     - ``result_numbers()``: {name: label} of number outputs;
-    - ``computed(asked)``: reads, checks and computes; returns a Result. It opens no sink;
+    - ``computing()``: the class of its run, imported there. Called with the Request it gives what reads, checks and
+      computes, whose ``result()`` is a Result; it opens no sink;
     - ``prepared(asked)``, where it needs one: reads before the run, in the main thread, what only that may touch.
 
     Anything else in capitals is refused when the class is made, so that a misspelt name is not silently dead.
@@ -80,7 +81,7 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def result_numbers(self):
         return {}
 
-    def computed(self, asked):
+    def computing(self):
         raise NotImplementedError
 
     def prepared(self, asked):
@@ -100,11 +101,9 @@ class ToolboxEntry(QgsProcessingAlgorithm):
     def prepareAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
         from .run_sequence import prepare
 
-        self._prepared = prepare(self, parameters, context, feedback)
+        self._run = prepare(self, parameters, context, feedback)
         return True
 
     def processAlgorithm(self, parameters, context, feedback):  # noqa: N802 - the host's name
-        from .run_sequence import run
-
         with no_collection():
-            return run(self, parameters, context, feedback, self._prepared)
+            return self._run(parameters, context, feedback)

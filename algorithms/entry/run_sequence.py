@@ -1,6 +1,7 @@
 """THE run sequence of all entries: read, compute, write, style; a failure or a cancel puts back what was there."""
 
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 from qgis.core import (
@@ -42,8 +43,11 @@ _ONLY_WITH = {
 
 def prepare(entry, parameters, context, feedback):
     """Before the run, in the main thread: a layer's own properties must not be touched from the run's, nor the project
-    be asked for layers. Returns what ``run`` needs of it: {text that names an input: its layer} and the keywords of its
-    Request."""
+    be asked for layers. Returns the run, to be called with the parameters, context and feedback.
+
+    What the run imports of ours is imported now: where the plugin is unloaded while it goes on, that would stay behind.
+    """
+    computing = entry.computing()
     records, stored, inputs, layers = {}, {}, [], {}
     with refusals_told(feedback):
         for key, value in given_inputs(entry, parameters):
@@ -64,20 +68,20 @@ def prepare(entry, parameters, context, feedback):
         }
     known = layers_by_source(context, layers.values())
     found = {"records": records, "stored": stored, "sources": sources, "known_layers": known}
-    return layers, found
+    return partial(run, entry, computing, layers, found)
 
 
-def run(entry, parameters, context, feedback, prepared):
-    """The run; ``prepared``: what ``prepare`` returned. Returns {name: place of an output, or number}."""
+def run(entry, computing, layers, found, parameters, context, feedback):
+    """The run of ``entry``; ``layers``: {text that names an input: its layer}, ``found``: more keywords of its Request.
+    Returns {name: place of an output, or number}."""
     # The oldest host reads a numpy number as 0.
     parameters = {key: value.item() if isinstance(value, np.generic) else value for key, value in parameters.items()}
-    layers, found = prepared
     asked = Request(entry, parameters, ReadingContext(context, layers), feedback, **found)
     with refusals_told(feedback):
         _warn_of_unused(asked)
         for key in dict.fromkeys(key for key, _ in given_inputs(entry, parameters)):
             warn_of_stale_inputs(asked, key)
-        result = entry.computed(asked)
+        result = computing(asked).result()
         asked.check_cancel()
         written = _write(result, asked, context)
     return {**written, **result.numbers}

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ..boundary.input_fields import field_of_kind
+from ..boundary.reference_systems import definition
 from ..core import geodesy
 from ..core.errors import InputError
 from ..core.undulations import ConstantUndulation, StationUndulations, SurfaceUndulation
@@ -185,13 +186,13 @@ def _from_grid(asked, points, needed):
     layer = geoid_layer(asked)
     needed = np.ones(len(points), bool) if needed is None else needed
     lat, lon = points.lat[needed], points.lon[needed]
-    ellipsoid = geodesy.ellipsoid_of(_definition(points))
+    ellipsoid = geodesy.ellipsoid_of(definition(points.crs))
     if not geodesy.is_like_wgs84(ellipsoid):
         raise InputError(
             tr(
                 "Layer '{}' is on the datum '{}', but geoid grids refer to the ellipsoid of WGS 84 or GRS 80; "
                 "transform the stations first."
-            ).format(points.name, geodesy.datum_name(_definition(points)))
+            ).format(points.name, geodesy.datum_name(definition(points.crs)))
         )
     between, name = between_nodes(asked), grid_name(asked, layer)
     surface = grid_around(layer, lat, lon, between)
@@ -206,9 +207,3 @@ def _from_grid(asked, points, needed):
         name, between, accuracy_described(asked, layer), number_text(values.min(), 3), number_text(values.max(), 3)
     )
     return HeightSystem("grid", undulation, text, name, 0.0, surface, surface.cell, between, grid_told(asked, layer))
-
-
-def _definition(points):
-    from ..boundary.reference_systems import definition
-
-    return definition(points.crs)

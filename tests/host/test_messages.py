@@ -243,10 +243,10 @@ def test_shell_gets_the_refusal_with_its_parameters(toolbox, tmp_path, axis, win
 def test_shell_gets_the_last_line_of_a_fault(toolbox, tmp_path, axis, monkeypatch, window_library):
     from tautline.algorithms.design_heights import DesignHeights
 
-    def faulty(self, asked):
+    def faulty(asked):
         raise ZeroDivisionError("no Traceback wanted")
 
-    monkeypatch.setattr(DesignHeights, "computed", faulty)
+    monkeypatch.setattr(DesignHeights, "computing", lambda entry: faulty)
     done, refusal, _ = ended("tautline:designheights", on_disk(toolbox, tmp_path, axis))
     assert done is None and refusal.text == "ZeroDivisionError: no Traceback wanted"
 

@@ -168,7 +168,7 @@ def _add_next():
     never begins. Seen where many were added while the ends of as many others were on their way: 6 of 300 lost on 3.22,
     2 of 240 on 3.40.
     """
-    while _WAITING and not any(map(_is_ours, QgsApplication.taskManager().activeTasks())):
+    while _WAITING and not any(map(_is_with_the_host, QgsApplication.taskManager().tasks())):
         started = _WAITING.pop(0)
         if started.ended is not None:
             QgsApplication.taskManager().addTask(started.task)
@@ -177,6 +177,13 @@ def _add_next():
             started.task.setProperty("tautline_started", None)
     if _WAITING:
         QTimer.singleShot(_PAUSE, _add_next)
+
+
+def _is_with_the_host(task):
+    """Whether a task is ours and the window has not heard of its end: the host's active tasks are those whose thread
+    has not ended."""
+    ended = (QgsTask.TaskStatus.Complete, QgsTask.TaskStatus.Terminated)
+    return _is_ours(task) and task.status() not in ended
 
 
 def _is_ours(task):

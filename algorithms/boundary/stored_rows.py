@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 from osgeo import gdal, ogr
 from qgis.core import QgsProviderRegistry, QgsVectorLayer
+from qgis.PyQt.QtCore import QThread
 
 from .cancel import check_cancel
 from .cells import absent, as_text
@@ -21,6 +22,7 @@ _BATCH, _TEXT_BATCH = 50_000, 2_000
 _NUMBERS = (ogr.OFTReal, ogr.OFTInteger, ogr.OFTInteger64)
 # A text that begins with it is read without it by the host.
 _BYTE_ORDER_MARK = "\ufeff"
+_STYLES = "layer_styles"
 _STORED = weakref.WeakKeyDictionary()
 
 
@@ -38,8 +40,10 @@ class _Unusual(Exception):
 
 def stored_layer(layer):
     """The StoredLayer of a map layer; None for one of few rows, edited, filtered, or kept otherwise than in a
-    GeoPackage. In the host's main thread only."""
-    if not isinstance(layer, QgsVectorLayer) or layer.providerType() != "ogr" or layer.storageType() != "GPKG":
+    GeoPackage, and for one of another thread, whose own properties must not be touched."""
+    if not isinstance(layer, QgsVectorLayer) or layer.thread() != QThread.currentThread():
+        return None
+    if layer.providerType() != "ogr" or layer.storageType() != "GPKG":
         return None
     if layer.isEditable() or layer.subsetString() or layer.featureCount() < _FEWEST:
         return None
@@ -75,10 +79,7 @@ class _Reading:
 
     def __init__(self, source, stored, numbers, texts, geometry):
         self.data = gdal.OpenEx(stored.path, gdal.OF_VECTOR | gdal.OF_READONLY, allowed_drivers=["GPKG"])
-        known = self.data is not None and (stored.table or self.data.GetLayerCount() == 1)
-        self.layer = (
-            (self.data.GetLayerByName(stored.table) if stored.table else self.data.GetLayer(0)) if known else None
-        )
+        self.layer = self._table(stored.table) if self.data is not None else None
         if self.layer is None or not hasattr(self.layer, "GetArrowStreamAsNumPy"):
             raise _Unusual
         self.wkb = int(source.wkbType()) if geometry else None
@@ -89,6 +90,13 @@ class _Reading:
         self._check(self.texts, (*_NUMBERS, ogr.OFTString))
         ignored = [name for name in names if name not in wanted and name != self.fid]
         self.layer.SetIgnoredFields(ignored if geometry else [*ignored, "OGR_GEOMETRY"])
+
+    def _table(self, name):
+        """The table of a name; of '' the only one, beside which the host may keep its styles."""
+        if name:
+            return self.data.GetLayerByName(name)
+        first, *others = (self.data.GetLayer(k).GetName() for k in range(self.data.GetLayerCount()))
+        return self.data.GetLayer(0) if first != _STYLES and set(others) <= {_STYLES} else None
 
     def _names(self, source):
         """Names of the source's fields, where these are the table's."""

@@ -4,11 +4,11 @@ from qgis.core import QgsProcessingParameterFeatureSource, QgsProcessingParamete
 
 from ..boundary.cancel import check_cancel
 from ..boundary.readings import readings_of
-from ..boundary.stored_rows import remember
+from ..boundary.stored_rows import remember, stored_layer
 from ..core.errors import InputError
 from ..language.translation import tr
 from ..language.units import Units
-from .given_values import recorded_value
+from .given_values import is_part, recorded_value
 from .layer_records import layer_of, record_of_layer
 from .messages import DOUBT, FACT, READING, Message, hand
 from .own_record import inputs_read, own_record
@@ -21,9 +21,9 @@ class Request:
     """What one run of a toolbox entry was asked for.
 
     ``entry``: the host's algorithm; ``parameters``: as given; ``context``: to read in, see ``run_context``;
-    ``feedback``: the host's. ``records``: {key of an input: list of the RunRecords of its layers}, ``stored``: {key:
-    StoredLayer or None}, ``sources``: {key: feature source or None}, and ``known_layers``: {source: map layer}, as
-    found before the run in the host's main thread.
+    ``feedback``: the host's. ``records``: {key of an input: list of the RunRecords of its layers}, ``stored``: {id of a
+    map layer: StoredLayer or None}, ``sources``: {key: feature source or None}, and ``known_layers``: {source: map
+    layer}, as found before the run in the host's main thread.
     """
 
     def __init__(
@@ -59,7 +59,8 @@ class Request:
             source = self.entry.parameterAsSource(self.parameters, key, self.context)
         if source is None:
             raise unreadable(key, recorded_value(given, self.context))
-        remember(source, self.stored.get(key))
+        if not is_part(given):
+            self._read_in_bulk(source, self.layer(key))
         return self._kept(key, source)
 
     def raster(self, key):
@@ -70,7 +71,13 @@ class Request:
     def source_of(self, key, layer):
         """The feature source of one of the layers of a parameter that takes several."""
         definition = QgsProcessingParameterFeatureSource(key, "")
-        return self._kept(key, QgsProcessingParameters.parameterAsSource(definition, {key: layer}, self.context), layer)
+        source = QgsProcessingParameters.parameterAsSource(definition, {key: layer}, self.context)
+        self._read_in_bulk(source, layer)
+        return self._kept(key, source, layer)
+
+    def _read_in_bulk(self, source, layer):
+        if source is not None and layer is not None:
+            remember(source, self.stored.get(layer.id()) or stored_layer(layer))
 
     def _kept(self, key, source, layer=None):
         """``source``, kept as long as the request is: what is read of it is asked for later."""

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from functools import partial
+from itertools import chain
 
 import numpy as np
 from qgis.core import (
@@ -19,7 +20,7 @@ from ..core.errors import InputError
 from ..documents.files import write_document
 from ..language.translation import tr
 from ..styles import saved_styles
-from .given_values import SOURCE, given_inputs, given_keys, is_part, layer_text
+from .given_values import SOURCE, given_inputs, given_keys, layer_text
 from .layer_records import layer_of, record_of_layer
 from .recorded_system import height_kind
 from .refusals import refusals_told
@@ -48,15 +49,13 @@ def prepare(entry, parameters, context, feedback):
     What the run imports of ours is imported now: where the plugin is unloaded while it goes on, that would stay behind.
     """
     computing = entry.computing()
-    records, stored, inputs, layers = {}, {}, [], {}
+    records, inputs, layers = {}, [], {}
     with refusals_told(feedback):
         for key, value in given_inputs(entry, parameters):
             layer, record = layer_of(value, context), record_of_layer(value, context)
             records.setdefault(key, []).append(record)
             if layer is not None:
                 layers[layer_text(value)] = layer
-            if not is_part(value):
-                stored[key] = stored_layer(layer)
             inputs.append((key, value, record))
         asked = Request(entry, parameters, context, feedback, records)
         for key, value, record in inputs:
@@ -67,6 +66,10 @@ def prepare(entry, parameters, context, feedback):
             key: entry.parameterAsSource(parameters, key, context) for key in given_keys(entry, SOURCE, parameters)
         }
     known = layers_by_source(context, layers.values())
+    # What the layers were made from is read too: whether it has changed since.
+    behind = {one.source for record in chain(*records.values()) for one in chain(*record.inputs.values())}
+    read = [*layers.values(), *(known[source] for source in behind if source in known)]
+    stored = {layer.id(): stored_layer(layer) for layer in read}
     found = {"records": records, "stored": stored, "sources": sources, "known_layers": known}
     return partial(run, entry, computing, layers, found)
 

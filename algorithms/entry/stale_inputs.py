@@ -8,7 +8,8 @@ from qgis.core import QgsProcessingContext, QgsProcessingUtils, QgsProject, QgsR
 from ..boundary.axes import read_lines
 from ..boundary.rasters import read_window
 from ..boundary.slices import finished
-from ..boundary.tables import table_in_slices
+from ..boundary.stored_rows import remember, stored_layer
+from ..boundary.tables import read_table, table_in_slices
 from ..core.errors import InputError
 from ..language.translation import tr
 from .layer_records import layer_of
@@ -37,20 +38,26 @@ class StaleInput:
         return tr("the input {}, '{}', has changed since").format(self.key, self.name)
 
 
-def stale_inputs(record: RunRecord, layers=None, context=None, feedback=None):
+def stale_inputs(record: RunRecord, layers=None, context=None, feedback=None, stored=None):
     """Inputs of the run of ``record`` that have changed since or are gone: list of StaleInput, each source of a key
     once.
 
     ``layers``: {recorded source: map layer, or None for one that is gone} where the caller knows them; all others are
     looked for among the layers of the context's project (edits that are not saved count) and in plain files. What
     cannot be compared is left out: inputs of which no hash was recorded, of which only some rows were read, and sources
-    on a server that are not in the project.
+    on a server that are not in the project. ``stored``: {id of a map layer: its StoredLayer} of layers of another
+    thread.
     """
-    return finished(stale_inputs_in_slices(record, layers, context, feedback))
+    return finished(_stale_inputs(record, layers, context, feedback, stored or {}))
 
 
 def stale_inputs_in_slices(record, layers=None, context=None, feedback=None):
     """The same in slices, see ``finished``; the layers must stay meanwhile."""
+    return _stale_inputs(record, layers, context, feedback, None)
+
+
+def _stale_inputs(record, layers, context, feedback, stored):
+    """In slices; where there is ``stored``, what can be is read in bulk, at once."""
     context = context if context is not None else _context()
     layers, found = layers or {}, []
     for key, readings in record.inputs.items():
@@ -66,7 +73,7 @@ def stale_inputs_in_slices(record, layers=None, context=None, feedback=None):
             if layer is None:
                 state = "gone" if sought else ""
             else:
-                now = yield from _hash_now(layer, one, context, feedback)
+                now = yield from _hash_now(layer, one, context, feedback, stored)
                 state = "" if now == one.hash else "changed"
             if state:
                 told.add(one.source)
@@ -98,7 +105,7 @@ def layer_behind(source, context):
     return QgsProcessingUtils.mapLayerFromString(source, context), True
 
 
-def _hash_now(layer, one, context, feedback):
+def _hash_now(layer, one, context, feedback, stored):
     """Hash of what would be read of a layer now, in slices; '' where it cannot be read in that way."""
     try:
         if isinstance(layer, QgsRasterLayer):
@@ -114,7 +121,11 @@ def _hash_now(layer, one, context, feedback):
         numbers, texts = ({name: index[name] for name in names} for names in (one.numbers, one.texts))
         # A field may be read both as number and as text, which are two columns.
         texts = {("text", name): k for name, k in texts.items()}
-        table = yield from table_in_slices(source, numbers, texts, feedback, geometry=one.shape == "point")
+        if stored is None:
+            table = yield from table_in_slices(source, numbers, texts, feedback, geometry=one.shape == "point")
+        else:
+            remember(source, stored.get(layer.id()) or stored_layer(layer))
+            table = read_table(source, numbers, texts, feedback, geometry=one.shape == "point")
         return table.read.hash
     except InputError:
         return ""
@@ -125,7 +136,7 @@ def changed_inputs(asked, key):
     what is gone cannot be compared and is left out."""
     found = []
     for record, name in zip(asked.records.get(key, ()), _names(asked, key)):
-        stale = stale_inputs(record, asked.known_layers, asked.context, asked.feedback)
+        stale = stale_inputs(record, asked.known_layers, asked.context, asked.feedback, asked.stored)
         found += [(name, one) for one in stale if one.state == "changed"]
     return found
 

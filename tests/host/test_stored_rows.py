@@ -1,5 +1,7 @@
 """Rows read in bulk are to the bit those that the host hands out one by one, which is the outside source here."""
 
+import threading
+
 import numpy as np
 import pytest
 
@@ -202,6 +204,31 @@ def test_only_layers_as_stored_are_read_in_bulk(tmp_path):
     assert stored_layer(memory) is None and stored_layer(None) is None
 
 
+@pytest.mark.parametrize("styles", [True, False])
+def test_the_only_table_of_a_file_is_known_beside_the_hosts_styles(tmp_path, styles):
+    path = tmp_path / "a.gpkg"
+    layer = geopackage(path, ogr.wkbPoint, places("POINT ({x} {y})"))
+    if styles:
+        layer.saveStyleToDatabase("look", "", True, "")
+    else:
+        gdal.OpenEx(str(path), gdal.OF_VECTOR | gdal.OF_UPDATE).CreateLayer("another", None, ogr.wkbNone)
+    assert gdal.OpenEx(str(path), gdal.OF_VECTOR).GetLayerCount() == 2
+    found, table = both(qgis_core.QgsVectorLayer(str(path), "a", "ogr"), BULK[:3], BULK[3:])
+    assert (found is not None) == styles
+    if styles:
+        assert_same(found, table)
+
+
+def test_a_layer_of_another_thread_is_not_asked(tmp_path):
+    from tautline.algorithms.boundary.stored_rows import stored_layer
+
+    layer, found = geopackage(tmp_path / "a.gpkg", ogr.wkbPoint, places("POINT ({x} {y})")), []
+    one = threading.Thread(target=lambda: found.append(stored_layer(layer)))
+    one.start()
+    one.join()
+    assert found == [None] and stored_layer(layer) is not None
+
+
 def test_a_virtual_field_is_left_to_the_host(tmp_path):
     layer = geopackage(tmp_path / "a.gpkg", ogr.wkbPoint, places("POINT ({x} {y})"))
     layer.addExpressionField('"real" * 2', qgis_core.QgsField("double_real", layer.fields()[1].type()))
@@ -248,6 +275,28 @@ def test_a_run_in_bulk_is_the_run_by_the_hosts_way(toolbox, tmp_path, monkeypatc
     stations, axis = toolbox.straight(41)
     saved = toolbox.saved(stations, tmp_path / "stations.gpkg")
     assert same_run(toolbox, tmp_path, monkeypatch, STATIONS=saved, AXIS=axis, TOLERANCE=0.001) >= 1
+
+
+def test_what_entries_have_written_the_next_one_reads_in_bulk(toolbox, tmp_path, monkeypatch):
+    """As it is written: with its style beside it in the file. Read are the surveys and what they were made from."""
+    from tautline.algorithms.boundary import stored_rows, tables
+
+    stations, axis = toolbox.straight(41)
+    saved = toolbox.saved(stations, tmp_path / "stations.gpkg")
+    surveys = [str(tmp_path / f"{name}.gpkg") for name in ("first", "second")]
+    for path in surveys:
+        toolbox.run("designheights", STATIONS=saved.source(), AXIS=axis, OUTPUT=path)
+    read, bulk = stored_rows.read_stored, []
+
+    def watched(source, *given):
+        found = read(source, *given)
+        bulk.append((source.sourceName(), found is not None))
+        return found
+
+    monkeypatch.setattr(tables, "read_stored", watched)
+    toolbox.run("comparesurveys", SURVEYS=surveys, SIGMA=0.003, OUTPUT=str(tmp_path / "compared.gpkg"))
+    assert {name for name, _ in bulk} >= {"first", "second", "stations"}
+    assert [name for name, quick in bulk if not quick] == []
 
 
 def test_of_a_selection_and_of_edits_that_are_not_saved_the_host_is_asked(toolbox, tmp_path, monkeypatch):

@@ -238,7 +238,7 @@ def _station_columns(found, with_axis, with_remark):
         wide = (*range(1 + with_axis), 3 + with_axis)
         columns = [replace(c, width=c.width if k in wide else 0.8 * c.width) for k, c in enumerate(columns)]
     columns += line_columns(found) + ([Column(tr("w"), "n", 12)] if one.has_tested else [])
-    columns += [Column(tr("Probability within tolerance"), "n", 15)] if np.any(np.isfinite(found.probability)) else []
+    columns += [Column(tr("Probability within tolerance"), "n", 15)] if found.has_probability else []
     left = 186.0 - sum(column.width for column in columns)
     if with_remark:
         return (*columns, Column(tr("Flag and decision"), "", left))
@@ -258,7 +258,7 @@ def _station_row(found, row, with_axis, with_remark, counts):
     cells += [] if with_axis else [amounts.signed(one.design[row] - one.flat[row])]
     cells += [MARKS.get(status, "") + stored_text("status", status), *line_cells(found, row, _percent)]
     cells += [_test_text(one.w[row])] if one.has_tested else []
-    if np.any(np.isfinite(found.probability)):
+    if found.has_probability:
         cells.append(_percent(found.probability[row]))
     return cells + ([_remark(found, row, counts)] if with_remark else [])
 

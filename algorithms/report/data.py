@@ -90,7 +90,7 @@ class Reviewed:
     def __len__(self):
         return len(self.residual)
 
-    @property
+    @cached_property
     def built(self):
         return self.design + self.residual
 

@@ -13,12 +13,12 @@ from ..core.residuals import ASIDE
 from ..language.height_text import Amounts, amounts_within
 from ..structure.reviewed_stations import suspicions
 from .data import Reviewed, accepted, doubtful
-from .line import LineFindings, departed_in_line, line_findings
+from .line import LineFindings, WithProbability, departed_in_line, line_findings
 from .residual_errors import deviations_of_residuals
 
 
 @dataclass(frozen=True)
-class Findings:
+class Findings(WithProbability):
     """``moved``: list of index arrays, stretches of neighbours beyond the tolerance; ``doubt``: mask (n,) of heights
     that are not believed; ``suspected``: of blunders, without the flags of a fit that does not hold; ``all``,
     ``believed``: Figures with and without those; ``amounts``: how small heights are written; ``through_stations``:

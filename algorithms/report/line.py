@@ -1,6 +1,7 @@
 """What a review report reads and finds of the line: its verdict, stretches beside it, and heights and line together."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Optional
 
 import numpy as np
@@ -75,8 +76,17 @@ def _sigma(typed, tested, units):
     return np.nan, ""
 
 
+class WithProbability:
+    """``probability``: of each station, NaN where it is not known (n,)."""
+
+    @cached_property
+    def has_probability(self):
+        """Whether any station has one; found once, as it is asked for at every row of a table."""
+        return bool(np.any(np.isfinite(self.probability)))
+
+
 @dataclass(frozen=True)
-class Together:
+class Together(WithProbability):
     """Heights and line of stations that have both: ``departure`` \u221a(v\u00b2 + l\u00b2), metres (n,)."""
 
     departure: np.ndarray
@@ -86,7 +96,7 @@ class Together:
 
 
 @dataclass(frozen=True)
-class LineFindings:
+class LineFindings(WithProbability):
     """As Findings, of the line. ``kinds``: what the axes are judged by; ``through_stations``: whether the errors of the
     stations that a chord runs through are in the probabilities; ``together``: None without a radial tolerance."""
 

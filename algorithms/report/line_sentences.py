@@ -101,7 +101,7 @@ def _certainty(found):
             "Certainty of the line: not known, since no accuracy of the positions was stated; the numbers are taken as "
             "they stand."
         )
-    if not np.any(np.isfinite(found.line.probability)):
+    if not found.line.has_probability:
         return tr(
             "Certainty of the line: not known, since its tolerance is not recorded with the stations; the sides are "
             "taken as they stand."
@@ -157,7 +157,7 @@ def together_sentence(found):
         text += tr(" Beyond it: {}.").format(
             named_rows(found, np.flatnonzero(v.out), both.departure, amounts.with_unit)
         )
-    if np.any(np.isfinite(both.probability)):
+    if both.has_probability:
         return f"{text} {sure_text(v)}"
     return text + tr(" Their certainty is not known, since the accuracy of heights and positions was not stated.")
 

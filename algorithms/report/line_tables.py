@@ -94,11 +94,7 @@ def line_columns(found):
     if found.line is None:
         return []
     columns = [Column(tr("Lateral ({})").format(found.line.amounts.label), "n", 14), Column(tr("Side"), "k", 14)]
-    return columns + (
-        [Column(tr("Probability within tolerance, line"), "n", 13)]
-        if np.any(np.isfinite(found.line.probability))
-        else []
-    )
+    return columns + ([Column(tr("Probability within tolerance, line"), "n", 13)] if found.line.has_probability else [])
 
 
 def line_cells(found, row, percent):
@@ -108,8 +104,7 @@ def line_cells(found, row, percent):
     line = found.reviewed.line
     side = str(line.side[row])
     cells = [found.line.amounts.signed(line.lateral[row]), MARKS.get(side, "") + stored_text("side", side)]
-    known = np.any(np.isfinite(found.line.probability))
-    return cells + ([percent(found.line.probability[row])] if known else [])
+    return cells + ([percent(found.line.probability[row])] if found.line.has_probability else [])
 
 
 def counted_against(found):

@@ -172,7 +172,7 @@ def certainty(found):
         return tr(
             "Certainty: not known, since no accuracy of the heights was stated; the numbers are taken as they stand."
         )
-    if not np.any(np.isfinite(found.probability)):
+    if not found.has_probability:
         return tr(
             "Certainty: not known, since the tolerance is not recorded with the stations; the statuses are taken as "
             "they stand."

@@ -103,15 +103,16 @@ class PlacementRun:
     def _places(self, asked, axes, axis_source, rows, undulations, notation, run_units):
         fields, lat, lon = AxisFields(axis_source), np.empty(len(rows.row)), np.empty(len(rows.row))
         on_axis = rows_of_each(rows.axis)
+        chainage, offset, height = (np.array(values) for values in (rows.chainage, rows.offset, rows.height))
         for k, axis in enumerate(axes):
             mine = on_axis.get(k)
             if mine is None:
                 asked.say(tr("Axis '{}': no row belongs to it.").format(axis.line.name))
                 continue
-            heights = np.array(rows.height)[mine] * run_units.height + undulations[mine]
+            heights = height[mine] * run_units.height + undulations[mine]
             placed, word = axis_at_height(asked, axis, k + 1, fields, notation, run_units, heights)
-            s = np.array(rows.chainage)[mine]
-            lat[mine], lon[mine], _ = placed.place(s, np.array(rows.offset)[mine])
+            s = chainage[mine]
+            lat[mine], lon[mine], _ = placed.place(s, offset[mine])
             first, last = placed.vertex_chainages[[0, -1]]
             asked.say(
                 tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).").format(

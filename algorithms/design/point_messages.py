@@ -8,6 +8,9 @@ from ..language.translation import tr
 from ..structure.stated_slope import slope_text
 from .fit_geoid import EGM96, FIELD, GRID, NOTHING, STATED
 
+# Of so many axes a sentence tells how a point is seen from them.
+_MOST_AXES = 5
+
 
 def tell_points(run, fit):
     """Push the sentences of both points of a Fit."""
@@ -70,7 +73,8 @@ def _tell_point(run, fit, words, place, inside):
             *(_length_text(v, run, 0) for v in (place.ellipse.semi_a, place.ellipse.semi_b)),
         )
     )
-    beside = listed([_beside(run, run.axes[k], place) for k in fit.axes])
+    shown = [_beside(run, run.axes[k], place) for k in fit.axes[:_MOST_AXES]]
+    beside = listed(shown, _MOST_AXES, len(fit.axes))
     run.asked.say(tr("Plane '{}': seen from the axes: {}.").format(fit.name, beside))
 
 

@@ -277,6 +277,9 @@ def _robust_start(fit, heights):
     for _ in range(50):
         left = residuals - design @ parameters
         weights, scale = huber_weights(left / np.sqrt(heights.covariance.variance))
+        if scale == 0.0:
+            # Most lie as they should to the last digit, as of two stations on a line: there is nothing to weigh.
+            break
         root = np.sqrt(weights / heights.covariance.variance)
         size = np.sqrt(np.sum((design * root[:, None]) ** 2, axis=0))
         new = np.linalg.lstsq(design * root[:, None] / size, residuals * root, rcond=None)[0] / size

@@ -100,11 +100,10 @@ class CurvatureRun(SurveyedHeights):
     def _tested(self, legs):
         """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""
         whole = test_curvatures([profile for _, profile in legs])
-        searches = {}
-        for k, one in enumerate(whole):
+        searches, wanted = {}, self.asked.flag("REMOVE_BLUNDERS")
+        for k in (k for k, one in enumerate(whole) if one.doubtful and wanted):
             self.asked.check_cancel()
-            if one.doubtful and self.asked.flag("REMOVE_BLUNDERS"):
-                searches[k] = search_free(one)
+            searches[k] = search_free(whole[k])
             self.asked.progress(40 + 20 * (k + 1) / len(whole))
         cleared = [k for k, search in searches.items() if not np.all(search.kept)]
         parts = test_curvatures([whole[k].profile.part(searches[k].kept) for k in cleared])
@@ -115,7 +114,7 @@ class CurvatureRun(SurveyedHeights):
 def _searched(name, profile, test, search):
     """Tested of a leg; ``search``: least_squares.Search of its stations, None where none was needed."""
     everyone = np.ones(len(profile.height), bool)
-    if search is None or np.all(search.kept):
+    if search is None or search.kept.all():
         return Tested(name, test, profile, everyone, (), search.beyond if search else 0)
     moved = moved_stretches(np.zeros(len(everyone), int), profile.chainage, search.fitted.residuals, ~search.kept)
     return Tested(name, test, profile, search.kept, tuple(moved), search.beyond)

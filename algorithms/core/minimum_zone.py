@@ -14,7 +14,7 @@ from .small_matrices import solved
 NO_DEPARTURE = 1e-9
 # The cylinder's diameter is exact to this share of itself.
 GAP = 1e-8
-_GROWTH, _MOST_STEPS = 100.0, 400
+_GROWTH, _MOST_STEPS = 30.0, 400
 # So many of the points of an axis are looked at to begin with, those farthest out, and so many more each time.
 _FIRST, _MORE = 12, 6
 

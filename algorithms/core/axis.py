@@ -200,11 +200,15 @@ def axes_at(lines, heights, starts):
     height = np.repeat(np.asarray(heights, float), counts)
     scales = 1.0 + height / along, 1.0 + height / across
     sizes = np.concatenate([line.lengths for line in lines]) * scales[0]
+    # Most lines have two vertices: both chainages of all of these at once.
+    ends = np.asarray(starts, float)[:, None] + np.stack(
+        [np.zeros(len(lines)), sizes[np.cumsum(counts) - counts]], axis=1
+    )
     axes, at = [], 0
-    for line, own, start, count in zip(lines, heights, starts, counts.tolist()):
+    for line, own, start, count, both in zip(lines, heights, starts, counts.tolist(), ends):
         axis, legs = Axis(line, own, start), slice(at, at + count)
-        axis.__dict__["_scales"] = scales[0][legs], scales[1][legs]
-        axis.__dict__["vertex_chainages"] = start + np.concatenate([[0.0], np.cumsum(sizes[legs])])
+        vertices = both if count == 1 else start + np.concatenate([[0.0], np.cumsum(sizes[legs])])
+        vars(axis).update(_scales=(scales[0][legs], scales[1][legs]), vertex_chainages=vertices)
         axes.append(axis)
         at += count
     return axes

@@ -123,6 +123,15 @@ def independent(sigmas):
     return Covariance(np.asarray(sigmas, float) ** 2)
 
 
+def independent_pieces(sigmas, legs):
+    """The same of the heights of many pieces, ``legs``, Segments of n rows: a list, checked in one go."""
+    whole = independent(sigmas)
+    found = [object.__new__(Covariance) for _ in legs.counts]
+    for one, variance in zip(found, legs.parts(whole.variance)):
+        vars(one).update(variance=variance, matrix=None, inverse=None, _weight=None)
+    return found
+
+
 def levelled(sigmas, arms, distances, sigma_km):
     """Covariance of heights levelled outwards along arms from a common origin.
 

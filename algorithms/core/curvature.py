@@ -59,7 +59,7 @@ class SurveyedLeg:
     @cached_property
     def length(self):
         """Length over the stations, metres."""
-        return float(np.ptp(self.chainage))
+        return float(self.chainage.max() - self.chainage.min())
 
     @property
     def geoid_share(self):

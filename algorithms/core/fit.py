@@ -13,6 +13,7 @@ from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic
 from .least_squares import MOST_ASIDE, Fitted, Search, Solution, huber_weights, search
 from .measure import measure
 from .plane import Plane
+from .segments import row_products
 
 # Huber's estimate holds against less than half; what less than half agrees on is chance.
 MOST_ASIDE_ROBUST = 0.5
@@ -117,6 +118,20 @@ class SurfaceFit:
     def rms(self):
         """Root mean square of the kept residuals, metres."""
         return float(np.sqrt(np.mean(self.residuals[self.search.kept] ** 2)))
+
+
+def surface_normals(fits):
+    """n of each of many SurfaceFits, all of lines or all of planes, see Frame.normal: (m, 3)."""
+    up, directions = (np.array([getattr(fit.frame, name) for fit in fits]) for name in ("up", "directions"))
+    return up - np.einsum("mk,mkx->mx", np.array([fit.slopes for fit in fits]), directions)
+
+
+def unit_normals(fits):
+    """Unit normals (m, 3) of many SurfaceFits, away from the Earth: those of their Planes."""
+    n, frames = surface_normals(fits), [fit.frame for fit in fits]
+    up, foot = (np.array([getattr(frame, name) for frame in frames]) for name in ("up", "foot"))
+    points = foot + np.array([fit.height for fit in fits])[:, None] * up
+    return n / np.copysign(np.linalg.norm(n, axis=1), row_products(n, points))[:, None]
 
 
 def line_frame(axis: Axis, first, last):
@@ -260,6 +275,9 @@ def _robust_start(fit, heights):
     for _ in range(50):
         left = residuals - design @ parameters
         weights, scale = huber_weights(left / np.sqrt(heights.covariance.variance))
+        if scale == 0.0:
+            # Most lie as they should to the last digit, as of two stations on a line: there is nothing to weigh.
+            break
         root = np.sqrt(weights / heights.covariance.variance)
         size = np.sqrt(np.sum((design * root[:, None]) ** 2, axis=0))
         new = np.linalg.lstsq(design * root[:, None] / size, residuals * root, rcond=None)[0] / size

@@ -148,7 +148,7 @@ class Solution:
         sizes = 1.0 / np.sqrt(np.where(self.test_variances > 0.0, self.test_variances, 1.0))
         return detectable_blunders(sizes, self._plain_w, self.quadratic, self.freedom, self.known)
 
-    @property
+    @cached_property
     def global_test(self):
         """(v^T W v, lower, upper, passed) against chi squared, two-sided 95 %; None where sigma is unknown or m = 0."""
         if not self.known or self.freedom < 1:

@@ -13,8 +13,10 @@ EQUALLY_NEAR = 0.01
 _MARGIN = 1_000.0
 _NOISE = 1e-7
 _AT_END = 1e-8
-# Parts into which a block of stations is cut, down to single ones.
-_SPLIT = 4
+# Cells of stations are cut into so many times as many at least, down to single ones.
+_SPLIT = 3
+# Bits of each of three coordinates in a number of 64.
+_BITS = 21
 # An assigned axis of so many pieces is compared with its stations piece by piece.
 _FEW_PIECES = 8
 # Steps that leave two empty bits behind each of 21.
@@ -85,7 +87,8 @@ def _group_starts(*keys):
 
 
 def _curve_order(places):
-    """Indices that sort places (n, 3) along a curve through space, on which neighbours lie close together.
+    """Indices that sort places (n, 3) along a curve through space, on which neighbours lie close together, and the
+    sorted numbers (n,) of their cells on it.
 
     Source: Morton (1966), A computer oriented geodetic data base: the bits of the three coordinates by turns.
     """
@@ -93,11 +96,40 @@ def _curve_order(places):
     size = max(float(np.ptp(places, axis=0).max()), 1e-3) if len(places) else 1.0
     key = np.zeros(len(places), np.uint64)
     for k in range(3):
-        bits = ((places[:, k] - low[k]) / size * (2**21 - 1)).astype(np.uint64)
+        bits = ((places[:, k] - low[k]) / size * (2**_BITS - 1)).astype(np.uint64)
         for shift, mask in _SPREAD:
             bits = (bits | bits << np.uint64(shift)) & np.uint64(mask)
         key |= bits << np.uint64(k)
-    return np.argsort(key, kind="stable")
+    order = np.argsort(key, kind="stable")
+    return order, key[order]
+
+
+def _cells(key):
+    """Where the cells of finer and finer grids begin among places sorted by their numbers ``key`` (n,) on the curve: a
+    list of index arrays, of one cell for all to begin with, and in the end of one for each place.
+
+    Equal shares of the curve would do too, but some lie across its long jumps, far larger than a cell.
+    """
+    # The finest grid on which a place and the next are still in one cell.
+    apart = (np.frexp((key[1:] ^ key[:-1]).astype(float))[1] - 1) // 3
+    found = [np.zeros(1, int)]
+    for level in range(_BITS, -1, -1):
+        cut = np.flatnonzero(apart >= level)
+        if len(cut) + 1 >= _SPLIT * len(found[-1]):
+            found.append(np.concatenate([[0], cut + 1]))
+    if len(found[-1]) < len(key):
+        found.append(np.arange(len(key)))
+    return found
+
+
+def _handed_down(cell, parent):
+    """Pairs of the parts of cells with all that these are paired with, sorted by part: the part and the pair that each
+    is from, two index arrays. ``cell`` (n,): of each pair, sorted, none missing; ``parent`` (k,): cell of each part."""
+    first = np.searchsorted(cell, np.arange(parent[-1] + 2))
+    counts = np.diff(first)[parent]
+    before = np.cumsum(counts) - counts
+    pair = np.arange(before[-1] + counts[-1]) + np.repeat(first[parent] - before, counts)
+    return np.repeat(np.arange(len(parent)), counts), pair
 
 
 class Measurer:
@@ -178,30 +210,24 @@ class Measurer:
     def _pruned(self, feet, stations, pieces):
         """Pairs of the ``stations`` and those of the ``pieces`` that can be nearest to them, two index arrays.
 
-        Stations are taken in blocks along a curve through space, large ones first, and a piece that is too far for the
-        sphere around a block is so for all within it.
+        Stations are taken in cells of space, large ones first, and a piece that is too far for the sphere around what
+        is in a cell is so for all of it.
         """
-        stations = stations[_curve_order(feet[stations])]
-        number, places = len(stations), feet[stations]
-        block, group, piece = 1, np.zeros(len(pieces), int), pieces
-        while block < number:
-            block *= _SPLIT
-        while True:
-            starts = np.arange(0, number, block)
+        order, key = _curve_order(feet[stations])
+        stations, places = stations[order], feet[stations[order]]
+        cells = _cells(key)
+        cell, piece = np.zeros(len(pieces), int), pieces
+        for starts, finer in zip(cells, [*cells[1:], None]):
             low, high = (edge.reduceat(places, starts, axis=0) for edge in (np.minimum, np.maximum))
-            distance = self._to_chords(0.5 * (low + high)[group], piece)
-            first = np.flatnonzero(np.diff(group, prepend=-1))
-            limit = np.minimum.reduceat(distance + self._sag[piece], first) + np.linalg.norm(high - low, axis=1)
-            keep = distance - self._sag[piece] <= limit[group] + EQUALLY_NEAR + 1e-3
-            group, piece = group[keep], piece[keep]
-            if block == 1:
-                return stations[group], piece
-            block //= _SPLIT
-            group = (group[:, None] * _SPLIT + np.arange(_SPLIT)).ravel()
-            piece = np.repeat(piece, _SPLIT)[group * block < number]
-            group = group[group * block < number]
-            order = np.argsort(group, kind="stable")
-            group, piece = group[order], piece[order]
+            distance, sag = self._to_chords(0.5 * (low + high)[cell], piece), self._sag[piece]
+            first = np.searchsorted(cell, np.arange(len(starts)))
+            limit = np.minimum.reduceat(distance + sag, first) + np.linalg.norm(high - low, axis=1)
+            keep = distance - sag <= limit[cell] + EQUALLY_NEAR + 1e-3
+            cell, piece = cell[keep], piece[keep]
+            if finer is not None:
+                cell, pair = _handed_down(cell, np.searchsorted(starts, finer, side="right") - 1)
+                piece = piece[pair]
+        return stations[cell], piece
 
     def _closest(self, feet, station, piece):
         """Of pairs, sorted by station, those that can be nearest for their own station."""

@@ -16,7 +16,7 @@ NO_DEPARTURE = 1e-9
 GAP = 1e-8
 _GROWTH, _MOST_STEPS = 30.0, 400
 # So many of the points of an axis are looked at to begin with, those farthest out, and so many more each time.
-_FIRST, _MORE = 30, 12
+_FIRST, _MORE = 12, 6
 
 
 def profile_zone(along, across):
@@ -118,9 +118,7 @@ def _widest(points):
     found, open_ = np.zeros(len(points.counts)), np.ones(len(points.counts), bool)
     rows = points.farthest(points.e[0] ** 2 + points.e[1] ** 2, _FIRST)
     while True:
-        some = points.some(rows)
-        lines = _narrowest(some)
-        radii = some.greatest(np.hypot(*some.departures(lines)))
+        lines, radii = _narrowest(*points.some(rows))
         distances = np.hypot(*points.departures(lines))
         beyond = distances > (radii * (1.0 + GAP))[points.axis]
         more = points.sums(beyond.astype(int)) > 0
@@ -160,8 +158,11 @@ class _Points:
         return found
 
     def some(self, rows):
-        """Some of the points, at least one of each axis; ``rows``: booleans (n,)."""
-        return _Points(self.x[rows], self.e[:, rows], self.sums(rows.astype(int)))
+        """Places (k, m) and departures (2, k, m) of some of the points, at least one of each axis, the last of these
+        again where an axis has fewer than k: so all axes have as many. ``rows``: booleans (n,)."""
+        counts, order = self.sums(rows.astype(int)), np.flatnonzero(rows)
+        at = order[np.cumsum(counts) - counts + np.minimum(np.arange(counts.max())[:, None], counts - 1)]
+        return self.x[at], self.e[:, at]
 
     def part(self, axes):
         """The points of some axes only; ``axes``: booleans (m,)."""
@@ -177,52 +178,54 @@ class _Points:
         return np.maximum.reduceat(values, self.first)
 
     def departures(self, lines):
-        """Departures (2, n) from lines (m, 2, 2): of each axis, up and aside, place and slope."""
-        own = lines[self.axis]
-        return np.stack([self.e[k] - own[:, k, 0] - own[:, k, 1] * self.x for k in (0, 1)])
-
-    def slack(self, lines, radii):
-        """r^2 - |e|^2 of each point (n,), and its departures (2, n)."""
-        e = self.departures(lines)
-        return radii[self.axis] ** 2 - e[0] ** 2 - e[1] ** 2, e
+        """Departures (2, n) from lines (4, m): of each axis, up and aside, place and slope."""
+        return self.e - _on(lines[:, self.axis], self.x)
 
 
-def _narrowest(points):
-    """The lines (m, 2, 2) whose greatest distance from their own points is least.
+def _on(lines, x):
+    """Places, up and aside, of ``lines`` (4, ...) at ``x`` (..., ...)."""
+    return np.stack([lines[k] + lines[k + 1] * x for k in (0, 2)])
 
-    Newton on t r - sum log(r^2 - |e|^2), t growing; each barrier of a cone counts 2, so that 2 n / t bounds the gap.
-    An axis that is done is left out of the further steps.
+
+def _narrowest(x, e):
+    """The lines (4, m) whose greatest distance from the points of their own axes is least, and these distances (m,).
+
+    ``x`` (k, m), ``e`` (2, k, m): of k points of each axis. Newton on t r - sum log(r^2 - |e|^2), t growing; each
+    barrier of a cone counts 2, so that 2 k / t bounds the gap. An axis that is done is left out of the further steps.
     """
-    lines, radii = np.zeros((len(points.counts), 2, 2)), np.full(len(points.counts), 1.5)
-    t, open_, part = 2.0 * points.counts, np.ones(len(radii), bool), points
+    number, axes = x.shape
+    found, t = np.concatenate([np.full((1, axes), 1.5), np.zeros((4, axes))]), np.full(axes, 2.0 * number)
+    open_, own, up = np.arange(axes), x, e
     for _ in range(_MOST_STEPS):
-        rows = np.flatnonzero(open_)
-        step, decrease = _newton(part, lines[rows], radii[rows], t[rows])
-        lines[rows], radii[rows] = _searched(part, lines[rows], radii[rows], step, decrease, t[rows])
+        place, weight = found[:, open_], t[open_]
+        away = up - _on(place[1:], own)
+        slack = place[0] ** 2 - away[0] ** 2 - away[1] ** 2
+        step, decrease = _newton(own, slack, away, place[0], weight)
+        place += _shares(own, slack, away, place[0], step, decrease, weight) * step
+        found[:, open_] = place
         near = decrease < 0.05
-        done = near & (t[rows] * radii[rows] >= 2.0 * points.counts[rows] / GAP)
-        t[rows[near & ~done]] *= _GROWTH
+        done = near & (weight * place[0] >= 2.0 * number / GAP)
+        t[open_[near & ~done]] *= _GROWTH
         if np.any(done):
-            open_[rows[done]] = False
-            if not np.any(open_):
+            open_, own, up = open_[~done], own[:, ~done], up[:, :, ~done]
+            if not len(open_):
                 break
-            part = part.part(~done)
-    return lines
+    return found[1:], np.hypot(*(e - _on(found[1:], x))).max(axis=0)
 
 
-def _newton(points, lines, radii, t):
-    """Newton's steps (m, 5), radius, line up, line aside; and their squared decrements (m,)."""
-    slack, e = points.slack(lines, radii)
-    inside, base = 1.0 / slack, (1.0, points.x)
+def _newton(x, slack, e, radii, t):
+    """Newton's steps (5, m), radius, line up, line aside; and their squared decrements (m,). ``slack`` (k, m): r^2 -
+    |e|^2; ``e`` (2, k, m): departures."""
+    inside = 2.0 / slack
     # Rows of the slack's gradient over the slack itself.
-    rows = np.stack([2.0 * radii[points.axis] * inside, *(2.0 * e[k] * b * inside for k in (0, 1) for b in base)])
-    gradient = -points.sums(rows).T
+    rows = np.stack([radii * inside, *(e[k] * b * inside for k in (0, 1) for b in (1.0, x))])
+    gradient = -rows.sum(axis=1).T
     gradient[:, 0] += t
     hessian = np.empty((len(radii), 5, 5))
     for i in range(5):
-        hessian[:, i, i:] = points.sums(rows[i] * rows[i:]).T
+        hessian[:, i, i:] = np.sum(rows[i] * rows[i:], axis=1).T
         hessian[:, i:, i] = hessian[:, i, i:]
-    own = points.sums(2.0 * np.stack([inside, points.x * inside, points.x**2 * inside]))
+    own = [np.sum(inside * power, axis=0) for power in (1.0, x, x**2)]
     hessian[:, 0, 0] -= own[0]
     for k in (1, 3):
         hessian[:, k, k] += own[0]
@@ -231,26 +234,27 @@ def _newton(points, lines, radii, t):
         # Of points at one place the slope is free; it stays.
         hessian[:, k + 1, k + 1] += np.where(own[2] > 0.0, own[2], 1.0)
     step = -solved(hessian, gradient)
-    return step, -np.einsum("mk,mk->m", gradient, step)
+    return step.T, -np.einsum("mk,mk->m", gradient, step)
 
 
-def _searched(points, lines, radii, step, decrease, t):
-    """Lines and radii a way along ``step``, each halved until its barrier falls as it should."""
+def _shares(x, slack, e, radii, step, decrease, t):
+    """The shares (m,) of Newton's steps (5, m) that are gone, each halved until its barrier falls as it should.
 
-    def barrier(part, lines, radii, t):
-        slack = part.slack(lines, radii)[0]
-        safe = (part.greatest(-slack) < 0.0) & (radii > 0.0)
-        fall = part.sums(np.log(np.where(slack > 0.0, slack, 1.0)))
-        return np.where(safe, t * radii - fall, np.inf)
-
-    start, share = barrier(points, lines, radii, t), 1.0
-    move, rows, part = step[:, 1:].reshape(-1, 2, 2), np.arange(len(radii)), points
-    found = lines.copy(), radii.copy()
+    Along a step the slack of a point is a parabola, so that nothing but its logarithm is left to each trial.
+    """
+    away, radius = _on(step[1:], x), step[0]
+    linear = 2.0 * (radii * radius + e[0] * away[0] + e[1] * away[1]) / slack
+    square = (radius**2 - away[0] ** 2 - away[1] ** 2) / slack
+    shares, open_ = np.ones(len(radii)), np.arange(len(radii))
     for _ in range(60):
-        new = lines[rows] + share * move[rows], radii[rows] + share * step[rows, 0]
-        good = barrier(part, *new, t[rows]) <= start[rows] - 0.1 * share * decrease[rows]
-        found[0][rows[good]], found[1][rows[good]] = new[0][good], new[1][good]
-        if np.all(good):
-            break
-        part, rows, share = (part.part(~good) if np.any(good) else part), rows[~good], 0.5 * share
-    return found
+        own = shares[open_]
+        change = own * (linear + own * square)
+        safe = (change.min(axis=0) > -1.0) & (radii[open_] + own * radius[open_] > 0.0)
+        rise = own * t[open_] * radius[open_] - np.sum(np.log1p(np.where(change > -1.0, change, 0.0)), axis=0)
+        bad = ~(safe & (rise <= -0.1 * own * decrease[open_]))
+        if not np.any(bad):
+            return shares
+        open_, linear, square = open_[bad], linear[:, bad], square[:, bad]
+        shares[open_] *= 0.5
+    shares[open_] = 0.0
+    return shares

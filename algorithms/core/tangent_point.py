@@ -7,7 +7,7 @@ from typing import Optional
 
 import numpy as np
 
-from .fit import SurfaceFit
+from .fit import SurfaceFit, surface_normals
 from .geodesy import Ellipsoid, east_north, foot_and_normal
 from .geoid_slope import GeoidSlope
 from .quantiles import CHI2_2_95, ellipse_factor
@@ -272,14 +272,14 @@ def places_of_lines(fits, axes, middles, stations, geoids):
         found = middles + along * scales, gain * scales * deviation, lat, lon, lines.heights(lat, lon)
         return [LinePlace(*one) for one in zip(*(values.tolist() for values in found))]
 
-    tangent = places(_tilts(geoids, "tangent_tilt"), ~ellipsoidal, False)
-    level = places(_tilts(geoids, "level_tilt"), ellipsoidal, True)
+    tangent = places(tilts(geoids, "tangent_tilt"), ~ellipsoidal, False)
+    level = places(tilts(geoids, "level_tilt"), ellipsoidal, True)
     return [LinePlaces(*both) for both in zip(tangent, level)]
 
 
-def _tilts(geoids, name):
-    """The tilts of many geoids as one function of places (m,), degrees, to (2, m); what is one geoid to several lines
-    is asked once for all of them."""
+def tilts(geoids, name):
+    """What many GeoidSlopes (m,) tell of a slope under one ``name``, as one function of places (m,), degrees, to (2,
+    m), without unit; what is one geoid to several lines is asked once for all of them."""
     alike = {}
     for number, geoid in enumerate(geoids):
         alike.setdefault((geoid.ellipsoidal, geoid.applied, geoid.known), []).append(number)
@@ -306,7 +306,7 @@ class _Lines:
         self.foot, self.up = (np.stack([getattr(frame, name) for frame in frames]) for name in ("foot", "up"))
         self.direction = np.stack([frame.directions[0] for frame in frames])
         self.height = np.array([fit.height for fit in fits])
-        self.normal = self.up - np.array([fit.slopes[0] for fit in fits])[:, None] * self.direction
+        self.normal = surface_normals(fits)
         self.radii = self.ellipsoid.euler_radius(self.lat, self.azimuth)
         ahead = np.cross(self.normal, np.cross(self.direction, self.up))
         self.ahead = (

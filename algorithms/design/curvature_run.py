@@ -8,7 +8,7 @@ from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 from ..boundary.output_rows import OutputTable
 from ..core.curvature import SurveyedLeg, search_free, test_curvatures
 from ..core.errors import InputError
-from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.legs import LEAST_ON_LEG, rows_on
 from ..core.moved_stretches import moved_stretches
 from ..documents.files import Document
 from ..entry.base import Result
@@ -26,15 +26,14 @@ class CurvatureRun(SurveyedHeights):
     """One run: profiles of axes and legs, tested."""
 
     def result(self):
-        legs, rows = [], self.rows_of_axes(self.usable)
-        for number, axis in enumerate(self.structure.axes):
-            self.asked.check_cancel()
-            legs += self._axis(number, axis, rows[number])
-        if not legs:
+        rows = self.rows_of_axes(self.usable)
+        found = [part for one in zip(self.placed.axes, rows, self.stretches(rows)) for part in self._parts(*one)]
+        if not found:
             raise InputError(
                 tr("Nothing can be tested: no axis or leg has at least {} stations with heights.").format(LEAST_ON_LEG)
             )
-        tested = self._tested(legs)
+        self.asked.check_cancel()
+        tested = self._tested(self._legs(*zip(*found)))
         tell_curvature(self, tested)
         record = self.record()
         style = StyleSpec(
@@ -55,8 +54,8 @@ class CurvatureRun(SurveyedHeights):
         documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 
-    def _axis(self, number, axis, rows):
-        """Name and SurveyedLeg of the axis or of each of its legs."""
+    def _parts(self, axis, rows, stretches):
+        """Name, Axis and rows of the axis or of each of its legs: a list."""
         if len(rows) < LEAST_ON_LEG:
             self.asked.warn(
                 tr("Axis '{}' has {} stations with heights; a test needs {}.").format(
@@ -64,11 +63,10 @@ class CurvatureRun(SurveyedHeights):
                 )
             )
             return []
-        placed, s = self.placed.axes[number], self.placed.chainage[rows]
-        found = []
-        for stretch in stretches(placed, float(s.min()), float(s.max())):
-            if not stretch.leg:
-                return [(axis.line.name, self._leg(placed, rows, s))]
+        if not stretches[0].leg:
+            return [(axis.line.name, axis, rows)]
+        found, s = [], self.placed.chainage[rows]
+        for stretch in stretches:
             mine = rows_on(stretch, s)
             name = tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if mine.sum() < LEAST_ON_LEG:
@@ -76,28 +74,24 @@ class CurvatureRun(SurveyedHeights):
                     tr("{} has {} stations with heights; a leg needs {}.").format(name, int(mine.sum()), LEAST_ON_LEG)
                 )
                 continue
-            found.append((name, self._leg(placed, rows[mine], s[mine])))
+            found.append((name, axis, rows[mine]))
         return found
 
-    def _leg(self, axis, rows, s):
-        points, station = self.structure.points, self.structure.feet.station[rows]
-        arms = distances = None
-        if self.accuracies.by_arms:
-            arms, distances, _ = levelling_arms([axis], np.zeros(len(rows), int), s)
-        covariance = self.accuracies.covariance(station, arms, distances)
-        fine = self.system.shows_bending(float(np.ptp(s)))
-        return SurveyedLeg(
-            axis,
-            points.lat[station],
-            points.lon[station],
-            s,
-            self.height[rows],
-            self.n[rows],
-            covariance,
-            self.accuracies.known,
-            fine,
-            self._bending,
-        )
+    def _legs(self, names, axes, rows):
+        """(name, SurveyedLeg) of each of many legs: a list."""
+        chainages = [self.placed.chainage[own] for own in rows]
+        columns = zip(names, axes, chainages, *self.pieces(rows))
+        return [(name, self._leg(*one)) for name, *one in columns]
+
+    def _leg(self, axis, s, station, lat, lon, height, undulation, covariance):
+        if covariance is None:
+            arms = distances = None
+            if self.accuracies.by_arms:
+                arms, distances, _ = levelling_arms([axis], np.zeros(len(s), int), s)
+            covariance = self.accuracies.covariance(station, arms, distances)
+        fine = self.system.shows_bending(float(s.max() - s.min()))
+        known = self.accuracies.known
+        return SurveyedLeg(axis, lat, lon, s, height, undulation, covariance, known, fine, self._bending)
 
     @cached_property
     def _bending(self):
@@ -106,11 +100,10 @@ class CurvatureRun(SurveyedHeights):
     def _tested(self, legs):
         """Tested of all ``legs``, (name, SurveyedLeg) each: without the stations that are suspected of a blunder."""
         whole = test_curvatures([profile for _, profile in legs])
-        searches = {}
-        for k, one in enumerate(whole):
+        searches, wanted = {}, self.asked.flag("REMOVE_BLUNDERS")
+        for k in (k for k, one in enumerate(whole) if one.doubtful and wanted):
             self.asked.check_cancel()
-            if one.doubtful and self.asked.flag("REMOVE_BLUNDERS"):
-                searches[k] = search_free(one)
+            searches[k] = search_free(whole[k])
             self.asked.progress(40 + 20 * (k + 1) / len(whole))
         cleared = [k for k, search in searches.items() if not np.all(search.kept)]
         parts = test_curvatures([whole[k].profile.part(searches[k].kept) for k in cleared])
@@ -121,7 +114,7 @@ class CurvatureRun(SurveyedHeights):
 def _searched(name, profile, test, search):
     """Tested of a leg; ``search``: least_squares.Search of its stations, None where none was needed."""
     everyone = np.ones(len(profile.height), bool)
-    if search is None or np.all(search.kept):
+    if search is None or search.kept.all():
         return Tested(name, test, profile, everyone, (), search.beyond if search else 0)
     moved = moved_stretches(np.zeros(len(everyone), int), profile.chainage, search.fitted.residuals, ~search.kept)
     return Tested(name, test, profile, search.kept, tuple(moved), search.beyond)

@@ -6,6 +6,7 @@ import numpy as np
 
 from ..core.curvature import GEOID_BENDING, GEOID_LENGTH
 from ..core.errors import InputError
+from ..core.fit import surface_normals
 from ..core.geodesy import east_north, is_like_wgs84
 from ..core.geoid_slope import GeoidSlope, default_sigma, upright
 from ..core.tangent_point import fitted_slopes, stations_extents
@@ -110,7 +111,7 @@ class RunGeoid:
         False; None where it does not even reach the centre. All are asked at once, then in halves where one ends."""
         slope = slope or (lambda lat, lon: source.slope(lat, lon, 0.0, 0.0))
         lat, lon = (np.array([getattr(fit.frame, name) for fit in fits]) for name in ("lat", "lon"))
-        n = np.stack([fit.frame.normal(fit.slopes) for fit in fits])
+        n = surface_normals(fits)
         upright_lat, upright_lon = np.degrees(
             [np.arctan2(n[:, 2], np.hypot(n[:, 0], n[:, 1])), np.arctan2(n[:, 1], n[:, 0])]
         )

@@ -9,7 +9,7 @@ from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from ..structure.geoid_grid import say_coarse
 from .plan_messages import line_doubted, tell_line, tell_line_accuracy
-from .point_messages import tell_points
+from .point_messages import known_slopes, tell_points
 from .search_messages import (
     MOST_TOLD,
     failed_side,
@@ -46,8 +46,8 @@ def tell_fits(run, fits):
     tell_line_accuracy(run)
     # Of many only what is well is left to the layer: no failed test and no suspect is cut off by a number.
     told = [fit for number, fit in enumerate(fits) if number < MOST_TOLD or _doubted(fit)]
-    for fit in told:
-        _tell_fit(run, fit)
+    for fit, slope in zip(told, known_slopes(told)):
+        _tell_fit(run, fit, slope)
     if len(fits) > len(told):
         say(tr("{} more with nothing suspected: see the reference layer.").format(len(fits) - len(told)))
     say_coarse(run.asked, run.system, [run.axes[k].length for fit in fits for k in fit.axes])
@@ -63,7 +63,7 @@ def _doubted(fit):
     return bool(upwards) or line_doubted(fit)
 
 
-def _tell_fit(run, fit):
+def _tell_fit(run, fit, geoid_slope):
     say, units, found = run.asked.say, run.units, fit.surface.search
     solution = found.solution
     words = words_of_heights(fit.kind)
@@ -134,7 +134,7 @@ def _tell_fit(run, fit):
                 "{}, lateral {}, cylinder {} in diameter."
             ).format(fit.name, *small_texts((s.vertical_zone, s.lateral_zone, s.cylinder), units))
         )
-    tell_points(run, fit)
+    tell_points(run, fit, geoid_slope)
     tell_suspects(run, fit, fit.upwards, words)
     tell_line(run, fit)
 
@@ -142,13 +142,19 @@ def _tell_fit(run, fit):
 def _slope_width(fit):
     """Half of the slope's 95 % interval, of a plane in its worst direction."""
     solution = fit.surface.solution
-    return solution.interval_factor * slope_deviation(fit)
+    return solution.interval_factor * float(slope_deviations(leading_covariances([fit]))[0])
 
 
-def slope_deviation(fit):
-    part = fit.surface.solution.parameter_covariance[1 : 1 + len(fit.surface.slopes), 1 : 1 + len(fit.surface.slopes)]
+def leading_covariances(fits):
+    """Covariances of height and slopes of many fits of one kind: (m, 2, 2), of planes (m, 3, 3)."""
+    size = 1 + len(fits[0].surface.slopes)
+    return np.array([fit.surface.solution.parameter_covariance[:size, :size] for fit in fits])
+
+
+def slope_deviations(covariances):
+    """Standard deviations (m,) of slopes, of planes in their worst directions; see leading_covariances."""
+    part = covariances[:, 1:, 1:]
     # Of a symmetric 2 x 2, the greater eigenvalue.
-    if len(part) == 1:
-        return float(np.sqrt(part[0, 0]))
-    mean, half = 0.5 * (part[0, 0] + part[1, 1]), 0.5 * (part[0, 0] - part[1, 1])
-    return float(np.sqrt(mean + np.hypot(half, part[0, 1])))
+    mean, half = 0.5 * (part[:, 0, 0] + part[:, -1, -1]), 0.5 * (part[:, 0, 0] - part[:, -1, -1])
+    across = part[:, 0, 1] if part.shape[1] > 1 else 0.0
+    return np.sqrt(mean + np.hypot(half, across))

@@ -1,5 +1,7 @@
 """One run of fitreference: stations measured, grouped and fitted, their tests, and the tables of it."""
 
+from functools import cached_property
+
 import numpy as np
 
 from ..boundary.cells import as_text
@@ -9,6 +11,7 @@ from ..boundary.output_rows import OutputTable
 from ..boundary.reference_systems import definition
 from ..boundary.tables import read_table
 from ..core.geodesy import ellipsoid_of
+from ..core.segments import joined
 from ..entry.base import Result
 from ..language.decision_words import SUSPECTED
 from ..language.number_text import listed
@@ -41,14 +44,17 @@ class FitRun(SurveyedHeights):
         tell_fits(self, fits)
         return Result(self._tables(fits), self._numbers(fits))
 
-    def dates(self, stations):
-        """First and last text of the stations' field 'date', '' without one."""
+    @cached_property
+    def _dates(self):
+        """Texts of the stations' field 'date', None without one."""
         source = self.structure.source
         field = named_field(source, "", "", ("date",))
-        if field < 0:
+        return None if field < 0 else read_table(source, {}, {"date": field}, self.asked.feedback).columns["date"]
+
+    def dates(self, stations):
+        """First and last text of the stations' field 'date', '' without one."""
+        if self._dates is None:
             return "", ""
-        if not hasattr(self, "_dates"):
-            self._dates = read_table(source, {}, {"date": field}, self.asked.feedback).columns["date"]
         found = sorted(text for text in (self._dates[k] for k in stations) if text)
         return (found[0], found[-1]) if found else ("", "")
 
@@ -70,14 +76,11 @@ class FitRun(SurveyedHeights):
         record = self.record()
         residual, w, redundancy, detectable = (np.full(len(feet.station), np.nan) for _ in range(4))
         flag = np.where(self.structure.off, "off axis", np.where(self.usable, "not fitted", "no height")).astype(object)
-        for fit in fits:
-            found = fit.surface.search
-            # A bent axis' corner takes part in both legs: the first tells.
-            fresh = np.isnan(residual[fit.all_rows])
-            rows, at = fit.all_rows[fresh], fit.at[fresh]
-            residual[rows], w[rows] = fit.surface.residuals[at], found.w[at]
-            redundancy[rows], detectable[rows] = found.redundancies[at], found.detectable[at]
-            flag[rows] = np.where(fit.upwards.suspected[at], SUSPECTED, "kept")
+        rows, at = _told_rows(fits)
+        residual[rows] = joined([fit.surface.residuals for fit in fits])[at]
+        for column, name in ((w, "w"), (redundancy, "redundancies"), (detectable, "detectable")):
+            column[rows] = joined([getattr(fit.surface.search, name) for fit in fits])[at]
+        flag[rows] = np.where(joined([fit.upwards.suspected for fit in fits])[at], SUSPECTED, "kept")
         names, line = np.array(self.structure.names, dtype=object), self.line.fields(fits, self, flag)
         columns = {
             "axis": names[feet.axis].tolist(),
@@ -135,3 +138,11 @@ class FitRun(SurveyedHeights):
             "RMS": float(np.sqrt(np.mean(residuals**2))),
             **self.line.numbers(fits, self.units),
         }
+
+
+def _told_rows(fits):
+    """Output rows that the fits tell of, and the index of each into all the fits' own rows one after another. A bent
+    axis' corner takes part in both legs: the first tells."""
+    before = np.cumsum([0, *(len(fit.rows) for fit in fits)]).tolist()
+    rows, first = np.unique(joined([fit.all_rows for fit in fits]), return_index=True)
+    return rows, joined([fit.at + own for fit, own in zip(fits, before)])[first]

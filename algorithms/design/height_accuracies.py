@@ -6,7 +6,7 @@ from typing import Optional
 import numpy as np
 
 from ..boundary.input_fields import named_field
-from ..core.covariance import independent, levelled
+from ..core.covariance import independent, independent_pieces, levelled
 from ..core.errors import InputError
 from ..core.geodesy import foot_and_normal
 from ..core.meeting import pairs_that_meet
@@ -45,6 +45,11 @@ class Accuracies:
         if self.km is None:
             return independent(self.sigma[rows])
         return levelled(self.sigma[rows], arms, distances, self.km)
+
+    def of_pieces(self, rows, legs):
+        """Covariances of the stations ``rows`` (n,) of many pieces, ``legs``, Segments of them: a list, None for each
+        where these are not ``independent``."""
+        return independent_pieces(self.sigma[rows], legs) if self.independent else [None] * len(legs.counts)
 
 
 def sigma_index(asked, key="SIGMA", usual="sd"):

@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..core.measure import measure
+from ..core.tangent_point import tilts
 from ..language.number_text import listed, number_text
 from ..language.translation import tr
 from ..structure.stated_slope import slope_text
@@ -12,15 +13,22 @@ from .fit_geoid import EGM96, FIELD, GRID, NOTHING, STATED
 _MOST_AXES = 5
 
 
-def tell_points(run, fit):
-    """Push the sentences of both points of a Fit."""
+def known_slopes(fits):
+    """The slopes (m, 2) of the geoid at the level points of many Fits, asked for together."""
+    places = [fit.level for fit in fits]
+    lat, lon = (np.array([getattr(place, name) for place in places], float) for name in ("lat", "lon"))
+    return tilts([fit.geoid.slope for fit in fits], "known")(lat, lon).T
+
+
+def tell_points(run, fit, geoid_slope):
+    """Push the sentences of both points of a Fit; ``geoid_slope``: see known_slopes."""
     say = run.asked.say
     if fit.kind == "line":
         _tell_line(run, fit)
     else:
         for words, place, inside in zip(_titles(), (fit.tangent, fit.level), fit.inside):
             _tell_point(run, fit, words, place, inside)
-    say(_needs(run, fit))
+    say(_needs(fit, geoid_slope))
 
 
 def _titles():
@@ -78,11 +86,10 @@ def _tell_point(run, fit, words, place, inside):
     run.asked.say(tr("Plane '{}': seen from the axes: {}.").format(fit.name, beside))
 
 
-def _needs(run, fit):
+def _needs(fit, slope):
     """What each point rests on: the heights alone, or the slope of the geoid as well."""
     kind = tr("Plane") if fit.kind == "plane" else tr("Line")
-    geoid, place = fit.geoid.slope, fit.level
-    slope = geoid.known(place.lat, place.lon)
+    geoid = fit.geoid.slope
     source = {
         STATED: tr("as stated: {}").format(slope_text(slope)),
         FIELD: tr("from the stations' own undulations: {}").format(slope_text(slope)),

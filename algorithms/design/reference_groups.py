@@ -6,19 +6,20 @@ from typing import Optional, Union
 import numpy as np
 
 from ..core.errors import InputError
-from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frames, plane_frame
+from ..core.fit import Heights, SurfaceFit, check_spread, fit_surface, line_frames, plane_frame, surface_normals
 from ..core.geodesy import east_north, foot_and_normal
 from ..core.lateral_fit import LateralFit
 from ..core.least_squares import suspected_step
-from ..core.legs import LEAST_ON_LEG, rows_on, stretches
+from ..core.legs import LEAST_ON_LEG, rows_on
 from ..core.many_lines import fit_lines
+from ..core.segments import Segments, joined
 from ..core.straightness import Straightness, straightness_of_lines
 from ..core.tangent_point import LinePlace, SurfacePoint, places_of_lines, plane_points
 from ..language.core_sentences import worded
 from ..language.translation import tr
 from .fit_geoid import FitGeoid
 from .height_accuracies import levelling_arms
-from .tested_part import TestedPart, tested_part
+from .tested_part import TestedPart, tested_parts
 
 SAME_PLACE = 0.01
 
@@ -82,13 +83,13 @@ class Group:
                 tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, worded(error))
             ) from None
 
-    def observed(self, run):
-        """The Heights of the rows of ``run``, and its sections: see fit.fit_surface."""
-        points, rows = run.structure.points, self.rows
-        station = run.structure.feet.station[rows]
-        lat, lon, height = points.lat[station], points.lon[station], run.height[rows] + run.n[rows]
-        covariance, sections, datums = self._accuracy(run, rows, station)
-        return Heights(lat, lon, height, covariance, run.accuracies.known, datums), sections
+    def observed(self, run, station, lat, lon, height, undulation, covariance):
+        """The Heights of the rows of ``run``, and its sections: see fit.fit_surface. The arrays: of its rows, see
+        SurveyedHeights.pieces."""
+        sections, datums = (), None
+        if covariance is None:
+            covariance, sections, datums = self._accuracy(run, self.rows, station)
+        return Heights(lat, lon, height + undulation, covariance, run.accuracies.known, datums), sections
 
     def plane_frame(self, run, heights):
         """Frame of a plane through Heights; InputError where they determine none."""
@@ -120,11 +121,10 @@ class _Surface:
         """Latitudes and longitudes of the rows, degrees."""
         return self.heights.lat, self.heights.lon
 
-    def tested(self, run, line, geoid, more, slopes):
-        """The Fit: what is flagged and what has moved. ``line``: LateralFit or None; ``geoid``: FitGeoid; ``more``: the
-        points found; ``slopes``: along its axes."""
-        group, rows = self.group, self.group.rows
-        along, datums = (run.structure.feet.axis[rows], run.chainage[rows]), self.heights.datums
+    def found(self, run, line, geoid, more, slopes, upwards, sideways):
+        """The Fit. ``line``: LateralFit or None; ``geoid``: FitGeoid; ``more``: the points found; ``slopes``: along its
+        axes; ``upwards``, ``sideways``: TestedPart, the latter None without a line."""
+        group, rows, datums = self.group, self.group.rows, self.heights.datums
         return Fit(
             group.name,
             group.kind,
@@ -133,13 +133,13 @@ class _Surface:
             rows,
             group.all_rows,
             group.at,
-            tested_part(self.fit.search, *along),
+            upwards,
             slopes,
             step=_step(run, rows, self.fit, self.sections),
             arms_apart=0 if datums is None else int(datums.max()),
             geoid=geoid,
             line=line,
-            sideways=None if line is None else tested_part(line.search, *along),
+            sideways=sideways,
             **more,
         )
 
@@ -154,12 +154,18 @@ def fitted_groups(run, groups, *, remove, robust):
     lines = run.line.fitted(run, groups, remove=remove, robust=robust)
     points = (_plane_points if groups[0].kind == "plane" else _line_points)(run, surfaces, geoids, lines)
     slopes = _slopes(run, surfaces)
-    return [one.tested(run, *more) for one, *more in zip(surfaces, lines, geoids, points, slopes)]
+    rows = [one.group.rows for one in surfaces]
+    along = [run.structure.feet.axis[own] for own in rows], [run.chainage[own] for own in rows]
+    upwards = tested_parts([one.fit.search for one in surfaces], *along)
+    sideways = lines if lines[0] is None else tested_parts([line.search for line in lines], *along)
+    every = zip(surfaces, lines, geoids, points, slopes, upwards, sideways)
+    return [one.found(run, *more) for one, *more in every]
 
 
 def _surfaces(run, groups, *, remove, robust):
     """The _Surface of each group."""
-    observed = [group.named(group.observed, run) for group in groups]
+    pieces = zip(groups, *run.pieces([group.rows for group in groups]))
+    observed = [group.named(group.observed, run, *own) for group, *own in pieces]
     heights, sections = zip(*observed)
 
     def fitted(number, *given, **options):
@@ -205,10 +211,11 @@ def _line_points(run, surfaces, geoids, lines):
     straight = straightness_of_lines(
         fits, [(one.heights.lat[k], one.heights.lon[k], one.heights.height[k]) for one, k in zip(surfaces, kept)], lines
     )
+    legs = Segments([len(one.group.rows) for one in surfaces])
+    low, size = legs.range(run.chainage[joined([one.group.rows for one in surfaces])])
     points = []
-    for one, places, straightness in zip(surfaces, found, straight):
-        s = run.chainage[one.group.rows]
-        inside = tuple(bool(s.min() <= place.chainage <= s.max()) for place in (places.tangent, places.level))
+    for places, straightness, first, last in zip(found, straight, low.tolist(), (low + size).tolist()):
+        inside = tuple(first <= place.chainage <= last for place in (places.tangent, places.level))
         points.append(
             {"tangent": places.tangent, "level": places.level, "inside": inside, "straightness": straightness}
         )
@@ -219,7 +226,7 @@ def groups_of_lines(run):
     """A Group for each axis that has stations with heights, or for each of its legs with at least four."""
     groups, rows_of = [], run.rows_of_axes(run.usable)
     several = max(len(rows) for rows in rows_of) > 1
-    for axis, rows, number in zip(run.axes, rows_of, range(len(rows_of))):
+    for axis, rows, stretches, number in zip(run.axes, rows_of, run.stretches(rows_of), range(len(rows_of))):
         if not len(rows):
             run.asked.say(tr("Axis '{}': no station with a height belongs to it.").format(axis.line.name))
             continue
@@ -229,7 +236,7 @@ def groups_of_lines(run):
             )
             continue
         s = run.chainage[rows]
-        for stretch in stretches(axis, float(s.min()), float(s.max())):
+        for stretch in stretches:
             mine = rows[rows_on(stretch, s)]
             name = axis.line.name if not stretch.leg else tr("{}, leg {}").format(axis.line.name, stretch.leg)
             if stretch.leg and len(mine) < LEAST_ON_LEG:
@@ -316,7 +323,7 @@ def _slopes(run, surfaces):
     east, north = east_north(lat, lon)
     turn = np.radians(turn)[:, None]
     ahead, up = np.sin(turn) * east + np.cos(turn) * north, foot_and_normal(lat, lon, run.ellipsoid)[1]
-    n = np.repeat([one.fit.frame.normal(one.fit.slopes) for one in surfaces], counts, axis=0)
+    n = np.repeat(surface_normals([one.fit for one in surfaces]), counts, axis=0)
     slopes = iter((-np.einsum("ij,ij->i", n, ahead) / np.einsum("ij,ij->i", n, up)).tolist())
     return [tuple(next(slopes) for _ in range(count)) for count in counts]
 

@@ -8,22 +8,30 @@ from ..boundary.output_rows import OutputTable
 from ..boundary.points import placed_points
 from ..boundary.reference_systems import definition
 from ..core.errors import InputError
+from ..core.fit import unit_normals
 from ..core.geodesy import datum_name
+from ..core.segments import Segments, joined
 from ..core.tangent_point import LinePlace
 from ..core.units import metres_per
 from ..structure.height_system import undulation_text
-from .fit_messages import slope_deviation
+from .fit_messages import leading_covariances, slope_deviations
 
 
 def reference_table(run, fits, crs, record, style):
     """The references as an OutputTable: of each the level point and the tangent point, in this order, those that are
     well determined; else its own place."""
     datum = datum_name(definition(run.structure.points.crs))
-    told = record.text()
-    rows = [_reference_row(run, fit, told, datum) for fit in fits]
     shapes = [QgsGeometry.fromMultiPointXY(points) for points in _marks(fits, crs)]
     names = (*REFERENCE[:-1], *REFERENCE_LINE, REFERENCE[-1]) if run.line.judged else REFERENCE
-    columns = {name: [row[name] for row in rows] for name in names}
+    found = {
+        **_surface_columns(run, fits, datum),
+        **_straightness_columns(fits, run.units),
+        **_point_columns(run, "tan", [(fit.tangent, fit.inside[0]) for fit in fits]),
+        **_point_columns(run, "lev", [(fit.level, fit.inside[1]) for fit in fits]),
+        **_line_columns(run, fits),
+        "record": [record.text()] * len(fits),
+    }
+    columns = {name: found.get(name, [None] * len(fits)) for name in names}
     return OutputTable("REFERENCE", columns, crs, QgsWkbTypes.Type.MultiPoint, style, shapes=shapes)
 
 
@@ -58,72 +66,78 @@ def is_known(place):
     return isinstance(place, LinePlace) or place.well_determined
 
 
-def _reference_row(run, fit, told, datum):
-    surface, frame, unit, solution = fit.surface, fit.surface.frame, run.units, fit.surface.solution
-    normal = surface.plane.normal
-    first, last = run.dates(run.structure.feet.station[fit.rows])
-    test = solution.global_test
-    row = dict.fromkeys(REFERENCE)
-    row.update(
-        name=fit.name,
-        kind=fit.kind,
-        axes="; ".join(run.structure.names[k] for k in fit.axes),
-        lat0=frame.lat,
-        lon0=frame.lon,
-        h0=surface.height / unit.height,
-        nx=float(normal[0]),
-        ny=float(normal[1]),
-        nz=float(normal[2]),
-        h_unit=unit.height_name,
-        h_system="ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid",
-        undul=undulation_text(run.system),
-        datum=datum,
-        azimuth=frame.azimuth,
-        slopes="; ".join(f"{run.structure.names[k]} {slope:+.10f}" for k, slope in zip(fit.axes, fit.slopes)),
-        sd_h=float(solution.deviations[0]) / unit.height,
-        sd_slope=slope_deviation(fit),
-        number=int(surface.search.kept.sum()),
-        suspected=int(fit.upwards.suspected.sum()),
-        removed=int(np.sum(~surface.search.kept)),
-        rms=surface.rms / unit.height,
-        var_factor=float(solution.variance_factor),
-        first_date=first or None,
-        last_date=last or None,
-        global_t="none" if test is None else "passed" if test[3] else "failed",
-        record=told,
-    )
-    if fit.straightness is not None:
-        s = fit.straightness
-        for name, value in (
-            ("str_vert", s.vertical.rms),
-            ("rng_vert", s.vertical.range),
-            ("str_lat", s.lateral.rms),
-            ("rng_lat", s.lateral.range),
-            ("str_comb", s.combined.rms),
-            ("max_comb", s.combined.range),
-            ("zon_vert", s.vertical_zone),
-            ("zon_lat", s.lateral_zone),
-            ("zon_cyl", s.cylinder),
-        ):
-            row[name] = value / unit.height
-    for name, place, inside in zip(("tan", "lev"), (fit.tangent, fit.level), fit.inside):
-        row.update(_point_columns(run, name, place, inside))
-    row.update(run.line.reference(fit, run))
-    return row
-
-
-def _point_columns(run, name, place, inside):
-    """Columns of one of the two points: ``name`` is 'tan' or 'lev'."""
-    if not is_known(place):
-        return {f"{name}_state": "poorly determined"}
-    line = isinstance(place, LinePlace)
+def _surface_columns(run, fits, datum):
+    """Columns of the surfaces themselves: where they are, how they slope, and what their tests found."""
+    unit, names, surfaces = run.units, run.structure.names, [fit.surface for fit in fits]
+    frames, solutions = [one.frame for one in surfaces], [one.solution for one in surfaces]
+    legs, kept = Segments([len(fit.rows) for fit in fits]), joined([one.search.kept for one in surfaces])
+    suspected = joined([fit.upwards.suspected for fit in fits])
+    dates = [run.dates(run.structure.feet.station[fit.rows]) for fit in fits]
+    covariances, tests = leading_covariances(fits), [solution.global_test for solution in solutions]
+    system = "ellipsoidal" if run.system.kind == "ellipsoidal" else "above the geoid"
+    same = {"h_unit": unit.height_name, "h_system": system, "undul": undulation_text(run.system), "datum": datum}
     return {
-        f"{name}_lat": place.lat,
-        f"{name}_lon": place.lon,
-        f"{name}_chain": place.chainage / run.units.chainage if line else None,
-        f"{name}_sd": (place.sd if line else place.deviation) / run.units.chainage,
-        f"{name}_state": "inside" if inside else "outside",
+        "name": [fit.name for fit in fits],
+        "kind": [fit.kind for fit in fits],
+        "axes": ["; ".join(names[k] for k in fit.axes) for fit in fits],
+        "lat0": [frame.lat for frame in frames],
+        "lon0": [frame.lon for frame in frames],
+        "h0": [one.height / unit.height for one in surfaces],
+        **dict(zip(("nx", "ny", "nz"), unit_normals(surfaces).T)),
+        **{name: [value] * len(fits) for name, value in same.items()},
+        "azimuth": [frame.azimuth for frame in frames],
+        "slopes": ["; ".join(f"{names[k]} {g:+.10f}" for k, g in zip(fit.axes, fit.slopes)) for fit in fits],
+        "sd_h": np.sqrt(covariances[:, 0, 0]) / unit.height,
+        "sd_slope": slope_deviations(covariances),
+        "number": legs.sums(kept.astype(int)),
+        "suspected": legs.sums(suspected.astype(int)),
+        "removed": legs.sums((~kept).astype(int)),
+        "rms": [one.rms / unit.height for one in surfaces],
+        "var_factor": [float(solution.variance_factor) for solution in solutions],
+        "first_date": [first or None for first, _ in dates],
+        "last_date": [last or None for _, last in dates],
+        "global_t": ["none" if test is None else "passed" if test[3] else "failed" for test in tests],
     }
+
+
+def _straightness_columns(fits, unit):
+    """Columns of the straightness of lines, {} for planes; ``unit``: the run's Units."""
+    if fits[0].straightness is None:
+        return {}
+    every = [fit.straightness for fit in fits]
+    values = {
+        "str_vert": [s.vertical.rms for s in every],
+        "rng_vert": [s.vertical.range for s in every],
+        "str_lat": [s.lateral.rms for s in every],
+        "rng_lat": [s.lateral.range for s in every],
+        "str_comb": [s.combined.rms for s in every],
+        "max_comb": [s.combined.range for s in every],
+        "zon_vert": [s.vertical_zone for s in every],
+        "zon_lat": [s.lateral_zone for s in every],
+        "zon_cyl": [s.cylinder for s in every],
+    }
+    return {name: np.array(column) / unit.height for name, column in values.items()}
+
+
+def _point_columns(run, name, found):
+    """Columns of one of the two points, ``name`` 'tan' or 'lev'; ``found``: of each fit its place, and whether that is
+    inside."""
+    rows = [_point_row(run.units.chainage, *one) for one in found]
+    return dict(zip((f"{name}_{part}" for part in ("lat", "lon", "chain", "sd", "state")), zip(*rows)))
+
+
+def _point_row(metres, place, inside):
+    if not is_known(place):
+        return None, None, None, None, "poorly determined"
+    line = isinstance(place, LinePlace)
+    chainage, deviation = (place.chainage / metres, place.sd) if line else (None, place.deviation)
+    return place.lat, place.lon, chainage, deviation / metres, "inside" if inside else "outside"
+
+
+def _line_columns(run, fits):
+    """Columns of the lines in plan, {} where they are not judged."""
+    rows = [run.line.reference(fit, run) for fit in fits] if run.line.judged else []
+    return {name: [row.get(name) for row in rows] for name in REFERENCE_LINE} if rows else {}
 
 
 def ellipse_table(run, fits, crs, style):

@@ -5,6 +5,8 @@ from functools import cached_property
 import numpy as np
 
 from ..core.errors import InputError
+from ..core.legs import stretches
+from ..core.segments import Segments, joined
 from ..language.translation import tr
 from ..structure.axis_overrides import AxisFields
 from ..structure.height_system import height_system, undulation_index
@@ -53,6 +55,26 @@ class SurveyedHeights:
     def rows_of_axes(self, used):
         """The rows on each axis, a list of index arrays (n,) in their order; ``used``: those that count, (n,)."""
         return self.structure.rows_on_axes(used)
+
+    def stretches(self, rows):
+        """The straight Stretches of each axis between the outermost of its ``rows``, a list of index arrays: a list of
+        tuples, empty where it has none."""
+        counts = np.array([len(own) for own in rows])
+        filled = np.flatnonzero(counts)
+        low, size = Segments(counts[filled]).range(self.placed.chainage[joined(rows)])
+        found = [()] * len(rows)
+        for number, first, last in zip(filled.tolist(), low.tolist(), (low + size).tolist()):
+            found[number] = stretches(self.placed.axes[number], first, last)
+        return found
+
+    def pieces(self, rows):
+        """What is known of many pieces of the structure, each with ``rows``, index arrays: their stations, latitudes
+        and longitudes, degrees, heights and undulations, metres, and covariances (see Accuracies.of_pieces). Six lists.
+        """
+        legs, rows = Segments([len(own) for own in rows]), joined(rows)
+        station, points = self.structure.feet.station[rows], self.structure.points
+        values = station, points.lat[station], points.lon[station], self.height[rows], self.n[rows]
+        return *(legs.parts(one) for one in values), self.accuracies.of_pieces(station, legs)
 
     def record(self):
         """The RunRecord of the run."""

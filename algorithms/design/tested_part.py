@@ -7,6 +7,7 @@ import numpy as np
 from ..core.least_squares import Search
 from ..core.moved_stretches import many_flagged, moved_stretches
 from ..core.quantiles import BAARDA
+from ..core.segments import Segments, joined
 
 
 @dataclass(frozen=True)
@@ -31,12 +32,21 @@ class TestedPart:
         return float(np.sqrt(np.mean(self.residuals[self.search.kept] ** 2)))
 
 
-def tested_part(found, axis, chainage):
-    """TestedPart of a Search ``found`` among rows with ``axis`` (indices) and ``chainage``, metres (n,)."""
-    flagged = ~found.kept | (np.abs(np.nan_to_num(found.w)) > _limit(found))
+def tested_parts(searches, axes, chainages):
+    """TestedPart of each of many Searches, a list; ``axes``, ``chainages``: of each the axis indices and chainages,
+    metres, of its rows (n,)."""
+    legs = Segments([len(found.kept) for found in searches])
+    limits = np.array([_limit(found) for found in searches])[legs.which]
+    flagged = ~joined([found.kept for found in searches])
+    flagged |= np.abs(np.nan_to_num(joined([found.w for found in searches]))) > limits
+    return [_part(*one) for one in zip(searches, legs.parts(flagged), axes, chainages, legs.sums(flagged).tolist())]
+
+
+def _part(found, flagged, axis, chainage, number):
+    """TestedPart of a Search; ``flagged``: of its rows by their tests, ``number`` of them."""
     for row in (*found.guarded, *(row for pair in found.twins for row in pair)):
         flagged[row] = True
-    if not np.any(flagged):
+    if not number and not np.any(flagged):
         return TestedPart(found, flagged, (), False)
     moved = moved_stretches(axis, chainage, found.fitted.residuals, flagged)
     return TestedPart(

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 from scipy import linalg
 
-from tautline.algorithms.core.covariance import Covariance, independent, levelled
+from tautline.algorithms.core.covariance import Covariance, independent, independent_pieces, levelled
 from tautline.algorithms.core.errors import InputError
+from tautline.algorithms.core.segments import Segments
 
 
 def test_weights_of_a_full_covariance():
@@ -22,6 +23,20 @@ def test_weights_of_a_full_covariance():
     part = covariance.part(keep)
     assert len(part) == 6
     assert part.weight == pytest.approx(linalg.inv(matrix[keep][:, keep]), abs=1e-12)
+
+
+def test_independent_heights_of_many_pieces():
+    """Of each the weights of numpy's inverse of its own diagonal; one wrong standard deviation of all is refused."""
+    sigmas, legs = np.linspace(0.001, 0.009, 9), Segments([4, 1, 4])
+    values = np.arange(18.0).reshape(9, 2)
+    for one, own, part in zip(independent_pieces(sigmas, legs), legs.parts(sigmas), legs.parts(values)):
+        want = np.linalg.inv(np.diag(own**2)) @ part
+        assert len(one) == len(own) and not one.correlated and one.weight is None
+        assert one.weighted(part) == pytest.approx(want, rel=1e-12)
+        assert one.part(own > own[0]).variance.tolist() == (own[1:] ** 2).tolist()
+    sigmas[6] = np.nan
+    with pytest.raises(InputError, match="not a number"):
+        independent_pieces(sigmas, legs)
 
 
 @pytest.mark.parametrize("as_levelled", [True, False])

@@ -15,7 +15,17 @@ from scipy import optimize, stats
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.covariance import Covariance, independent, levelled
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.fit import Frame, Heights, check_spread, fit_surface, line_frame, linearised, plane_frame
+from tautline.algorithms.core.fit import (
+    Frame,
+    Heights,
+    SurfaceFit,
+    check_spread,
+    fit_surface,
+    line_frame,
+    linearised,
+    plane_frame,
+    unit_normals,
+)
 from tautline.algorithms.core.tangent_point import line_places, plane_points
 
 HONESTY = pathlib.Path(__file__).resolve().parents[1] / "benchmarks" / "honesty.py"
@@ -258,6 +268,26 @@ def test_robust_start_sees_a_settlement_that_hides_itself(wgs84):
     aside = np.flatnonzero(~robust.search.kept)
     assert robust.robust and len(aside) >= 5 and set(aside) <= set(settled)
     assert np.sqrt(robust.solution.variance_factor) < 0.006 < np.sqrt(plain.solution.variance_factor)
+
+
+@pytest.mark.parametrize("distance", [100.0, 500.0, 2000.0])
+def test_robust_start_of_two_stations_weighs_nothing(wgs84, distance):
+    """Both lie on the line to the last digit, as far to either side: no median departure to weigh them by."""
+    lat, lon, _ = wgs84.forward(np.zeros(2), np.full(2, 8.0), np.array([0.0, 180.0]), np.full(2, distance))
+    heights = Heights(lat, lon, np.full(2, 50.0), independent(np.full(2, 0.003)))
+    found = fit_surface(Frame(0.0, 8.0, wgs84, 0.0), heights, remove=True, robust=True)
+    assert np.all(found.search.kept) and found.residuals == pytest.approx(np.zeros(2), abs=2e-9)
+
+
+def test_normals_of_many_surfaces(wgs84):
+    """Against the cross product of what lies between three points of each surface: numpy's own."""
+    frames = [Frame(-80.0 + 8.0 * k, 17.0 * k, wgs84, None) for k in range(20)]
+    slopes = np.random.default_rng(2).uniform(-0.3, 0.3, (20, 2))
+    fits = [SurfaceFit(frame, 100.0 * k, own, np.zeros(0), None) for k, (frame, own) in enumerate(zip(frames, slopes))]
+    found = unit_normals(fits)
+    for frame, (east, north), normal in zip(frames, slopes, found):
+        across = np.cross(frame.directions[0] + east * frame.up, frame.directions[1] + north * frame.up)
+        assert normal == pytest.approx(across / np.linalg.norm(across), abs=1e-15)
 
 
 def test_robust_start_of_good_heights_ends_where_the_plain_one_does(wgs84):

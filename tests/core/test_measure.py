@@ -254,6 +254,18 @@ def test_thousand_axes_against_brute_force(wgs84):
         assert abs(found.across[i]) <= found.distance[i] + 1e-6
 
 
+def test_stations_at_one_place_among_many_axes(wgs84):
+    """Nine stations at each of three places, which no grid tells apart: 100 parallel axes 200 m apart."""
+    east = wgs84.forward(np.full(100, 47.0), np.full(100, 9.0), np.full(100, 90.0), 200.0 * np.arange(100))
+    ends = wgs84.forward(*east[:2], np.zeros(100), np.full(100, 3000.0))
+    lines = [AxisLine(str(k), *(np.array([a[k], b[k]]) for a, b in zip(east[:2], ends[:2])), wgs84) for k in range(100)]
+    near = np.array([3, 50, 98])
+    lat, lon, _ = wgs84.forward(east[0][near], east[1][near], np.full(3, 1.0), np.array([10.0, 1500.0, 2990.0]))
+    feet = Measurer(lines).feet(np.repeat(lat, 9), np.repeat(lon, 9))
+    assert feet.station.tolist() == list(range(27)) and feet.axis.tolist() == np.repeat(near, 9).tolist()
+    assert feet.along.reshape(3, 9) == pytest.approx(np.tile([[9.998], [1499.8], [2989.5]], 9), abs=0.1)
+
+
 def test_many_stations_in_chunks_keep_their_order(wgs84):
     """20,000 stations on three axes, shuffled, against their own placing."""
     rng = np.random.default_rng(3)

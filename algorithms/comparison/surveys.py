@@ -12,6 +12,7 @@ from ..boundary.points import read_points
 from ..boundary.reference_systems import checked_crs
 from ..core.errors import InputError
 from ..core.station_notation import notation, station_texts
+from ..entry.moved_points import warn_of_moved_points
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
 from ..language.core_sentences import worded
@@ -61,13 +62,18 @@ def survey_layers(asked):
 def units_of_surveys(asked):
     """Units of each survey in the order given, by form, its record and its headings; the run is in those of the
     first."""
-    found, records = [], asked.records.get("SURVEYS", ())
+    found = []
     for number, layer in enumerate(survey_layers(asked)):
         source = asked.source_of("SURVEYS", layer)
-        record = records[number] if number < len(records) else RunRecord()
+        record = _record(asked, number)
         height = named_field(source, asked.text("HEIGHT_FIELD"), "HEIGHT_FIELD", ("height",))
         found.append(stated_units(asked, record, source.sourceName(), headings_of(source, height)))
     return found
+
+
+def _record(asked, number):
+    """The record of the run that made survey ``number``, counted from 0."""
+    return dict(enumerate(asked.records.get("SURVEYS", ()))).get(number, RunRecord())
 
 
 def read_surveys(asked, units):
@@ -182,6 +188,8 @@ def _survey(asked, run_units, source, typed, told):
         {key: index[key] for key in numbers},
         {key: index[key] for key in ("axis", "station", "date")},
     )
+    record = _record(asked, told.number)
+    warn_of_moved_points(asked, "SURVEYS", record, points)
     columns, unit = points.columns, run_units.height
     field = source.fields()[index["height"]].name() if index["height"] >= 0 else ""
     if index["height"] < 0:
@@ -199,7 +207,6 @@ def _survey(asked, run_units, source, typed, told):
             tr("Layer '{}': SIGMA_KM needs the chainage of every station.").format(source.sourceName()),
             keys=("SIGMA_KM", "SIGMAS_KM"),
         )
-    record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
     sigma = None if told.line is None else told.line * told.units.height
     line = read_line(kind, columns, source, run_units, sigma)
     return Survey(
@@ -233,7 +240,7 @@ def _from_notation(stations, source):
 
 def _accuracy(asked, columns, source, run_units, field, told):
     """SurveyAccuracy of one survey: of its covariance, else of what is stated, else of its field 'sd'."""
-    record = dict(enumerate(asked.records.get("SURVEYS", ()))).get(told.number, RunRecord())
+    record = _record(asked, told.number)
     sigma = None if told.sigma is None else told.sigma * told.units.height
     given = given_covariance(asked, source, sigma, field, key=f"COVARIANCE_{told.number + 1}", record=record)
     if given is not None:

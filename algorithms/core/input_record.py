@@ -16,7 +16,8 @@ class InputRecord:
     ``source``: as the host opens it again; ``rows``: how many were read, -1 where it is not known; ``numbers``,
     ``texts``: names of the fields that were read as such; ``shape``: 'point', 'line', 'raster', or '' where no geometry
     was read; ``window``: of a raster its first row and the one after the last; ``hash``: of all that was read, '' where
-    none was made; ``part``: True where only some of the rows were handed to the run (a selection, a filter).
+    none was made; ``part``: True where only some of the rows were handed to the run (a selection, a filter);
+    ``marks``: of the points' places as place_marks has them, '' where none were made.
     """
 
     source: str = ""
@@ -27,6 +28,7 @@ class InputRecord:
     window: tuple = ()
     hash: str = ""
     part: bool = False
+    marks: str = ""
 
     @property
     def fields(self):

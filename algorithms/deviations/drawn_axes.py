@@ -10,6 +10,7 @@ from ..boundary.input_fields import named_field
 from ..core.axis import Axis
 from ..core.errors import InputError
 from ..core.station_notation import station_equations
+from ..entry.moved_points import warn_of_moved_points
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
 from ..language.number_text import counted, number_text, plain_text
@@ -107,6 +108,7 @@ def read_drawn(asked, *, with_design):
         "lateral": lambda source: review_fields(source)["lateral"],
     }
     structure, _ = read_structure(asked, units, with_heights=False, more_numbers=numbers)
+    warn_of_moved_points(asked, "STATIONS", record, structure.points)
     text = asked.text("EQUATIONS") or record.parameter("EQUATIONS")
     notation = Notation(units.chainage_name, units.chainage, station_equations(text))
     fields, feet = AxisFields(structure.axis_source), structure.feet

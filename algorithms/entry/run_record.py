@@ -215,7 +215,7 @@ def _is_number(value):
 
 def _input_dict(one):
     told = {"source": one.source, "rows": one.rows, "numbers": one.numbers, "texts": one.texts, "shape": one.shape}
-    told.update({"window": one.window, "hash": one.hash, "part": one.part})
+    told.update({"window": one.window, "hash": one.hash, "part": one.part, "marks": one.marks})
     return {key: value for key, value in told.items() if value not in ("", (), False, -1)}
 
 
@@ -404,6 +404,7 @@ class _Reader:
             window if len(window) == 2 and not any(isinstance(one, bool) for one in window) else (),
             self._text(given, "hash"),
             part,
+            self._text(given, "marks"),
         )
 
     def _list(self, given, key, kind):

@@ -1,10 +1,16 @@
-"""What was written into an output, in a few numbers: from these an edit made by hand since is known."""
+"""What was written into an output, in a few numbers: from these an edit made by hand since is known.
+
+The points' places are marked one by one, so that those that were moved can be named.
+"""
+
+from dataclasses import replace
 
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
 from ..boundary.stored_rows import remember, stored_layer
 from ..boundary.tables import read_table, table_in_slices
 from ..core.errors import InputError
+from ..core.place_marks import place_marks
 
 # Reading back costs a tenth of the writing; of larger layers it is not known whether they were edited.
 _MOST_ROWS = 200_000
@@ -33,7 +39,7 @@ def rows_reading(layer, context):
         return None
     remember(source, stored_layer(layer))
     try:
-        return read_table(source, *_columns(source), None, geometry=True).read
+        return _marked(read_table(source, *_columns(source), None, geometry=True))
     except InputError:
         return None
 
@@ -47,7 +53,11 @@ def rows_reading_in_slices(layer, context):
         table = yield from table_in_slices(source, *_columns(source), None, geometry=True)
     except InputError:
         return None
-    return table.read
+    return _marked(table)
+
+
+def _marked(table):
+    return replace(table.read, marks=place_marks(*table.xyz[:2]))
 
 
 def _columns(source):

@@ -56,7 +56,7 @@ class Reviewed:
     ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: Decided};
     ``w``, ``suspected``: of a test of the heights; ``lat_w``, ``lat_suspected``: of the line;
     ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``: None
-    where none was judged by line.
+    where none was judged by line; ``moved``: a sentence where points were moved by hand since.
     """
 
     points: object
@@ -86,6 +86,7 @@ class Reviewed:
     has_tested: bool
     has_decisions: bool
     line: Optional[ReviewedLine] = None
+    moved: str = ""
 
     def __len__(self):
         return len(self.residual)
@@ -171,6 +172,7 @@ def read_reviewed(asked, record):
         tested.known,
         decided is not None,
         read_line(asked, stations, order, axis, record, tested.record),
+        stations.moved,
     )
 
 

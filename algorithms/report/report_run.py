@@ -59,7 +59,9 @@ class ReportRun:
         for sentence in filter(None, (headline(found, structure), *verdict_sentences(found), *line)):
             asked.say(sentence)
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
-        documents = self._pages(asked, found, titles, structure, chart, [*old, *filter(None, [contradicting])])
+        documents = self._pages(
+            asked, found, titles, structure, chart, [*old, *filter(None, [reviewed.moved, contradicting])]
+        )
         if kind:
             check_cancel(asked.feedback)
             documents.append(Document("SLIDE", slide(found, chart, structure, kind, asked.text("SLIDE_AXIS"))))

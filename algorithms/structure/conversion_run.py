@@ -3,10 +3,12 @@
 import numpy as np
 
 from ..boundary.height_column import height_column
+from ..boundary.input_fields import named_field
 from ..boundary.output_rows import OutputTable
 from ..boundary.points import read_points
 from ..core.errors import InputError
 from ..entry.base import Result
+from ..entry.moved_points import warn_of_moved_points
 from ..entry.recorded_system import UNKNOWN, recorded_kind
 from ..language.number_text import counted, number_text
 from ..language.translation import tr
@@ -30,6 +32,8 @@ class ConversionRun:
         heights = height_column(source, asked.text("HEIGHT_FIELD"))
         find = undulation_index(asked)
         points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
+        if any(named_field(source, "", "", (name,)) >= 0 for name in ("chainage", "offset")):
+            warn_of_moved_points(asked, "STATIONS", asked.record_of("STATIONS"), points)
         field = source.fields()[heights.index].name() if heights.index >= 0 else ""
         check_vertical(asked, points, run_units.height_name, field, key="HEIGHTS_ARE", said=_direction(asked))
         given = points.columns["height"] if heights.index >= 0 else points.z

@@ -21,6 +21,7 @@ from ..core.moved_stretches import flags_hold
 from ..core.plain_number import plain_number
 from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
+from ..entry.moved_points import warn_of_moved_points
 from ..entry.run_record import RunRecord
 from ..language.decision_words import SUSPECTED, decision_of, flag_of
 from ..language.number_text import listed
@@ -73,7 +74,8 @@ class ReviewedStations:
     ``residual``, ``design``, ``flat``, ``sd``, ``lateral``: metres; ``chainage``, ``offset``: as read, in the unit of
     chainages; ``w``: of a test; ``status``, ``side``, ``date``: as in the layer; ``flag``: as language.decision_words
     has it, of the height; ``lat_w``, ``lat_flag``: the same of the line; ``fields``: {our name: index of the field};
-    ``units``: of the layer; ``record``: of the run that made it.
+    ``units``: of the layer; ``record``: of the run that made it; ``moved``: a sentence where points were moved by hand
+    since, else ''.
     """
 
     source: object
@@ -97,6 +99,7 @@ class ReviewedStations:
     fields: dict
     units: Units
     record: RunRecord
+    moved: str = ""
 
     def __len__(self):
         return len(self.residual)
@@ -147,6 +150,7 @@ def read_reviewed_stations(asked, units, record):
         index,
         units,
         record,
+        warn_of_moved_points(asked, "STATIONS", asked.record_of("STATIONS"), points),
     )
 
 

@@ -5327,6 +5327,26 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/entry/moved_points.py" />
+   <source>Chainage, offset and what was computed there are those of the former place; 'Measure chainage and offset' or 'Design heights and residuals' on this layer measures anew.</source>
+   <translation>Stationierung, Querabstand und was dort berechnet wurde gelten für den früheren Ort; 'Stationierung und Querabstand messen' oder 'Soll-Höhen und Abweichungen' mit diesem Layer misst neu.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/moved_points.py" />
+   <source>point was moved or added</source>
+   <translation>Punkt wurde</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/moved_points.py" />
+   <source>points were moved or added</source>
+   <translation>Punkte wurden</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/moved_points.py" />
+   <source>Layer '{}': {} since its run, the first in row {}.</source>
+   <translation>Layer '{}': {} seit seinem Lauf verschoben oder ergänzt, zuerst in Zeile {}.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/entry/parameter_checks.py" />
    <source>There is no parameter {}; there are {}.</source>
    <translation>Einen Parameter {} gibt es nicht; vorhanden: {}.</translation>

@@ -56,12 +56,12 @@ class Comparing:
 
 def _state(key, reading, copy):
     """What becomes of one comparison, in slices: the state of an input as its InputRecord ``reading`` had it, or where
-    that is None the hash of the rows there are now; ``copy``: of a layer in memory, or None."""
+    that is None the InputRecord of the rows there are now, None where they cannot be read; ``copy``: of a layer in
+    memory, or None."""
     context = QgsProcessingContext()
     if reading is None:
         layer = copy if copy is not None else QgsVectorLayer(key[0], "", "ogr")
-        read = (yield from rows_reading_in_slices(layer, context)) if layer.isValid() else None
-        return read.hash if read is not None else ""
+        return (yield from rows_reading_in_slices(layer, context)) if layer.isValid() else None
     record = RunRecord(inputs={"": (reading,)})
     states = yield from stale_inputs_in_slices(record, {key[0]: copy} if copy is not None else None, context)
     return states[0].state if states else ""

@@ -5,7 +5,6 @@ from html import escape
 from qgis.PyQt.QtCore import Qt
 from qgis.PyQt.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from ...algorithms.entry.recorded_chain import short_stale_line
 from ...algorithms.language.translation import tr
 
 
@@ -31,8 +30,10 @@ class StaleLine(QWidget):
 
     def refresh(self):
         """Say what is known now."""
-        self.text.setText(short_stale_line(self._staleness.steps))
+        self.text.setText(self._staleness.short_line)
         self.text.setToolTip(escape(self._staleness.line))
+        # Points that were moved by hand are told, but are no reason to run their own step again: it would undo that.
+        self.button.setVisible(bool(self._staleness.steps))
         self.setVisible(bool(self._staleness.line))
 
     def release(self):

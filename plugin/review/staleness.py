@@ -6,7 +6,7 @@ from qgis.core import QgsApplication, QgsProject, QgsVectorLayer
 from qgis.gui import QgsLayerTreeViewIndicator
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
-from ...algorithms.entry.recorded_chain import MadeLayer, recorded_chain, stale_line
+from ...algorithms.entry.recorded_chain import MadeLayer, recorded_chain, short_stale_line, stale_line
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.styles.record_property import RECORD_PROPERTY
 from ..toolbox import runs_going
@@ -17,8 +17,9 @@ _EDITS = ("afterCommitChanges", "dataSourceChanged", "dataChanged", "nameChanged
 
 
 class Staleness(QObject):
-    """``steps``: ChainSteps to be run again, in their order; ``changed`` when they are others than before;
-    ``held``: True while nothing is to be read.
+    """``steps``: ChainSteps to be run again, in their order; ``moved``: {id of a layer that can be reviewed: sentence
+    that tells which of its points were moved by hand since its run}; ``changed`` when they are others than before;
+    ``held``: True while nothing is to be read. ``line``: all of it in words, ``short_line``: for one line.
 
     What was compared is kept until the file or the layer behind it changes, so that looking again costs nothing.
     """
@@ -28,7 +29,7 @@ class Staleness(QObject):
 
     def __init__(self, iface, parent=None):
         super().__init__(parent)
-        self.iface, self.steps, self.line = iface, [], ""
+        self.iface, self.steps, self.moved, self.line, self.short_line = iface, [], {}, "", ""
         self._states, self._versions, self._records, self._marks = {}, {}, {}, []
         self._watched, self._task, self._again, self.held = set(), None, False, False
         self._timer = QTimer(self)
@@ -176,7 +177,7 @@ class Staleness(QObject):
     def _take(self, made, wanted):
         state = {key: self._states[key][1] for key in wanted if key in self._states}
         names = {layer.source(): layer.name() for layer in _vector_layers()}
-        found = []
+        found, moved, short = [], {}, []
         for layer, record in made:
             readings = [one for many in record.inputs.values() for one in many]
             changed = [
@@ -184,13 +185,20 @@ class Staleness(QObject):
                 for one in readings
                 if state.get((one.source, one.hash)) == "changed"
             ]
-            edited = record.written is not None and (
-                state.get((layer.source(), record.written.hash, "written")) != record.written.hash
-            )
+            edited = False
+            if record.written is not None:
+                read = state.get((layer.source(), record.written.hash, "written"))
+                edited = read is None or read.hash != record.written.hash
+                told = _moved(layer, record, read) if edited and read is not None else ()
+                if told:
+                    moved[layer.id()] = told[0]
+                    short.append(told[1])
             found.append(MadeLayer(layer.id(), layer.name(), layer.source(), record, tuple(changed), edited))
-        before, self.steps = self.steps, recorded_chain(found)
-        self.line = stale_line(self.steps)
-        if before != self.steps:
+        before = self.steps, self.moved, self.line
+        self.steps, self.moved = recorded_chain(found), moved
+        self.line = " ".join(filter(None, [stale_line(self.steps), *moved.values()]))
+        self.short_line = short_stale_line(self.steps) or "".join(short[:1])
+        if before != (self.steps, self.moved, self.line):
             self._mark()
             self.changed.emit()
         self.looked.emit()
@@ -200,16 +208,21 @@ class Staleness(QObject):
     def _mark(self):
         self._unmark()
         view, root = self.iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
+        tips = {}
         for step in self.steps:
             for layer in step.layers:
-                node = root.findLayer(layer.key)
-                if node is None:
-                    continue
-                mark = QgsLayerTreeViewIndicator(view)
-                mark.setIcon(QgsApplication.getThemeIcon("/mIconWarning.svg"))
-                mark.setToolTip(stale_line([step]))
-                view.addIndicator(node, mark)
-                self._marks.append((layer.key, mark))
+                tips[layer.key] = stale_line([step])
+        for key, sentence in self.moved.items():
+            tips[key] = " ".join(filter(None, [tips.get(key, ""), sentence]))
+        for key, tip in tips.items():
+            node = root.findLayer(key)
+            if node is None:
+                continue
+            mark = QgsLayerTreeViewIndicator(view)
+            mark.setIcon(QgsApplication.getThemeIcon("/mIconWarning.svg"))
+            mark.setToolTip(tip)
+            view.addIndicator(node, mark)
+            self._marks.append((key, mark))
 
     def _unmark(self):
         view, root = self.iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
@@ -219,6 +232,16 @@ class Staleness(QObject):
                 view.removeIndicator(node, mark)
             mark.deleteLater()
         self._marks = []
+
+
+def _moved(layer, record, read):
+    """Two sentences, the second short, where points of a layer that can be reviewed were moved by hand; else ()."""
+    # Here: most projects hold no layer of ours when the host starts.
+    from ...algorithms.entry.moved_points import moved_rows, moved_sentence, short_moved_sentence
+    from .layer_stations import is_reviewable
+
+    rows = moved_rows(record, layer.crs(), read.marks) if is_reviewable(layer) else ()
+    return (moved_sentence(layer.name(), rows), short_moved_sentence(layer.name(), rows)) if len(rows) else ()
 
 
 def _vector_layers():

@@ -2,7 +2,7 @@
 
 import shutil
 
-from qgis.core import QgsProject, QgsVectorLayer
+from qgis.core import QgsGeometry, QgsPointXY, QgsProject, QgsVectorLayer
 from qgis.utils import iface
 from stage import (
     PLACE,
@@ -87,11 +87,16 @@ def correct_and_see():
     SEEN["line"] = compared()
     docks = [panel(), *plugin().review.docks.values()]
     SEEN["shown"] = {dock.objectName(): line_of(dock).isVisible() for dock in docks}
-    view, root = iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
-    SEEN["marked"] = sorted(
-        node.name() for node in root.findLayers() if any("older" in mark.toolTip() for mark in view.indicators(node))
-    )
+    SEEN["marked"] = marked("older")
     picture("stale_line")
+
+
+def marked(word):
+    """Names of the layers in the tree with a mark whose tip has the word."""
+    view, root = iface.layerTreeView(), QgsProject.instance().layerTreeRoot()
+    return sorted(
+        node.name() for node in root.findLayers() if any(word in mark.toolTip() for mark in view.indicators(node))
+    )
 
 
 def line_of(dock):
@@ -149,6 +154,22 @@ def guided_run_again():
     SEEN["end_line"] = compared()
 
 
+def moved_by_hand():
+    edited = layer("Residuals")
+    (feature,) = [f for f in edited.getFeatures() if f["axis"] == "Alder" and f["station"] == "0+100"]
+    before = QgsGeometry(feature.geometry())
+    place = before.asPoint()
+    for key, geometry in (
+        ("moved", QgsGeometry.fromPointXY(QgsPointXY(place.x() + 0.5, place.y()))),
+        ("moved_back", before),
+    ):
+        assert edited.startEditing() and edited.changeGeometry(feature.id(), geometry) and edited.commitChanges()
+        line = compared()
+        SEEN[key] = {"line": line, "short": line_of(panel()).text.text()}
+        SEEN[key]["button"] = line_of(panel()).button.isVisible()
+        SEEN[key]["marked"] = marked("moved or added")
+
+
 def kept_and_gone():
     change("Placed stations", "0+900", "height", value("Placed stations", "0+850", "height"))
     change("Residuals", "0+100", "residual", 0.5)
@@ -164,4 +185,4 @@ def kept_and_gone():
     SEEN["gone"] = renewed("Bring up to date")
 
 
-play(guided_run, correct_and_see, bring_up_to_date, guided_run_again, kept_and_gone)
+play(guided_run, correct_and_see, bring_up_to_date, guided_run_again, moved_by_hand, kept_and_gone)

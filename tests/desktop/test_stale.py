@@ -40,6 +40,15 @@ def test_a_cancelled_run_leaves_what_the_run_before_has_told(seen):
     assert seen["cancelled"] == [["wait", "Cancelled; no output was written."]]
 
 
+def test_points_moved_by_hand_are_told_in_docks_and_layer_tree(seen):
+    moved, back = seen["moved"], seen["moved_back"]
+    assert " Layer 'Residuals': 1 point was moved or added since its run, the first in row " in moved["line"]
+    # What was drawn from the layer can be drawn anew; the layer itself is no step of that.
+    assert "'Measure chainage and offset'" in moved["line"] and "older than 'Residuals'." in moved["line"]
+    assert "'Residuals' older" not in moved["line"] and moved["button"] and moved["marked"] == ["Residuals"]
+    assert back == {"line": "", "short": "", "button": False, "marked": []}
+
+
 def test_a_layer_edited_by_hand_is_kept_and_said_so(seen):
     (told,) = seen["skipped"]["told"]
     assert "'Residuals' was edited by hand and is kept as it is" in told and "Brought up to date: " in told

@@ -11,6 +11,10 @@ import pytest
 pyproj = pytest.importorskip("pyproj")
 qgis_core = pytest.importorskip("qgis.core")
 
+from tautline.algorithms.core.place_marks import place_marks  # noqa: E402
+from tautline.algorithms.entry.moved_points import moved_rows  # noqa: E402
+from tautline.algorithms.entry.run_record import RunRecord  # noqa: E402
+
 UTM, FOOT = "EPSG:32631", 0.3048
 WGS = pyproj.Geod(ellps="WGS84")
 DICE = np.random.default_rng(7)
@@ -267,6 +271,62 @@ def test_offsets_of_the_chain_and_an_edit_between(toolbox, tmp_path):
     assert files[1].commitChanges()
     after = column(compared(), "lat_change") * FOOT
     assert after - before == pytest.approx(np.where(np.arange(13) == 3, 0.02, 0.0), abs=2e-6)
+
+
+def test_points_moved_after_the_run_that_measured_them_are_told(toolbox, tmp_path):
+    (first, axis), (later, _) = (placed(toolbox, offsets) for offsets in (FIRST, LATER))
+    made = [
+        toolbox.run("measurestations", STATIONS=one, AXIS=axis, OUTPUT=str(tmp_path / f"p{k}.gpkg")).layer()
+        for k, one in enumerate((first, later))
+    ]
+    told = "Chainage, offset and what was computed there are those of the former place"
+    assert told not in toolbox.run("comparesurveys", SURVEYS=made, LINE="offset").said
+    features = list(made[1].getFeatures())
+    place = features[3].geometry().asPoint()
+    there = qgis_core.QgsGeometry.fromPointXY(qgis_core.QgsPointXY(place.x() + 1e-6, place.y()))
+    assert made[1].dataProvider().changeGeometryValues({features[3].id(): there})
+    assert made[1].dataProvider().deleteFeatures([features[0].id()])
+    run = toolbox.run("comparesurveys", SURVEYS=made, LINE="offset")
+    (sentence,) = [text for text in run.warnings if told in text]
+    assert "1 point was moved or added since its run, the first in row 3" in sentence and "OUTPUT" in sentence
+    # Measured anew on its own points it is silent, and the change is there.
+    anew = toolbox.run("measurestations", STATIONS=made[1], AXIS=axis, OUTPUT=str(tmp_path / "anew.gpkg"))
+    assert told not in anew.said
+    again = toolbox.run("comparesurveys", SURVEYS=[made[0], anew.layer()], LINE="offset")
+    assert told not in again.said
+    moved = column(again, "lat_change")[3] - column(run, "lat_change")[3]
+    assert 0.04 < abs(moved) < 0.06  # a millionth of a degree of longitude at 50 degrees north, across a line at 40
+    # The docks look at copies too: one in another reference system has moved nothing.
+    record = RunRecord.read(made[0].customProperty("tautline/record"))
+    elsewhere = place_marks(np.zeros(3), np.zeros(3))
+    assert len(moved_rows(record, made[0].crs(), elsewhere)) == 3
+    assert not len(moved_rows(record, qgis_core.QgsCoordinateReferenceSystem("EPSG:4258"), elsewhere))
+
+
+@pytest.mark.parametrize("entry", ["drawdeviations", "scheduleadjustments", "reviewreport", "convertheights"])
+def test_every_reader_of_stored_columns_tells_it(toolbox, tmp_path, entry):
+    stations, axis = placed(toolbox, FIRST)
+    given = {"STATIONS": stations, "AXIS": axis, "TOLERANCE": 0.01, "OUTPUT": str(tmp_path / "designed.gpkg")}
+    layer = toolbox.run("designheights", **given).layer()
+    more = {
+        "drawdeviations": {"AXIS": axis, "BARS": "memory:", "OUTPUT": None},
+        "scheduleadjustments": {"TOLERANCE": 0.01},
+        "reviewreport": {"HTML": str(tmp_path / "r.html"), "OUTPUT": None},
+        "convertheights": {"UNDULATION": "constant", "UNDULATION_VALUE": 40.0, "HEIGHTS_ARE": "geoid"},
+    }[entry]
+    told = "Layer 'OUTPUT': 1 point was moved or added since its run, the first in row 5. Chainage, offset and"
+    assert told not in toolbox.run(entry, STATIONS=layer, **more).said
+    feature = list(layer.getFeatures())[4]
+    place = feature.geometry().asPoint()
+    there = qgis_core.QgsGeometry.fromPointXY(qgis_core.QgsPointXY(place.x() + 1e-7, place.y()))
+    assert layer.dataProvider().changeGeometryValues({feature.id(): there})
+    assert sum(told in text for text in toolbox.run(entry, STATIONS=layer, **more).warnings) == 1
+    if entry == "reviewreport":
+        assert "1 point was moved or added since its run, the first in row 5" in pathlib.Path(more["HTML"]).read_text(
+            "utf-8"
+        )
+    # Who measures anew has nothing to tell.
+    assert told not in toolbox.run("designheights", STATIONS=layer, AXIS=axis).said
 
 
 def test_surveys_on_different_axes_are_doubted(toolbox, tmp_path):

@@ -92,7 +92,7 @@ class TestComparing:
 
         from tautline.algorithms.entry.written_rows import rows_reading
 
-        return {"key": rows_reading(layer, QgsProcessingContext()).hash}
+        return {"key": rows_reading(layer, QgsProcessingContext())}
 
     def test_one_slice_a_turn(self, comparing, expected):
         assert self.turned(comparing, 2).found is None

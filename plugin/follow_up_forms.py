@@ -7,6 +7,7 @@ from qgis.PyQt.QtWidgets import QMenu
 
 from ..algorithms.boundary.output_places import place_of_layer, same_place
 from ..algorithms.entry.layer_records import record_of_layer
+from ..algorithms.entry.recorded_chain import place_key
 from ..algorithms.entry.recorded_system import recorded_kind
 from ..algorithms.language.translation import tr
 from ..algorithms.structure.reviewed_stations import units_of
@@ -144,13 +145,21 @@ def _imagery():
 
 
 def _siblings(layer):
-    """Results of other runs, known by their fields, where the project has one of a kind."""
-    found = {}
+    """Results of other runs, known by their fields, where the project has one of a kind, or one of those that were made
+    from the same stations; of several alike none, since only the user knows which is meant."""
+    found, own = {}, _stations_of(layer)
     for key, signs in _SIGNS.items():
         alike = [
-            one.id()
+            one
             for one in QgsProject.instance().mapLayers().values()
             if isinstance(one, QgsVectorLayer) and one is not layer and signs <= set(one.fields().names())
         ]
-        found[key] = alike[0] if len(alike) == 1 else None
+        if len(alike) > 1:
+            alike = [one for one in alike if own & _stations_of(one)]
+        found[key] = alike[0].id() if len(alike) == 1 else None
     return found
+
+
+def _stations_of(layer):
+    """Places of the stations that the recorded run of a layer has read: a set, empty where it is not known."""
+    return {place_key(one.source) for one in record_of_layer(layer).inputs.get("STATIONS", ())}

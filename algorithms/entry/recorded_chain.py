@@ -39,8 +39,7 @@ def recorded_chain(made):
     none before one that it needs. ``made``: MadeLayers."""
     runs = {}
     for layer in made:
-        text = repr(sorted(layer.record.parameters.items(), key=lambda item: item[0]))
-        runs.setdefault((layer.record.entry, text), []).append(layer)
+        runs.setdefault(run_key(layer.record), []).append(layer)
     makers = _makers(runs)
     needs = {run: _needed(layers, makers) for run, layers in runs.items()}
     steps = {}
@@ -50,6 +49,11 @@ def recorded_chain(made):
         if causes:
             steps[run] = ChainStep(tuple(runs[run]), tuple(dict.fromkeys(causes)))
     return list(steps.values())
+
+
+def run_key(record):
+    """What the RunRecords of all layers of one recorded run have in common, and no other."""
+    return record.entry, repr(sorted(record.parameters.items(), key=lambda item: item[0]))
 
 
 def stale_line(steps):

@@ -343,17 +343,13 @@ class FlaggedDock(FlaggedPanel):
             again.save_edits()
             QApplication.setOverrideCursor(Qt.CursorShape.WaitCursor)
             try:
-                result = again.run()
+                again.run()
             finally:
                 QApplication.restoreOverrideCursor()
         except (CannotRunAgain, QgsProcessingException) as error:
             tell(bar, str(error), Qgis.MessageLevel.Warning)
             return
-        if result is not layer:
-            result.setCustomProperty(PLACE_PROPERTY, layer.customProperty(PLACE_PROPERTY, "") or place_of(layer))
-            self.subject.set_layer(result)
-        else:
-            self.subject.read()
+        self.subject.read()
         tell(bar, tr("'{}' was run again with the same settings.").format(again.title), Qgis.MessageLevel.Success, 6)
 
     # --- keys

@@ -14,13 +14,19 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QObject, QTimer, pyqtSignal
 
 from ...algorithms.core.errors import InputError
+from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.messages import DOUBT
 from ...algorithms.language.core_sentences import worded
 from ...algorithms.language.translation import tr
 from .. import toolbox
+from ..decisions.decision_store import PLACE_PROPERTY
+from ..distinct_names import distinct
+from ..review.comparing import has_own_edits
 from . import drawn_axis, kept_edits, needed, requests
 
 GROUP_MARK = "tautline/guided"
+# On a layer: which of a run's results it is.
+TABLE_MARK = "tautline/guided_table"
 # On a group: the id of its layer with the residuals, for whoever opens the project again.
 RESULT_MARK = "tautline/guided_result"
 # The layers of the group, the topmost first; those that repeat others are there, but not drawn.
@@ -310,12 +316,25 @@ def _table_of(layer):
 def show(outcome, title, place):
     """Put the Outcome's layers into a group of their own on top of the project; return the group.
 
-    An earlier group loses the layers that this run has written anew; one with other layers stays, but is not drawn.
+    An earlier group loses the layers that this run has made anew, in memory as in the file; one with other layers
+    stays, but is not drawn. A name that a layer of the project has already gets a number.
     """
     project = QgsProject.instance()
     root = project.layerTreeRoot()
-    replaced = [layer.id() for layer in _layers_in(place) if _table_of(layer) in outcome.layers] if place else []
-    project.removeMapLayers([layer for layer in replaced if _in_own_group(root, layer)])
+    replaced = {layer: _table_of(layer) for layer in _layers_in(place)} if place else {}
+    replaced = {layer: table for layer, table in replaced.items() if _in_own_group(root, layer.id())}
+    replaced.update(_in_memory(root, title))
+    read = {
+        one.source for new in outcome.layers.values() for many in record_of_layer(new).inputs.values() for one in many
+    }
+    for layer, table in replaced.items():
+        new = outcome.layers.get(table)
+        if new is None or new is layer or (layer.providerType() == "memory" and layer.source() in read):
+            continue
+        # Where the decisions on these stations are kept was chosen by hand.
+        if layer.customProperty(PLACE_PROPERTY, ""):
+            new.setCustomProperty(PLACE_PROPERTY, layer.customProperty(PLACE_PROPERTY))
+        project.removeMapLayer(layer)
     for group in root.findGroups():
         if group.customProperty(GROUP_MARK, False):
             if group.children():
@@ -323,16 +342,33 @@ def show(outcome, title, place):
                 group.setExpanded(False)
             else:
                 root.removeChildNode(group)
-    group = root.insertGroup(0, title)
-    group.setCustomProperty(GROUP_MARK, True)
+    group = root.insertGroup(0, distinct(title, [group.name() for group in root.findGroups()]))
+    group.setCustomProperty(GROUP_MARK, title)
     group.setCustomProperty(RESULT_MARK, outcome.layers["residuals"].id())
     for table in (table for table in _ORDER if table in outcome.layers):
         layer = outcome.layers[table]
+        layer.setName(distinct(layer.name(), _names_beside(layer)))
+        layer.setCustomProperty(TABLE_MARK, table)
         project.addMapLayer(layer, False)
         node = group.addLayer(layer)
         node.setExpanded(table == "residuals")
         node.setItemVisibilityChecked(table not in _HIDDEN)
     return group
+
+
+def _in_memory(root, title):
+    """{layer in memory: table} of what earlier runs under this ``title`` have left, without what was edited by hand."""
+    groups = [one for one in root.findGroups() if one.customProperty(GROUP_MARK, "") == title]
+    left = [node.layer() for group in groups for node in group.findLayers() if node.layer() is not None]
+    return {
+        layer: layer.customProperty(TABLE_MARK, "")
+        for layer in left
+        if layer.providerType() == "memory" and not has_own_edits(layer)
+    }
+
+
+def _names_beside(layer):
+    return [other.name() for other in QgsProject.instance().mapLayers().values() if other is not layer]
 
 
 def kept_result():

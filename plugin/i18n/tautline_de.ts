@@ -14301,8 +14301,8 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/review/run_again.py" />
-   <source>Layer '{}' would be overwritten, but holds edits that are not saved.</source>
-   <translation>Layer '{}' würde überschrieben, enthält aber ungespeicherte Änderungen.</translation>
+   <source>The layer of {} no longer exists: {}.</source>
+   <translation>Der Layer für {} existiert nicht mehr: {}.</translation>
   </message>
   <message>
    <location filename="../../plugin/review/run_again.py" />
@@ -14311,8 +14311,13 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
   </message>
   <message>
    <location filename="../../plugin/review/run_again.py" />
-   <source>The layer of {} no longer exists: {}.</source>
-   <translation>Der Layer für {} existiert nicht mehr: {}.</translation>
+   <source>Layer '{}' would be overwritten, but holds edits that are not saved.</source>
+   <translation>Layer '{}' würde überschrieben, enthält aber ungespeicherte Änderungen.</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/review/run_again.py" />
+   <source>layer '{}', in memory</source>
+   <translation>Layer '{}' im Arbeitsspeicher</translation>
   </message>
   <message>
    <location filename="../../plugin/review/run_again.py" />

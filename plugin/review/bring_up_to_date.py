@@ -61,7 +61,7 @@ class BringUpToDate(QObject):
                 )
                 continue
             try:
-                self._runs.append(RunAgain(layers[0], layers))
+                self._runs.append(RunAgain(layers[0]))
             except CannotRunAgain as error:
                 # What follows rests on it.
                 self._left.append(str(error))

@@ -73,9 +73,22 @@ def edited_by_hand(source):
     layer = QgsVectorLayer(source, "", "ogr")
     if not layer.isValid():
         return False
+    written = _written(layer)
+    return layer.featureCount() > 0 if written is None else _differs(layer, written)
+
+
+def has_own_edits(layer):
+    """Whether a layer of the project holds edits, saved or not, that its recorded run has not written, as far as the
+    record tells."""
+    written = _written(layer)
+    return (layer.isEditable() and layer.isModified()) or (written is not None and _differs(layer, written))
+
+
+def _written(layer):
     text = layer.customProperty(RECORD_PROPERTY, "")
-    record = RunRecord.read(text if isinstance(text, str) else "")
-    if record.written is None:
-        return layer.featureCount() > 0
+    return RunRecord.read(text if isinstance(text, str) else "").written
+
+
+def _differs(layer, written):
     read = rows_reading(layer, QgsProcessingContext())
-    return read is None or read.hash != record.written.hash
+    return read is None or read.hash != written.hash

@@ -15,8 +15,9 @@ from qgis.core import (
     QgsVectorLayer,
 )
 
-from ...algorithms.boundary.output_places import place_of, place_of_layer, same_place
+from ...algorithms.boundary.output_places import destination_text, place_of, place_of_layer, same_place
 from ...algorithms.entry.layer_records import record_of_layer
+from ...algorithms.entry.recorded_chain import run_key
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.record_property import RECORD_PROPERTY
 from .. import toolbox
@@ -39,11 +40,11 @@ class CannotRunAgain(Exception):
 class RunAgain:
     """The recorded run of a layer, ready to be repeated. Raises CannotRunAgain where it cannot be.
 
-    ``unsaved``: layers of the project that the run reads and that hold edits which are not saved. ``beside``: all
-    layers of the run that are to be made anew, where those in memory are refilled in place.
+    All layers of the run that the project holds are made anew where they are, so that none stands there twice.
+    ``unsaved``: layers of the project that the run reads and that hold edits which are not saved.
     """
 
-    def __init__(self, layer, beside=()):
+    def __init__(self, layer):
         record = record_of_layer(layer)
         given = record.parameters
         if record.doubt:
@@ -68,29 +69,7 @@ class RunAgain:
             if name in given and isinstance(definition, _LAYERS):
                 self.parameters[name] = self._input(name, given[name])
         self.outputs = [d.name() for d in algorithm.destinationParameterDefinitions() if d.name() in given]
-        self._settle_outputs()
-        self._refilled = {}
-        self._settle_memory(beside)
-
-    def _settle_memory(self, beside):
-        """Layers in memory that keep their ids: the run writes temporary ones, whose rows they take."""
-        for layer in beside:
-            if layer.providerType() != "memory":
-                continue
-            if layer.isEditable() and layer.isModified():
-                raise CannotRunAgain(
-                    tr("Layer '{}' would be overwritten, but holds edits that are not saved.").format(layer.name())
-                )
-            key = record_of_layer(layer).output
-            if not key:
-                raise CannotRunAgain(
-                    tr("Layer '{}' does not record which output of its run it is; run that step from its form.").format(
-                        layer.name()
-                    )
-                )
-            self.parameters[key] = QgsProcessingOutputLayerDefinition("TEMPORARY_OUTPUT", QgsProject.instance())
-            self._refilled[key] = layer
-            self.temporary = False
+        self._settle_outputs(record)
 
     def _input(self, name, value):
         """The layer of the project that a recorded source is, else the source itself where it can be read."""
@@ -106,32 +85,53 @@ class RunAgain:
             raise CannotRunAgain(tr("The layer of {} no longer exists: {}.").format(name, value))
         return value
 
-    def _settle_outputs(self):
-        """Results in files are written where they were; of temporary ones only this layer's own comes anew."""
-        places = {name: place_of(str(self.parameters[name])) for name in self.outputs}
-        mine = place_of_layer(self.layer, self._context)
+    def _settle_outputs(self, record):
+        """Results come into the places where their layers are: files, also one that a temporary layer was kept in
+        since, and layers in memory, which keep their ids and get the new rows. Other temporary ones do not come."""
+        recorded = {name: place_of(str(self.parameters[name])) for name in self.outputs}
         for name in self.outputs:
-            if places[name] is None and name != "OUTPUT":
+            if recorded[name] is None:
                 del self.parameters[name]
-        self.temporary = places.get("OUTPUT") is None and not any(same_place(mine, place) for place in places.values())
-        if places.get("OUTPUT") is None and "OUTPUT" in self.outputs:
-            self.parameters["OUTPUT"] = "TEMPORARY_OUTPUT"
+        self._refilled = []
+        for layer in _layers_of(record):
+            key, place = record_of_layer(layer).output, place_of_layer(layer, self._context)
+            if any(same_place(place, one) for one in recorded.values()) or recorded.get(key) is not None:
+                continue
+            if key not in recorded:
+                raise CannotRunAgain(
+                    tr("Layer '{}' does not record which output of its run it is; run that step from its form.").format(
+                        layer.name()
+                    )
+                )
+            if place is None:
+                self._refilled.append((key, layer))
+            else:
+                self.parameters[key] = _destination(*place)
+        temporary = [key for key, _ in self._refilled] + ["OUTPUT"] * ("OUTPUT" in self.outputs)
+        for key in temporary:
+            made = QgsProcessingOutputLayerDefinition("TEMPORARY_OUTPUT", QgsProject.instance())
+            self.parameters.setdefault(key, made)
         self.results = [
             layer
             for layer in QgsProject.instance().mapLayers().values()
             if isinstance(layer, QgsVectorLayer)
-            and any(same_place(place_of_layer(layer, self._context), place) for place in places.values() if place)
+            and any(same_place(place_of_layer(layer, self._context), place) for place in self._places())
         ]
-        edited = [layer.name() for layer in self.results if layer.isEditable() and layer.isModified()]
-        if edited:
-            raise CannotRunAgain(
-                tr("Layer '{}' would be overwritten, but holds edits that are not saved.").format(edited[0])
-            )
+        for layer in (*self.results, *(layer for _, layer in self._refilled)):
+            if layer.isEditable() and layer.isModified():
+                raise CannotRunAgain(
+                    tr("Layer '{}' would be overwritten, but holds edits that are not saved.").format(layer.name())
+                )
+
+    def _places(self):
+        """Places in files that the run writes to."""
+        places = [place_of(destination_text(self.parameters.get(name))) for name in self.outputs]
+        return [place for place in places if place is not None]
 
     def question(self):
         """What it will do, in a few lines of plain text; '' where it writes over nothing that stands."""
-        places = {name: place_of(str(self.parameters[name])) for name in self.outputs if name in self.parameters}
-        over = [_place_text(place) for place in places.values() if place and os.path.exists(place[0])]
+        over = [_place_text(place) for place in self._places() if os.path.exists(place[0])]
+        over += [tr("layer '{}', in memory").format(layer.name()) for _, layer in self._refilled]
         if not over:
             return ""
         read = [
@@ -159,11 +159,8 @@ class RunAgain:
         self.unsaved = []
 
     def run(self):
-        """Repeat the run; return the layer that holds its result, dressed. Raises QgsProcessingException."""
-        if self.temporary:
-            return self._run_temporary()
+        """Repeat the run. Raises QgsProcessingException."""
         self.take(toolbox.run(self.entry, self.parameters))
-        return self.layer
 
     def take(self, done):
         """Let the layers of the project show what a Run of these parameters has written."""
@@ -171,7 +168,7 @@ class RunAgain:
         for layer in self.results:
             _open_anew(layer)
         waiting = done.context.layersToLoadOnCompletion()
-        for key, layer in self._refilled.items():
+        for key, layer in self._refilled:
             made = QgsProcessingUtils.mapLayerFromString(done.results.get(key) or "", done.context)
             details = waiting.get(done.results.get(key))
             if made is not None:
@@ -179,13 +176,20 @@ class RunAgain:
                     details.postProcessor().postProcessLayer(made, done.context, done.feedback)
                 _refill(layer, made)
 
-    def _run_temporary(self):
-        from processing import runAndLoadResults
 
-        before = set(QgsProject.instance().mapLayers())
-        runAndLoadResults(self.entry, self.parameters)
-        new = [layer for key, layer in QgsProject.instance().mapLayers().items() if key not in before]
-        return next((layer for layer in new if layer.isSpatial()), self.layer)
+def _layers_of(record):
+    """The layers of the project that the recorded run has made."""
+    layers = [one for one in QgsProject.instance().mapLayers().values() if isinstance(one, QgsVectorLayer)]
+    marked = [one for one in layers if one.customProperty(RECORD_PROPERTY, "")]
+    return [one for one in marked if run_key(record_of_layer(one)) == run_key(record)]
+
+
+def _destination(path, table):
+    """The text of a destination that writes over a layer in a file and leaves its other tables alone."""
+    if not path.lower().endswith(".gpkg"):
+        return path
+    # Opened without a name it is the only table, which mostly has the file's name.
+    return toolbox.geopackage_table(path, table or os.path.splitext(os.path.basename(path))[0])
 
 
 def _place_text(place):

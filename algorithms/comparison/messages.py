@@ -9,6 +9,7 @@ from ..core.comparison import test_values
 from ..core.quantiles import NORMAL_95
 from ..language.height_text import Amounts, side_text, sided
 from ..language.number_text import counted, listed, number_text
+from ..language.shown_stations import shown_station, shown_stations
 from ..language.translation import tr
 from ..language.units import Units
 from .changes import Comparison
@@ -72,7 +73,7 @@ class ComparisonReport:
                 c.first.label,
                 counted(len(motion.rows), tr("station"), tr("stations")),
                 self.signed(c.change[at, motion.number]),
-                c.first.station[at],
+                shown_station(c.first.station[at]),
             )
         ]
         if motion.congruency is not None:
@@ -93,7 +94,7 @@ class ComparisonReport:
                 tr("differential movement RMS {}, greatest {} at {}").format(
                     text.with_unit(self.rms(motion)),
                     self.signed(c.bending[worst, motion.number]),
-                    c.first.station[worst],
+                    shown_station(c.first.station[worst]),
                 )
                 + (
                     tr(", {} significant").format(bent[self.what.up] + bent[self.what.down])
@@ -124,7 +125,7 @@ class ComparisonReport:
 
     def set_aside_words(self, motion):
         """Which runs of neighbours the common shift does not come from: a list of at most one text."""
-        run, stations = motion.motion.run, self.compared.first.station
+        run, stations = motion.motion.run, shown_stations(self.compared.first.station)
         places = []
         for number in range(int(run.max(initial=-1)) + 1):
             rows = motion.rows[run == number]
@@ -239,7 +240,7 @@ class ComparisonReport:
         c, lists = self.compared, {}
         for number, row, reason in c.unmatched:
             lists.setdefault((c.surveys[number].label, reason), []).append(
-                " ".join(filter(None, (c.surveys[number].axis[row], c.surveys[number].station[row])))
+                " ".join(filter(None, (c.surveys[number].axis[row], shown_station(c.surveys[number].station[row]))))
             )
         return [
             tr("Survey {}, {}: {}.").format(label, reason, listed(names, 8)) for (label, reason), names in lists.items()

@@ -9,6 +9,7 @@ from ..documents.blocks import Column, Facts, Heading, Paragraph, Picture, Table
 from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
+from ..language.shown_stations import shown_station
 from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
 from .chart import MOST_AXES, has_intervals
@@ -181,7 +182,7 @@ def _stations(report, axis):
         verdict, bent = c.verdicts[row, c.latest[row]], c.bend_verdicts[row, c.latest[row]]
         rows.append(
             [
-                c.first.station[row],
+                shown_station(c.first.station[row]),
                 full(c.value[row, 0]),
                 full(height),
                 c.surveys[c.latest[row]].label,

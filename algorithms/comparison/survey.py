@@ -9,6 +9,7 @@ import numpy as np
 from ..core.errors import InputError
 from ..core.matching import name_key
 from ..language.number_text import listed
+from ..language.shown_stations import shown_station
 from ..language.translation import tr
 from .survey_accuracy import SurveyAccuracy
 
@@ -65,7 +66,7 @@ def check_names(survey):
     seen, doubles = {}, []
     for row, key in enumerate(zip(survey.axis, map(name_key, survey.station)), 1):
         if np.isfinite(survey.height[row - 1]) and seen.setdefault(key, row) != row:
-            doubles.append(f"{survey.station[row - 1]} ({seen[key]}, {row})")
+            doubles.append(f"{shown_station(survey.station[row - 1])} ({seen[key]}, {row})")
     if doubles:
         raise InputError(
             tr("Layer '{}' has stations twice (rows in brackets): {}; to match by name each must occur once.").format(

@@ -51,7 +51,7 @@ def tell_curvature(run, tested):
         if len(aside):
             run.asked.warn(
                 tr("{}: suspected of a blunder and set aside: {}.").format(
-                    leg_title(one), listed(run.notation.texts(one.profile.chainage[aside]))
+                    leg_title(one), listed(run.notation.all_shown(one.profile.chainage[aside]))
                 ),
                 SET_ASIDE,
                 about=(one.name,),
@@ -61,7 +61,7 @@ def tell_curvature(run, tested):
                 tr(
                     "{}: {} neighbours from {} to {} are set aside on one side: that looks like a stretch that has "
                     "moved, not like blunders. The shape is determined from the other stations."
-                ).format(leg_title(one), len(rows), *run.notation.texts(one.profile.chainage[rows[[0, -1]]])),
+                ).format(leg_title(one), len(rows), *run.notation.all_shown(one.profile.chainage[rows[[0, -1]]])),
                 SET_ASIDE,
                 about=(one.name,),
             )

@@ -98,7 +98,7 @@ def _caption(run, one):
         "Above: the heights less their mean, with the shapes fitted to them. Below: the curvature factor; the bar "
         "contains the true value in 95 of 100 cases. {} stations over {}."
     ).format(int(one.kept.sum()), length_text(one.test.profile.length, run.units))
-    aside = run.notation.texts(one.profile.chainage[~one.kept])
+    aside = run.notation.all_shown(one.profile.chainage[~one.kept])
     return text + (" " + tr("Set aside by the test: {}.").format(", ".join(aside)) if len(aside) else "")
 
 
@@ -206,7 +206,7 @@ def _draw_heights(axes, run, one):
         axes.plot([], [], "x", color=palette.SUSPECT.light, markersize=8, markeredgewidth=2, label=tr("set aside"))
         axes.set_ylim(low, high)
     axes.set_ylabel(tr("height less the mean, {}").format(unit))
-    axes.xaxis.set_major_formatter(lambda value, _place: run.notation.text(value * run.units.chainage))
+    axes.xaxis.set_major_formatter(lambda value, _place: run.notation.shown(value * run.units.chainage))
     axes.set_xlabel(tr("station"))
     axes.grid(color=palette.GRID)
     axes.legend(frameon=False, fontsize=9, ncols=3, loc="lower center", bbox_to_anchor=(0.5, 1.0))

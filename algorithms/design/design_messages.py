@@ -102,7 +102,7 @@ def _tell_slope(run, reports):
 
 
 def _tell_axis(run, report):
-    say, text = run.asked.say, run.notation.text
+    say, text = run.asked.say, run.notation.shown
     if report.found is None:
         say(tr("Axis '{}': no station belongs to it.").format(report.name))
         return
@@ -160,7 +160,7 @@ def design_sentence(report, run):
         where = tr("typed, on the axis") if control.station is None else tr("as built at a station")
         parts.append(
             tr("control {} at {}, height {} ({})").format(
-                letter, run.notation.text(control.chainage), height_with_unit(control.height, run.units), where
+                letter, run.notation.shown(control.chainage), height_with_unit(control.height, run.units), where
             )
         )
     if report.spec.kind in ("inclined", "grade"):

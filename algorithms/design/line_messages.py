@@ -13,7 +13,7 @@ def tell_line_of(run, report):
     line = report.line
     if line is None:
         return
-    text = run.notation.text
+    text = run.notation.shown
     sentence = tr("Axis '{}': line from {}: {}, RMS {}, greatest {} at {}").format(
         report.name,
         _stands_on(run, line),
@@ -38,7 +38,7 @@ def _stands_on(run, line):
     if line.kind == "fitted":
         words = tr("the vertical plane that fits {} stations best").format(line.counted)
         return f"{words} ({run.line.weighed})" if run.line.weighed else words
-    ends = [run.notation.text(run.chainage[row]) for row in (line.first, line.last)]
+    ends = [run.notation.shown(run.chainage[row]) for row in (line.first, line.last)]
     return tr("the vertical plane through its stations {} and {}").format(*ends)
 
 

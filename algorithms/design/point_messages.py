@@ -44,7 +44,7 @@ def _tell_line(run, fit):
         (tr("tangent to the ellipsoid at"), tr("level, against the horizon, at")), (fit.tangent, fit.level), fit.inside
     ):
         text = tr("{} {}, {} the surveyed stretch").format(
-            words, run.notation.text(place.chainage), tr("inside") if inside else tr("outside")
+            words, run.notation.shown(place.chainage), tr("inside") if inside else tr("outside")
         )
         if np.isfinite(place.sd):
             text += tr(", standard deviation {}").format(_length_text(place.sd, run, 1))
@@ -122,4 +122,4 @@ def _beside(run, axis, place):
     feet = measure([axis.line], place.lat, place.lon)
     s, y = float(axis.chainages(feet.leg, feet.along)[0]), float(axis.offsets(feet.leg, feet.across)[0])
     side = tr("right") if y > 0 else tr("left")
-    return tr("{} {}, {} to the {}").format(axis.line.name, run.notation.text(s), _length_text(abs(y), run, 0), side)
+    return tr("{} {}, {} to the {}").format(axis.line.name, run.notation.shown(s), _length_text(abs(y), run, 0), side)

@@ -141,7 +141,7 @@ def _flagged_runs(run, fit, suspected):
         while end < len(order) and suspected[order[end]] and axis[order[end]] == axis[order[k]]:
             end += 1
         if end > k:
-            first, last = (run.notation.text(chainage[order[j]]) for j in (k, end - 1))
+            first, last = (run.notation.shown(chainage[order[j]]) for j in (k, end - 1))
             name = run.structure.names[axis[order[k]]]
             text = (
                 tr("{} of '{}'").format(first, name)
@@ -172,7 +172,7 @@ def tell_suspects(run, fit, tested, part):
     for pair in found.twins:
         run.asked.warn(
             tr("{} '{}': {} and {} cannot be told apart; neither is set aside.").format(
-                kind, fit.name, *(run.notation.text(run.chainage[fit.rows[k]]) for k in pair)
+                kind, fit.name, *(run.notation.shown(run.chainage[fit.rows[k]]) for k in pair)
             )
         )
     if tested.many:
@@ -194,7 +194,7 @@ def _tell_single(run, fit, tested, part):
     together, found = {k for stretch in tested.moved for k in stretch}, tested.search
     for k in (k for k in np.flatnonzero(tested.suspected) if k not in together):
         row, residual = fit.rows[k], part.small(tested.residuals[k], run.units)
-        axis, station = run.structure.names[run.structure.feet.axis[row]], run.notation.text(run.chainage[row])
+        axis, station = run.structure.names[run.structure.feet.axis[row]], run.notation.shown(run.chainage[row])
         run.asked.warn(
             tr("{} '{}': suspected blunder at {} of '{}', residual {}, w = {}{}.").format(
                 part.kind,
@@ -215,7 +215,7 @@ def _tell_stretches(run, fit, tested, part, robust):
     for stretch in tested.moved:
         rows, residuals = fit.rows[list(stretch)], tested.residuals[list(stretch)]
         axis = run.structure.names[run.structure.feet.axis[rows[0]]]
-        first, last = (run.notation.text(place(run.chainage[rows])) for place in (np.min, np.max))
+        first, last = (run.notation.shown(place(run.chainage[rows])) for place in (np.min, np.max))
         # A stretch lies on one side.
         sentence = part.above if residuals[0] > 0 else part.below
         spans = part.spans((residuals.min(), residuals.max()), run.units)
@@ -236,7 +236,7 @@ def _tell_step(run, fit, kind):
             kind,
             fit.name,
             run.structure.names[fit.step.axis],
-            run.notation.text(fit.step.chainage),
+            run.notation.shown(fit.step.chainage),
             signed_text(fit.step.value, 1),
             number_text(BAARDA, 2),
         ),

@@ -171,7 +171,7 @@ def tell_bars(drawn, kind, scale, asked):
         return 0
 
     def told(item):
-        return tr("{} at {} of axis '{}'").format(kind.text(item[1], units), drawn.notation.text(item[3]), item[2])
+        return tr("{} at {} of axis '{}'").format(kind.text(item[1], units), drawn.notation.shown(item[3]), item[2])
 
     asked.say(_factor_sentence(drawn, kind, scale))
     whole = [item for item in found if item[0] * scale.factor <= scale.longest * (1.0 + 1e-9)]

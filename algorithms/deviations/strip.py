@@ -129,7 +129,7 @@ def _tell(drawn, one, strip, fits, asked):
             times(frame.factor),
             grid_text(strip.scale, frame.step, units.height_name),
             height_with_unit(strip.profile.level, units),
-            drawn.notation.text(strip.first),
+            drawn.notation.shown(strip.first),
         )
     )
     if drawn.record.height_system == "ellipsoidal":

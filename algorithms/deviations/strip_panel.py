@@ -11,6 +11,7 @@ from ..core.map_geometry import Path, beside_each, chainages_along, with_bends, 
 from ..core.strip import tick_chainages
 from ..language.height_text import grid_text
 from ..language.number_text import times
+from ..language.shown_stations import shown_station
 from ..styles.layer_kinds import StyleSpec
 
 
@@ -93,7 +94,7 @@ class StripPanel:
                 "tick",
                 [self.across(chainage, low, high)],
                 station=text,
-                label=text,
+                label=shown_station(text),
                 chainage=chainage / self.drawn.units.chainage,
             )
 

@@ -15,6 +15,7 @@ from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, READING_ERROR
 from ..language.number_text import listed, plain_text
+from ..language.shown_stations import shown_stations
 from ..language.translation import tr
 from ..language.units import Units
 from ..structure.recorded_covariance import covariance_behind, with_marks
@@ -53,10 +54,10 @@ CURVATURE_TEXTS = ("axis", "verdict", "sentence", "record")
 class Reviewed:
     """Stations by axis and chainage; metres, arrays (n,), NaN where there is none; texts as lists (n,).
 
-    ``points``: as read, in their own order; ``order``: their rows as they stand here; ``decided``: {row: Decided};
-    ``w``, ``suspected``: of a test of the heights; ``lat_w``, ``lat_suspected``: of the line;
-    ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``: None
-    where none was judged by line; ``moved``: a sentence where points were moved by hand since.
+    ``station``: as people read them; ``points``: as read, in their own order; ``order``: their rows as they stand here;
+    ``decided``: {row: Decided}; ``w``, ``suspected``: of a test of the heights; ``lat_w``, ``lat_suspected``: of the
+    line; ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``:
+    None where none was judged by line; ``moved``: a sentence where points were moved by hand since.
     """
 
     points: object
@@ -148,7 +149,7 @@ def read_reviewed(asked, record):
         stations.points,
         order,
         axis,
-        station,
+        shown_stations(station),
         stations.chainage[order] * units.chainage,
         stations.offset[order] * units.chainage,
         residual,

@@ -8,6 +8,7 @@ from ..core.units import metres_per
 from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
+from ..language.shown_stations import shown_station
 from ..language.stored_words import stored_text
 from ..language.translation import tr, translatable
 from ..language.units import UNIT_LABELS
@@ -145,5 +146,8 @@ def _control(control, record):
     chainage, height = float(control["chainage"]), float(control["height"])
     how = tr("stated") if control.get("typed") else tr("the as-built height there")
     return tr("{}, {} {} ({})").format(
-        station_text(chainage, along), height_text(height * metres_per(unit), unit), UNIT_LABELS[unit], how
+        shown_station(station_text(chainage, along)),
+        height_text(height * metres_per(unit), unit),
+        UNIT_LABELS[unit],
+        how,
     )

@@ -9,6 +9,7 @@ from ..core.profile_views import AxisProfile, thinned, widened
 from ..core.station_notation import station_text
 from ..documents.blocks import Picture
 from ..language.height_text import sided
+from ..language.shown_stations import shown_station
 from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
@@ -159,7 +160,7 @@ def _common(axes, found, unit_text, scale):
     units = found.reviewed.units
     axes.grid(color=palette.GRID, linewidth=0.7)
     axes.set_axisbelow(True)
-    axes.xaxis.set_major_formatter(lambda value, _place: station_text(value, units.chainage_name))
+    axes.xaxis.set_major_formatter(lambda value, _place: shown_station(station_text(value, units.chainage_name)))
     axes.set_ylabel(unit_text)
     return scale
 

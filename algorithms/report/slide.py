@@ -14,6 +14,7 @@ from ..core.profile_views import exaggeration, thinned, widened
 from ..core.station_notation import station_text
 from ..documents.pdf_properties import with_properties
 from ..language.number_text import times
+from ..language.shown_stations import shown_station
 from ..language.ticks import plain_ticks
 from ..language.translation import language, tr
 from ..language.units import UNIT_LABELS
@@ -203,7 +204,7 @@ def _write_map_legend(figure):
 def _frame(axes, units):
     axes.grid(color=palette.GRID, linewidth=1.2)
     axes.set_axisbelow(True)
-    axes.xaxis.set_major_formatter(lambda value, _place: station_text(value, units.chainage_name))
+    axes.xaxis.set_major_formatter(lambda value, _place: shown_station(station_text(value, units.chainage_name)))
     axes.yaxis.set_major_formatter(plain_ticks)
     axes.tick_params(labelsize=LEAST)
 

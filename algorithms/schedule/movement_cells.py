@@ -83,7 +83,7 @@ def line_cells(schedule, row):
     """Cells of one support under ``line_columns``."""
     supports, unit = schedule.supports, schedule.units.height_name
     cells = [
-        supports.station[row] or str(row + 1),
+        supports.cell(row),
         height_text(supports.design[row] + supports.residual[row], unit),
         height_text(supports.design[row], unit),
     ]

@@ -66,7 +66,7 @@ def _about(schedule, record):
 def _row(schedule, row):
     supports, found, unit = schedule.supports, schedule.found, schedule.units.height_name
     cells = [
-        supports.station[row] or str(row + 1),
+        supports.cell(row),
         height_text(supports.design[row] + supports.residual[row], unit),
         height_text(supports.design[row], unit),
         schedule.amounts.signed(supports.residual[row]),
@@ -205,7 +205,7 @@ def setting_out_sheet(schedule, title, record):
                     tuple(columns),
                     [
                         [
-                            supports.station[row] or str(row + 1),
+                            supports.cell(row),
                             number_text(supports.chainage[row], 3) if np.isfinite(supports.chainage[row]) else "",
                             number_text(supports.offset[row], 3) if np.isfinite(supports.offset[row]) else "",
                             height_text(supports.design[row], unit),

@@ -10,6 +10,7 @@ from ..core.moved_stretches import in_stretch, moved_stretches
 from ..core.row_ranges import rows_of_each
 from ..language.decision_words import ACCEPT, MEASURE_AGAIN, MOVE, READING_ERROR, SUSPECTED, flag_of, line_doubt
 from ..language.number_text import plain_text
+from ..language.shown_stations import shown_station
 from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..structure.reviewed_stations import read_decisions, read_reviewed_stations, read_tested, suspicions
@@ -48,7 +49,13 @@ class Supports:
 
     def named(self, row):
         """'left rail 1+650' for a sentence."""
-        return " ".join(filter(None, (self.axis[row], self.station[row] or tr("row {}").format(row + 1))))
+        return " ".join(
+            filter(None, (self.axis[row], shown_station(self.station[row]) or tr("row {}").format(row + 1)))
+        )
+
+    def cell(self, row):
+        """The station for a table on a page."""
+        return shown_station(self.station[row]) or str(row + 1)
 
 
 def read_supports(asked, run_units):
@@ -143,7 +150,9 @@ class _Flags:
         """What is told of it, a tuple."""
         said = []
         for rows in self.stretches:
-            first, last = (self.stations.station[row] or tr("row {}").format(row + 1) for row in rows[[0, -1]])
+            first, last = (
+                shown_station(self.stations.station[row]) or tr("row {}").format(row + 1) for row in rows[[0, -1]]
+            )
             said.append(
                 tr(
                     "{}{} to {}: {} neighbours are flagged on one side; a stretch that has moved, not blunders; it is "

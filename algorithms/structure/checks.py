@@ -46,7 +46,7 @@ def warn_beyond_ends(asked, name, chainages, ends, words, notation, units):
                 counted(len(beyond), *words),
                 number_text(past.max() / units.chainage, 2),
                 units.chainage_label,
-                listed(notation.texts(chainages[beyond[:6]]), total=len(beyond)),
+                listed(notation.all_shown(chainages[beyond[:6]]), total=len(beyond)),
             ),
             BEYOND_ENDS,
         )

@@ -46,7 +46,7 @@ class GenerationRun:
             chainage = wanted.chainages(placed, asked)
             lat, lon, azimuth = placed.place(chainage) if len(chainage) else (np.zeros(0),) * 3
             parts.append((np.full(len(chainage), number - 1), chainage, lat, lon, azimuth))
-            first, last = notation.texts(placed.vertex_chainages[[0, -1]])
+            first, last = notation.all_shown(placed.vertex_chainages[[0, -1]])
             asked.say(
                 tr("Axis '{}' from {} to {}: {}.").format(
                     axis.line.name, first, last, counted(len(chainage), tr("station"), tr("stations"))

@@ -87,7 +87,7 @@ class GeoidProfiles:
                 text += tr(
                     "; it bends by {} from the straight line between the ends, at {}. One undulation for all would "
                     "hide both."
-                ).format(small_text(bend, self.units, True), _notation(self.units).text(at))
+                ).format(small_text(bend, self.units, True), _notation(self.units).shown(at))
             self.asked.say(text)
 
     def table(self, record):

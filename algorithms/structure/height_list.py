@@ -173,7 +173,7 @@ def suspicions(rows, listed_rows, names, notation):
             )
         for j in out_of_order(chainage[mine]):
             yield tr("row {} of axis '{}', station {}: out of the order of the list; left as it is").format(
-                listed_rows.numbers[row[mine[j]]], name, notation.text(chainage[mine[j]])
+                listed_rows.numbers[row[mine[j]]], name, notation.shown(chainage[mine[j]])
             )
 
 

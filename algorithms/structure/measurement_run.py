@@ -55,8 +55,8 @@ class MeasurementRun:
                 tr("Axis '{}': {} from {} to {}, greatest offset {} {}; chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(rows), tr("point"), tr("points")),
-                    notation.text(placed.chainage[rows].min()),
-                    notation.text(placed.chainage[rows].max()),
+                    notation.shown(placed.chainage[rows].min()),
+                    notation.shown(placed.chainage[rows].max()),
                     number_text(np.abs(placed.offset[rows]).max() / run_units.chainage, 3),
                     run_units.chainage_label,
                     height_with_unit(axis.chainage_height, run_units),

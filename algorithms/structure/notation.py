@@ -6,6 +6,7 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..core.station_notation import StationEquations, notation, station_equations
+from ..language.shown_stations import shown_station, shown_stations
 from ..language.translation import tr
 
 
@@ -23,11 +24,20 @@ class Notation:
         return self.equations.chainage(value, region) * self.unit if self.equations.pairs else value * self.unit
 
     def texts(self, chainages):
-        """Normal notation of chainages (n,) in metres; '' for NaN."""
+        """Normal notation of chainages (n,) in metres, for a field; '' for NaN."""
         return self.equations.texts(chainages / self.unit, self.name)
 
     def text(self, chainage):
+        """That of one chainage, for a field."""
         return self.texts(np.array([chainage]))[0]
+
+    def shown(self, chainage):
+        """Normal notation of a chainage in metres as people read it."""
+        return shown_station(self.text(chainage))
+
+    def all_shown(self, chainages):
+        """The same of chainages (n,)."""
+        return shown_stations(self.texts(chainages))
 
 
 def station_style(asked, run_units, axis_count):

@@ -118,10 +118,10 @@ class PlacementRun:
                 tr("Axis '{}': {} placed from {} to {}, axis from {} to {}, chainage height {} ({}).").format(
                     axis.line.name,
                     counted(len(mine), tr("row"), tr("rows")),
-                    notation.text(s.min()),
-                    notation.text(s.max()),
-                    notation.text(first),
-                    notation.text(last),
+                    notation.shown(s.min()),
+                    notation.shown(s.max()),
+                    notation.shown(first),
+                    notation.shown(last),
                     height_with_unit(placed.chainage_height, run_units),
                     word,
                 )

@@ -18,7 +18,7 @@ from .markers import HALO, INK, Shape
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
 from .strokes import cased, line_symbol, positions_towards
-from .wording import column, decimal, escaped, literal, signed_height
+from .wording import column, decimal, escaped, literal, signed_height, station_name
 
 SMALLEST_SCALE = 26000
 SMALLEST_SCALE_QUIET = 5100
@@ -125,7 +125,7 @@ def tip_labeling(text, notable, cut):
 def bar_tip(fields, height_unit):
     """Return the HTML template of the map tip: station, residual, and the bar's length on the ground."""
     residual, length, cut = (column(fields, name) for name in ("residual", "bar_m", "cut"))
-    station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
+    station, axis = escaped(station_name(fields)), escaped(column(fields, "axis"))
     drawn = f"{decimal(length, 1, 'm')} || if({cut} = 1, {literal(tr(', cut'))}, '')"
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Residual")} '

@@ -11,7 +11,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
-from .wording import column, escaped, literal, side_text, signed_height, small_height, word
+from .wording import column, escaped, literal, side_text, signed_height, small_height, station_name, word
 
 QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -88,7 +88,7 @@ def _moved_sideways(fields):
 def change_labeling(layer, height_unit):
     """Return the labelling: station and change, in bold where it is beyond doubt, the greatest first."""
     fields = layer.fields()
-    verdict, change, station = (column(fields, name) for name in ("verdict", "change", "station"))
+    verdict, change, station = column(fields, "verdict"), column(fields, "change"), station_name(fields)
     text = (
         f"coalesce({station} || '\\n', '') || CASE WHEN {change} IS NULL THEN {literal(tr('not compared'))} "
         f"ELSE {signed_height(change, height_unit)} END"
@@ -146,7 +146,7 @@ def _line(fields, height_unit):
 
 def change_tip(fields, height_unit):
     """Return the HTML template of the map tip; ± is one standard deviation."""
-    change, sd, rate, sd_rate, common, bending, sd_bend, station, axis, first, last = (
+    change, sd, rate, sd_rate, common, bending, sd_bend, axis, first, last = (
         column(fields, name)
         for name in (
             "change",
@@ -156,14 +156,13 @@ def change_tip(fields, height_unit):
             "common",
             "bending",
             "sd_bend",
-            "station",
             "axis",
             "first_date",
             "last_seen",
         )
     )
     return (
-        f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'
+        f'<div style="{STYLE}"><b>[% {escaped(station_name(fields))} %]</b> [% {escaped(axis)} %]<br>'
         f"[% {escaped(first)} %] – [% {escaped(last)} %]<br><b>"
         + _after(tr("Change "), change, height_unit, sd)
         + f"</b>[% {escaped(word(fields, 'verdict'))} %]<br>"

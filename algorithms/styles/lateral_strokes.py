@@ -15,7 +15,7 @@ from .bar_strokes import any_cut, break_mark, tip_labeling
 from .markers import HALO, INK, Shape, marker
 from .review_tip import STYLE
 from .strokes import line_symbol, stroke
-from .wording import column, decimal, escaped, literal, side_text
+from .wording import column, decimal, escaped, literal, side_text, station_name
 
 # As on imagery.
 COLOR = QColor(palette.LINE.dark)
@@ -82,7 +82,7 @@ def lateral_labeling(fields, height_unit):
 def lateral_tip(fields, height_unit):
     """Return the HTML template of the map tip: station, departure and side, and the bar's length on the ground."""
     lateral, length, cut = (column(fields, name) for name in ("lateral", "bar_m", "cut"))
-    station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
+    station, axis = escaped(station_name(fields)), escaped(column(fields, "axis"))
     drawn = f"{decimal(length, 1, 'm')} || if({cut} = 1, {literal(tr(', cut'))}, '')"
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Lateral departure")} '

@@ -23,7 +23,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import CLEAR, HALO, INK, OTHER, Shape, marker, tinted
 from .review_tip import STYLE
 from .station_marks import SIZE
-from .wording import column, decimal, escaped, literal, side_text, signed_height, small_height, word
+from .wording import column, decimal, escaped, literal, side_text, signed_height, small_height, station_name, word
 
 SUSPECT = QColor(palette.SUSPECT.dark)
 KEPT = QColor(palette.WITHIN.dark)
@@ -180,7 +180,7 @@ def fitted_renderer(fields):
 
 def fitted_labeling(fields, height_unit):
     """Return the labelling: suspects with station and residual to 1:25,000, the rest from 1:10,000 on."""
-    station, residual = (column(fields, name) for name in ("station", "residual"))
+    station, residual = station_name(fields), column(fields, "residual")
     text = f"{station} || coalesce('\\n' || {signed_height(residual, height_unit)}, '')"
     doubted = _suspected(fields, "flag")
     if fields.indexOf("lateral") >= 0 and fields.indexOf("lat_flag") >= 0:
@@ -202,7 +202,7 @@ def fitted_labeling(fields, height_unit):
 def fitted_tip(fields, height_unit):
     """Return the HTML template of a tested station's map tip."""
     station, axis, flag = (
-        escaped(text) for text in (column(fields, "station"), column(fields, "axis"), word(fields, "flag"))
+        escaped(text) for text in (station_name(fields), column(fields, "axis"), word(fields, "flag"))
     )
     residual, w, least = (column(fields, name) for name in ("residual", "w", "min_blund"))
     return (

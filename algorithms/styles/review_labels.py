@@ -5,7 +5,7 @@ from qgis.core import QgsPalLayerSettings, QgsRuleBasedLabeling
 from ..language.translation import tr
 from .label_settings import TEN_THOUSAND, point_label
 from .review_symbols import FULL_SIZE_VARIABLE, notable_size
-from .wording import column, literal, side_text, signed_height
+from .wording import column, literal, side_text, signed_height, station_name
 
 SMALLEST_SCALE = 25000
 SMALLEST_SCALE_QUIET = TEN_THOUSAND
@@ -21,7 +21,7 @@ def review_label(fields, height_unit):
 
     ``fields`` (QgsFields) of the layer; ``height_unit`` ('metre', 'foot', 'us_foot') of the residual.
     """
-    status, station, residual = (column(fields, name) for name in ("status", "station", "residual"))
+    status, residual, station = column(fields, "status"), column(fields, "residual"), station_name(fields)
     second = (
         f"CASE WHEN {status} = 'off axis' THEN {literal(tr('off axis'))} "
         f"WHEN {residual} IS NULL THEN {literal(tr('no as-built height'))} "

@@ -1,7 +1,7 @@
 """Map tip of a reviewed station: its story in a few sentences."""
 
 from ..language.translation import tr
-from .wording import column, escaped, full_height, height_sign, literal, side_text, small_height, word
+from .wording import column, escaped, full_height, height_sign, literal, side_text, small_height, station_name, word
 
 STYLE = "font-family: sans-serif; max-width: 26em"
 
@@ -11,7 +11,7 @@ def _joined(*pieces):
 
 
 def _heading(fields):
-    station = f"coalesce(nullif({escaped(column(fields, 'station'))}, ''), {literal(tr('Station'))})"
+    station = f"coalesce(nullif({escaped(station_name(fields))}, ''), {literal(tr('Station'))})"
     axis = escaped(column(fields, "axis"))
     on_axis = f"if({axis} = '', '', {_joined(literal(tr(' on axis ')), axis)})"
     return _joined("'<b>'", station, "'</b>'", on_axis)

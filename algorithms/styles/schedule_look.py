@@ -11,7 +11,7 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
-from .wording import column, escaped, literal, side_text, signed_height, small_height, word
+from .wording import column, escaped, literal, side_text, signed_height, small_height, station_name, word
 
 AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
@@ -120,7 +120,7 @@ def schedule_labeling(layer, height_unit):
     """Return the labelling: station and action, in bold what is to be done, the greatest first; the rest at larger
     scales only."""
     fields = layer.fields()
-    action, move, station = (column(fields, name) for name in ("action", "move", "station"))
+    action, move, station = column(fields, "action"), column(fields, "move"), station_name(fields)
     text = f"coalesce({station} || '\\n', '') || {_told(fields, height_unit)}"
     busy = f"coalesce({action} IN ('raise', 'lower', 'measure again', 'left out'), false)"
     if fields.indexOf("lat_action") >= 0:
@@ -142,8 +142,9 @@ def schedule_labeling(layer, height_unit):
 
 def schedule_tip(fields, height_unit):
     """Return the HTML template of the map tip."""
-    action, move, predicted, reason, station, axis, residual = (
-        column(fields, name) for name in ("action", "move", "predicted", "reason", "station", "axis", "residual")
+    station = station_name(fields)
+    action, move, predicted, reason, axis, residual = (
+        column(fields, name) for name in ("action", "move", "predicted", "reason", "axis", "residual")
     )
     return (
         f'<div style="{STYLE}"><b>[% {escaped(station)} %]</b> [% {escaped(axis)} %]<br>'

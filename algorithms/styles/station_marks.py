@@ -8,7 +8,7 @@ from . import palette
 from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker, tinted
 from .review_tip import STYLE
-from .wording import column, decimal, escaped, full_height, literal
+from .wording import column, decimal, escaped, full_height, literal, station_name
 
 SIZE = "(2.2 * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.6))"
 
@@ -21,7 +21,7 @@ def station_renderer():
 
 def station_labeling(fields):
     """Return the labelling: the station, at 1:10,000 and larger."""
-    settings = point_label(column(fields, "station"), points=7.5, priority="4", radius=f"0.5 * {SIZE}")
+    settings = point_label(station_name(fields), points=7.5, priority="4", radius=f"0.5 * {SIZE}")
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, TEN_THOUSAND))
     return QgsRuleBasedLabeling(root)
@@ -41,7 +41,7 @@ def station_tip(fields, height_unit, chainage_unit):
         f"CASE WHEN round({offset}, 3) > 0 THEN {literal(tr(' right of the axis'))} "
         f"WHEN round({offset}, 3) < 0 THEN {literal(tr(' left of the axis'))} ELSE '' END"
     )
-    station, axis = escaped(column(fields, "station")), escaped(column(fields, "axis"))
+    station, axis = escaped(station_name(fields)), escaped(column(fields, "axis"))
     return (
         f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>'
         + _sentence(chainage, tr("Chainage "), decimal(chainage, 3, unit))

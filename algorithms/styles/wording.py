@@ -5,11 +5,10 @@ user's country, since stations, logs and pages are written so too.
 """
 
 from ..language.height_text import FULL_FROM, HEIGHT_DECIMALS, amounts_for
+from ..language.shown_stations import MINUS
 from ..language.stored_words import words_of
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
-
-MINUS = "\u2212"  # the typographic minus: a hyphen is lost beside digits at label size
 
 
 def literal(text):
@@ -23,6 +22,12 @@ def column(fields, name):
     An expression with an unknown field fails as a whole, and its rule or label with it; with NULL the rest still works.
     """
     return f'"{name}"' if fields.indexOf(name) >= 0 else "NULL"
+
+
+def station_name(fields):
+    """Return the station in field 'station' as people read it, see language/shown_stations.py; NULL stays NULL."""
+    value = column(fields, "station")
+    return value if value == "NULL" else f"regexp_replace({value}, '^-(?=[0-9])', '{MINUS}')"
 
 
 def word(fields, name):

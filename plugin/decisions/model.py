@@ -5,6 +5,7 @@ from qgis.PyQt.QtCore import QAbstractTableModel, QModelIndex, Qt
 
 from ...algorithms.language.decision_words import decision_label
 from ...algorithms.language.height_text import amounts_for, side_text
+from ...algorithms.language.shown_stations import shown_station
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
 from ..review.station_texts import doubt_in_line, why_flagged
@@ -72,9 +73,9 @@ class FlaggedModel(QAbstractTableModel):
             decision = self.decision_of(row)
             return "" if decision is None else decision_label(decision.decision)
         residual = stations.heights["residual"][row]
-        several = len(self._axes) > 1
+        several, station = len(self._axes) > 1, shown_station(str(stations.station[row]))
         return (
-            f"{stations.axis[row]} {stations.station[row]}" if several else str(stations.station[row]),
+            f"{stations.axis[row]} {station}" if several else station,
             amounts_for(stations.height_unit).with_unit(residual, True) if np.isfinite(residual) else "",
             why_flagged(
                 stations.status[row],

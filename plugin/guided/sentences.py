@@ -8,6 +8,7 @@ from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import ROW_REJECTED
 from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
+from ...algorithms.language.shown_stations import shown_station
 from ...algorithms.language.stored_words import stored_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -124,7 +125,10 @@ def _doubts(look, unit):
         found.append(tr("no height at {}").format(listed(empty, _MOST)))
     if look.spacing.gaps:
         per = metres_per(unit)
-        gaps = [tr("{} to {}").format(*(station_text(end / per, unit) for end in gap)) for gap in look.spacing.gaps]
+        gaps = [
+            tr("{} to {}").format(*(shown_station(station_text(end / per, unit)) for end in gap))
+            for gap in look.spacing.gaps
+        ]
         word = tr("gap") if len(gaps) == 1 else tr("gaps")
         found.append(tr("{} between stations: {}").format(word, listed(gaps, _MOST)))
     if look.twice:

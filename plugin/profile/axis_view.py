@@ -8,6 +8,7 @@ from ...algorithms.core.profile_views import widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.shown_stations import shown_station
 
 
 @dataclass(frozen=True)
@@ -105,4 +106,4 @@ class AxisView:
         return replace(ranges, y=(min(low, ranges.y[0]), max(high, ranges.y[1])))
 
     def station_at(self, chainage):
-        return station_text(chainage / METRES[self.chainage_unit], self.chainage_unit)
+        return shown_station(station_text(chainage / METRES[self.chainage_unit], self.chainage_unit))

@@ -11,6 +11,7 @@ from qgis.PyQt.QtWidgets import QApplication, QFileDialog
 
 from ...algorithms.core.errors import InputError
 from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.shown_stations import shown_stations
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 from .. import slide
@@ -162,7 +163,7 @@ class ProfileDock(ProfilePanel):
             stations.profile(rows),
             stations.status[rows],
             stations.suspected[rows],
-            stations.station[rows],
+            np.array(shown_stations(stations.station[rows]), dtype=object),
             stations.height_unit,
             stations.chainage_unit,
             self.view,

@@ -12,6 +12,7 @@ from ...algorithms.core.profile_views import thinned, widened
 from ...algorithms.core.station_notation import station_text
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.shown_stations import shown_station
 from ...algorithms.language.ticks import plain_ticks, side_ticks
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -108,7 +109,7 @@ class Drawing:
             # Level and above: turned titles run into each other where the dock is low.
             chart.set_title(title, loc="left", color=look.text, fontsize=look.size, y=1.0, pad=0.35 * look.size)
         self.lower.xaxis.set_major_formatter(
-            FuncFormatter(lambda x, _: station_text(x, shown.chainage_unit).replace("-", "\u2212"))
+            FuncFormatter(lambda x, _: shown_station(station_text(x, shown.chainage_unit)))
         )
         for chart in (self.lower, self.line):
             last = chart is (self.line if shown.with_line else self.lower)

@@ -8,6 +8,7 @@ from qgis.PyQt.QtWidgets import QAbstractItemView, QApplication, QHeaderView, QT
 from ...algorithms.core.units import METRES
 from ...algorithms.language.height_text import amounts_for, height_text
 from ...algorithms.language.number_text import number_text
+from ...algorithms.language.shown_stations import shown_station
 from ...algorithms.language.stored_words import capitalised, stored_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -44,7 +45,7 @@ class StationModel(QAbstractTableModel):
             return number_text(s.chainage[k] / chainage, 3) if np.isfinite(s.chainage[k]) else ""
 
         columns = [
-            (tr("Station ({})").format(UNIT_LABELS[s.chainage_unit]), lambda k: s.station[k], False),
+            (tr("Station ({})").format(UNIT_LABELS[s.chainage_unit]), lambda k: shown_station(s.station[k]), False),
             (tr("Residual ({})").format(amounts.label), lambda k: amounts.signed(residual[k]), True),
         ]
         if any(s.status):

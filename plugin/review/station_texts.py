@@ -7,6 +7,7 @@ import numpy as np
 from ...algorithms.language.decision_words import SUSPECTED, flag_of, line_doubt
 from ...algorithms.language.height_text import amounts_for, full_height, side_text
 from ...algorithms.language.number_text import number_text, times
+from ...algorithms.language.shown_stations import shown_station
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
 from .layer_stations import OUT_OF_TOLERANCE
@@ -63,7 +64,7 @@ def doubt_in_line(stations, row):
 
 
 def _name(stations, row):
-    return " ".join(filter(None, (str(stations.axis[row]), str(stations.station[row]))))
+    return " ".join(filter(None, (str(stations.axis[row]), shown_station(str(stations.station[row])))))
 
 
 def _judged(stations, row):

@@ -5,6 +5,7 @@ import os
 from qgis.core import QgsProcessingContext, QgsProcessingUtils, QgsProject, QgsRasterLayer, QgsVectorLayer
 from qgis.PyQt.QtWidgets import QMenu
 
+from ..algorithms.boundary.input_fields import field_indices
 from ..algorithms.boundary.output_places import place_of_layer, same_place
 from ..algorithms.entry.layer_records import record_of_layer
 from ..algorithms.entry.recorded_chain import place_key
@@ -57,7 +58,7 @@ def known(entry, layer):
     algorithm = toolbox.entry(entry)
     asked = {definition.name() for definition in algorithm.parameterDefinitions()}
     found = {
-        "SURVEYS": [layer.id()],
+        "SURVEYS": [_survey(layer)],
         "STATIONS": layer.id(),
         "AXIS": _recorded_layer(layer, "AXIS"),
         "DECISIONS": _decisions(layer),
@@ -67,6 +68,18 @@ def known(entry, layer):
     if "STATIONS" in asked:
         found.update(_recorded_units(layer))
     return {key: value for key, value in found.items() if key in asked and value}
+
+
+def _survey(layer):
+    """The layer of one survey that a comparison begins with: the placed stations that the run has read, where the
+    project has them with what a comparison reads; the later survey will be such a layer. Else the layer itself."""
+    record = record_of_layer(layer)
+    stations = QgsProject.instance().mapLayer(_recorded_layer(layer, "STATIONS") or "")
+    if stations is None or (record.parameter("HEIGHT_FIELD") or "height").lower() != "height":
+        return layer.id()
+    fields = field_indices(stations)
+    placed = "height" in fields and ("chainage" in fields or "station" in fields)
+    return stations.id() if placed else layer.id()
 
 
 def _recorded_units(layer):
@@ -121,6 +134,10 @@ def _overridden(axis_layer, axis):
 def _recorded_layer(layer, key):
     """The project's layer that the recorded run took for ``key``, else its source where it can still be read."""
     source = record_of_layer(layer).parameter(key)
+    # A layer in memory is in no place; opened by its source it would be another, without rows.
+    same = [other.id() for other in QgsProject.instance().mapLayers().values() if source and other.source() == source]
+    if same:
+        return same[0]
     # The context owns what it has opened: it must live as long as the layer is looked at.
     context = QgsProcessingContext()
     found = QgsProcessingUtils.mapLayerFromString(source, context) if source else None

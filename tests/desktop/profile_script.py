@@ -456,7 +456,8 @@ def follow_up_forms():
         found[action.data()] = {"text": action.text(), "values": values}
         form.close()
         until(lambda form=form: form not in shell.forms, "the form closed")
-    SEEN["follow_up_forms"] = {"forms": found, "layer": THINGS["residuals"].id(), "open": len(shell.forms)}
+    ids = {"layer": THINGS["residuals"].id(), "stations": THINGS["stations"].id()}
+    SEEN["follow_up_forms"] = {"forms": found, **ids, "open": len(shell.forms)}
 
 
 def run_again():

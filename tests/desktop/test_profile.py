@@ -289,9 +289,9 @@ def test_follow_up_forms_open_filled(seen):
     }
     for entry in ("tautline:reviewreport", "tautline:scheduleadjustments", "tautline:drawdeviations"):
         assert forms[entry]["STATIONS"] == found["layer"]
-    # The older host's list of layers gives their files.
+    # The placed stations, as the guide has it; the older host's list of layers gives their files.
     surveys = forms["tautline:comparesurveys"]["SURVEYS"]
-    assert found["layer"] in surveys or "residuals.gpkg" in surveys
+    assert found["stations"] in surveys or "stations.gpkg" in surveys
     assert forms["tautline:drawdeviations"]["AXIS"].endswith("axis.gpkg|layername=axis")
     for entry in ("tautline:reviewreport", "tautline:scheduleadjustments"):
         assert "residuals_decisions.gpkg" in forms[entry]["DECISIONS"]

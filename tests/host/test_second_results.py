@@ -164,6 +164,28 @@ def test_results_of_other_heights_have_names_of_their_own(project, made):
 # The forms that follow ----------------------------------------------------------------------------------------------
 
 
+def compared(layer):
+    from tautline.plugin import follow_up_forms
+
+    return follow_up_forms.known("tautline:comparesurveys", layer)["SURVEYS"]
+
+
+def test_a_comparison_begins_with_the_placed_stations_as_the_guide_does(project, toolbox, made):
+    _, axis, layers = made
+    added(project, layers)
+    assert compared(layers["OUTPUT"]) == [layers["OUTPUT"].id()], "points that were never placed have no chainage"
+    rows = [{"station": f"0+{k}00", "height": 50.0, "levelled": 50.001} for k in range(1, 10)]
+    placed = toolbox.run("placestations", INPUT=toolbox.table(rows), AXIS=axis).layer()
+    project.addMapLayer(placed)
+    found = added(project, results(project, placed, axis))["OUTPUT"]
+    assert compared(found) == [placed.id()]
+    # Of heights in another field the comparison would know nothing; the residuals tell them.
+    other = added(project, results(project, placed, axis, HEIGHT_FIELD="levelled"))["OUTPUT"]
+    assert compared(other) == [other.id()]
+    project.removeMapLayer(placed.id())
+    assert compared(found) == [found.id()]
+
+
 def test_of_several_results_the_forms_take_those_of_the_same_stations(project, made, toolbox):
     from tautline.plugin import follow_up_forms
 

@@ -1,8 +1,7 @@
 """Python's collector of garbage, which stands still while a run goes on in a thread of the host's.
 
-What lies in a circle that nobody knows of any more is destroyed in the thread in which the collector happens to run,
-any in which Python makes something. Among it are layers, contexts and drawings of the window: destroyed in a run's
-thread while the window's own handles them, they end the host.
+A precaution: it destroys what it finds in whatever thread it happens to run, and what belongs to the window, layers
+among it, is not to be destroyed in a run's: a host has ended of that.
 """
 
 import gc

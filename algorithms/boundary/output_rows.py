@@ -9,6 +9,7 @@ from typing import Optional
 import numpy as np
 from qgis.core import (
     Qgis,
+    QgsCoordinateReferenceSystem,
     QgsFeature,
     QgsFeatureRequest,
     QgsFeatureSink,
@@ -79,6 +80,21 @@ class OutputTable:
     moved: Optional[tuple] = None
     replaced: tuple = ()
     reserved: tuple = ()
+
+    @classmethod
+    def beside(cls, key, columns, style, source, rows, read, **more):
+        """Columns beside those of the input ``source``, in its geometry and CRS unless ``more`` says otherwise;
+        ``read``: the Points or Table that was read of it, ``rows``: the index of its feature for each row."""
+        whole = {"crs": source.sourceCrs(), "wkb": source.wkbType(), "ids": read.ids, "features": read.features}
+        return cls(key, columns, style=style, source=source, rows=rows, **{**whole, **more})
+
+    @classmethod
+    def bare(cls, key, columns, style, source=None, rows=None, read=None):
+        """A table without geometry; with the columns of an input as in ``beside``."""
+        none = {"crs": QgsCoordinateReferenceSystem(), "wkb": QgsWkbTypes.Type.NoGeometry}
+        if source is None:
+            return cls(key, columns, style=style, **none)
+        return cls.beside(key, columns, style, source, rows, read, **none)
 
     def __len__(self):
         return len(next(iter(self.columns.values())))

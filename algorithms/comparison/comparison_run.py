@@ -2,7 +2,7 @@
 
 import os
 
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+from qgis.core import QgsWkbTypes
 
 from ..boundary.output_rows import OutputTable
 from ..core.errors import InputError
@@ -113,7 +113,6 @@ class ComparisonRun:
     @staticmethod
     def _tables(report, record):
         first, unit, text = report.compared.first, report.units, record.text()
-        none, bare = QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry
 
         def style(kind, title):
             return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, text)
@@ -127,15 +126,9 @@ class ComparisonRun:
                 style("compared", tr("Compared stations")),
                 points=(first.points.x, first.points.y),
             ),
-            OutputTable(
-                "MOTIONS", report.motion_columns(text), none, bare, style("motions", tr("Each axis and survey"))
-            ),
-            OutputTable("CHANGES", report.change_columns(), none, bare, style("changes", tr("Every change"))),
-            OutputTable(
-                "UNMATCHED",
-                report.unmatched_columns(),
-                none,
-                bare,
-                style("unmatched", tr("Stations of one survey only")),
+            OutputTable.bare("MOTIONS", report.motion_columns(text), style("motions", tr("Each axis and survey"))),
+            OutputTable.bare("CHANGES", report.change_columns(), style("changes", tr("Every change"))),
+            OutputTable.bare(
+                "UNMATCHED", report.unmatched_columns(), style("unmatched", tr("Stations of one survey only"))
             ),
         ]

@@ -3,7 +3,6 @@
 from functools import cached_property
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
 from ..boundary.output_rows import OutputTable
 from ..core.curvature import SurveyedLeg, search_free, test_curvatures
@@ -44,13 +43,7 @@ class CurvatureRun(SurveyedHeights):
             None,
             record.text(),
         )
-        table = OutputTable(
-            "OUTPUT",
-            curvature_table(self, tested, record),
-            QgsCoordinateReferenceSystem(),
-            QgsWkbTypes.Type.NoGeometry,
-            style,
-        )
+        table = OutputTable.bare("OUTPUT", curvature_table(self, tested, record), style)
         documents = [Document("HTML", curvature_page(self, tested, record))] if self.asked.given("HTML") else []
         return Result([table], {"COUNT": len(tested), "FACTOR": tested[0].test.factor}, documents)
 

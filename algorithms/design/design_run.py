@@ -1,7 +1,6 @@
 """One run of designheights: stations measured, their design heights and residuals, and the tables of it."""
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
 
 from ..boundary.derived_columns import Derived, numbers, words
 from ..boundary.output_rows import OutputTable
@@ -163,23 +162,11 @@ class DesignRun:
             record.with_axes(controls).brief().text(),
             greatest=greatest,
         )
-        stations = OutputTable(
-            "OUTPUT",
-            columns,
-            source.sourceCrs(),
-            source.wkbType(),
-            style,
-            source,
-            feet.station,
-            self.structure.points.ids,
-            features=self.structure.points.features,
-            replaced=self.line.replaced(self.asked),
-        )
-        summary = OutputTable(
+        points, replaced = self.structure.points, self.line.replaced(self.asked)
+        stations = OutputTable.beside("OUTPUT", columns, style, source, feet.station, points, replaced=replaced)
+        summary = OutputTable.bare(
             "SUMMARY",
             summary_table(self.reports, self.notation, unit, record, self.chainage),
-            QgsCoordinateReferenceSystem(),
-            QgsWkbTypes.Type.NoGeometry,
             StyleSpec(
                 "summary", tr("Summary of residuals"), unit.height_name, unit.chainage_name, tolerance, record.text()
             ),

@@ -99,16 +99,13 @@ class FitRun(SurveyedHeights):
             return StyleSpec(kind, title, unit.height_name, unit.chainage_name, None, record.text())
 
         tables = [
-            OutputTable(
+            OutputTable.beside(
                 "OUTPUT",
                 columns,
-                crs,
-                source.wkbType(),
                 style("fitted", tr("Tested stations")),
                 source,
                 feet.station,
-                self.structure.points.ids,
-                features=self.structure.points.features,
+                self.structure.points,
                 replaced=self._replaced(),
                 reserved=self.line.reserved(),
             )

@@ -1,14 +1,12 @@
 """The output tables of adjustlevelling."""
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+from qgis.core import QgsWkbTypes
 
 from ..boundary.output_rows import OutputTable
 from ..core.covariance_text import covariance_texts
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
-
-_TABLE = QgsWkbTypes.Type.NoGeometry
 
 
 class NetTables:
@@ -47,25 +45,14 @@ class NetTables:
     def _heights(self):
         net = self.run.lines.net
         columns = {"point": list(net.names), **self._columns(np.arange(len(net.names)))}
-        return OutputTable(
-            "OUTPUT", columns, QgsCoordinateReferenceSystem(), _TABLE, self._style("levelled", tr("Adjusted heights"))
-        )
+        return OutputTable.bare("OUTPUT", columns, self._style("levelled", tr("Adjusted heights")))
 
     def _points(self):
         named, run = self.run.named, self.run
         points = np.array([run.index.get(name, -1) for name in named.names], int)
         columns = {"point": list(named.names), **self._columns(points)}
-        return OutputTable(
-            "POINTS",
-            columns,
-            named.points.crs,
-            named.source.wkbType(),
-            self._style("levelled", tr("Stations with adjusted heights")),
-            named.source,
-            np.arange(len(points)),
-            named.points.ids,
-            features=named.points.features,
-        )
+        style = self._style("levelled", tr("Stations with adjusted heights"))
+        return OutputTable.beside("POINTS", columns, style, named.source, np.arange(len(points)), named.points)
 
     def _lines(self):
         run, lines, unit = self.run, self.run.lines, self.units.height
@@ -96,23 +83,11 @@ class NetTables:
             "flag": flags.tolist(),
         }
         named = run.named
-        crs, wkb = (
-            (lines.source.sourceCrs(), lines.source.wkbType())
-            if named is None
-            else (named.points.crs, QgsWkbTypes.Type.LineString)
-        )
-        return OutputTable(
-            "LINES",
-            columns,
-            crs,
-            wkb,
-            self._style("level_lines", tr("Adjusted lines")),
-            lines.source,
-            np.arange(rows),
-            lines.table.ids,
-            features=lines.table.features,
-            shapes=None if named is None else named.lines(starts, ends),
-        )
+        drawn = {} if named is None else {"crs": named.points.crs, "wkb": QgsWkbTypes.Type.LineString}
+        if named is not None:
+            drawn["shapes"] = named.lines(starts, ends)
+        style = self._style("level_lines", tr("Adjusted lines"))
+        return OutputTable.beside("LINES", columns, style, lines.source, np.arange(rows), lines.table, **drawn)
 
     def _misclosures(self):
         run, unit = self.run, self.units.height
@@ -127,13 +102,7 @@ class NetTables:
             "limit": np.array([run.limit(one) for one in found]) / unit,
             "status": [run.status(one) for one in found],
         }
-        return OutputTable(
-            "MISCLOSURES",
-            columns,
-            QgsCoordinateReferenceSystem(),
-            _TABLE,
-            self._style("misclosures", tr("Misclosures")),
-        )
+        return OutputTable.bare("MISCLOSURES", columns, self._style("misclosures", tr("Misclosures")))
 
     def _covariance(self):
         run = self.run
@@ -143,10 +112,5 @@ class NetTables:
             if name in run.index and np.isfinite(run.adjustment.heights[run.index[name]])
         ]
         texts = covariance_texts(run.adjustment.covariance([run.index[name] for name in names]))
-        return OutputTable(
-            "COVARIANCE",
-            {"point": names, "covar": texts},
-            QgsCoordinateReferenceSystem(),
-            _TABLE,
-            self._style("covariance", tr("Covariance of the heights")),
-        )
+        style = self._style("covariance", tr("Covariance of the heights"))
+        return OutputTable.bare("COVARIANCE", {"point": names, "covar": texts}, style)

@@ -1,7 +1,7 @@
 """One run of reducesights: the sights of a field book read, reduced, and the tables of it."""
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+from qgis.core import QgsWkbTypes
 
 from ..boundary.output_rows import OutputTable
 from ..entry.base import Result
@@ -65,7 +65,7 @@ def _differences(found, named, units, record):
     }
     style = StyleSpec("reduced", tr("Height differences"), units.height_name, units.chainage_name, None, record)
     if named is None:
-        return OutputTable("OUTPUT", columns, QgsCoordinateReferenceSystem(), QgsWkbTypes.Type.NoGeometry, style)
+        return OutputTable.bare("OUTPUT", columns, style)
     return OutputTable(
         "OUTPUT",
         columns,
@@ -80,14 +80,4 @@ def _rejected(table, units, record):
     rows = sorted(table.rejected)
     columns = {"row": [row + 1 for row in rows], "reason": [table.rejected[row] for row in rows]}
     style = StyleSpec("rejected", tr("Rejected rows"), units.height_name, units.chainage_name, None, record)
-    return OutputTable(
-        "REJECTED",
-        columns,
-        QgsCoordinateReferenceSystem(),
-        QgsWkbTypes.Type.NoGeometry,
-        style,
-        table.source,
-        np.array(rows, int),
-        table.ids,
-        features=table.features,
-    )
+    return OutputTable.bare("REJECTED", columns, style, table.source, np.array(rows, int), table)

@@ -139,16 +139,13 @@ class ScheduleRun:
             record.text(),
         )
         source = supports.source
-        return OutputTable(
+        return OutputTable.beside(
             "OUTPUT",
             columns,
-            source.sourceCrs(),
-            source.wkbType(),
             style,
             source,
             np.arange(len(supports)),
-            supports.points.ids,
-            features=supports.points.features,
+            supports.points,
             # Nobody may take an earlier schedule's movements sideways for this one's.
             replaced=SCHEDULED_LINE if self.made.entry == _ENTRY else (),
         )

@@ -63,17 +63,7 @@ class ConversionRun:
                 height_fields=_kinds(source, heights.index, system.kind, from_ellipsoid),
             ).text(),
         )
-        table = OutputTable(
-            "OUTPUT",
-            columns,
-            source.sourceCrs(),
-            source.wkbType(),
-            style,
-            source,
-            np.arange(len(points)),
-            points.ids,
-            features=points.features,
-        )
+        table = OutputTable.beside("OUTPUT", columns, style, source, np.arange(len(points)), points)
         tables = [table]
         if asked.optional_source("AXIS") is not None:
             profiles = GeoidProfiles(asked, points, system, run_units)

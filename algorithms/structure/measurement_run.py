@@ -89,18 +89,7 @@ class MeasurementRun:
             None,
             _record(asked, run_units, structure.points.crs).text(),
         )
-        table = OutputTable(
-            "OUTPUT",
-            columns,
-            source.sourceCrs(),
-            source.wkbType(),
-            style,
-            source,
-            feet.station,
-            structure.points.ids,
-            features=structure.points.features,
-            moved=moved,
-        )
+        table = OutputTable.beside("OUTPUT", columns, style, source, feet.station, structure.points, moved=moved)
         return Result([table], {"COUNT": int(on.sum())})
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsWkbTypes
+from qgis.core import QgsWkbTypes
 
 from ..boundary.axes import read_axes
 from ..boundary.file_rows import file_rows
@@ -153,31 +153,18 @@ class PlacementRun:
         style = StyleSpec(
             "stations", tr("Placed stations"), run_units.height_name, run_units.chainage_name, None, record
         )
-        placed = OutputTable(
-            "OUTPUT",
-            columns,
-            crs,
-            QgsWkbTypes.Type.Point,
-            style,
-            source,
-            np.array(rows.row, int),
-            table.ids,
-            (x, y),
-            features=table.features,
-        )
-        rejected = OutputTable(
+        new = {"crs": crs, "wkb": QgsWkbTypes.Type.Point, "points": (x, y)}
+        placed = OutputTable.beside("OUTPUT", columns, style, source, np.array(rows.row, int), table, **new)
+        rejected = OutputTable.bare(
             "REJECTED",
             {
                 "row": [int(rows.numbers[k]) for k, _ in rows.rejected],
                 "reason": [reason for _, reason in rows.rejected],
             },
-            QgsCoordinateReferenceSystem(),
-            QgsWkbTypes.Type.NoGeometry,
             StyleSpec("rejected", tr("Rejected rows"), run_units.height_name, run_units.chainage_name, None, record),
             source,
             np.array([k for k, _ in rows.rejected], int),
-            table.ids,
-            features=table.features,
+            table,
         )
         return Result([placed, rejected], {"COUNT": len(rows.row), "REJECTED_COUNT": len(rows.rejected)})
 

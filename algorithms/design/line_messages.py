@@ -5,6 +5,7 @@ import numpy as np
 from ..core.design import KINK
 from ..language.height_text import side_text, small_text
 from ..language.number_text import counted
+from ..language.stored_words import described
 from ..language.translation import tr
 
 
@@ -34,7 +35,7 @@ def tell_line_of(run, report):
 
 def _stands_on(run, line):
     if line.kind == "axis":
-        return tr("the axis as drawn")
+        return described("line", "axis")
     if line.kind == "fitted":
         words = tr("the vertical plane that fits {} stations best").format(line.counted)
         return f"{words} ({run.line.weighed})" if run.line.weighed else words

@@ -70,6 +70,13 @@ _WORDS = {
         "chord": translatable("chord"),
         "fitted": translatable("fitted"),
     },
+    "height_system": {
+        "ellipsoidal": translatable("above the ellipsoid"),
+        "unknown": translatable("above the geoid; its undulation was not known to the run"),
+        "field": translatable("above the geoid"),
+        "grid": translatable("above the geoid"),
+        "constant": translatable("above the geoid"),
+    },
     "earth": {"ellipsoid": translatable("ellipsoid"), "sphere": translatable("sphere"), "flat": translatable("flat")},
     "decision": {
         "accept": translatable("accept"),
@@ -109,6 +116,34 @@ _WORDS = {
         "no limit": translatable("no limit"),
     },
 }
+# The same words where there is room to say what they stand for.
+_DESCRIBED = {
+    "design": {
+        "chord": translatable("chord: straight between two controls"),
+        "tangent": translatable("tangent: straight, level at its control"),
+        "inclined": translatable("inclined: straight, with a slope at its control"),
+        "reference": translatable("a fitted or fixed plane"),
+        "level": translatable("level: follows the level surface"),
+        "grade": translatable("grade: a constant slope above the level surface"),
+    },
+    "line": {
+        "axis": translatable("the axis as drawn"),
+        "chord": translatable("the vertical plane through two of its stations"),
+        "fitted": translatable("the vertical plane that fits its stations best"),
+    },
+    "earth": {
+        "ellipsoid": translatable("ellipsoid, exact"),
+        "sphere": translatable("sphere, for comparison only"),
+        "flat": translatable("no curvature, for comparison only"),
+    },
+    "height_system": {
+        "ellipsoidal": translatable("ellipsoidal"),
+        "unknown": translatable("above a geoid whose undulation is not known to the run"),
+        "field": translatable("above the geoid, undulations of the stations from a field"),
+        "grid": translatable("above the geoid, undulations from a grid"),
+        "constant": translatable("above the geoid, one undulation for all"),
+    },
+}
 # Fields that hold the same words as another.
 _ALIKE = {
     "after": "status",
@@ -130,6 +165,12 @@ def stored_text(field, word):
     """What a person reads for a ``word`` stored in ``field``. A word that is not known is shown as it stands."""
     text = _WORDS[_ALIKE.get(field, field)].get(word)
     return word if text is None else tr(text)
+
+
+def described(field, word):
+    """What a ``word`` stored in ``field`` stands for, in a few words; '' for one that is not known."""
+    text = _DESCRIBED[field].get(word)
+    return "" if text is None else tr(text)
 
 
 def typed_words(field):

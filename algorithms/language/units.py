@@ -17,6 +17,17 @@ _SAID = {
     "km": translatable("kilometres"),
     "mile": translatable("miles"),
 }
+# With what tells the two feet apart.
+_DEFINED = {
+    "metre": translatable("metre"),
+    "foot": translatable("international foot (0.3048 m)"),
+    "us_foot": translatable("US survey foot (1200/3937 m)"),
+}
+
+
+def defined_unit(unit):
+    """A unit of heights or chainages with its definition, in the user's language."""
+    return tr(_DEFINED[unit])
 
 
 def said_unit(unit):

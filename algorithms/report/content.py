@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from ..core.conformance import figures
 from ..core.units import metres_per
 from ..documents.blocks import Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
 from ..entry.recorded_paths import common_folder
@@ -20,6 +19,7 @@ from .line_sentences import line_headline, line_sentences, line_terms, together_
 from .line_tables import counted_against, line_cells, line_columns, line_statistics
 from .profile_chart import profile_picture
 from .sentences import accuracy_sentence, caution_texts, glossary, headline, system_warning, verdict_sentences
+from .statistics_table import count_cells, figures_cells, groups, statistics_columns
 
 MOST_PROFILES = 12
 _MOST_AXES = 40
@@ -99,47 +99,23 @@ def _profiles(found, screen, paper):
 
 
 def _figures_row(found, name, rows):
-    one, amounts = found.reviewed, found.amounts
-    some = figures(one.residual[rows])
-    status = one.status[rows].astype(str)
-    at = "" if some.greatest_at is None else one.station[rows[some.greatest_at]]
-    judged = any(np.isin(status, ("within", "high", "low")))
-    counts = [str(int(np.sum(status == word))) if judged else "" for word in ("within", "high", "low")]
+    one = found.reviewed
     return [
-        name,
-        str(some.number),
-        amounts.text(some.rms),
-        amounts.signed(some.mean),
-        amounts.text(some.sd),
-        amounts.signed(some.greatest),
-        at,
-        *counts,
-        str(int(np.sum(status == "no height"))),
+        *figures_cells(one, found.amounts, name, one.residual, rows),
+        *count_cells(one.status[rows], ("within", "high", "low")),
+        str(int(np.sum(one.status[rows] == "no height"))),
     ]
 
 
 def _statistics(found):
-    one, small = found.reviewed, found.amounts.label
+    one = found.reviewed
     on = np.flatnonzero(one.status != "off axis")
-    rows = [_figures_row(found, axis or tr("all"), one.rows(axis)) for axis in one.axes if len(one.rows(axis))]
-    if len(one.axes) > 1:
-        rows.append(_figures_row(found, tr("together"), on))
+    rows = [_figures_row(found, *some) for some in groups(one)]
     aside = int(np.sum(found.doubt[on] & np.isfinite(one.residual[on])))
     if aside:
         rows.append(_figures_row(found, tr("without {} doubted").format(aside), on[~found.doubt[on]]))
-    columns = (
-        Column(tr("Axis"), "", 36),
-        Column(tr("Stations"), "n", 17),
-        Column(tr("RMS ({})").format(small), "n", 14),
-        Column(tr("Mean ({})").format(small), "n", 15),
-        Column(tr("St. dev. ({})").format(small), "n", 16),
-        Column(tr("Greatest ({})").format(small), "n", 18),
-        Column(tr("at"), "k", 20),
-        Column(tr("Within"), "n", 14),
-        Column(tr("High"), "n", 11),
-        Column(tr("Low"), "n", 11),
-        Column(tr("No as-built height"), "n", 14),
-    )
+    counts = (tr("Within"), tr("High"), tr("Low"), tr("No as-built height"))
+    columns = statistics_columns(found.amounts, counts, (36, 17, 14, 15, 16, 18, 20, 14, 11, 11, 14))
     caption = tr("Residuals, as-built minus design. St. dev. is the standard deviation about the mean.")
     return [
         Heading(tr("Statistics")),

@@ -9,33 +9,13 @@ from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import full_height, height_text
 from ..language.number_text import number_text
 from ..language.shown_stations import shown_station
-from ..language.stored_words import stored_text
+from ..language.stored_words import described, stored_text
 from ..language.translation import tr, translatable
-from ..language.units import UNIT_LABELS
+from ..language.units import UNIT_LABELS, defined_unit
 from .commands import versions_text
 from .line_tables import line_facts
 from .sentences import deviation_text
 
-_SYSTEMS = {
-    "ellipsoidal": translatable("ellipsoidal"),
-    "unknown": translatable("above a geoid whose undulation is not known to the run"),
-    "field": translatable("above the geoid, undulations of the stations from a field"),
-    "grid": translatable("above the geoid, undulations from a grid"),
-    "constant": translatable("above the geoid, one undulation for all"),
-}
-_UNIT_NAMES = {
-    "metre": translatable("metre"),
-    "foot": translatable("international foot (0.3048 m)"),
-    "us_foot": translatable("US survey foot (1200/3937 m)"),
-}
-_DESIGNS = {
-    "chord": translatable("chord: straight between two controls"),
-    "tangent": translatable("tangent: straight, level at its control"),
-    "inclined": translatable("inclined: straight, with a slope at its control"),
-    "reference": translatable("a fitted or fixed plane"),
-    "level": translatable("level: follows the level surface"),
-    "grade": translatable("grade: a constant slope above the level surface"),
-}
 _NOT_RECORDED = translatable("not recorded: the stations carry no record of their run")
 
 
@@ -47,16 +27,15 @@ def run_facts(found, titles, crs):
     days = sorted({text[:10] for text in one.date if text})
     if days:
         yield tr("Surveyed"), days[0] if len(days) == 1 else tr("{} to {}").format(days[0], days[-1])
-    system = _SYSTEMS.get(record.height_system)
-    yield tr("Heights"), tr(system or _NOT_RECORDED)
+    yield tr("Heights"), described("height_system", record.height_system) or tr(_NOT_RECORDED)
     source = record.undulation_source
     if record.height_system in ("grid", "constant") and source:
         value = tr("{} in the unit of heights").format(source.replace("-", "\u2212"))
         if record.height_system == "grid":
             value = shortened(source, common_folder([record]))
         yield tr("Source of the undulations"), value
-    yield tr("Unit of heights"), tr(_UNIT_NAMES[one.units.height_name])
-    yield tr("Unit of chainages"), tr(_UNIT_NAMES[one.units.chainage_name])
+    yield tr("Unit of heights"), defined_unit(one.units.height_name)
+    yield tr("Unit of chainages"), defined_unit(one.units.chainage_name)
     name = f"{one.points.crs.authid()} {one.points.crs.description()}".strip()
     yield tr("Coordinate reference system"), f"{name}; {datum_name(crs)}"
     shape = tr("a = {} m, 1/f = {}") if ellipsoid.f else tr("sphere of {} m")
@@ -109,7 +88,7 @@ def axis_facts(found, axis):
     if not mine:
         return
     design = mine.get("design", "")
-    yield tr("Design"), tr(_DESIGNS[design]) if design in _DESIGNS else design or tr("not recorded")
+    yield tr("Design"), described("design", design) or design or tr("not recorded")
     if design == "level" and record.more.get("gravity") == "normal":
         yield tr("Gravity"), tr("normal on GRS 80: still water, whose heights fall towards the poles")
     for letter, control in zip("AB", mine.get("controls", ())):
@@ -121,15 +100,8 @@ def axis_facts(found, axis):
     height = record.axis_number(axis, "chainage_height")
     if height is not None:
         yield tr("Chainage height, ellipsoidal"), full_height(height * metres_per(height_unit), height_unit)
-    earth = mine.get("earth", tr("not recorded"))
-    yield (
-        tr("Earth model"),
-        {
-            "ellipsoid": tr("ellipsoid, exact"),
-            "sphere": tr("sphere, for comparison only"),
-            "flat": tr("no curvature, for comparison only"),
-        }.get(earth, earth),
-    )
+    earth = mine.get("earth", "")
+    yield tr("Earth model"), described("earth", earth) or earth or tr("not recorded")
     if design in ("tangent", "inclined"):
         yield tr("Horizon"), tr("of the geoid") if mine.get("horizon") == "geoid" else tr("of the ellipsoid")
     if mine.get("refraction"):

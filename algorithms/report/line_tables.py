@@ -6,8 +6,9 @@ from ..core.conformance import figures
 from ..core.residuals import ASIDE
 from ..core.units import metres_per
 from ..documents.blocks import Column, Table
-from ..language.stored_words import stored_text
+from ..language.stored_words import described, stored_text
 from ..language.translation import tr
+from .statistics_table import count_cells, figures_cells, groups, statistics_columns
 
 MARKS = {"left": "◀ ", "right": "▶ "}
 
@@ -16,44 +17,15 @@ def line_statistics(found):
     """Blocks: a table of the lateral departures, and one of heights and line together where they are judged so."""
     if found.line is None:
         return []
-    one, small = found.reviewed, found.line.amounts.label
-    columns = (
-        Column(tr("Axis"), "", 36),
-        Column(tr("Stations"), "n", 17),
-        Column(tr("RMS ({})").format(small), "n", 16),
-        Column(tr("Mean ({})").format(small), "n", 16),
-        Column(tr("St. dev. ({})").format(small), "n", 18),
-        Column(tr("Greatest ({})").format(small), "n", 18),
-        Column(tr("at"), "k", 22),
-        Column(tr("Within"), "n", 15),
-        Column(tr("Left"), "n", 14),
-        Column(tr("Right"), "n", 14),
-    )
-    rows = [_line_row(found, name, some) for name, some in _groups(one)]
+    one, amounts = found.reviewed, found.line.amounts
+    counts = (tr("Within"), tr("Left"), tr("Right"))
+    columns = statistics_columns(amounts, counts, (36, 17, 16, 16, 18, 18, 22, 15, 14, 14))
+    rows = [
+        figures_cells(one, amounts, name, one.line.lateral, some) + count_cells(one.line.side[some], ("within", *ASIDE))
+        for name, some in groups(one)
+    ]
     caption = tr("Lateral departures from the line, + is right. St. dev. is the standard deviation about the mean.")
     return [Table(columns, rows, caption), *_together(found)]
-
-
-def _groups(one):
-    """(name, rows) of each axis with stations, and of all together where there are several."""
-    some = [(axis or tr("all"), one.rows(axis)) for axis in one.axes if len(one.rows(axis))]
-    return some + ([(tr("together"), np.flatnonzero(one.status != "off axis"))] if len(one.axes) > 1 else [])
-
-
-def _line_row(found, name, rows):
-    one, amounts = found.reviewed, found.line.amounts
-    some, side = figures(one.line.lateral[rows]), one.line.side[rows].astype(str)
-    judged = any(np.isin(side, ("within", *ASIDE)))
-    return [
-        name,
-        str(some.number),
-        amounts.text(some.rms),
-        amounts.signed(some.mean),
-        amounts.text(some.sd),
-        amounts.signed(some.greatest),
-        "" if some.greatest_at is None else one.station[rows[some.greatest_at]],
-        *(str(int(np.sum(side == word))) if judged else "" for word in ("within", *ASIDE)),
-    ]
 
 
 def _together(found):
@@ -63,7 +35,7 @@ def _together(found):
     v = both.verdict
     beyond = v.out | v.doubted | v.accepted
     rows = []
-    for name, some in _groups(one):
+    for name, some in groups(one):
         numbers = figures(both.departure[some])
         rows.append(
             [
@@ -122,12 +94,7 @@ def line_facts(found, axis):
     kind = record.axis(axis).get("line")
     if found.line is None or kind in (None, "none"):
         return
-    words = {
-        "axis": tr("the axis as drawn"),
-        "chord": tr("the vertical plane through two of its stations"),
-        "fitted": tr("the vertical plane that fits its stations best"),
-    }
-    yield tr("Line"), words.get(kind, str(kind))
+    yield tr("Line"), described("line", kind) or str(kind)
     limit = record.axis_number(axis, "line_tolerance")
     if limit is not None:
         unit = record.height_unit or found.reviewed.units.height_name

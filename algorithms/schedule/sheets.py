@@ -11,21 +11,10 @@ from ..documents.csv_file import csv_bytes
 from ..documents.html import html_page
 from ..language.height_text import height_text
 from ..language.number_text import counted, number_text
-from ..language.stored_words import stored_text
+from ..language.stored_words import stored_text, words_of
 from ..language.translation import tr
 from ..language.units import UNIT_LABELS
 from .movement_cells import after_text, line_cells, line_columns, line_groups, line_signs, movement, steps
-
-
-def _system(made):
-    """The height system that the record of the stations' run tells, '' without."""
-    return {
-        "ellipsoidal": tr("above the ellipsoid"),
-        "unknown": tr("above the geoid; its undulation was not known to the run"),
-        "field": tr("above the geoid"),
-        "grid": tr("above the geoid"),
-        "constant": tr("above the geoid"),
-    }.get(made.height_system, "")
 
 
 def _order(supports):
@@ -39,7 +28,7 @@ def _about(schedule, record):
     """What the heights are, and what made the sheet."""
     made = record.more["made_from"]
     unit, facts = UNIT_LABELS[schedule.units.height_name], []
-    system = _system(made)
+    system = words_of("height_system").get(made.height_system, "")
     facts.append((tr("Heights"), tr("in {}").format(unit) + (", " + system if system else "")))
     if not made.height_unit:
         facts.append((tr("Unit"), tr("as stated for this sheet; the stations carry no record of their run")))

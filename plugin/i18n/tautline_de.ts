@@ -4162,11 +4162,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/line_messages.py" />
-   <source>the axis as drawn</source>
-   <translation>die Achse wie gezeichnet</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/line_messages.py" />
    <source>the vertical plane that fits {} stations best</source>
    <translation>die Vertikalebene, die sich {} Stationen am besten anpasst</translation>
   </message>
@@ -6353,6 +6348,21 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the ellipsoid</source>
+   <translation>über dem Ellipsoid</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the geoid; its undulation was not known to the run</source>
+   <translation>über dem Geoid; dessen Undulation war dem Lauf nicht bekannt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the geoid</source>
+   <translation>über dem Geoid</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
    <source>ellipsoid</source>
    <translation>Ellipsoid</translation>
   </message>
@@ -6427,6 +6437,86 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>ohne Grenze</translation>
   </message>
   <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>chord: straight between two controls</source>
+   <translation>Sehne: gerade zwischen zwei Zwangspunkten</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>tangent: straight, level at its control</source>
+   <translation>Tangente: gerade, horizontal in ihrem Zwangspunkt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>inclined: straight, with a slope at its control</source>
+   <translation>geneigt: gerade, mit einer Neigung in ihrem Zwangspunkt</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>a fitted or fixed plane</source>
+   <translation>eine eingepasste oder festgelegte Ebene</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>level: follows the level surface</source>
+   <translation>Niveau: folgt der Niveaufläche</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>grade: a constant slope above the level surface</source>
+   <translation>Neigung: konstante Neigung über der Niveaufläche</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>the axis as drawn</source>
+   <translation>die Achse wie gezeichnet</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>the vertical plane through two of its stations</source>
+   <translation>die Vertikalebene durch zwei ihrer Stationen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>the vertical plane that fits its stations best</source>
+   <translation>die ausgleichende Vertikalebene ihrer Stationen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>ellipsoid, exact</source>
+   <translation>Ellipsoid, streng</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>sphere, for comparison only</source>
+   <translation>Kugel, nur zum Vergleich</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>no curvature, for comparison only</source>
+   <translation>ohne Erdkrümmung, nur zum Vergleich</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above a geoid whose undulation is not known to the run</source>
+   <translation>über einem Geoid, dessen Undulation dem Lauf nicht bekannt ist</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the geoid, undulations of the stations from a field</source>
+   <translation>über dem Geoid, Undulationen der Stationen aus einem Feld</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the geoid, undulations from a grid</source>
+   <translation>über dem Geoid, Undulationen aus einem Gitter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>above the geoid, one undulation for all</source>
+   <translation>über dem Geoid, eine Undulation für alle</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/language/units.py" />
    <source>metres</source>
    <translation>Meter</translation>
@@ -6465,6 +6555,21 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/units.py" />
    <source>miles</source>
    <translation>Meilen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>metre</source>
+   <translation>Meter</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>international foot (0.3048 m)</source>
+   <translation>Fuß, international (0,3048 m)</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/units.py" />
+   <source>US survey foot (1200/3937 m)</source>
+   <translation>US-Vermessungsfuß (1200/3937 m)</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/field_book_units.py" />
@@ -8368,43 +8473,8 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
-   <source>all</source>
-   <translation>alle</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>together</source>
-   <translation>zusammen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
    <source>without {} doubted</source>
    <translation>ohne {} angezweifelte</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>RMS ({})</source>
-   <translation>RMS ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>Mean ({})</source>
-   <translation>Mittel ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>St. dev. ({})</source>
-   <translation>Std.-Abw. ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>Greatest ({})</source>
-   <translation>Größte ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/content.py" />
-   <source>at</source>
-   <translation>bei</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/content.py" />
@@ -8683,71 +8753,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
-   <source>above a geoid whose undulation is not known to the run</source>
-   <translation>über einem Geoid, dessen Undulation dem Lauf nicht bekannt ist</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>above the geoid, undulations of the stations from a field</source>
-   <translation>über dem Geoid, Undulationen der Stationen aus einem Feld</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>above the geoid, undulations from a grid</source>
-   <translation>über dem Geoid, Undulationen aus einem Gitter</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>above the geoid, one undulation for all</source>
-   <translation>über dem Geoid, eine Undulation für alle</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>metre</source>
-   <translation>Meter</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>international foot (0.3048 m)</source>
-   <translation>Fuß, international (0,3048 m)</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>US survey foot (1200/3937 m)</source>
-   <translation>US-Vermessungsfuß (1200/3937 m)</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>chord: straight between two controls</source>
-   <translation>Sehne: gerade zwischen zwei Zwangspunkten</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>tangent: straight, level at its control</source>
-   <translation>Tangente: gerade, horizontal in ihrem Zwangspunkt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>inclined: straight, with a slope at its control</source>
-   <translation>geneigt: gerade, mit einer Neigung in ihrem Zwangspunkt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>a fitted or fixed plane</source>
-   <translation>eine eingepasste oder festgelegte Ebene</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>level: follows the level surface</source>
-   <translation>Niveau: folgt der Niveaufläche</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>grade: a constant slope above the level surface</source>
-   <translation>Neigung: konstante Neigung über der Niveaufläche</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
    <source>not recorded: the stations carry no record of their run</source>
    <translation>nicht aufgezeichnet: Die Stationen tragen kein Laufprotokoll</translation>
   </message>
@@ -8860,21 +8865,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/report/facts.py" />
    <source>Chainage height, ellipsoidal</source>
    <translation>Stationierungshöhe, ellipsoidisch</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>ellipsoid, exact</source>
-   <translation>Ellipsoid, streng</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>sphere, for comparison only</source>
-   <translation>Kugel, nur zum Vergleich</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/facts.py" />
-   <source>no curvature, for comparison only</source>
-   <translation>ohne Erdkrümmung, nur zum Vergleich</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/facts.py" />
@@ -9108,6 +9098,11 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
   </message>
   <message>
    <location filename="../../algorithms/report/line_sentences.py" />
+   <source>together</source>
+   <translation>zusammen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/line_sentences.py" />
    <source>√(v² + l²) of residual v and lateral departure l, against the radial tolerance</source>
    <translation>√(v² + l²) aus Abweichung v und Querabweichung l, verglichen mit der radialen Toleranz</translation>
   </message>
@@ -9115,6 +9110,21 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/report/line_tables.py" />
    <source>Lateral departures from the line, + is right. St. dev. is the standard deviation about the mean.</source>
    <translation>Querabweichungen von der Linie, + ist rechts. Std.-Abw. ist die Standardabweichung um das Mittel.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/line_tables.py" />
+   <source>RMS ({})</source>
+   <translation>RMS ({})</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/line_tables.py" />
+   <source>Greatest ({})</source>
+   <translation>Größte ({})</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/line_tables.py" />
+   <source>at</source>
+   <translation>bei</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/line_tables.py" />
@@ -9135,16 +9145,6 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <location filename="../../algorithms/report/line_tables.py" />
    <source>Probability within tolerance, line</source>
    <translation>Wahrscheinlichkeit in der Toleranz, Linie</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/line_tables.py" />
-   <source>the vertical plane through two of its stations</source>
-   <translation>die Vertikalebene durch zwei ihrer Stationen</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/report/line_tables.py" />
-   <source>the vertical plane that fits its stations best</source>
-   <translation>die ausgleichende Vertikalebene ihrer Stationen</translation>
   </message>
   <message>
    <location filename="../../algorithms/report/map.py" />
@@ -9867,6 +9867,21 @@ Eine Zeile, die nicht brauchbar ist, geht mit Zeilennummer und Grund nach REJECT
    <translation>zu tief</translation>
   </message>
   <message>
+   <location filename="../../algorithms/report/statistics_table.py" />
+   <source>all</source>
+   <translation>alle</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/statistics_table.py" />
+   <source>Mean ({})</source>
+   <translation>Mittel ({})</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/report/statistics_table.py" />
+   <source>St. dev. ({})</source>
+   <translation>Std.-Abw. ({})</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/review_report.py" />
    <source>HTML</source>
    <translation>HTML</translation>
@@ -10366,21 +10381,6 @@ Der Bericht dient der Prüfung. Für Arbeiten vor Ort gelten die örtlichen Vors
    <location filename="../../algorithms/schedule/schedule_run.py" />
    <source>Adjustment schedule</source>
    <translation>Korrekturplan</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule/sheets.py" />
-   <source>above the ellipsoid</source>
-   <translation>über dem Ellipsoid</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule/sheets.py" />
-   <source>above the geoid; its undulation was not known to the run</source>
-   <translation>über dem Geoid; dessen Undulation war dem Lauf nicht bekannt</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/schedule/sheets.py" />
-   <source>above the geoid</source>
-   <translation>über dem Geoid</translation>
   </message>
   <message>
    <location filename="../../algorithms/schedule/sheets.py" />

@@ -10,34 +10,27 @@ import re
 
 import pytest
 
-pyproj = pytest.importorskip("pyproj")
+pytest.importorskip("pyproj")
 qgis_core = pytest.importorskip("qgis.core")
-METRES = {"metre": 1.0, "foot": 0.3048, "us_foot": 1200.0 / 3937.0}
-LABELS = {"metre": ("m", "m"), "foot": ("ft", "ft"), "us_foot": ("US ft", "usft")}
-N = 31
-START, AZIMUTH, STEP = (8.0, 50.0), 60.0, 100.0
+
+from tests.host.unit_job import LABELS, METRES, STEP, N, UnitJob, height, undulation  # noqa: E402
+
+# As headings of a CSV write it.
+SHORT = {"metre": "m", "foot": "ft", "us_foot": "usft"}
 
 
-def survey(unit, change=0.0):
-    """Rows of a list: a chord's bend with readings of some millimetres, undulations that slope, all in ``unit``."""
-    per, rows = METRES[unit], []
-    for k in range(N):
-        s = STEP * k
-        height = 120.0 + s * (s - STEP * (N - 1)) / (2 * 6.38e6) + 0.001 * ((7 * k) % 5 - 2) + (change if k == 9 else 0)
-        rows.append((s / per, height / per, (46.0 + 2e-5 * s) / per))
-    return rows
+def survey(change=0.0):
+    """Rows of a list in metres; ``change``: of the height of one station."""
+    return [(STEP * k, height(k) + (change if k == 9 else 0.0), undulation(k)) for k in range(N)]
 
 
-class Job:
+class Job(UnitJob):
     """The whole job on one list, every form after the first at its defaults."""
 
-    def __init__(self, toolbox, folder, unit):
-        self.toolbox, self.folder, self.unit, self.per = toolbox, folder, unit, METRES[unit]
-        folder.mkdir()
-        ends = [START, pyproj.Geod(ellps="WGS84").fwd(*START, AZIMUTH, STEP * (N - 1) + 5.0)[:2]]
-        axis = toolbox.lines([{"at": ends, "name": "A", "chain_h": 0.0, "design": None}], types={"design": "string"})
-        self.axis = toolbox.saved(axis, folder / "axis.gpkg")
-        self.stations = self.placed("first")
+    BEYOND, COLUMNS, TYPES = 5.0, {"design": None}, {"design": "string"}
+
+    def work(self):
+        self.stations = self.placed("first", survey())
         common = {"STATIONS": self.stations, "AXIS": self.axis}
         self.residuals = self.run("designheights", **common, OUTPUT=self.file("residuals.gpkg"))
         fit = {"REFERENCE": self.file("reference.gpkg"), "OUTPUT": self.file("tested.gpkg")}
@@ -50,35 +43,15 @@ class Job:
         self.bars = self.run("drawdeviations", STATIONS=made, AXIS=self.axis, BARS="memory:", OUTPUT=None)
         report = {"TESTED": fit["OUTPUT"], "REFERENCE": fit["REFERENCE"], "CURVATURE": self.file("curvature.gpkg")}
         self.report = self.run("reviewreport", STATIONS=made, **report, HTML=self.file("report.html"), OUTPUT=None)
-        later = self.placed("later", change=0.02)
+        later = self.placed("later", survey(change=0.02))
         self.compared = self.run("comparesurveys", SURVEYS=[self.stations, later], DATES="2025-01-01; 2026-01-01")
         converted = self.run("convertheights", STATIONS=self.stations, OUTPUT=self.file("converted.gpkg"))
         self.converted = converted
 
-    def file(self, name):
-        return str(self.folder / name)
-
-    def run(self, entry, **parameters):
-        return self.toolbox.run(entry, **parameters)
-
-    def placed(self, name, change=0.0):
-        path, label = self.folder / f"{name}.csv", LABELS[self.unit][0]
-        rows = "".join(f"{s:.9f};{h:.9f};{n:.9f}\n" for s, h, n in survey(self.unit, change))
-        path.write_text(f"Sta ({label});Elev ({label});undulation\n{rows}", encoding="utf-8")
-        table = qgis_core.QgsVectorLayer(str(path), name, "ogr")
-        given = {"HEIGHT_UNIT": self.unit, "UNDULATION": "field", "OUTPUT": self.file(f"{name}.gpkg")}
-        return self.run("placestations", INPUT=table, AXIS=self.axis, **given).results["OUTPUT"]
-
-    def metres(self, run, name, key="OUTPUT"):
-        return [value * self.per for value in run.column(name, key) if value is not None]
-
 
 @pytest.fixture(scope="module")
 def jobs(host, tmp_path_factory):
-    from tests.host.conftest import Toolbox
-
-    folder = tmp_path_factory.mktemp("jobs")
-    return {unit: Job(Toolbox(), folder / unit, unit) for unit in METRES}
+    return Job.in_every_unit(tmp_path_factory.mktemp("jobs"))
 
 
 @pytest.mark.parametrize("unit", ["foot", "us_foot"])
@@ -105,7 +78,7 @@ def test_feet_give_the_same_millimetres(jobs, unit):
 
 @pytest.mark.parametrize("unit", METRES)
 def test_every_sheet_says_the_unit(jobs, unit):
-    job, (label, short) = jobs[unit], LABELS[unit]
+    job, label, short = jobs[unit], LABELS[unit], SHORT[unit]
     heads = next(csv.reader(io.StringIO((job.folder / "sheet.csv").read_text("utf-8-sig"))))
     numbers = [head for head in heads if head not in ("axis", "action", "after", "reason")]
     assert numbers and all(head.endswith(f"_{short}") for head in numbers), heads

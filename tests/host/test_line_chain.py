@@ -8,36 +8,30 @@ import re
 
 import pytest
 
-pyproj = pytest.importorskip("pyproj")
+pytest.importorskip("pyproj")
 qgis_core = pytest.importorskip("qgis.core")
-METRES = {"metre": 1.0, "foot": 0.3048, "us_foot": 1200.0 / 3937.0}
-LABELS = {"metre": "m", "foot": "ft", "us_foot": "US ft"}
-N, STEP, EDITED = 31, 100.0, 12
+
+from tests.host.unit_job import AZIMUTH, EARTH, LABELS, METRES, STEP, N, UnitJob, height, undulation  # noqa: E402
+
+EDITED = 12
 RISE, ASIDE = 0.060, 0.045
-START, AZIMUTH = (8.0, 50.0), 60.0
-EARTH = pyproj.Geod(ellps="WGS84")
 
 
-def survey(unit, later=False):
-    """Rows of a list in ``unit``: a chord's bend and offsets with readings of some millimetres, undulations that slope;
-    ``later``: station 20 has settled by 20 mm and moved right by 15."""
-    per = METRES[unit]
+def survey(later=False):
+    """Rows of a list in metres: offsets with readings of some millimetres; ``later``: station 20 has settled by 20 mm
+    and moved right by 15."""
     for k in range(N):
-        s, moved = STEP * k, later and k == 20
-        height = 120.0 + s * (s - STEP * (N - 1)) / (2 * 6.38e6) + 0.001 * ((7 * k) % 5 - 2) - (0.020 if moved else 0.0)
+        moved = later and k == 20
         offset = 0.001 * ((11 * k) % 7 - 3) + (0.015 if moved else 0.0)
-        yield s / per, height / per, offset / per, (46.0 + 2e-5 * s) / per
+        yield STEP * k, height(k) - (0.020 if moved else 0.0), offset, undulation(k)
 
 
-class Job:
+class Job(UnitJob):
     """The chain in one unit; ``before`` is what designheights made before the edit."""
 
-    def __init__(self, toolbox, folder, unit):
-        self.toolbox, self.folder, self.unit, self.per = toolbox, folder, unit, METRES[unit]
-        folder.mkdir()
-        ends = [START, EARTH.fwd(*START, AZIMUTH, STEP * (N - 1))[:2]]
-        self.axis = toolbox.saved(toolbox.lines([{"at": ends, "name": "A", "chain_h": 0.0}]), folder / "axis.gpkg")
-        stations, later = self.placed("first"), self.placed("later", later=True)
+    def work(self):
+        stations = self.placed("first", survey(), ["Offset"])
+        later = self.placed("later", survey(later=True), ["Offset"])
         common = {"STATIONS": stations, "AXIS": self.axis}
         asked = {"LINE": "fitted", "TOLERANCE": 0.010 / self.per, "LINE_TOLERANCE": 0.008 / self.per}
         self.before = self.run("designheights", **common, **asked, OUTPUT=self.file("before.gpkg"))
@@ -64,21 +58,6 @@ class Job:
         report = {"TESTED": tested["OUTPUT"], "REFERENCE": tested["REFERENCE"], "OUTPUT": None}
         self.report = self.run("reviewreport", STATIONS=made, **report, HTML=self.file("report.html"))
 
-    def file(self, name):
-        return str(self.folder / name)
-
-    def run(self, entry, **parameters):
-        return self.toolbox.run(entry, **parameters)
-
-    def placed(self, name, **more):
-        path, label = self.folder / f"{name}.csv", LABELS[self.unit]
-        rows = "".join(";".join(f"{value:.9f}" for value in row) + "\n" for row in survey(self.unit, **more))
-        path.write_text(f"Sta ({label});Elev ({label});Offset ({label});undulation\n{rows}", encoding="utf-8")
-        table = qgis_core.QgsVectorLayer(str(path), name, "ogr")
-        field = next(field.name() for field in table.fields() if field.name().startswith("Offset"))
-        given = {"HEIGHT_UNIT": self.unit, "UNDULATION": "field", "OUTPUT": self.file(f"{name}.gpkg")}
-        return self.run("placestations", INPUT=table, AXIS=self.axis, OFFSET_FIELD=field, **given).results["OUTPUT"]
-
     def edit(self, path):
         """Raise one station and move it to the right by hand."""
         layer = qgis_core.QgsVectorLayer(path, "edited", "ogr")
@@ -91,16 +70,10 @@ class Job:
         there = qgis_core.QgsGeometry.fromPointXY(qgis_core.QgsPointXY(lon, lat))
         assert layer.changeGeometry(feature.id(), there) and layer.commitChanges()
 
-    def metres(self, run, name, key="OUTPUT"):
-        return [value * self.per for value in run.column(name, key) if value is not None]
-
 
 @pytest.fixture(scope="module")
 def jobs(host, tmp_path_factory):
-    from tests.host.conftest import Toolbox
-
-    folder = tmp_path_factory.mktemp("line")
-    return {unit: Job(Toolbox(), folder / unit, unit) for unit in METRES}
+    return Job.in_every_unit(tmp_path_factory.mktemp("line"))
 
 
 @pytest.mark.parametrize("unit", ["foot", "us_foot"])

@@ -10,6 +10,7 @@ from ..core.quantiles import NORMAL_95
 from ..language.height_text import Amounts, side_text, sided
 from ..language.number_text import counted, listed, number_text
 from ..language.shown_stations import shown_station, shown_stations
+from ..language.stored_words import stored_text
 from ..language.translation import tr
 from ..language.units import Units
 from .changes import Comparison
@@ -152,7 +153,7 @@ class ComparisonReport:
             return sided(f"{self.amounts.text(abs(value))} {unit}", value)
         if not judged:
             return f"{self.amounts.signed(value)} {unit}"
-        said = tr("significant") if abs(value) > NORMAL_95 * sd else tr("not significant")
+        said = stored_text("shift_verd", self._shown(value, sd, judged))
         return tr("{} ± {} {} (95 %, {})").format(
             self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), unit, said
         )

@@ -52,6 +52,12 @@ _WORDS = {
     "side": _SIDE,
     "flag": _FLAG,
     "verdict": _CHANGE,
+    # Of what is common to an axis.
+    "shift_verd": {
+        "significant": translatable("significant"),
+        "not significant": translatable("not significant"),
+        "not judged": translatable("not judged"),
+    },
     "state": _STATE,
     "global_t": {"passed": translatable("passed"), "failed": translatable("failed"), "none": translatable("none")},
     # What was fitted. Another word than that of a levelled line.

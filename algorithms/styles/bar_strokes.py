@@ -124,11 +124,16 @@ def tip_labeling(text, notable, cut):
 
 def bar_tip(fields, height_unit):
     """Return the HTML template of the map tip: station, residual, and the bar's length on the ground."""
-    residual, length, cut = (column(fields, name) for name in ("residual", "bar_m", "cut"))
+    return tip_of_bar(fields, tr("Residual"), signed_height(column(fields, "residual"), height_unit))
+
+
+def tip_of_bar(fields, name, value):
+    """The template of a bar's map tip; ``name`` of what it shows, and the expression of its ``value`` in words."""
+    length, cut = column(fields, "bar_m"), column(fields, "cut")
     station, axis = escaped(station_name(fields)), escaped(column(fields, "axis"))
     drawn = f"{decimal(length, 1, 'm')} || if({cut} = 1, {literal(tr(', cut'))}, '')"
     return (
-        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Residual")} '
-        f"[% coalesce({signed_height(residual, height_unit)}, '') %]<br>"
+        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{name} '
+        f"[% coalesce({value}, '') %]<br>"
         f"<small>{tr('Bar on the ground')}: [% coalesce({drawn}, '') %]</small></div>"
     )

@@ -11,28 +11,19 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import Shape, marker
 from .review_symbols import HIGH, LOW
 from .review_tip import STYLE
+from .sizes import greatest, zoomed
 from .wording import column, escaped, literal, side_text, signed_height, small_height, station_name, word
 
 QUIET, NOTICE = QColor(palette.UNCHANGED.dark), QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
-def _zoomed(size):
-    return f"({size}) * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.68)"
-
-
-def _greatest(layer):
-    index = layer.fields().indexOf("change")
-    extremes = (layer.minimumValue(index), layer.maximumValue(index)) if index >= 0 else ()
-    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0) or 1.0
-
-
 def change_renderer(layer):
     """Return the rule-based renderer by verdict; only verdicts that the layer has stand in the legend."""
-    fields, greatest = layer.fields(), _greatest(layer)
+    fields, most = layer.fields(), greatest(layer, "change") or 1.0
     verdict, change = column(fields, "verdict"), column(fields, "change")
-    sized = _zoomed(f"2.6 + 3.4 * sqrt(coalesce(abs({change}), 0) / {greatest!r})")
-    small = _zoomed(f"1.8 + 1.4 * sqrt(coalesce(abs({change}), 0) / {greatest!r})")
+    sized = zoomed(f"2.6 + 3.4 * sqrt(coalesce(abs({change}), 0) / {most!r})")
+    small = zoomed(f"1.8 + 1.4 * sqrt(coalesce(abs({change}), 0) / {most!r})")
     index = fields.indexOf("verdict")
     present = layer.uniqueValues(index) if index >= 0 else set()
     triangle, diamond = Shape.EquilateralTriangle, Shape.Diamond
@@ -44,7 +35,7 @@ def change_renderer(layer):
             "not significant",
             "",
             tr("No significant change"),
-            marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25, size_expression=_zoomed("2")),
+            marker(Shape.Circle, 2.0, fill=QUIET, halo=0.25, size_expression=zoomed("2")),
         ),
         (
             "no sd",
@@ -66,10 +57,10 @@ def change_renderer(layer):
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
     if fields.indexOf("lat_verd") >= 0:
         # Rules draw over each other: a ring, since on the map left and right turn with the axis.
-        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=_zoomed("6"))
+        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=zoomed("6"))
         rule = QgsRuleBasedRenderer.Rule(ring, filterExp=_moved_sideways(fields), label=tr("Moved left or right"))
         root.appendChild(rule)
-    only_once = marker(Shape.Cross2, 2.4, outline=0.4, size_expression=_zoomed("2.4"))
+    only_once = marker(Shape.Cross2, 2.4, outline=0.4, size_expression=zoomed("2.4"))
     root.appendChild(QgsRuleBasedRenderer.Rule(only_once, label=tr("Not compared"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
     renderer.setOrderBy(
@@ -98,7 +89,7 @@ def change_labeling(layer, height_unit):
         text += f" || coalesce('\\n' || {side_text(column(fields, 'lat_change'), height_unit)}, '')"
         sure = f"({sure} OR {_moved_sideways(fields)})"
     bold = point_label(
-        text, points=8.5, priority=f"4 + 6 * abs({change}) / {_greatest(layer)!r}", bold=True, radius="2.2"
+        text, points=8.5, priority=f"4 + 6 * abs({change}) / {greatest(layer, 'change')!r}", bold=True, radius="2.2"
     )
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(bold, 0, SMALLEST_SCALE, sure))

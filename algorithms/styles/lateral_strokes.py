@@ -11,11 +11,10 @@ from qgis.PyQt.QtGui import QColor
 
 from ..language.translation import tr
 from . import palette
-from .bar_strokes import any_cut, break_mark, tip_labeling
+from .bar_strokes import any_cut, break_mark, tip_labeling, tip_of_bar
 from .markers import HALO, INK, Shape, marker
-from .review_tip import STYLE
 from .strokes import line_symbol, stroke
-from .wording import column, decimal, escaped, literal, side_text, station_name
+from .wording import column, literal, side_text
 
 # As on imagery.
 COLOR = QColor(palette.LINE.dark)
@@ -81,11 +80,4 @@ def lateral_labeling(fields, height_unit):
 
 def lateral_tip(fields, height_unit):
     """Return the HTML template of the map tip: station, departure and side, and the bar's length on the ground."""
-    lateral, length, cut = (column(fields, name) for name in ("lateral", "bar_m", "cut"))
-    station, axis = escaped(station_name(fields)), escaped(column(fields, "axis"))
-    drawn = f"{decimal(length, 1, 'm')} || if({cut} = 1, {literal(tr(', cut'))}, '')"
-    return (
-        f'<div style="{STYLE}"><b>[% {station} %]</b> [% {axis} %]<br>{tr("Lateral departure")} '
-        f"[% coalesce({side_text(lateral, height_unit)}, '') %]<br>"
-        f"<small>{tr('Bar on the ground')}: [% coalesce({drawn}, '') %]</small></div>"
-    )
+    return tip_of_bar(fields, tr("Lateral departure"), side_text(column(fields, "lateral"), height_unit))

@@ -10,8 +10,9 @@ from ..language.units import UNIT_LABELS
 from . import change_look, deviations, level_lines, reference_marks, schedule_look
 from .record_property import RECORD_PROPERTY
 from .review_labels import GREATEST_VARIABLE, review_labeling
-from .review_symbols import FULL_SIZE_VARIABLE, greatest_residual, residual_at_full_size, review_renderer
+from .review_symbols import FULL_SIZE_VARIABLE, residual_at_full_size, review_renderer
 from .review_tip import review_tip
+from .sizes import greatest
 from .station_marks import station_labeling, station_renderer, station_tip
 from .table_columns import name_columns, order_columns, own_fields
 
@@ -85,12 +86,12 @@ def _put_on(layer, renderer, labeling=None, tip=None):
 
 
 def _review(layer, spec, _own):
-    greatest = greatest_residual(layer) if spec.greatest is None else spec.greatest
-    full_size = residual_at_full_size(spec.tolerance, greatest)
+    most = greatest(layer, "residual") if spec.greatest is None else spec.greatest
+    full_size = residual_at_full_size(spec.tolerance, most)
     QgsExpressionContextUtils.setLayerVariable(layer, FULL_SIZE_VARIABLE, full_size)
-    QgsExpressionContextUtils.setLayerVariable(layer, GREATEST_VARIABLE, greatest)
+    QgsExpressionContextUtils.setLayerVariable(layer, GREATEST_VARIABLE, most)
     fields, unit = layer.fields(), spec.height_unit
-    renderer = review_renderer(layer, spec.tolerance, greatest)
+    renderer = review_renderer(layer, spec.tolerance, most)
     _put_on(layer, renderer, review_labeling(fields, unit), review_tip(fields, unit))
 
 

@@ -6,6 +6,7 @@ from qgis.PyQt.QtGui import QColor
 from ..language.translation import tr
 from . import palette
 from .markers import HALO, OTHER, Shape, marker
+from .sizes import zoomed
 from .wording import column
 
 # As on imagery; the shapes say the same again.
@@ -15,15 +16,10 @@ FULL_SIZE_VARIABLE = "residual_at_full_size"
 TOLERANCES_AT_FULL_SIZE = 4.0
 
 
-def _zoomed(size):
-    """Return ``size`` (expression, mm) made smaller at small scales, where neighbours would cover each other."""
-    return f"({size}) * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.68)"
-
-
 def _size_by_residual(residual, smallest, largest):
     # By the square root, so that the area of the symbol is in proportion to the residual.
     share = f"sqrt(abs({residual}) / @{FULL_SIZE_VARIABLE})"
-    return _zoomed(f"clamp({smallest}, {largest} * {share}, {largest})")
+    return zoomed(f"clamp({smallest}, {largest} * {share}, {largest})")
 
 
 def notable_size(residual):
@@ -34,23 +30,16 @@ def notable_size(residual):
 def residual_at_full_size(tolerance, greatest):
     """Return the residual drawn at full size, in the height unit: four tolerances, else the greatest.
 
-    ``tolerance`` is None, or the tolerance in the height unit; ``greatest`` as of ``greatest_residual``. Without
+    ``tolerance`` is None, or the tolerance in the height unit; ``greatest`` of the layer's residuals. Without
     residuals it is 1.
     """
     return TOLERANCES_AT_FULL_SIZE * tolerance if tolerance else greatest or 1.0
 
 
-def greatest_residual(layer):
-    """Return the greatest residual of a layer without its sign, in the height unit; 0 where there is none."""
-    index = layer.fields().indexOf("residual")
-    extremes = (layer.minimumValue(index), layer.maximumValue(index)) if index >= 0 else ()
-    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0)
-
-
 def _looks(residual):
     """Return (status, condition on the residual, legend text, symbol) of every look, in the order of the legend."""
     any_size = _size_by_residual(residual, 2.8, 6.0)
-    small = _zoomed("2")
+    small = zoomed("2")
     return (
         (
             "high",
@@ -87,13 +76,13 @@ def _looks(residual):
             "",
             tr("No as-built height"),
             # White inside, not open: the axis drawn below would cross it out.
-            marker(Shape.Circle, 2.6, fill=HALO, outline=0.35, halo=0.35, size_expression=_zoomed("2.6")),
+            marker(Shape.Circle, 2.6, fill=HALO, outline=0.35, halo=0.35, size_expression=zoomed("2.6")),
         ),
         (
             "off axis",
             "",
             tr("Off axis: not reviewed"),
-            marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=_zoomed("2.4")),
+            marker(Shape.Cross2, 2.4, outline=0.4, halo=0.35, size_expression=zoomed("2.4")),
         ),
     )
 
@@ -126,7 +115,7 @@ def review_renderer(layer, tolerance, greatest):
         if value in shown:
             test = f"{status} = '{value}'" + (f" AND {condition}" if condition else "")
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
-    other = marker(Shape.Square, 1.6, fill=OTHER, size_expression=_zoomed("1.6"))
+    other = marker(Shape.Square, 1.6, fill=OTHER, size_expression=zoomed("1.6"))
     root.appendChild(QgsRuleBasedRenderer.Rule(other, label=tr("Other"), elseRule=True))
     renderer = QgsRuleBasedRenderer(root)
     # Drawn last is seen first: the worst on top. A station without a height is a gap in the survey, and lies over those

@@ -11,28 +11,18 @@ from .label_settings import TEN_THOUSAND, point_label
 from .markers import OTHER, Shape, marker
 from .review_symbols import HIGH, LOW, WITHIN
 from .review_tip import STYLE
+from .sizes import greatest, zoomed
 from .wording import column, escaped, literal, side_text, signed_height, small_height, station_name, word
 
 AGAIN = QColor(palette.NOTICE.dark)
 SMALLEST_SCALE = 25000
 
 
-def _zoomed(size):
-    return f"({size}) * scale_linear(coalesce(@map_scale, 5000), 5000, 30000, 1, 0.68)"
-
-
-def full_size(layer):
-    """The movement drawn at full size, in the height unit: the layer's greatest; 1 without movements."""
-    index = layer.fields().indexOf("move")
-    extremes = (layer.minimumValue(index), layer.maximumValue(index)) if index >= 0 else ()
-    return max((abs(value) for value in extremes if isinstance(value, (int, float))), default=0.0) or 1.0
-
-
 def schedule_renderer(layer):
     """Return the rule-based renderer; only actions that the layer has stand in the legend, and nothing vanishes."""
-    fields, size = layer.fields(), full_size(layer)
+    fields, size = layer.fields(), greatest(layer, "move") or 1.0
     action, move, after = (column(fields, name) for name in ("action", "move", "after"))
-    arrow = _zoomed(f"3.2 + 3.2 * sqrt(coalesce(abs({move}), 0) / {size!r})")
+    arrow = zoomed(f"3.2 + 3.2 * sqrt(coalesce(abs({move}), 0) / {size!r})")
     index = fields.indexOf("action")
     present = layer.uniqueValues(index) if index >= 0 else set()
     out = f"{after} IN ('high', 'low')"
@@ -43,37 +33,37 @@ def schedule_renderer(layer):
             "keep",
             f"NOT coalesce({out}, false)",
             tr("Keep"),
-            marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=_zoomed("2")),
+            marker(Shape.Circle, 2.0, fill=WITHIN, halo=0.25, size_expression=zoomed("2")),
         ),
         (
             "keep",
             out,
             tr("Keep, out of tolerance"),
-            marker(Shape.Square, 2.8, fill=AGAIN, size_expression=_zoomed("2.8")),
+            marker(Shape.Square, 2.8, fill=AGAIN, size_expression=zoomed("2.8")),
         ),
         (
             "measure again",
             "",
             tr("Measure again"),
-            marker(Shape.Diamond, 4.2, fill=AGAIN, size_expression=_zoomed("4.2")),
+            marker(Shape.Diamond, 4.2, fill=AGAIN, size_expression=zoomed("4.2")),
         ),
         (
             "left out",
             "",
             tr("Left out: suspected blunder"),
-            marker(Shape.Cross2, 3.0, outline=0.6, size_expression=_zoomed("3")),
+            marker(Shape.Cross2, 3.0, outline=0.6, size_expression=zoomed("3")),
         ),
         (
             "no height",
             "",
             tr("No as-built height"),
-            marker(Shape.Circle, 2.6, fill=QColor(palette.PAPER), outline=0.35, size_expression=_zoomed("2.6")),
+            marker(Shape.Circle, 2.6, fill=QColor(palette.PAPER), outline=0.35, size_expression=zoomed("2.6")),
         ),
         (
             "off axis",
             "",
             tr("Off axis: not scheduled"),
-            marker(Shape.Cross2, 2.2, outline=0.35, size_expression=_zoomed("2.2")),
+            marker(Shape.Cross2, 2.2, outline=0.35, size_expression=zoomed("2.2")),
         ),
     )
     root = QgsRuleBasedRenderer.Rule(None)
@@ -83,7 +73,7 @@ def schedule_renderer(layer):
             root.appendChild(QgsRuleBasedRenderer.Rule(symbol, filterExp=test, label=label))
     if fields.indexOf("lat_action") >= 0:
         # Rules draw over each other: a ring, since on the map left and right turn with the axis.
-        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=_zoomed("6"))
+        ring = marker(Shape.Circle, 6.0, outline=0.5, size_expression=zoomed("6"))
         test = f"{column(fields, 'lat_action')} IN ('left', 'right')"
         root.appendChild(QgsRuleBasedRenderer.Rule(ring, filterExp=test, label=tr("Move left or right as well")))
     other = marker(Shape.Square, 1.6, fill=OTHER)
@@ -130,9 +120,9 @@ def schedule_labeling(layer, height_unit):
         text = f"replace({text}, {out}, {aside})"
         text += f" || if({moves}, '\\n' || {_told_sideways(fields, height_unit)}, '')"
         busy = f"({busy} OR {moves})"
-    bold = point_label(
-        text, points=8.5, priority=f"4 + 6 * coalesce(abs({move}) / {full_size(layer)!r}, 0.5)", bold=True, radius="2.4"
-    )
+    most = greatest(layer, "move") or 1.0
+    priority = f"4 + 6 * coalesce(abs({move}) / {most!r}, 0.5)"
+    bold = point_label(text, points=8.5, priority=priority, bold=True, radius="2.4")
     quiet = point_label(station, points=7.0, priority="2", radius="1.2")
     root = QgsRuleBasedLabeling.Rule(None)
     root.appendChild(QgsRuleBasedLabeling.Rule(bold, 0, SMALLEST_SCALE, busy))

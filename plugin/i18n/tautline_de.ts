@@ -1993,16 +1993,6 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/messages.py" />
-   <source>significant</source>
-   <translation>signifikant</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/comparison/messages.py" />
-   <source>not significant</source>
-   <translation>nicht signifikant</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/comparison/messages.py" />
    <source>{} ± {} {} (95 %, {})</source>
    <translation>{} ± {} {} (95 %, {})</translation>
   </message>
@@ -2135,6 +2125,11 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
    <location filename="../../algorithms/comparison/page.py" />
    <source>possible</source>
    <translation>möglich</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/comparison/page.py" />
+   <source>not significant</source>
+   <translation>nicht signifikant</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
@@ -6340,6 +6335,11 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/language/stored_words.py" />
    <source>outside the structure</source>
    <translation>außerhalb des Bauwerks</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/language/stored_words.py" />
+   <source>significant</source>
+   <translation>signifikant</translation>
   </message>
   <message>
    <location filename="../../algorithms/language/stored_words.py" />

@@ -7,11 +7,11 @@ import numpy as np
 
 from ..core.errors import InputError
 from ..core.quantiles import NORMAL_95
-from ..documents.blocks import Caution, Code, Column, Fold, Heading, Paragraph, Picture, Table
+from ..documents.blocks import MOST_AXES_DRAWN, Caution, Code, Column, Fold, Heading, Paragraph, Picture, Table
 from ..documents.html import html_page
 from ..entry.recorded_paths import common_folder, shortened
 from ..language.height_text import amounts_for, small_text
-from ..language.number_text import number_text, signed_text
+from ..language.number_text import counted, number_text, signed_text
 from ..language.ticks import plain_ticks
 from ..language.translation import tr
 from ..styles import palette
@@ -39,8 +39,11 @@ def curvature_page(run, tested, record):
             "small",
         ),
     ]
-    for one in tested:
-        parts += _axis(run, one)
+    for number, one in enumerate(tested):
+        parts += _axis(run, one, drawn=number < MOST_AXES_DRAWN)
+    if len(tested) > MOST_AXES_DRAWN:
+        text = tr("The first {} of {} are drawn; the numbers of all are above.")
+        parts.append(Paragraph(text.format(MOST_AXES_DRAWN, counted(len(tested), tr("axis"), tr("axes"))), "small"))
     parts += [
         Heading(tr("How to read it")),
         Paragraph(
@@ -65,14 +68,10 @@ def curvature_page(run, tested, record):
     return html_page(tr("Which shape was built?"), parts)
 
 
-def _axis(run, one):
-    """The pieces about one axis."""
+def _axis(run, one, drawn):
+    """The pieces about one axis; ``drawn``: with its picture."""
     test, units = one.test, run.units
     sentence = verdict_sentence(tr("Axis '{}'").format(one.name), test, units)
-    alt = tr(
-        "Heights of {} less their mean, over chainage, with four curves: level, constant grade, straight in space, and "
-        "curvature left free. Curvature factor {}, 95 percent between {} and {}. {}"
-    ).format(one.name, number_text(test.factor, 3), *(number_text(v, 3) for v in test.interval), sentence)
     columns = (
         Column(tr("shape"), "k"),
         Column(tr("RMS"), "n"),
@@ -87,10 +86,18 @@ def _axis(run, one):
     return [
         Heading(one.name),
         Paragraph(sentence, "lead"),
-        Picture(_drawn(run, one), alt, _caption(run, one)),
+        *([_picture(run, one, sentence)] if drawn else []),
         Paragraph(" ".join(text for text in (radius_sentence(test), geoid_sentence(test)) if text)),
         Table(columns, rows),
     ]
+
+
+def _picture(run, one, sentence):
+    alt = tr(
+        "Heights of {} less their mean, over chainage, with four curves: level, constant grade, straight in space, and "
+        "curvature left free. Curvature factor {}, 95 percent between {} and {}. {}"
+    ).format(one.name, number_text(one.test.factor, 3), *(number_text(v, 3) for v in one.test.interval), sentence)
+    return Picture(_drawn(run, one), alt, _caption(run, one))
 
 
 def _caption(run, one):

@@ -7,6 +7,9 @@ from dataclasses import dataclass
 
 from ..language.translation import tr
 
+# A page draws so many axes; of the others it has the numbers. A picture takes most of a second.
+MOST_AXES_DRAWN = 12
+
 
 @dataclass(frozen=True)
 class Heading:

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from ..core.units import metres_per
-from ..documents.blocks import Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
+from ..documents.blocks import MOST_AXES_DRAWN, Caution, Code, Column, Facts, Heading, Paragraph, Signatures, Table
 from ..entry.recorded_paths import common_folder
 from ..language.decision_words import decision_label, line_doubt
 from ..language.height_text import height_text
@@ -21,7 +21,6 @@ from .profile_chart import profile_picture
 from .sentences import accuracy_sentence, caution_texts, glossary, headline, system_warning, verdict_sentences
 from .statistics_table import count_cells, figures_cells, groups, statistics_columns
 
-MOST_PROFILES = 12
 _MOST_AXES = 40
 MARKS = {"high": "▲ ", "low": "▼ "}
 
@@ -72,7 +71,7 @@ def _title_block(titles, structure):
 def _profiles(found, screen, paper):
     axes = [axis for axis in found.reviewed.axes if len(found.reviewed.rows(axis))]
     parts = [Heading(tr("Profile in both views"))]
-    for axis in axes[:MOST_PROFILES]:
+    for axis in axes[:MOST_AXES_DRAWN]:
         picture = profile_picture(found, axis, screen=screen, paper=paper)
         title = tr("Axis '{}'").format(axis) if axis else tr("All stations")
         if picture is None:
@@ -86,11 +85,11 @@ def _profiles(found, screen, paper):
             )
         else:
             parts += [Heading(title, 3), picture]
-    if len(axes) > MOST_PROFILES:
+    if len(axes) > MOST_AXES_DRAWN:
         parts.append(
             Paragraph(
                 tr("Profiles of the first {} of {} are shown.").format(
-                    MOST_PROFILES, counted(len(axes), tr("axis"), tr("axes"))
+                    MOST_AXES_DRAWN, counted(len(axes), tr("axis"), tr("axes"))
                 ),
                 "small",
             )

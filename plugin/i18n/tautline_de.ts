@@ -3547,6 +3547,21 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
+   <source>The first {} of {} are drawn; the numbers of all are above.</source>
+   <translation>Gezeichnet sind die ersten {} von {}; die Zahlen aller stehen oben.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_page.py" />
+   <source>axis</source>
+   <translation>Achse</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_page.py" />
+   <source>axes</source>
+   <translation>Achsen</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_page.py" />
    <source>How to read it</source>
    <translation>So ist es zu lesen</translation>
   </message>
@@ -3572,11 +3587,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
-   <source>Heights of {} less their mean, over chainage, with four curves: level, constant grade, straight in space, and curvature left free. Curvature factor {}, 95 percent between {} and {}. {}</source>
-   <translation>Höhen von {} minus Mittel über der Stationierung, mit vier Kurven: niveaugleich, konstante Neigung, gerade im Raum und freie Krümmung. Krümmungsfaktor {}, 95 Prozent zwischen {} und {}. {}</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/curvature_page.py" />
    <source>shape</source>
    <translation>Form</translation>
   </message>
@@ -3594,6 +3604,11 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/curvature_page.py" />
    <source>what it is</source>
    <translation>Bedeutung</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/curvature_page.py" />
+   <source>Heights of {} less their mean, over chainage, with four curves: level, constant grade, straight in space, and curvature left free. Curvature factor {}, 95 percent between {} and {}. {}</source>
+   <translation>Höhen von {} minus Mittel über der Stationierung, mit vier Kurven: niveaugleich, konstante Neigung, gerade im Raum und freie Krümmung. Krümmungsfaktor {}, 95 Prozent zwischen {} und {}. {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_page.py" />
@@ -3789,16 +3804,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/design_messages.py" />
    <source>Understood: {} of layer '{}' and {}; heights from {} in {}, chainages in {}.</source>
    <translation>Verstanden: {} aus Layer '{}' und {}; Höhen: {} in {}, Stationierung in {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/design_messages.py" />
-   <source>axis</source>
-   <translation>Achse</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/design_messages.py" />
-   <source>axes</source>
-   <translation>Achsen</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/design_messages.py" />

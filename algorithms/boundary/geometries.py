@@ -41,7 +41,7 @@ class Shapes:
     """Geometries of the rows of a table, made while it is written: as the host's own they take ten times the room.
 
     ``x``, ``y``: map coordinates of the points (n,); ``paths``: Segments of them; ``rows``: how many paths each row
-    has, one for a line and for a polygon's ring.
+    has, one for a polygon's ring, one or none for a line.
     """
 
     def __init__(self, kind, x, y, paths, rows):
@@ -61,6 +61,8 @@ class Shapes:
 
     def _shape(self, paths):
         if self._kind == _LINE:
+            if not paths:
+                return QgsGeometry()
             text = struct.pack("<BI", 1, _LINE) + paths[0]
         elif self._kind == _POLYGON:
             text = struct.pack("<BII", 1, _POLYGON, 1) + paths[0]
@@ -72,9 +74,9 @@ class Shapes:
         return shape
 
 
-def line_shapes(x, y, paths):
-    """Shapes of one line a row."""
-    return Shapes(_LINE, x, y, paths, np.ones(len(paths.counts), int))
+def line_shapes(x, y, paths, there=None):
+    """Shapes of one line a row; ``there``: mask of the rows that have one, all if not told."""
+    return Shapes(_LINE, x, y, paths, np.ones(len(paths.counts), int) if there is None else there.astype(int))
 
 
 def polygon_shapes(x, y, paths):

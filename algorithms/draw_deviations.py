@@ -1,7 +1,5 @@
 """Toolbox entry drawdeviations: bars of heights and line, tolerance band, profile and plan strip as map layers."""
 
-from types import SimpleNamespace
-
 from qgis.core import QgsProcessing
 
 from .deviations import parameters as own
@@ -115,9 +113,6 @@ class DrawDeviations(ToolboxEntry):
         }
 
     def computing(self):
-        return lambda asked: SimpleNamespace(result=lambda: self.computed(asked))
-
-    def computed(self, asked):
         from .deviations.deviations_run import DeviationsRun
 
-        return DeviationsRun(asked).result()
+        return DeviationsRun

@@ -1,19 +1,13 @@
 """Toolbox entry drawdeviations: bars of heights and line, tolerance band, profile and plan strip as map layers."""
 
-from types import SimpleNamespace
-
 from qgis.core import QgsProcessing
 
-from .boundary.cancel import check_cancel
-from .core.errors import InputError
 from .deviations import parameters as own
 from .entry import parameters as p
-from .entry.base import Result, ToolboxEntry
-from .language.number_text import counted, plain_text
+from .entry.base import ToolboxEntry
 from .language.translation import tr
 
 _SOURCE = QgsProcessing.SourceType
-_LINE_SIZES = ("LINE_EXAGGERATION", "PLAN_EXAGGERATION")
 
 
 class DrawDeviations(ToolboxEntry):
@@ -119,95 +113,6 @@ class DrawDeviations(ToolboxEntry):
         }
 
     def computing(self):
-        return lambda asked: SimpleNamespace(result=lambda: self.computed(asked))
+        from .deviations.deviations_run import DeviationsRun
 
-    def computed(self, asked):
-        from .deviations.bars import band_reach, band_table, bars_table, lateral_bars, reach, residual_bars, tell_bars
-        from .deviations.plan import plan_table
-        from .deviations.strip import StripWish, strip_table
-
-        drawn, record = self._read(asked)
-        scale = self._scale(asked, drawn, residual_bars(), "EXAGGERATION")
-        record = record(factor=scale.factor)
-        tables = [bars_table(drawn, residual_bars(), scale, record)]
-        cut = tell_bars(drawn, residual_bars(), scale, asked)
-        check_cancel(asked.feedback)
-        if asked.given("BAND"):
-            tables.append(band_table(drawn, scale, record, asked))
-        aside = None
-        if asked.given("LINE_BARS"):
-            aside = self._scale(asked, drawn, lateral_bars(), "LINE_EXAGGERATION")
-            tables.append(bars_table(drawn, lateral_bars(), aside, record))
-            tell_bars(drawn, lateral_bars(), aside, asked)
-
-        def room(one, side):
-            lateral = reach(one, lateral_bars(), aside, side) if aside else 0.0
-            return max(reach(one, residual_bars(), scale, side), band_reach(one, scale), lateral)
-
-        drawn_factor, frames = None, {}
-        side = {"right": 1, "left": -1}.get(asked.choice("SIDE"), 0)
-        if asked.given("STRIP"):
-            wish = StripWish(
-                asked.choice("VIEW"), side, self._size(asked, "DISTANCE"), self._size(asked, "STRIP_EXAGGERATION")
-            )
-            table, drawn_factor, frames = strip_table(drawn, scale, wish, room, record, asked)
-            tables.append(table)
-        numbers = {"COUNT": len(tables[0]), "CUT": cut, "FACTOR": scale.factor, "STRIP_FACTOR": drawn_factor}
-        if aside:
-            numbers["LINE_FACTOR"] = aside.factor
-        if asked.given("PLAN"):
-            wish = StripWish("", side, None, self._size(asked, "PLAN_EXAGGERATION"))
-            table, numbers["PLAN_FACTOR"] = plan_table(drawn, scale, wish, room, frames, record, asked)
-            tables.append(table)
-        return Result(tables, numbers)
-
-    def _read(self, asked):
-        """What is drawn, and a function that gives the record of the run; every size that is given is checked first."""
-        from .deviations.drawn_axes import left_out, read_drawn
-
-        for key in ("EXAGGERATION", "LONGEST_BAR", "DISTANCE", "STRIP_EXAGGERATION", *_LINE_SIZES):
-            self._size(asked, key)
-        drawn = read_drawn(asked, with_design=asked.given("STRIP"))
-        for key in ("LINE_BARS", "PLAN"):
-            if asked.given(key) and not drawn.with_line:
-                raise InputError(
-                    tr(
-                        "Layer '{}' has no lateral departures (fields 'lateral' and 'side') to draw as {}; run 'Design "
-                        "heights and residuals' with LINE first."
-                    ).format(drawn.layer, key),
-                    keys=(key,),
-                )
-        asked.say(
-            tr("Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.").format(
-                counted(drawn.stations, tr("station"), tr("stations")),
-                drawn.layer,
-                counted(len(drawn.axes), tr("axis"), tr("axes")),
-                drawn.units.height_label,
-                drawn.units.chainage_label,
-            )
-        )
-        empty = [tr("Axis '{}': no station belongs to it.").format(name) for name in drawn.empty]
-        for sentence in (left_out(drawn), *empty):
-            if sentence:
-                asked.say(sentence)
-        return drawn, lambda factor: asked.record(units=drawn.units, crs=drawn.crs, factor=factor).text()
-
-    def _scale(self, asked, drawn, kind, key):
-        """BarScale of a kind of bars; what is high goes to the side asked for, what is right goes right."""
-        from .deviations.bars import bar_scale
-
-        to_left = kind.key == "BARS" and asked.choice("HIGH_SIDE") != "right"
-        factor, longest = self._size(asked, key), self._size(asked, "LONGEST_BAR")
-        return bar_scale(drawn, kind, factor, longest, -1 if to_left else 1)
-
-    def _size(self, asked, key):
-        """A number that must be above zero, None where it is empty."""
-        value = asked.number(key)
-        if value is not None and not value > 0.0:
-            raise InputError(
-                tr("{} is {}, but must be above 0; leave it empty for the automatic value.").format(
-                    key, plain_text(value)
-                ),
-                keys=(key,),
-            )
-        return value
+        return DeviationsRun

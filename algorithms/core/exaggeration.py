@@ -3,6 +3,7 @@
 import numpy as np
 
 from .errors import InputError
+from .segments import Segments
 
 # Of the structure's length: the bar of an ordinary large residual, and the longest bar that is drawn whole.
 ORDINARY_SHARE = 1.0 / 20.0
@@ -25,17 +26,28 @@ def round_number(limit):
     return float(step * 10**exponent) if exponent >= 0 else float(step / 10**-exponent)
 
 
-def ordinary_size(residuals, tolerance=None):
-    """Size of an ordinary large residual, metres: the 95th percentile of the sizes, or the tolerance if that is larger.
+def ordinary_sizes(values, rows):
+    """Size of an ordinary large one of the ``values`` (n,) of each of many pieces, metres (m,): the 95th percentile of
+    the sizes.
 
-    ``residuals``: metres (n,), NaN where there is none. The percentile is one of the sizes, and of two or more never
-    the greatest, so that one blunder does not set the scale. 0 without any.
+    ``rows``: their Segments; NaN where there is none. The percentile is one of the sizes, and of two or more never the
+    greatest, so that one blunder does not set the scale. 0 without any.
     """
-    sizes = np.sort(np.abs(residuals[np.isfinite(residuals)]))
-    size = 0.0
-    if len(sizes):
-        size = sizes[int(0.95 * (len(sizes) - 1))] or sizes[-1]
-    return float(max(size, tolerance or 0.0))
+    known = np.isfinite(values)
+    own, sizes = rows.which[known], np.abs(values[known])
+    sizes = sizes[np.lexsort((sizes, own))]
+    counts = np.bincount(own, minlength=len(rows.counts))
+    last, some, found = np.cumsum(counts) - 1, counts > 0, np.zeros(len(counts))
+    at = last - counts + 1 + (0.95 * (counts - 1)).astype(int)
+    found[some] = sizes[at[some]]
+    empty = some & (found == 0.0)
+    found[empty] = sizes[last[empty]]
+    return found
+
+
+def ordinary_size(residuals, tolerance=None):
+    """The same of one piece, or the tolerance if that is larger; ``residuals``: metres (n,), NaN for none."""
+    return float(max(ordinary_sizes(residuals, Segments([len(residuals)]))[0], tolerance or 0.0))
 
 
 def bar_factor(residuals, length, tolerance=None):

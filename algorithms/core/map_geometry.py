@@ -1,10 +1,10 @@
-"""Places on the map of what is drawn beside an axis: in metres on the ground, never in map units."""
+"""Places on the map of what is drawn beside axes: in metres on the ground, never in map units."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from .segments import Segments
+from .segments import Segments, ranges
 
 # A bar of no length would be a broken line to many programs.
 SHORTEST_BAR = 0.001
@@ -13,67 +13,15 @@ SHARPEST_BEND = 120.0
 # A line beside the axis is drawn in a hundred pieces, or in fewer of up to 250 metres: a geodesic leaves one that is
 # straight in latitude and longitude by 7 mm at 80 degrees.
 _PIECES, _SHORT_PIECE = 100, 250.0
-
-
-def bar_ends(axis, chainage, length):
-    """Ends of bars across an axis, from its line to ``length`` metres, positive right; arrays (n,).
-
-    A bar runs along the geodesic perpendicular to the axis at its chainage. Bars shorter than 1 mm are drawn 1 mm long.
-    Returns lat, lon: arrays (n, 2) in degrees.
-    """
-    return bars_each([(axis, np.asarray(chainage, float), np.asarray(length, float))])[0]
-
-
-def bars_each(bars):
-    """The same across many axes in one go: for each (axis, chainage, length), metres (n,), lat and lon, degrees (n, 2);
-    a list."""
-    if not bars:
-        return []
-    ellipsoid, chainage, length, legs = _on_legs(bars)
-    length = np.where(np.abs(length) < SHORTEST_BAR, np.copysign(SHORTEST_BAR, length), length)
-    along = (chainage - legs.chainage) * legs.length / legs.size
-    lat, lon, azimuth = ellipsoid.forward(legs.lat, legs.lon, legs.azimuth, along)
-    end_lat, end_lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, length / legs.across)
-    rows = Segments([len(one[1]) for one in bars])
-    ends = (np.stack(pair, axis=-1) for pair in ((lat, end_lat), (lon, end_lon)))
-    return list(zip(*map(rows.parts, ends)))
-
-
-def _half_tangents(axis):
-    """Tangent of half the bend at every vertex of the axis, positive right (legs + 1,); 0 at the ends."""
-    bends = np.clip(axis.line.bends, -SHARPEST_BEND, SHARPEST_BEND)
-    return np.concatenate([[0.0], np.tan(np.radians(bends) / 2.0), [0.0]])
-
-
-def beside(axis, chainage, offset):
-    """Latitude and longitude, degrees (n,), of what is drawn beside the axis at ``offset`` metres, positive right.
-
-    On a straight axis the point at the chainage and offset. On a kinked one each leg's side is stretched between the
-    lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there; the
-    offset from the leg is kept exactly.
-    """
-    return beside_each([(axis, *np.broadcast_arrays(*np.atleast_1d(chainage, offset)))])[0]
-
-
-def beside_each(lines):
-    """The same of many lines in one go: for each (axis, chainage, offset), metres (n,), its latitudes and longitudes,
-    degrees (n,); a list."""
-    if not lines:
-        return []
-    ellipsoid, chainage, offset, legs = _on_legs(lines)
-    share = np.clip((chainage - legs.chainage) / legs.size, 0.0, 1.0)
-    # Beside the leg itself or its continuation, which Axis.place would take for the neighbour's.
-    along = chainage - legs.chainage + offset * (legs.begin * (1.0 - share) - legs.end * share)
-    lat, lon, azimuth = ellipsoid.forward(legs.lat, legs.lon, legs.azimuth, along * legs.length / legs.size)
-    lat, lon, _ = ellipsoid.forward(lat, lon, azimuth + 90.0, offset / legs.across)
-    rows = Segments([len(one[1]) for one in lines])
-    return list(zip(rows.parts(lat), rows.parts(lon)))
+# Points placed at a time: of millions of points the legs on which they stand would take more room than all else.
+_AT_ONCE = 50_000
 
 
 @dataclass(frozen=True)
 class _Legs:
     """Legs of axes; arrays (k,): beginning and ``azimuth``, degrees, first ``chainage``, ``size`` along the axis and
-    ``length`` on the ellipsoid, metres, scale ``across``, and tangents of half the bends at both ends."""
+    ``length`` on the ellipsoid, metres, scale ``across``, and tangents of half the bends at both ends, positive
+    right, 0 at the ends of an axis."""
 
     lat: np.ndarray
     lon: np.ndarray
@@ -85,64 +33,157 @@ class _Legs:
     begin: np.ndarray
     end: np.ndarray
 
-
-def _on_legs(lines):
-    """Of many (axis, chainage, distance across), metres (n,), on one ellipsoid: that, the chainages and distances one
-    after another, and the _Legs on which they stand."""
-    axes = list({id(axis): axis for axis, _, _ in lines}.values())
-    before = dict(zip(map(id, axes), np.cumsum([0, *(len(axis.line.lengths) for axis in axes)]).tolist()))
-    counts = [len(s) for _, s, _ in lines]
-    own, end = np.repeat([before[id(axis)] for axis, _, _ in lines], counts), 0
-    for (axis, s, _), count in zip(lines, counts):
-        end += count
-        if len(axis.line.lengths) > 1:
-            own[end - count : end] += axis.leg_at(s)
-    chainage, across = (np.concatenate([np.asarray(one[k], float) for one in lines]) for k in (1, 2))
-    legs = (np.concatenate(part)[own] for part in zip(*map(_legs, axes)))
-    return axes[0].line.ellipsoid, chainage, across, _Legs(*legs)
+    def at(self, rows):
+        """The _Legs of some rows, indices."""
+        return _Legs(*(column[rows] for column in vars(self).values()))
 
 
-def _legs(axis):
-    """The columns of _Legs of one axis: nine arrays (legs,)."""
-    line, vertices, tangents = axis.line, axis.vertex_chainages, _half_tangents(axis)
-    across = axis.offsets(np.arange(len(line.lengths)), 1.0)
-    place = line.lat[:-1], line.lon[:-1], line.azimuths
-    return (*place, vertices[:-1], np.diff(vertices), line.lengths, across, tangents[:-1], tangents[1:])
+class AxesOnMap:
+    """Many axes on one ellipsoid, made once; ``axes``: list of Axis.
 
-
-def folds(axis, offset, first, last):
-    """True where a line at ``offset`` metres beside the axis folds back at a bend between chainages first and last."""
-    tangents, vertices = _half_tangents(axis), axis.vertex_chainages
-    shrunk = np.diff(vertices) - offset * (tangents[1:] + tangents[:-1])
-    near = (vertices[1:] > first) & (vertices[:-1] < last)
-    sharp = np.abs(axis.line.bends) > SHARPEST_BEND
-    return bool(np.any(shrunk[near] <= 0.0) or np.any(sharp & near[1:] & near[:-1]))
-
-
-def chainages_along(axis, first, last):
-    """Rising chainages (m,), metres, from first to last for a line that follows the axis: a hundred even
-    steps, or fewer of up to 250 m, and the vertices between."""
-    vertices = axis.vertex_chainages
-    inner = vertices[(vertices > first + SHORTEST_BAR) & (vertices < last - SHORTEST_BAR)]
-    pieces = min(_PIECES, int((last - first) / _SHORT_PIECE) + 1)
-    even = np.linspace(first, last, pieces + 1)
-    # Two points that differ in their last digits only would make a ring cross itself.
-    near = np.zeros(len(even), bool)
-    for side in (-1, 0):
-        if len(inner):
-            at = np.clip(np.searchsorted(inner, even) + side, 0, len(inner) - 1)
-            near |= np.abs(inner[at] - even) < SHORTEST_BAR
-    return np.sort(np.concatenate([even[~near], inner]))
-
-
-def band(axis, first, last, half_width):
-    """Closed ring around the axis between two chainages, ``half_width`` metres to either side: lat, lon
-    (m,) degrees.
+    In what follows ``which`` (n,) is the index of the axis that a point or a line belongs to.
     """
-    along = chainages_along(axis, first, last)
-    there = beside(axis, along, np.full(len(along), half_width))
-    back = beside(axis, along[::-1], np.full(len(along), -half_width))
-    return tuple(np.concatenate([a, b, a[:1]]) for a, b in zip(there, back))
+
+    def __init__(self, axes):
+        self._axes, lines = axes, [axis.line for axis in axes]
+        self._ellipsoid = lines[0].ellipsoid
+        self._rows = Segments([len(line.lengths) for line in lines])
+        azimuth, end_azimuth, length = (
+            np.concatenate([getattr(line, name) for line in lines]) for name in ("azimuths", "end_azimuths", "lengths")
+        )
+        lat, lon = (np.concatenate([getattr(line, name)[:-1] for line in lines]) for name in ("lat", "lon"))
+        # Those of all vertices, of which an axis has one more than legs.
+        self._vertices = np.concatenate([axis.vertex_chainages for axis in axes])
+        begins = np.arange(len(azimuth)) + self._rows.which
+        first, self._last = self._vertices[begins], self._vertices[begins + 1]
+        across = np.concatenate([axis.offsets(slice(None), 1.0) for axis in axes])
+        inner = np.ones(len(azimuth), bool)
+        inner[self._rows.first] = False
+        inner = np.flatnonzero(inner)
+        # The bend at the beginning of each leg.
+        self._bends = np.zeros(len(azimuth))
+        self._bends[inner] = (azimuth[inner] - end_azimuth[inner - 1] + 180.0) % 360.0 - 180.0
+        begin = np.tan(np.radians(np.clip(self._bends, -SHARPEST_BEND, SHARPEST_BEND)) / 2.0)
+        end = np.zeros(len(azimuth))
+        end[inner - 1] = begin[inner]
+        self._legs = _Legs(lat, lon, azimuth, first, self._last - first, length, across, begin, end)
+
+    def bars(self, which, chainage, length):
+        """Ends of bars across the axes, from their lines to ``length`` metres, positive right; arrays (n,).
+
+        A bar runs along the geodesic perpendicular to its axis at its chainage. Bars shorter than 1 mm are drawn 1 mm
+        long. Returns lat, lon: arrays (n, 2) in degrees.
+        """
+        length = np.where(np.abs(length) < SHORTEST_BAR, np.copysign(SHORTEST_BAR, length), length)
+        found = np.empty((2, len(chainage), 2))
+        for part, legs in self._parts(which, chainage):
+            along = (chainage[part] - legs.chainage) * legs.length / legs.size
+            lat, lon, azimuth = self._ellipsoid.forward(legs.lat, legs.lon, legs.azimuth, along)
+            end_lat, end_lon, _ = self._ellipsoid.forward(lat, lon, azimuth + 90.0, length[part] / legs.across)
+            found[:, part, 0], found[:, part, 1] = (lat, lon), (end_lat, end_lon)
+        return found[0], found[1]
+
+    def beside(self, which, chainage, offset):
+        """Latitude and longitude, degrees (n,), of what is drawn beside the axes at ``offset`` metres, positive right.
+
+        On a straight axis the point at the chainage and offset. On a kinked one each leg's side is stretched between
+        the lines that halve the angles at its vertices, so that a band beside the axis neither gapes nor folds there;
+        the offset from the leg is kept exactly.
+        """
+        found = np.empty((2, len(chainage)))
+        for part, legs in self._parts(which, chainage):
+            share = np.clip((chainage[part] - legs.chainage) / legs.size, 0.0, 1.0)
+            # Beside the leg itself or its continuation, which Axis.place would take for the neighbour's.
+            along = chainage[part] - legs.chainage + offset[part] * (legs.begin * (1.0 - share) - legs.end * share)
+            lat, lon, azimuth = self._ellipsoid.forward(
+                legs.lat, legs.lon, legs.azimuth, along * legs.length / legs.size
+            )
+            found[:, part] = self._ellipsoid.forward(lat, lon, azimuth + 90.0, offset[part] / legs.across)[:2]
+        return found[0], found[1]
+
+    def _parts(self, which, chainage):
+        """(slice of the points, the _Legs on which they stand), so many points at a time."""
+        own, several = self._rows.first[which], np.flatnonzero(self._rows.counts > 1)
+        if len(several):
+            order = np.argsort(which, kind="stable")
+            bounds = np.searchsorted(which[order], np.arange(len(self._axes) + 1)).tolist()
+            for k in several.tolist():
+                rows = order[bounds[k] : bounds[k + 1]]
+                own[rows] += self._axes[k].leg_at(chainage[rows])
+        for first in range(0, len(own), _AT_ONCE):
+            part = slice(first, first + _AT_ONCE)
+            yield part, self._legs.at(own[part])
+
+    def folds(self, which, offset, first, last):
+        """True where a line at ``offset`` metres beside an axis folds back at a bend between chainages first and last;
+        arrays (n,)."""
+        rows = Segments(self._rows.counts[which])
+        legs, line = ranges(self._rows.first[which], rows.counts), rows.which
+        shrunk = self._legs.size[legs] - offset[line] * (self._legs.end + self._legs.begin)[legs]
+        near = (self._last[legs] > first[line]) & (self._legs.chainage[legs] < last[line])
+        # A bend between two legs that are both near; none is at the beginning of an axis.
+        sharp = (np.abs(self._bends[legs]) > SHARPEST_BEND) & near & np.concatenate([[False], near[:-1]])
+        return np.logical_or.reduceat((near & (shrunk <= 0.0)) | sharp, rows.first)
+
+    def vertices(self, which, first, last, room=0.0):
+        """Chainages of the vertices of axes that lie between two chainages, more than ``room`` from both; metres (n,).
+        Returns index of the line of each, and the chainages, rising in each line: arrays (m,)."""
+        rows = Segments(self._rows.counts[which] + 1)
+        found = self._vertices[ranges(self._rows.first[which] + which, rows.counts)]
+        inside = (found > (first + room)[rows.which]) & (found < (last - room)[rows.which])
+        return rows.which[inside], found[inside]
+
+    def along(self, which, first, last):
+        """Rising chainages, metres (m,), from first to last (n,) for lines that follow their axes: a hundred even
+        steps, or fewer of up to 250 m, and the vertices between. Returns their Segments, and the chainages."""
+        pieces = np.minimum(_PIECES, ((last - first) / _SHORT_PIECE).astype(int) + 1)
+        even = Segments(pieces + 1)
+        chainage = even.places * ((last - first) / pieces)[even.which] + first[even.which]
+        chainage[even.last] = last
+        own, inner = self.vertices(which, first, last, SHORTEST_BAR)
+        if not len(inner):
+            return even, chainage
+        line, chainage = np.concatenate([even.which, own]), np.concatenate([chainage, inner])
+        order = np.lexsort((chainage, line))
+        line, chainage, vertex = line[order], chainage[order], order >= len(even.which)
+        # Two points that differ in their last digits only would make a ring cross itself.
+        close = (np.diff(line) == 0) & (np.diff(chainage) < SHORTEST_BAR)
+        near = np.zeros(len(line), bool)
+        near[1:] |= close & vertex[:-1]
+        near[:-1] |= close & vertex[1:]
+        keep = vertex | ~near
+        return Segments(np.bincount(line[keep], minlength=len(first))), chainage[keep]
+
+    def bands(self, which, first, last, half_width):
+        """Closed rings around axes between two chainages, ``half_width`` metres to either side; arrays (n,). Returns
+        their Segments, and lat, lon, degrees (m,)."""
+        along, chainage = self.along(which, first, last)
+        rings = ring(along.counts, np.ones(len(which), bool))
+        rows = along.first[rings.line] + rings.point
+        width = half_width[rings.line]
+        places = self.beside(which[rings.line], chainage[rows], np.where(rings.back, -width, width))
+        return (rings.rows, *places)
+
+
+@dataclass(frozen=True)
+class Rings:
+    """Closed rings of the points of lines, there on one side and back on the other: ``rows``, Segments of their points;
+    of each point (n,) the index of its ``line``, the ``point`` of that line, and whether it lies on the way
+    ``back``."""
+
+    rows: Segments
+    line: np.ndarray
+    point: np.ndarray
+    back: np.ndarray
+
+
+def ring(counts, forward):
+    """Rings of lines with so many points, ``counts`` (m,); ``forward``: which of them begin with their first point."""
+    rows = Segments(2 * np.asarray(counts) + 1)
+    line = rows.which
+    turn, point = np.divmod(rows.places, np.asarray(counts)[line])
+    back = turn == 1
+    return Rings(rows, line, np.where(back == forward[line], np.asarray(counts)[line] - 1 - point, point), back)
 
 
 @dataclass(frozen=True)
@@ -153,18 +194,27 @@ class Path:
     value: np.ndarray
 
 
-def with_bends(axis, path, even=()):
-    """The same Path, metres, by rising chainage, with a point at each vertex of the axis within it, or at the ``even``
-    chainages, which hold these (see chainages_along)."""
-    vertices = axis.vertex_chainages
-    extra = even if len(even) else vertices[(vertices > path.chainage[0]) & (vertices < path.chainage[-1])]
-    extra = extra[path.chainage[np.searchsorted(path.chainage[:-1], extra)] != extra]
-    if not len(extra):
-        return path
-    chainage = np.concatenate([path.chainage, extra])
-    value = np.concatenate([path.value, np.interp(extra, path.chainage, path.value)])
-    order = np.argsort(chainage, kind="stable")
-    return Path(chainage[order], value[order])
+def with_points(rows, chainage, values, line, extra):
+    """Paths with further points on them: their Segments, chainages (m,) and a list of values (m,), all in metres.
+
+    ``rows``, ``chainage``: of the paths, rising in each; ``values``: list of their values (n,); ``line``, ``extra``: of
+    the points index of the path and chainage within it, (k,). Where a path has a point already, it gets no other.
+    """
+    own, at = np.concatenate([rows.which, line]), np.concatenate([chainage, extra])
+    order = np.lexsort((at, own))
+    fresh = order >= len(chainage)
+    # The last point of the path itself at or before each.
+    before = np.maximum.accumulate(np.where(fresh, 0, order))
+    keep = ~fresh | (at[order] != chainage[before])
+    order, before, fresh = order[keep], before[keep], fresh[keep]
+    left = before[fresh]
+    step, beyond = chainage[left + 1] - chainage[left], at[order][fresh] - chainage[left]
+    found = []
+    for value in values:
+        column = value[before]
+        column[fresh] = (value[left + 1] - value[left]) / step * beyond + value[left]
+        found.append(column)
+    return Segments(np.bincount(own[order], minlength=len(rows.counts))), at[order], found
 
 
 def within(path, low, high):
@@ -173,10 +223,8 @@ def within(path, low, high):
     The path also parts where a value is NaN. A point that is left alone makes a part of one point.
     """
     chainage, value = path.chainage, path.value
-    # A value that is at the edge but for its binary form is not beyond it.
-    slack = 1e-6 * (high - low)
-    beyond = (value < low - slack) | (value > high + slack)
-    value, cut = np.where(beyond, value, np.clip(value, low, high)), bool(np.any(beyond))
+    value, beyond = _clipped(value, low, high)
+    cut = bool(np.any(beyond))
     if not cut and not np.any(np.isnan(value)):
         return [Path(chainage, value)], False
     for bound in (low, high) if cut else ():
@@ -188,3 +236,27 @@ def within(path, low, high):
     inside = (value >= low) & (value <= high)
     edges = np.flatnonzero(np.diff(np.concatenate([[False], inside, [False]]).astype(int)))
     return [Path(chainage[a:b], value[a:b]) for a, b in zip(edges[::2], edges[1::2])], cut
+
+
+def _clipped(value, low, high):
+    """Values (n,), those that are at an edge but for their binary form put there, and which lie beyond."""
+    slack = 1e-6 * (high - low)
+    beyond = (value < low - slack) | (value > high + slack)
+    return np.where(beyond, value, np.clip(value, low, high)), beyond
+
+
+def within_each(rows, path, low, high):
+    """The same of many paths (m,), each between its own ``low`` and ``high`` (m,): index of the path of each part (k,),
+    their Segments, a Path of all, and which paths were cut (m,)."""
+    value, beyond = _clipped(path.value, low[rows.which], high[rows.which])
+    cut = np.logical_or.reduceat(beyond, rows.first)
+    broken = cut | np.logical_or.reduceat(np.isnan(value), rows.first)
+    if not np.any(broken):
+        return np.arange(len(cut)), rows, Path(path.chainage, value), cut
+    parts, line = [], []
+    for k, (chainage, own) in enumerate(zip(rows.parts(path.chainage), rows.parts(value))):
+        found = within(Path(chainage, own), low[k], high[k])[0] if broken[k] else [Path(chainage, own)]
+        parts += found
+        line += [k] * len(found)
+    whole = (np.concatenate([getattr(one, name) for one in parts] or [[]]) for name in ("chainage", "value"))
+    return np.array(line, int), Segments([len(one.chainage) for one in parts]), Path(*whole), cut

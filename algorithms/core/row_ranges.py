@@ -13,6 +13,21 @@ def as_slice(rows):
     return rows
 
 
+def as_slices(rows, bounds):
+    """``as_slice`` of each of many parts of ``rows``, indices (n,), asked in one go: a list. ``bounds`` (m + 1,): where
+    the rows of each part begin, and where all end; no part is empty."""
+    bounds = np.asarray(bounds)
+    follows = np.ones(len(rows), bool)
+    follows[1:] = np.diff(rows) == 1
+    follows[bounds[:-1]] = True
+    whole = np.logical_and.reduceat(follows, bounds[:-1]).tolist() if len(rows) else []
+    begins, bounds = rows[bounds[:-1]].tolist() if len(rows) else [], bounds.tolist()
+    return [
+        slice(begin, begin + last - first) if good else rows[first:last]
+        for good, begin, first, last in zip(whole, begins, bounds, bounds[1:])
+    ]
+
+
 def rows_of_each(keys):
     """{key: its rows, rising}, keys in the order in which they first occur. ``keys`` (n,): plain names or numbers.
 

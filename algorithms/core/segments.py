@@ -13,6 +13,12 @@ def row_products(first, second):
     return np.einsum("ij,ij->i", first, second)
 
 
+def ranges(firsts, counts):
+    """Indices from each of ``firsts`` (m,) on, so many as ``counts`` (m,) says, one range after another (n,)."""
+    rows = Segments(counts)
+    return np.asarray(firsts)[rows.which] + rows.places
+
+
 class Segments:
     """Pieces of ``counts`` (m,) rows each, none empty: n rows in all.
 
@@ -29,6 +35,11 @@ class Segments:
     def first(self):
         """First row of each (m,)."""
         return self.bounds[:-1]
+
+    @property
+    def places(self):
+        """How many rows of its piece stand before each row (n,)."""
+        return np.arange(self.bounds[-1]) - self.first[self.which]
 
     @property
     def last(self):

@@ -1,12 +1,13 @@
-"""The profile strip beside an axis: which heights it shows from what, its frame, its grid and its scale."""
+"""The strips beside axes: which heights they show from what, their frames, their grids and their scale."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from .axis import places_on
-from .exaggeration import ordinary_size, round_number
+from .exaggeration import ordinary_sizes, round_number
 from .geodesy import east_north, foot_and_normal
+from .segments import Segments, ranges
 
 VIEWS = ("level", "straight")
 # Of the structure's length: the height of the strip, and the gap that keeps its labels off bars and band.
@@ -18,11 +19,13 @@ LEAST_SHARE = 0.2
 
 @dataclass(frozen=True)
 class StripHeights:
-    """Heights of one axis by rising chainage; metres, arrays (n,). ``residual``: NaN where there is no as-built height.
+    """Heights of many axes (m), each by rising chainage; metres, arrays (n,). ``rows``: Segments of the axes;
+    ``residual``: NaN where there is no as-built height.
 
-    The level line is at the design height of the first station.
+    The level line of each is at the design height of its first station.
     """
 
+    rows: Segments
     chainage: np.ndarray
     design: np.ndarray
     flat: np.ndarray
@@ -30,8 +33,8 @@ class StripHeights:
 
     @property
     def level(self):
-        """Height of the level line, metres."""
-        return self.design[0]
+        """Heights of the level lines, metres (m,)."""
+        return self.design[self.rows.first]
 
     def lines(self, view):
         """Heights of each line as seen in ``view``: {'flat', 'level', 'design', 'as-built': array (n,)}, metres.
@@ -39,37 +42,38 @@ class StripHeights:
         'level': above the level line, where a straight structure is a curve; 'straight': from the design line, where
         the level line is the curve.
         """
-        heights = {
-            "flat": self.flat,
-            "level": np.full(len(self.design), self.level),
-            "design": self.design,
-            "as-built": self.design + self.residual,
-        }
-        base = self.level if view == "level" else self.design
+        level = self.level[self.rows.which]
+        heights = {"flat": self.flat, "level": level, "design": self.design, "as-built": self.design + self.residual}
+        base = level if view == "level" else self.design
         return {kind: value - base for kind, value in heights.items()}
 
 
-def shown_range(profile, view, tolerance=None):
-    """Lowest and highest value the strip must hold, metres, and whether the level line fits in.
+def shown_ranges(profile, view, tolerances):
+    """Lowest and highest value that the strip of each axis must hold, metres, and whether its level line fits in: three
+    arrays (m,). ``tolerances``: metres (m,), 0 for none.
 
     A blunder does not set the range: as-built heights count up to four ordinary residuals from the design.
     """
-    lines = profile.lines(view)
-    most = max(4.0 * ordinary_size(profile.residual), 1.5 * (tolerance or 0.0))
+    lines, rows = profile.lines(view), profile.rows
+    most = np.maximum(4.0 * ordinary_sizes(profile.residual, rows), 1.5 * tolerances)[rows.which]
     residual = np.nan_to_num(np.clip(profile.residual, -most, most))
-    values = np.concatenate([lines["flat"], lines["design"], lines["design"] + residual])
-    low, high = values.min(), values.max()
-    with_level = min(low, lines["level"].min()), max(high, lines["level"].max())
-    fits = high - low >= LEAST_SHARE * (with_level[1] - with_level[0])
-    return (*(with_level if fits else (low, high)), bool(fits))
+    values = lines["flat"], lines["design"], lines["design"] + residual
+    low, high = (
+        outer.reduce([outer.reduceat(value, rows.first) for value in values]) for outer in (np.minimum, np.maximum)
+    )
+    with_low = np.minimum(low, np.minimum.reduceat(lines["level"], rows.first))
+    with_high = np.maximum(high, np.maximum.reduceat(lines["level"], rows.first))
+    fits = high - low >= LEAST_SHARE * (with_high - with_low)
+    return np.where(fits, with_low, low), np.where(fits, with_high, high), fits
 
 
-def plan_half(lateral, tolerance=None):
-    """How far a plan strip reaches to either side of its line, metres: the departures (n,), NaN for none, up to four
-    ordinary ones, and the tolerance with some room about it."""
-    most = max(4.0 * ordinary_size(lateral), 1.5 * (tolerance or 0.0))
-    greatest = float(np.nanmax(np.abs(lateral), initial=0.0))
-    return max(min(greatest, most), 1.25 * (tolerance or 0.0))
+def plan_halves(lateral, rows, tolerances):
+    """How far each plan strip reaches to either side of its line, metres (m,): the departures (n,), NaN for none, up to
+    four ordinary ones, and the tolerance with some room about it. ``rows``: Segments of the strips; ``tolerances``:
+    metres (m,), 0 for none."""
+    most = np.maximum(4.0 * ordinary_sizes(lateral, rows), 1.5 * tolerances)
+    greatest = np.maximum.reduceat(np.nan_to_num(np.abs(lateral)), rows.first)
+    return np.maximum(np.minimum(greatest, most), 1.25 * tolerances)
 
 
 def grid_step(spans, unit, tolerance=None):
@@ -84,31 +88,38 @@ def grid_step(spans, unit, tolerance=None):
 
 @dataclass(frozen=True)
 class StripFrame:
-    """Where the strip stands. ``low``, ``high``: values at its edges, multiples of ``step``; ``factor``: exaggeration;
-    ``distance``: from the axis to its base; ``side``: 1 right, -1 left. Metres."""
+    """Where strips stand, arrays (m,). ``low``, ``high``: values at their edges, multiples of the ``step`` of all;
+    ``factor``: exaggeration of all; ``distance``: from the axis to the base; ``side``: 1 right, -1 left. Metres."""
 
-    low: float
-    high: float
+    low: np.ndarray
+    high: np.ndarray
     step: float
     factor: float
-    distance: float
-    side: int
+    distance: np.ndarray
+    side: np.ndarray
+
+    def of(self, strips):
+        """The StripFrame of one of the strips, or of many: by index."""
+        names = ("low", "high", "distance", "side")
+        return replace(self, **{name: getattr(self, name)[strips] for name in names})
 
     def offset(self, value):
-        """Offset from the axis of a value (n,), both metres, positive right; heights grow away from the axis."""
+        """Offset from the axis of a value (m,), both metres, positive right; heights grow away from the axis."""
         return self.side * (self.distance + (np.asarray(value, float) - self.low) * self.factor)
 
     @property
     def grid(self):
-        """Values of the height grid from edge to edge, metres (m,)."""
-        return self.step * np.arange(round(self.low / self.step), round(self.high / self.step) + 1)
+        """Values of the height grids from edge to edge as whole numbers of steps: their Segments, and numbers (k,)."""
+        first, last = (np.rint(edge / self.step).astype(int) for edge in (self.low, self.high))
+        rows = Segments(last - first + 1)
+        return rows, ranges(first, rows.counts)
 
 
 def edges(low, high, step):
-    """The range (``low``, ``high``) widened to multiples of ``step``, never empty; all in one unit."""
+    """The ranges (``low``, ``high``) widened to multiples of ``step``, never empty; all in one unit."""
     slack = 1e-9
     first, last = np.floor(low / step + slack), np.ceil(high / step - slack)
-    return first * step, max(last, first + 1) * step
+    return first * step, np.maximum(last, first + 1) * step
 
 
 def strip_factor(heights, length):
@@ -117,10 +128,12 @@ def strip_factor(heights, length):
 
 
 def tick_chainages(first, last, unit):
-    """Round chainages from first to last, four to ten intervals of them; ``unit``: metres in the unit of chainages."""
-    step = round_number((last - first) / unit / 4.0)
-    numbers = np.arange(np.ceil(first / unit / step - 1e-9), np.floor(last / unit / step + 1e-9) + 1)
-    return numbers * step * unit
+    """Round chainages from first to last (m,) of each strip, four to ten intervals of them: their Segments, and the
+    chainages (n,). ``unit``: metres in the unit of chainages."""
+    steps = np.array([round_number(span) for span in ((last - first) / unit / 4.0).tolist()])
+    begin, end = np.ceil(first / unit / steps - 1e-9), np.floor(last / unit / steps + 1e-9)
+    rows = Segments((end - begin).astype(int) + 1)
+    return rows, ranges(begin, rows.counts) * steps[rows.which] * unit
 
 
 def side_away(axis, others):

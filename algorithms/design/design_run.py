@@ -9,7 +9,7 @@ from ..core.controls import DesignStations
 from ..core.design import designs_heights
 from ..core.geodesy import datum_name
 from ..core.residuals import STATUSES, statistics_of_axes, status_codes
-from ..core.row_ranges import as_slice
+from ..core.row_ranges import as_slice, as_slices
 from ..core.segments import joined
 from ..core.unit_check import unit_doubts
 from ..entry.base import Result
@@ -81,10 +81,10 @@ class DesignRun:
     def _reports(self):
         """An AxisResult for each axis; what they share is computed for all at once."""
         placed, off = self.placed, self.structure.off
-        rows = [rows[~off[rows]] for rows in self.structure.rows_of_axes]
+        rows = self.structure.rows_on_axes(~off)
         used = [number for number, on in enumerate(rows) if len(on)]
         self.asked.check_cancel()
-        stations = [self._stations(placed.axes[number], rows[number]) for number in used]
+        stations = self._stations([placed.axes[number] for number in used], [rows[number] for number in used])
         axes = [(self.structure.axes[number], number + 1) for number in used]
         specs, tolerances = [self.designs.spec(*one) for one in axes], [self.designs.tolerance(*one) for one in axes]
         ellipsoid = self.structure.axes[0].line.ellipsoid
@@ -104,10 +104,16 @@ class DesignRun:
             for number, (axis, word, on) in enumerate(zip(placed.axes, placed.words, rows))
         ]
 
-    def _stations(self, axis, rows):
-        points, station, at = self.structure.points, as_slice(self.structure.feet.station[rows]), as_slice(rows)
-        place = points.lat[station], points.lon[station], self.chainage[at], self.offset[at]
-        return DesignStations(axis, *place, self.height[at], self.n[at])
+    def _stations(self, axes, rows):
+        """DesignStations of axes on each of which there are some; ``rows``: of each, a list (m,)."""
+        points, bounds = self.structure.points, np.cumsum([0, *map(len, rows)])
+        rows = joined(rows) if rows else np.empty(0, int)
+        found = zip(axes, as_slices(self.structure.feet.station[rows], bounds), as_slices(rows, bounds))
+        own = self.chainage, self.offset, self.height, self.n
+        return [
+            DesignStations(axis, points.lat[station], points.lon[station], *(column[at] for column in own))
+            for axis, station, at in found
+        ]
 
     def _judged(self, rows, found, tolerances):
         """Fill design heights and statuses; the Statistics of each axis. ``rows``: of each axis with stations."""
@@ -166,7 +172,7 @@ class DesignRun:
         stations = OutputTable.beside("OUTPUT", columns, style, source, feet.station, points, replaced=replaced)
         summary = OutputTable.bare(
             "SUMMARY",
-            summary_table(self.reports, self.notation, unit, record, self.chainage),
+            summary_table(self.reports, self.notation, unit, record, controls, self.chainage),
             StyleSpec(
                 "summary", tr("Summary of residuals"), unit.height_name, unit.chainage_name, tolerance, record.text()
             ),

@@ -5,11 +5,12 @@ import numpy as np
 from ..boundary.fields import SUMMARY, SUMMARY_LINE
 
 
-def summary_table(reports, notation, units, record, chainage):
+def summary_table(reports, notation, units, record, used, chainage):
     """Columns of the summary, a row for each axis, those without stations too; in the run's units. Those of the line
-    only where one axis is judged by it."""
+    only where one axis is judged by it. ``record``: of the run; ``used``: {name of an axis with stations: its part of
+    the record}."""
     bare = record.text()
-    told = iter(record.texts_with_axes([(r.name, r.record(units)) for r in reports if r.found is not None]))
+    told = iter(record.texts_with_axes(used.items()))
     worst = [r.rows[r.statistics.greatest_at] if r.statistics and r.statistics.number else -1 for r in reports]
     texts = notation.texts(np.where(np.array(worst) < 0, np.nan, chainage[worst]))
     rows = [

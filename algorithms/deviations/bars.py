@@ -6,11 +6,12 @@ from typing import Callable
 import numpy as np
 from qgis.core import QgsWkbTypes
 
-from ..boundary.geometries import line, placed_paths, polygon
+from ..boundary.derived_columns import Derived, words
+from ..boundary.geometries import line_shapes, placed_paths, polygon_shapes
 from ..boundary.output_rows import OutputTable
 from ..core.exaggeration import LONGEST_SHARE, bar_factor, bar_lengths, round_number
-from ..core.map_geometry import band, bars_each, folds
 from ..core.residuals import sides, statuses
+from ..core.segments import Segments
 from ..language.height_text import exact_text, side_text, small_text
 from ..language.number_text import counted, listed, number_text, plain_text, times
 from ..language.translation import tr
@@ -32,7 +33,7 @@ class BarScale:
 @dataclass(frozen=True)
 class BarKind:
     """One kind of bars: output ``key``, ``style`` and ``title`` of its layer; names of the field drawn, of its
-    tolerance in a DrawnAxis, and of the field with the verdict, which ``judged`` gives; ``text``: of one value."""
+    tolerance in what is Drawn, and of the field with the verdict, which ``judged`` gives; ``text``: of one value."""
 
     key: str
     style: str
@@ -43,11 +44,13 @@ class BarKind:
     judged: Callable
     text: Callable
 
-    def values(self, one):
-        return getattr(one, self.value)
+    def values(self, drawn):
+        """Of all stations, metres (n,), NaN for none."""
+        return getattr(drawn, self.value)
 
-    def tolerance(self, one):
-        return getattr(one, self.limit)
+    def tolerances(self, drawn):
+        """Of the axes, metres (m,), NaN for none."""
+        return getattr(drawn, self.limit)
 
 
 def residual_bars():
@@ -68,89 +71,83 @@ def lateral_bars():
 
 def bar_scale(drawn, kind, factor, longest, side):
     """BarScale from what the user gave, None for what is automatic."""
-    length = max(one.extent for one in drawn.axes) or max(one.axis.length for one in drawn.axes)
+    length = float(drawn.extents.max()) or max(axis.length for axis in drawn.axes)
     if factor is None:
-        tolerance = max(kind.tolerance(one) or 0.0 for one in drawn.axes)
-        factor = bar_factor(np.concatenate([kind.values(one) for one in drawn.axes]), length, tolerance)
+        tolerance = float(np.nan_to_num(kind.tolerances(drawn)).max())
+        factor = bar_factor(kind.values(drawn), length, tolerance)
     return BarScale(factor, length * LONGEST_SHARE if longest is None else longest, side, length)
 
 
-def reach(one, kind, scale, side):
-    """How far bars of a kind reach from the axis to one side, metres."""
-    values = kind.values(one)
-    lengths, _ = bar_lengths(values[np.isfinite(values)], scale.factor, scale.longest)
-    return float(np.max(lengths * scale.side * side, initial=0.0))
+def reach(drawn, kind, scale, side):
+    """How far bars of a kind reach from each axis to one side, metres (m,)."""
+    values = kind.values(drawn)
+    lengths, _ = bar_lengths(np.where(np.isfinite(values), values, 0.0), scale.factor, scale.longest)
+    return np.maximum(np.maximum.reduceat(lengths * scale.side * side, drawn.rows.first), 0.0)
 
 
-def band_reach(one, scale):
-    """How far the band reaches from the axis, metres."""
-    return (one.tolerance or 0.0) * scale.factor
+def band_reach(drawn, scale):
+    """How far the band reaches from each axis, metres (m,)."""
+    return np.nan_to_num(drawn.tolerance) * scale.factor
 
 
 def bars_table(drawn, kind, scale, record):
     """OutputTable of one kind of bars: a line for each station that has a value."""
-    names = ("axis", "station", "chainage", kind.value, kind.verdict, "factor", "bar_m", "cut")
-    columns = {name: [] for name in names}
-    bars = []
-    for one in drawn.axes:
-        values = kind.values(one)
-        rows = np.flatnonzero(np.isfinite(values))
-        lengths, cut = bar_lengths(values[rows], scale.factor, scale.longest)
-        if len(rows):
-            bars.append((one.axis, one.chainage[rows], lengths * scale.side))
-        columns["axis"] += [one.name] * len(rows)
-        columns["station"] += drawn.notation.texts(one.chainage[rows])
-        columns["chainage"] += (one.chainage[rows] / drawn.units.chainage).tolist()
-        columns[kind.value] += (values[rows] / drawn.units.height).tolist()
-        columns[kind.verdict] += kind.judged(values[rows], kind.tolerance(one)).tolist()
-        columns["factor"] += [scale.factor] * len(rows)
-        columns["bar_m"] += np.abs(lengths).tolist()
-        columns["cut"] += cut.astype(int).tolist()
-    paths = [path for ends in bars_each(bars) for path in zip(*ends)]
-    shapes = [line(path) for path in placed_paths(paths, drawn.crs)]
-    limits = [kind.tolerance(one) for one in drawn.axes]
-    style = _style(kind.style, kind.title, drawn, scale, record, limits)
+    rows = np.flatnonzero(np.isfinite(kind.values(drawn)))
+    which, chainage, values = drawn.rows.which[rows], drawn.chainage[rows], kind.values(drawn)[rows]
+    lengths, cut = bar_lengths(values, scale.factor, scale.longest)
+    columns = {
+        "axis": words(drawn.names, which),
+        "station": Derived(len(rows), lambda part: drawn.notation.texts(chainage[part])),
+        "chainage": chainage / drawn.units.chainage,
+        kind.value: values / drawn.units.height,
+        kind.verdict: kind.judged(values, kind.tolerances(drawn)[which]),
+        "factor": np.full(len(rows), float(scale.factor)),
+        "bar_m": np.abs(lengths),
+        "cut": cut.astype(int),
+    }
+    ends = Segments(np.full(len(rows), 2))
+    lat, lon = drawn.on_map.bars(which, chainage, lengths * scale.side)
+    shapes = line_shapes(*placed_paths(lat.ravel(), lon.ravel(), ends, drawn.crs), ends)
+    style = _style(kind.style, kind.title, drawn, scale, record, kind.tolerances(drawn))
     return OutputTable(kind.key, columns, drawn.crs, QgsWkbTypes.Type.LineString, style, shapes=shapes)
 
 
 def band_table(drawn, scale, record, asked):
     """OutputTable BAND: a polygon for each axis that has a tolerance."""
-    columns, paths = {"axis": [], "tolerance": [], "factor": []}, []
-    for one in drawn.axes:
-        if not one.tolerance:
-            continue
-        first, last = one.chainage[[0, -1]]
-        if last - first < 1e-3:
-            # One station alone: a short piece of band about it.
-            first, last = first - scale.length / 40.0, last + scale.length / 40.0
-        half = one.tolerance * scale.factor
-        if folds(one.axis, half, first, last) or folds(one.axis, -half, first, last):
-            asked.warn(
-                tr(
-                    "Axis '{}': the tolerance band is wider than its bends allow and folds over itself; give a smaller "
-                    "EXAGGERATION."
-                ).format(one.name)
-            )
-        paths.append(band(one.axis, first, last, half))
-        columns["axis"].append(one.name)
-        columns["tolerance"].append(one.tolerance / drawn.units.height)
-        columns["factor"].append(scale.factor)
-    if not paths:
+    known = np.flatnonzero(drawn.tolerance > 0.0)
+    first, last = drawn.chainage[drawn.rows.first[known]], drawn.chainage[drawn.rows.last[known]]
+    # One station alone: a short piece of band about it.
+    room = np.where(last - first < 1e-3, scale.length / 40.0, 0.0)
+    first, last, half = first - room, last + room, drawn.tolerance[known] * scale.factor
+    folded = drawn.on_map.folds(known, half, first, last) | drawn.on_map.folds(known, -half, first, last)
+    for k in known[folded].tolist():
+        asked.warn(
+            tr(
+                "Axis '{}': the tolerance band is wider than its bends allow and folds over itself; give a smaller "
+                "EXAGGERATION."
+            ).format(drawn.names[k])
+        )
+    if not len(known):
         asked.warn(tr("No tolerance is known, so BAND is empty; give TOLERANCE."), keys=("TOLERANCE",))
-    shapes = [polygon(path) for path in placed_paths(paths, drawn.crs)]
-    limits = [one.tolerance for one in drawn.axes]
-    style = _style("tolerance_band", tr("Tolerance band"), drawn, scale, record, limits)
+    columns = {
+        "axis": words(drawn.names, known),
+        "tolerance": drawn.tolerance[known] / drawn.units.height,
+        "factor": np.full(len(known), float(scale.factor)),
+    }
+    rings, lat, lon = drawn.on_map.bands(known, first, last, half)
+    shapes = polygon_shapes(*placed_paths(lat, lon, rings, drawn.crs), rings)
+    style = _style("tolerance_band", tr("Tolerance band"), drawn, scale, record, drawn.tolerance)
     return OutputTable("BAND", columns, drawn.crs, QgsWkbTypes.Type.Polygon, style, shapes=shapes)
 
 
 def _style(kind, name, drawn, scale, record, limits):
-    known = [limit for limit in limits if limit is not None]
+    known = limits[~np.isnan(limits)]
     return StyleSpec(
         kind,
         f"{name} {times(scale.factor)}",
         drawn.units.height_name,
         drawn.units.chainage_name,
-        max(known) / drawn.units.height if known else None,
+        float(known.max()) / drawn.units.height if len(known) else None,
         record,
         exaggeration=scale.factor,
         high_side="right" if scale.side > 0 else "left",
@@ -159,41 +156,48 @@ def _style(kind, name, drawn, scale, record, limits):
 
 def tell_bars(drawn, kind, scale, asked):
     """Say the factor, what the longest bar stands for, and which bars are cut; return how many these are."""
-    units = drawn.units
-    found = [
-        (abs(value), value, one.name, chainage)
-        for one in drawn.axes
-        for value, chainage in zip(kind.values(one).tolist(), one.chainage.tolist())
-        if value == value
-    ]
-    if not found:
+    units, values = drawn.units, kind.values(drawn)
+    known = np.flatnonzero(np.isfinite(values))
+    if not len(known):
         asked.warn(tr("No station of layer '{}' has a residual, so there are no bars.").format(drawn.layer))
         return 0
 
-    def told(item):
-        return tr("{} at {} of axis '{}'").format(kind.text(item[1], units), drawn.notation.shown(item[3]), item[2])
+    def told(row):
+        return tr("{} at {} of axis '{}'").format(
+            kind.text(float(values[row]), units),
+            drawn.notation.shown(drawn.chainage[row]),
+            drawn.names[drawn.rows.which[row]],
+        )
+
+    def greatest_first(rows):
+        """The few greatest; of two that are alike the later by value, name and chainage."""
+        order = np.argsort(-np.abs(values[rows]), kind="stable")
+        least = np.abs(values[rows[order[:_MOST_TOLD]]]).min(initial=np.inf)
+        rows = rows[np.abs(values[rows]) >= least].tolist()
+        names, which = drawn.names, drawn.rows.which
+        return sorted(rows, key=lambda k: (abs(values[k]), values[k], names[which[k]], drawn.chainage[k]), reverse=True)
 
     asked.say(_factor_sentence(drawn, kind, scale))
-    whole = [item for item in found if item[0] * scale.factor <= scale.longest * (1.0 + 1e-9)]
-    cut = sorted((item for item in found if item[0] * scale.factor > scale.longest * (1.0 + 1e-9)), reverse=True)
+    beyond = np.abs(values[known]) * scale.factor > scale.longest * (1.0 + 1e-9)
+    whole, cut = greatest_first(known[~beyond]), greatest_first(known[beyond])
     if whole:
-        longest = max(whole)
         asked.say(
             tr("The longest bar drawn whole stands for {}; it is {} m long.").format(
-                told(longest), number_text(longest[0] * scale.factor, 1)
+                told(whole[0]), number_text(abs(values[whole[0]]) * scale.factor, 1)
             )
         )
-    if cut:
+    number = int(np.sum(beyond))
+    if number:
         asked.warn(
             tr("{} cut at {} m, with a mark: {}. {} {} would show all whole.").format(
-                counted(len(cut), tr("bar is"), tr("bars are")),
+                counted(number, tr("bar is"), tr("bars are")),
                 number_text(scale.longest, 0 if scale.longest >= 10 else 2),
-                listed([told(item) for item in cut], _MOST_TOLD),
+                listed([told(row) for row in cut[:_MOST_TOLD]], _MOST_TOLD, number),
                 "EXAGGERATION" if kind.key == "BARS" else "LINE_EXAGGERATION",
-                plain_text(round_number(scale.longest / cut[0][0])),
+                plain_text(round_number(scale.longest / abs(values[cut[0]]))),
             )
         )
-    return len(cut)
+    return number
 
 
 def _factor_sentence(drawn, kind, scale):

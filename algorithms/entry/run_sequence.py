@@ -114,9 +114,12 @@ def _write(result, asked, context):
             share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
             written[table.key], final[table.key] = _write_one(table, asked, context, stage, share)
             done += len(table)
-        styles = {table.key: _told_style(table, written[table.key], asked, context) for table in wanted}
+        # A single output is opened once, for both; see _told_style.
+        layer = saved_styles.geopackage_layer(written[wanted[0].key]) if len(wanted) == 1 else None
+        styles = {table.key: _told_style(table, written[table.key], layer, asked, context) for table in wanted}
         for table in wanted:
-            _save_style(table.key, styles[table.key], written[table.key], asked)
+            _save_style(table.key, styles[table.key], layer or written[table.key], asked)
+        del layer
         for document in result.documents:
             if asked.given(document.key):
                 final[document.key] = asked.file(document.key)
@@ -179,23 +182,26 @@ def _load_on_completion(key, destination, asked, context):
         context.addLayerToLoadOnCompletion(destination, details)
 
 
-def _told_style(table, destination, asked, context):
+def _told_style(table, destination, layer, asked, context):
     """The table's style, its record with the output's key and a fingerprint of the rows as written: from them an edit
-    by hand would be known.
+    by hand would be known. ``layer``: of the table in its GeoPackage, None to look for it.
 
     All are read before the first is saved: on the oldest host a GeoPackage that is open cannot be written to through a
     second opening of it.
     """
-    layer = saved_styles.geopackage_layer(destination)
     if not table.style.record:
         return table.style
+    layer = layer or saved_styles.geopackage_layer(destination)
     read = None if is_trial(asked.feedback) else written_reading(destination, layer, context)
     return replace(table.style, record=record_with_output(table.style.record, table.key, read))
 
 
-def _save_style(key, style, destination, asked):
-    """Save it beside the layer where that is in a GeoPackage."""
+def _save_style(key, style, written, asked):
+    """Save it beside the layer where that is in a GeoPackage; ``written``: the layer there, or its destination."""
     try:
-        saved_styles.save_into_geopackage(destination, style)
+        if isinstance(written, str):
+            saved_styles.save_into_geopackage(written, style)
+        else:
+            saved_styles.save_style(written, style)
     except saved_styles.StyleNotSaved as error:
         asked.warn(tr("The style of {} could not be saved into the GeoPackage: {}").format(key, error), keys=(key,))

@@ -3,14 +3,14 @@
 from dataclasses import dataclass
 
 import numpy as np
-from qgis.core import QgsGeometry
 
-from ..boundary import geometries
+from ..boundary.geometries import line_shapes
 from ..boundary.input_fields import named_field
 from ..boundary.points import read_points
 from ..boundary.reference_systems import definition
 from ..core.errors import InputError
 from ..core.geodesy import ellipsoid_of
+from ..core.segments import Segments
 from ..language.translation import tr
 
 NAMES = ("point", "name", "station")
@@ -26,17 +26,21 @@ class NamedPoints:
     source: object
 
     def lines(self, starts, ends):
-        """A QgsGeometry for each line between named points, an empty one where an end is not among them."""
-        found = []
-        x, y = self.points.x, self.points.y
-        for start, end in zip(starts, ends):
-            a, b = self.place.get(start), self.place.get(end)
-            found.append(QgsGeometry() if a is None or b is None else geometries.line((x[[a, b]], y[[a, b]])))
-        return found
+        """Shapes of the lines between named points, an empty one where an end is not among them."""
+        rows = self._rows(starts, ends)
+        there = np.all(rows >= 0, axis=1)
+        ends = rows[there].ravel()
+        paths = Segments(np.full(int(there.sum()), 2))
+        return line_shapes(self.points.x[ends], self.points.y[ends], paths, there)
+
+    def _rows(self, starts, ends):
+        """Rows of both ends of lines (n, 2), -1 for a name that is not among the points."""
+        place = [(self.place.get(start, -1), self.place.get(end, -1)) for start, end in zip(starts, ends)]
+        return np.array(place, int).reshape(-1, 2)
 
     def latitudes_and_azimuths(self, starts, ends):
         """Latitude in the middle and azimuth, degrees (n,), of each line; NaN where an end is not among the points."""
-        a, b = (np.array([self.place.get(name, -1) for name in side], int) for side in (starts, ends))
+        a, b = self._rows(starts, ends).T
         lat, azimuth = np.full(len(a), np.nan), np.full(len(a), np.nan)
         known = (a >= 0) & (b >= 0) & (a != b)
         if np.any(known):

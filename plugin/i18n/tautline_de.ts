@@ -4926,6 +4926,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Balken sind mit Überhöhung {} gezeichnet: {} m in der Natur stehen für {}. Zu hoch zeigt nach {}.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/deviations/deviations_run.py" />
+   <source>Layer '{}' has no lateral departures (fields 'lateral' and 'side') to draw as {}; run 'Design heights and residuals' with LINE first.</source>
+   <translation>Layer '{}' enthält keine Querabweichungen (Felder 'lateral' und 'side') für {}; zuerst 'Soll-Höhen und Abweichungen' mit LINE ausführen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/deviations/deviations_run.py" />
+   <source>Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.</source>
+   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, Stationierung in {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/deviations/deviations_run.py" />
+   <source>{} is {}, but must be above 0; leave it empty for the automatic value.</source>
+   <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/deviations/drawn_axes.py" />
    <source>Layer '{}' has no field '{}'; run 'Design heights and residuals' first and give its output.</source>
    <translation>Layer '{}' hat kein Feld '{}'; zuerst 'Soll-Höhen und Abweichungen' ausführen und dessen Ausgabe angeben.</translation>
@@ -5305,21 +5320,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/draw_deviations.py" />
    <source>Bars that are cut</source>
    <translation>Gekürzte Balken</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/draw_deviations.py" />
-   <source>Layer '{}' has no lateral departures (fields 'lateral' and 'side') to draw as {}; run 'Design heights and residuals' with LINE first.</source>
-   <translation>Layer '{}' enthält keine Querabweichungen (Felder 'lateral' und 'side') für {}; zuerst 'Soll-Höhen und Abweichungen' mit LINE ausführen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/draw_deviations.py" />
-   <source>Understood: {} of layer '{}' on {}; heights in {}, chainages in {}.</source>
-   <translation>Verstanden: {} aus Layer '{}' auf {}; Höhen in {}, Stationierung in {}.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/draw_deviations.py" />
-   <source>{} is {}, but must be above 0; leave it empty for the automatic value.</source>
-   <translation>{} ist {}, muss aber über 0 liegen; leer lassen für den automatischen Wert.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/moved_points.py" />

@@ -6,31 +6,52 @@ from geographiclib.geodesic import Geodesic
 
 from tautline.algorithms.core.axis import Axis, AxisLine
 from tautline.algorithms.core.errors import InputError
-from tautline.algorithms.core.exaggeration import bar_factor, bar_lengths, ordinary_size, round_number
-from tautline.algorithms.core.map_geometry import (
-    Path,
-    band,
-    bar_ends,
-    bars_each,
-    beside,
-    beside_each,
-    chainages_along,
-    folds,
-    with_bends,
-    within,
-)
+from tautline.algorithms.core.exaggeration import bar_factor, bar_lengths, ordinary_size, ordinary_sizes, round_number
+from tautline.algorithms.core.map_geometry import AxesOnMap, Path, with_points, within, within_each
+from tautline.algorithms.core.segments import Segments
 from tautline.algorithms.core.strip import (
     StripFrame,
     StripHeights,
     edges,
     grid_step,
-    shown_range,
+    shown_ranges,
     side_away,
     strip_factor,
     tick_chainages,
 )
 
 NAN = float("nan")
+
+
+def on(axis, *columns):
+    """An axis alone on the map, its index for each value, and the columns of values."""
+    columns = np.broadcast_arrays(*(np.atleast_1d(np.asarray(column, float)) for column in columns))
+    return AxesOnMap([axis]), np.zeros(len(columns[0]), int), columns
+
+
+def bar_ends(axis, chainage, length):
+    axes, which, columns = on(axis, chainage, length)
+    return axes.bars(which, *columns)
+
+
+def beside(axis, chainage, offset):
+    axes, which, columns = on(axis, chainage, offset)
+    return axes.beside(which, *columns)
+
+
+def folds(axis, offset, first, last):
+    axes, which, columns = on(axis, offset, first, last)
+    return axes.folds(which, *columns)[0]
+
+
+def chainages_along(axis, first, last):
+    axes, which, columns = on(axis, first, last)
+    return axes.along(which, *columns)[1]
+
+
+def band(axis, first, last, half_width):
+    axes, which, columns = on(axis, first, last, half_width)
+    return axes.bands(which, *columns)[1:]
 
 
 @pytest.mark.parametrize(
@@ -100,6 +121,17 @@ def test_bar_factor(size, length, want):
     assert bar_factor(np.full(10, size), length) == want
 
 
+def test_ordinary_sizes_of_many_are_those_of_each():
+    dice = np.random.default_rng(3)
+    parts = [dice.normal(0.0, 0.01, n) for n in (40, 1, 2, 21)]
+    parts[0][::3], parts[2][:], parts[3][:20] = NAN, NAN, 0.0
+    found = ordinary_sizes(np.concatenate(parts), Segments([len(part) for part in parts]))
+    assert found.tolist() == [ordinary_size(part) for part in parts] and found[2] == 0.0 < found[3]
+    # Of 26 the 24th and of one that one: the greatest of which at most 95 in a hundred of the steps lie below.
+    sizes = sorted(np.abs(parts[0][np.isfinite(parts[0])]).tolist())
+    assert len(sizes) == 26 and found[0] == sizes[23] and found[1] == abs(parts[1][0])
+
+
 def test_long_bars_are_cut_with_their_sign():
     lengths, cut = bar_lengths([0.01, -0.01, 3.0, -3.0, 0.04], 1000.0, 40.0)
     assert lengths.tolist() == [10.0, -10.0, 40.0, -40.0, 40.0] and cut.tolist() == [False, False, True, True, False]
@@ -153,24 +185,39 @@ def kinked(wgs84, *turns, leg=1000.0, start=(50.0, 8.0, 30.0)):
     return Axis(AxisLine("bent", lats, lons, wgs84))
 
 
-def test_many_lines_beside_their_axes_are_those_of_each(wgs84):
-    """Axes with and without bends, one of them twice; a straight one against geographiclib."""
+def test_points_beside_many_axes_are_those_of_each(wgs84):
+    """Axes with and without bends, one of them twice, by turns; a straight one against geographiclib."""
     straight = Axis(AxisLine("s", [48.0, 48.02], [8.0, 8.0], wgs84), 0.0, 50.0)
     bent = Axis(AxisLine("b", [47.0, 47.01, 47.01], [8.0, 8.0, 8.02], wgs84), 300.0)
-    lines = [
-        (bent, np.linspace(-50.0, 2500.0, 9), np.full(9, 30.0)),
-        (straight, np.array([60.0, 550.0]), np.zeros(2) - 5),
-    ]
-    lines.append((bent, np.array([1100.0]), np.array([-12.0])))
-    found = beside_each(lines)
-    for one, (lat, lon) in zip(lines, found):
-        assert np.allclose((lat, lon), beside(*one), rtol=0.0, atol=1e-12)
+    which = np.array([1, 0, 1, 1, 0, 1, 1])
+    chainage = np.array([-50.0, 60.0, 700.0, 1100.0, 550.0, 1111.5, 2500.0])
+    offset = np.array([30.0, -5.0, 30.0, -12.0, -5.0, 30.0, 30.0])
+    found = np.array(AxesOnMap([straight, bent]).beside(which, chainage, offset))
+    for k, axis in enumerate((straight, bent)):
+        own = which == k
+        assert np.array_equal(found[:, own], beside(axis, chainage[own], offset[own]))
     geodesic = Geodesic(wgs84.a, wgs84.f)
     foot = geodesic.Direct(48.0, 8.0, 0.0, 500.0)
     end = geodesic.Direct(foot["lat2"], foot["lon2"], foot["azi2"] - 90.0, 5.0)
-    assert found[1][0][1] == pytest.approx(end["lat2"], abs=1e-11)
-    assert found[1][1][1] == pytest.approx(end["lon2"], abs=1e-11)
-    assert beside_each([]) == []
+    assert found[:, 4] == pytest.approx(np.array([end["lat2"], end["lon2"]]), abs=1e-11)
+
+
+def test_lines_along_many_axes_are_those_of_each(wgs84):
+    axes = [kinked(wgs84, 30.0, -20.0), kinked(wgs84), kinked(wgs84, *[5.0] * 6, leg=90.0)]
+    first, last = np.array([-10.0, 3.0, 100.0]), np.array([2_900.0, 3.5, 600.0])
+    both = AxesOnMap(axes)
+    rows, chainage = both.along(np.arange(3), first, last)
+    rings, lat, lon = both.bands(np.arange(3), first, last, np.array([3.0, 4.0, 5.0]))
+    folded = both.folds(np.arange(3), np.array([4_000.0, 4_000.0, 10.0]), first, last)
+    for k, (axis, own, *places) in enumerate(zip(axes, rows.parts(chainage), rings.parts(lat), rings.parts(lon))):
+        assert np.array_equal(own, chainages_along(axis, first[k], last[k])) and np.all(np.diff(own) > 0.0)
+        # By the definition: even pieces of up to 250 m, and each vertex between.
+        even = np.linspace(first[k], last[k], int((last[k] - first[k]) / 250.0) + 2)
+        inner = axis.vertex_chainages[(axis.vertex_chainages > first[k]) & (axis.vertex_chainages < last[k])]
+        assert own == pytest.approx(np.union1d(even, inner), abs=1e-9)
+        assert np.array_equal(places, band(axis, first[k], last[k], 3.0 + k))
+        assert folded[k] == folds(axis, (4_000.0, 4_000.0, 10.0)[k], first[k], last[k])
+    assert folded.tolist() == [True, False, False]
 
 
 def test_beside_a_straight_axis_is_its_place(wgs84):
@@ -227,13 +274,15 @@ def test_band_has_the_area_of_its_sides(wgs84, turns):
 def test_bars_of_many_axes_are_those_of_each(wgs84):
     """Straight and bent axes beside each other: each bar begins on its own axis, and ends across it."""
     straight = Axis(AxisLine("b", [10.0, 10.02], [20.0, 20.01], wgs84), 800.0, 300.0)
-    lines = [(kinked(wgs84, 30.0), np.array([10.0, 900.0, 1100.0])), (straight, np.array([310.0])), (straight, [])]
-    bars = [(axis, np.asarray(s, float), np.linspace(-30.0, 40.0, len(s))) for axis, s in lines]
-    for (axis, s, length), (lat, lon) in zip(bars, bars_each(bars)):
-        for at, places in ((0.0, (lat[:, 0], lon[:, 0])), (length, (lat[:, 1], lon[:, 1]))):
-            expected = axis.place(s, at)[:2]
-            assert np.abs(np.array(places) - expected).max(initial=0.0) < 1e-13
-    assert bars_each([]) == []
+    axes, which = [kinked(wgs84, 30.0), straight], np.array([0, 1, 0, 0])
+    chainage, length = np.array([10.0, 310.0, 900.0, 1100.0]), np.array([-30.0, 40.0, 5.0, 12.0])
+    lat, lon = AxesOnMap(axes).bars(which, chainage, length)
+    for k, axis in enumerate(axes):
+        own = which == k
+        for column, at in ((0, 0.0), (1, length[own])):
+            places = np.array([lat[own, column], lon[own, column]])
+            assert np.abs(places - axis.place(chainage[own], at)[:2]).max() < 1e-13
+    assert AxesOnMap(axes).bars(which[:0], chainage[:0], length[:0])[0].shape == (0, 2)
 
 
 def test_path_is_cut_at_the_edges():
@@ -255,23 +304,42 @@ def test_path_parts_where_there_is_no_height():
     assert within(Path(np.arange(2.0), np.array([5.0, 6.0])), 0.0, 1.0) == ([], True)
 
 
-def test_path_follows_the_bends(wgs84):
-    axis = kinked(wgs84, 30.0)
-    path = Path(np.array([500.0, 1500.0]), np.array([1.0, 3.0]))
-    bent = with_bends(axis, path)
-    assert bent.chainage.tolist() == pytest.approx([500.0, 1000.0, 1500.0])
-    assert bent.value.tolist() == pytest.approx([1, 2, 3])
-    even = with_bends(axis, path, chainages_along(axis, 500.0, 1500.0))
-    assert len(even.chainage) == 7 and np.all(np.diff(even.chainage) > 0)
-    assert np.max(np.diff(chainages_along(axis, 0.0, 2000.0))) <= 250.0
+def test_many_paths_are_cut_as_each():
+    """One that is whole, one with a gap, one beyond its edges, and one of which nothing is left."""
+    values = [[0.1, 0.2], [1.0, 1.0, NAN, 1.0], [0.0, 4.0, 0.0, -4.0, 0.0], [9.0, 9.0]]
+    low, high = np.array([0.0, 0.0, -2.0, 0.0]), np.array([1.0, 2.0, 1.0, 1.0])
+    rows = Segments([len(one) for one in values])
+    paths = [Path(np.arange(float(len(one))), np.array(one)) for one in values]
+    whole = Path(*(np.concatenate([getattr(path, name) for path in paths]) for name in ("chainage", "value")))
+    line, parts, found, cut = within_each(rows, whole, low, high)
+    assert line.tolist() == [0, 1, 1, 2, 2, 2] and cut.tolist() == [False, False, True, True]
+    want = [part for path, *edge in zip(paths, low, high) for part in within(path, *edge)[0]]
+    for one, chainage, value in zip(want, parts.parts(found.chainage), parts.parts(found.value)):
+        assert np.array_equal(one.chainage, chainage) and np.array_equal(one.value, value)
+
+
+def test_points_are_put_onto_paths():
+    """Against numpy: two paths, of which one has a point twice; points that are there already, and a gap."""
+    chainage, value = np.array([0.0, 2.0, 2.0, 5.0, 1.0, 4.0, 6.0]), np.array([1.0, 3.0, 7.0, 1.0, 2.0, 8.0, NAN])
+    line, extra = np.array([0, 0, 0, 0, 1, 1]), np.array([0.0, 0.5, 2.0, 3.0, 1.5, 5.0])
+    rows, at, (found,) = with_points(Segments([4, 3]), chainage, [value], line, extra)
+    assert rows.counts.tolist() == [6, 5]
+    assert at.tolist() == [0.0, 0.5, 2.0, 2.0, 3.0, 5.0, 1.0, 1.5, 4.0, 5.0, 6.0]
+    want = [1.0, np.interp(0.5, [0, 2], [1, 3]), 3.0, 7.0, np.interp(3.0, [2, 5], [7, 1]), 1.0]
+    assert found == pytest.approx(np.array([*want, 2.0, np.interp(1.5, [1, 4], [2, 8]), 8.0, NAN, NAN]), nan_ok=True)
 
 
 # --- the strip
 
 # A chord of 2 km that lies 78 mm below the level surface at its middle (s(L - s)/2R, R = 6380 km).
 CHAINAGE = np.array([0.0, 1000.0, 2000.0])
+ONE = Segments([3])
 CHORD = StripHeights(
-    CHAINAGE, 100.0 - CHAINAGE * (2000.0 - CHAINAGE) / 2 / 6_380_000.0, np.full(3, 100.0), np.array([0.0, 0.005, NAN])
+    ONE,
+    CHAINAGE,
+    100.0 - CHAINAGE * (2000.0 - CHAINAGE) / 2 / 6_380_000.0,
+    np.full(3, 100.0),
+    np.array([0.0, 0.005, NAN]),
 )
 
 
@@ -286,21 +354,35 @@ def test_two_ways_of_looking():
         assert lines["level"] - lines["design"] == pytest.approx(straight["level"])
 
 
+def shown(profile, view, tolerance=0.0):
+    low, high, fits = shown_ranges(profile, view, np.array([tolerance]))
+    return low[0], high[0], bool(fits[0])
+
+
 def test_range_holds_all_lines_but_no_blunder():
-    low, high, fits = shown_range(CHORD, "level", 0.01)
+    low, high, fits = shown(CHORD, "level", 0.01)
     assert fits and low == pytest.approx(-0.07837, abs=1e-5) and high == pytest.approx(0.0, abs=1e-9)
     n = 40
-    wild = StripHeights(
-        np.arange(n) * 50.0, np.full(n, 10.0), np.full(n, 10.0), np.where(np.arange(n) == 7, 300.0, 0.003)
-    )
-    low, high, _ = shown_range(wild, "level")
+    level = np.full(n, 10.0)
+    wild = StripHeights(Segments([n]), np.arange(n) * 50.0, level, level, np.where(np.arange(n) == 7, 300.0, 0.003))
+    low, high, _ = shown(wild, "level")
     assert high == pytest.approx(0.012) and low == 0.0
 
 
 def test_a_level_line_that_would_squeeze_all_else_is_left_out():
-    steep = StripHeights(CHAINAGE, 10.0 + 0.01 * CHAINAGE, 10.0 + 0.01 * CHAINAGE, np.array([0.0, 0.02, 0.0]))
-    assert shown_range(steep, "straight")[2] is False and shown_range(steep, "straight")[1] == pytest.approx(0.02)
-    assert shown_range(steep, "level")[:3] == (0.0, pytest.approx(20.0), True)
+    slope = 10.0 + 0.01 * CHAINAGE
+    steep = StripHeights(ONE, CHAINAGE, slope, slope, np.array([0.0, 0.02, 0.0]))
+    assert shown(steep, "straight")[2] is False and shown(steep, "straight")[1] == pytest.approx(0.02)
+    assert shown(steep, "level") == (0.0, pytest.approx(20.0), True)
+    # Beside another one neither changes.
+    both = StripHeights(
+        Segments([3, 3]),
+        *(np.concatenate([getattr(one, name) for one in (CHORD, steep)]) for name in ("chainage", "design", "flat")),
+        np.concatenate([CHORD.residual, steep.residual]),
+    )
+    found = shown_ranges(both, "straight", np.array([0.01, 0.0]))
+    want = shown(CHORD, "straight", 0.01), shown(steep, "straight")
+    assert list(zip(*(column.tolist() for column in found))) == list(want)
 
 
 @pytest.mark.parametrize(
@@ -325,9 +407,15 @@ def test_grid_step(spans, unit, want):
 
 
 def test_frame_and_its_scale():
-    frame = StripFrame(-0.3, 0.3, 0.1, strip_factor([0.6, 0.4], 2400.0), 330.0, -1)
-    assert frame.factor == 500 and frame.grid == pytest.approx(np.arange(-3, 4) / 10)
-    assert frame.offset([-0.3, 0.3]) == pytest.approx([-330.0, -630.0]), "heights grow away from the axis"
+    edge, near, side = np.array([0.3, 0.2]), np.array([330.0, 10.0]), np.array([-1, 1])
+    frame = StripFrame(-edge, edge, 0.1, strip_factor([0.6, 0.4], 2400.0), near, side)
+    rows, numbers = frame.grid
+    assert frame.factor == 500 and [part.tolist() for part in rows.parts(numbers)] == [
+        [-3, -2, -1, 0, 1, 2, 3],
+        [-2, -1, 0, 1, 2],
+    ]
+    assert frame.of(0).offset([-0.3, 0.3]) == pytest.approx([-330.0, -630.0]), "heights grow away from the axis"
+    assert frame.offset(edge).tolist() == pytest.approx([-630.0, 210.0])
 
 
 @pytest.mark.parametrize(
@@ -339,7 +427,10 @@ def test_frame_and_its_scale():
     ],
 )
 def test_ticks(first, last, unit, want):
-    assert tick_chainages(first, last, unit) / unit == pytest.approx(np.array(want), abs=1e-9)
+    rows, found = tick_chainages(np.array([first, 0.0]), np.array([last, unit]), unit)
+    own, other = rows.parts(found)
+    assert own / unit == pytest.approx(np.array(want), abs=1e-9)
+    assert other / unit == pytest.approx(np.arange(6) / 5.0, abs=1e-9)
 
 
 def test_the_strip_keeps_away_from_the_other_axes(wgs84):

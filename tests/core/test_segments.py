@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from tautline.algorithms.core.segments import Segments
+from tautline.algorithms.core.segments import Segments, ranges
 
 COUNTS = (4, 1, 7, 2)
 
@@ -29,6 +29,11 @@ def test_sums_products_steps_and_the_greatest(pieces):
         np.concatenate([a @ row for (a, _), row in zip(pieces, factors)]), abs=1e-13
     )
     assert [part.tolist() for part in segments.parts(right)] == [b.tolist() for _, b in pieces]
+
+
+def test_places_and_ranges():
+    assert Segments([3, 1, 2]).places.tolist() == [0, 1, 2, 0, 0, 1]
+    assert ranges([5, 0, 2], [2, 0, 3]).tolist() == [5, 6, 2, 3, 4]
 
 
 def test_of_several_greatest_the_first():

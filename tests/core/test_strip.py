@@ -6,10 +6,11 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.core.axis import Axis, AxisLine
+from tautline.algorithms.core.segments import Segments
 from tautline.algorithms.core.strip import (
     StripFrame,
     edges,
-    plan_half,
+    plan_halves,
     side_away,
     sides_away,
     strip_factor,
@@ -22,15 +23,15 @@ def test_edges_and_grid_hold_the_range_in_whole_steps():
         first, last = edges(low, high, step)
         assert first <= low + 1e-9 and last >= high - 1e-9 and last > first
         assert first / step == pytest.approx(round(first / step), abs=1e-6)
-    frame = StripFrame(-0.02, 0.06, 0.02, 1000.0, 50.0, -1)
-    assert frame.grid == pytest.approx([-0.02, 0.0, 0.02, 0.04, 0.06])
+    frame = StripFrame(np.array([-0.02]), np.array([0.06]), 0.02, 1000.0, np.array([50.0]), np.array([-1]))
+    assert frame.grid[1].tolist() == [-1, 0, 1, 2, 3]
     # 0.06 above the lower edge by 0.08 m, drawn a thousand times larger, 50 m to the left of the axis.
     assert frame.offset(0.06) == pytest.approx(-(50.0 + 80.0))
 
 
 @pytest.mark.parametrize("length, unit", [(2_400.0, 1.0), (330.0, 0.3048), (98_765.0, 1.0)])
 def test_ticks_are_round_and_between_four_and_ten(length, unit):
-    ticks = tick_chainages(0.0, length, unit) / unit
+    ticks = tick_chainages(np.zeros(1), np.array([length]), unit)[1] / unit
     steps = np.diff(ticks)
     assert 4 <= len(steps) <= 10 and np.allclose(steps, steps[0])
     digits = float(f"{steps[0]:e}".split("e")[0])
@@ -77,4 +78,5 @@ def test_the_strip_lies_away_from_the_other_axes(wgs84):
     ],
 )
 def test_the_plan_holds_departures_and_tolerance(lateral, tolerance, half):
-    assert plan_half(np.array(lateral), tolerance) == pytest.approx(half)
+    both = np.concatenate([lateral, [0.5, np.nan]]), Segments([len(lateral), 2])
+    assert plan_halves(*both, np.array([tolerance or 0.0, 0.0])) == pytest.approx(np.array([half, 0.5]))

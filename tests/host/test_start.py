@@ -16,7 +16,6 @@ ENTRIES = {path.stem for path in (ROOT / "algorithms").glob("*.py")}
 # Beside the entries and the parameters of their families: what forms are made of, and what is said at once. The core's
 # geodesy, since pyproj is not to be imported first in a thread that Qt made.
 AT_START = {
-    "boundary.cancel",
     "core.choices",
     "core.errors",
     "core.geodesy",
@@ -26,7 +25,6 @@ AT_START = {
     "entry.base",
     "entry.collector",
     "entry.parameter_builders",
-    "language.number_text",
     "language.translation",
 }
 # And where there is a window: what tells from a project's layers whether one of them was made by a run.

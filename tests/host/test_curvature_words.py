@@ -33,3 +33,17 @@ def test_what_would_decide_is_in_the_units_of_the_run(toolbox):
     (sentence,) = run.column("sentence")
     assert "undecided" in sentence and re.search(r"[Aa] length of \d+ ft", sentence), sentence
     assert not re.search(r"\d m\b|\d km\b|\d mm\b", sentence), sentence
+
+
+def test_a_page_draws_some_axes_and_has_the_numbers_of_all(toolbox, tmp_path):
+    points, lines = [], []
+    for axis in range(13):
+        at = 0.01 * axis
+        lines.append({"at": [(0.0, at), (0.01, at)], "name": f"axis {axis}"})
+        points += [{"at": (0.001 * k, at), "height": 50.0 + 0.001 * (k % 3)} for k in range(11)]
+    page = tmp_path / "shapes.html"
+    given = {"STATIONS": toolbox.points(points), "AXIS": toolbox.lines(lines)}
+    toolbox.run("testcurvature", SIGMA=0.002, HTML=str(page), **given)
+    text = page.read_text("utf-8")
+    assert text.count("<figure>") == 12 and "The first 12 of 13 axes are drawn; the numbers of all are above." in text
+    assert all(text.count(f"Axis &#39;axis {axis}&#39;") >= 1 for axis in range(13)) and text.count("<table>") == 13

@@ -1,7 +1,5 @@
 """Lines and polygons on the map from latitudes and longitudes, for the layers that are drawn."""
 
-import struct
-
 import numpy as np
 from qgis.core import QgsGeometry
 
@@ -54,7 +52,7 @@ class Shapes:
         own, first = slice(points[0], points[-1]), bounds[0]
         raw = np.stack([self._x[own], self._y[own]], axis=-1).astype("<f8").tobytes()
         written = [
-            struct.pack("<I", end - begin) + raw[16 * (begin - points[0]) : 16 * (end - points[0])]
+            _whole(end - begin) + raw[16 * (begin - points[0]) : 16 * (end - points[0])]
             for begin, end in zip(points, points[1:])
         ]
         return [self._shape(written[begin - first : end - first]) for begin, end in zip(bounds, bounds[1:])]
@@ -63,15 +61,24 @@ class Shapes:
         if self._kind == _LINE:
             if not paths:
                 return QgsGeometry()
-            text = struct.pack("<BI", 1, _LINE) + paths[0]
+            text = _head(_LINE) + paths[0]
         elif self._kind == _POLYGON:
-            text = struct.pack("<BII", 1, _POLYGON, 1) + paths[0]
+            text = _head(_POLYGON) + _whole(1) + paths[0]
         else:
-            head = struct.pack("<BI", 1, _LINE)
-            text = struct.pack("<BII", 1, _LINES, len(paths)) + b"".join([head + path for path in paths])
+            head = _head(_LINE)
+            text = _head(_LINES) + _whole(len(paths)) + b"".join([head + path for path in paths])
         shape = QgsGeometry()
         shape.fromWkb(text)
         return shape
+
+
+def _head(kind):
+    """How well-known binary begins: the least byte comes first, then the type."""
+    return b"\x01" + _whole(kind)
+
+
+def _whole(number):
+    return number.to_bytes(4, "little")
 
 
 def line_shapes(x, y, paths, there=None):

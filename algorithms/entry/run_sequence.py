@@ -114,12 +114,7 @@ def _write(result, asked, context):
             share = (60.0 + 40.0 * done / total, 60.0 + 40.0 * (done + len(table)) / total)
             written[table.key], final[table.key] = _write_one(table, asked, context, stage, share)
             done += len(table)
-        # A single output is opened once, for both; see _told_style.
-        layer = saved_styles.geopackage_layer(written[wanted[0].key]) if len(wanted) == 1 else None
-        styles = {table.key: _told_style(table, written[table.key], layer, asked, context) for table in wanted}
-        for table in wanted:
-            _save_style(table.key, styles[table.key], layer or written[table.key], asked)
-        del layer
+        styles = _styled(wanted, written, asked, context)
         for document in result.documents:
             if asked.given(document.key):
                 final[document.key] = asked.file(document.key)
@@ -182,12 +177,27 @@ def _load_on_completion(key, destination, asked, context):
         context.addLayerToLoadOnCompletion(destination, details)
 
 
+def _styled(wanted, written, asked, context):
+    """{key: style as told} of the tables, each saved beside its table where that is in a GeoPackage.
+
+    Of several tables in one file all are read before the first style is saved: on the oldest host a GeoPackage that is
+    open cannot be written to through a second opening of it. One that is alone in its file is opened once.
+    """
+    styles, files = {}, {}
+    for table in wanted:
+        files.setdefault(saved_styles.file_of(written[table.key]), []).append(table)
+    for tables in files.values():
+        layer = saved_styles.geopackage_layer(written[tables[0].key]) if len(tables) == 1 else None
+        for table in tables:
+            styles[table.key] = _told_style(table, written[table.key], layer, asked, context)
+        for table in tables:
+            _save_style(table.key, styles[table.key], layer or written[table.key], asked)
+    return styles
+
+
 def _told_style(table, destination, layer, asked, context):
     """The table's style, its record with the output's key and a fingerprint of the rows as written: from them an edit
     by hand would be known. ``layer``: of the table in its GeoPackage, None to look for it.
-
-    All are read before the first is saved: on the oldest host a GeoPackage that is open cannot be written to through a
-    second opening of it.
     """
     if not table.style.record:
         return table.style

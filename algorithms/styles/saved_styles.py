@@ -24,6 +24,11 @@ def _table(destination):
     return parts.get("path") or "", parts.get("layerName") or ""
 
 
+def file_of(destination):
+    """The path that ``destination`` names, see ``geopackage_layer``; the text itself for a layer in memory."""
+    return _table(destination)[0] or destination
+
+
 def geopackage_layer(destination):
     """Return the written table as a new QgsVectorLayer, or None where ``destination`` is not in a GeoPackage.
 

@@ -4,14 +4,18 @@ import csv
 import io
 
 # What spreadsheets take for the start of a formula, the full-width forms among them. Source: the OWASP page on CSV
-# injection,
-# from memory.
+# injection, from memory.
 _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
 
 def plain_cell(text):
     """The text with an apostrophe before it where a spreadsheet would run it; blanks before the sign do not hide it."""
     return "'" + text if text.startswith(_STARTS) or text.lstrip().startswith(_STARTS) else text
+
+
+def text_of_cell(cell):
+    """The text of a cell that ``plain_cell`` has written: without the apostrophe that it put there."""
+    return cell[1:] if cell.startswith("'") and plain_cell(cell[1:]) == cell else cell
 
 
 def number_cell(value, decimals):

@@ -9,6 +9,7 @@ from ..core.headings import column_kind, columns_of
 from ..core.number_reading import read_column
 from ..core.row_ranges import rows_of_each
 from ..core.suspicious_readings import out_of_order, suspicious_readings
+from ..documents.csv_file import text_of_cell
 from ..language.core_sentences import worded
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
@@ -71,6 +72,8 @@ def _is_heading(station, height):
 def read_height_list(columns, axis_names, units, sign, first=0, numbers=None):
     """HeightList of the columns {key: texts}; rows before ``first`` are headings. ``numbers``: of the rows in the
     list's file (n,), None: from 1. InputError where a decimal sign is open."""
+    # Of a file that one of our entries has written: '-2+00 is the station -2+00.
+    columns = {key: [text_of_cell(text) for text in columns[key]] for key in KEYS}
     station, axis = list(columns["station"]), list(columns["axis"])
     numbers = np.arange(1, len(station) + 1) if numbers is None else numbers
     found = HeightList(station, axis, np.zeros(0), np.zeros(0), list(columns["height"]), numbers)

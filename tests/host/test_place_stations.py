@@ -203,6 +203,20 @@ def test_file_of_the_surveyor(toolbox, axis, tmp_path):
     assert run.column("row", "REJECTED") in ([4], ["4"])  # the heading is the first row of the file
 
 
+def test_the_crews_table_is_read_back(toolbox, axis, tmp_path):
+    """Of a station before the origin a spreadsheet would make a formula: in CSV an apostrophe stands before it."""
+    rows = [{"station": f"{s}", "height": f"{50.0 + 0.001 * k}"} for k, s in enumerate((-200, -100, 0, 100, 200))]
+    stations = placed(toolbox, axis, rows).layer()
+    residuals = toolbox.run("designheights", STATIONS=stations, AXIS=axis, TOLERANCE=0.01).layer()
+    table = tmp_path / "schedule.csv"
+    toolbox.run("scheduleadjustments", STATIONS=residuals, CSV=str(table))
+    assert "'-0+200" in table.read_text("utf-8-sig")
+    again = toolbox.run(
+        "placestations", INPUT=str(table), AXIS=axis, HEIGHT_FIELD="as_built_m", HEIGHT_UNIT="metre", REJECTED="memory:"
+    )
+    assert again.rows("REJECTED") == [] and again.column("station")[:2] == ["-0+200", "-0+100"]
+
+
 def test_nothing_rejected_is_an_empty_table(toolbox, axis, tmp_path):
     for ending in ("gpkg", "csv", "geojson"):
         path = str(tmp_path / f"no.{ending}")

@@ -50,11 +50,11 @@ class ReviewReport(ToolboxEntry):
         }
 
     def prepared(self, asked):
-        from .report.commands import local_geopackage
+        from .report.commands import records_behind
 
         # Here, in the main thread: a layer's own properties and rasters must not be touched from the run's.
         self.records = {key: asked.record_of(key) for key in ("STATIONS", "TESTED")}
-        self.records["PLACED"] = asked.record_behind(local_geopackage(self.records["STATIONS"]))
+        self._behind = records_behind(asked, self.records.values())
         self._imagery = asked.raster("IMAGERY")
         if asked.given("IMAGERY") and self._imagery is None:
             raise InputError(
@@ -64,4 +64,4 @@ class ReviewReport(ToolboxEntry):
     def computing(self):
         from .report.report_run import ReportRun
 
-        return lambda asked: ReportRun(asked, self.records, self._imagery)
+        return lambda asked: ReportRun(asked, self.records, self._behind, self._imagery)

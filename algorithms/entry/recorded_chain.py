@@ -43,7 +43,7 @@ def recorded_chain(made):
     makers = _makers(runs)
     needs = {run: _needed(layers, makers) for run, layers in runs.items()}
     steps = {}
-    for run in _in_order(runs, needs):
+    for run in after_what_they_need(runs, needs):
         causes = [name for layer in runs[run] for name in layer.changed]
         causes += [name for other, name in needs[run] if other in steps and other != run]
         if causes:
@@ -103,7 +103,7 @@ def _needed(layers, makers):
     return [makers[key] for key in map(place_key, sorted(sources)) if key in makers]
 
 
-def _in_order(runs, needs):
+def after_what_they_need(runs, needs):
     """The runs, each after those that it needs; of a ring, which only a damaged record can tell, as they come."""
     done, order = set(), []
     for first in runs:

@@ -4,16 +4,32 @@ import os
 import re
 import shlex
 
+from ..entry.recorded_chain import place_key
 from ..entry.recorded_paths import shortened
 from ..language.translation import tr
 
 
-def local_geopackage(record):
-    """Where the stations of a recorded run came from, if that is a GeoPackage still there; '' otherwise. A record is
-    data: nothing else that it names is opened."""
-    place = str(record.parameters.get("STATIONS", ""))
-    path = place.split("|")[0]
-    return place if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path) else ""
+def records_behind(asked, records):
+    """RunRecords of the runs on which those of ``records`` rest, as far as layers in GeoPackages tell; in the host's
+    main thread."""
+    found, waiting, seen = [], list(records), set()
+    while waiting:
+        for place in _local_geopackages(waiting.pop()):
+            if place_key(place) not in seen:
+                seen.add(place_key(place))
+                behind = asked.record_behind(place)
+                found.append(behind)
+                waiting.append(behind)
+    return found
+
+
+def _local_geopackages(record):
+    """Where the inputs of a recorded run came from, those in GeoPackages that are still there. A record is data:
+    nothing else that it names is opened."""
+    for one in (one for readings in record.inputs.values() for one in readings):
+        path = one.source.split("|")[0]
+        if path.lower().endswith(".gpkg") and os.path.isabs(path) and os.path.isfile(path):
+            yield one.source
 
 
 def quoted(text):

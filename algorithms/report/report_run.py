@@ -14,6 +14,7 @@ from ..documents.files import Document
 from ..documents.html import html_page
 from ..documents.pdf import paper_document
 from ..entry.base import Result
+from ..entry.run_order import in_order
 from ..entry.version import VERSION
 from ..language.number_text import counted
 from ..language.translation import tr
@@ -31,11 +32,11 @@ OUTPUTS = ("HTML", "PDF", "SLIDE")
 
 
 class ReportRun:
-    """One run. ``records``: of the layers, {key: RunRecord}; ``imagery``: the raster layer behind the map, or None;
-    both as found in the host's main thread."""
+    """One run. ``records``: of the layers, {key: RunRecord}; ``behind``: of the runs on which those rest;
+    ``imagery``: the raster layer behind the map, or None; all as found in the host's main thread."""
 
-    def __init__(self, asked, records, imagery):
-        self.asked, self.records, self._imagery = asked, records, imagery
+    def __init__(self, asked, records, behind, imagery):
+        self.asked, self.records, self._behind, self._imagery = asked, records, behind, imagery
 
     def result(self):
         asked = self.asked
@@ -132,19 +133,14 @@ class ReportRun:
         return {**titles, "VERSIONS": ", ".join(f"{name} {value}" for name, value in versions.items())}
 
     def _runs(self, reviewed, asked):
-        """Records of all runs that the report rests on, in their order, each once; this one last."""
+        """Records of all runs that the report rests on, each once, after those that it needs itself; this one last."""
         records = [
-            self.records["PLACED"],
+            *self._behind,
             reviewed.record,
             self.records["TESTED"],
             *(row["record"] for row in (*reviewed.references, *reviewed.curvatures)),
-            asked.record(),
         ]
-        found = []
-        for record in records:
-            if record.entry and (record.entry, record.parameters) not in [(r.entry, r.parameters) for r in found]:
-                found.append(record)
-        return found
+        return [*in_order(records), asked.record()]
 
     @staticmethod
     def _map(chart, found, for_screen):

@@ -803,3 +803,19 @@ def test_an_axis_with_an_invalid_line_does_not_end_the_host(toolbox, tmp_path):
     refused = toolbox.refusal("reviewreport", OUTPUT=None, STATIONS=results, AXIS=far, HTML=str(tmp_path / "far.html"))
     assert refused == "Layer 'axis', row 1: a vertex has no place on the map of the stations."
     assert not (tmp_path / "far.html").exists()
+
+
+def test_the_calls_stand_in_the_order_in_which_they_are_needed(toolbox, tmp_path):
+    """Also those on which the stations rest from further behind, and the fit whose reference they were judged by."""
+    stations, axis = toolbox.straight(15)
+    placed = toolbox.saved(stations, tmp_path / "points.gpkg").source()
+    names = ("measured", "plane", "residuals")
+    made = {name: str(tmp_path / f"{name}.gpkg") for name in names}
+    toolbox.run("measurestations", STATIONS=placed, AXIS=axis, OUTPUT=made["measured"])
+    toolbox.run("fitreference", STATIONS=made["measured"], AXIS=axis, SIGMA=0.003, REFERENCE=made["plane"])
+    given = {"STATIONS": made["measured"], "AXIS": axis, "DESIGN": "reference", "REFERENCE": made["plane"]}
+    toolbox.run("designheights", **given, TOLERANCE=0.01, OUTPUT=made["residuals"])
+    page = tmp_path / "report.html"
+    toolbox.run("reviewreport", OUTPUT=None, STATIONS=made["residuals"], HTML=str(page))
+    called = re.findall(r"qgis_process run tautline:(\w+)", page.read_text("utf-8"))
+    assert called == ["measurestations", "fitreference", "designheights", "reviewreport"]

@@ -23,6 +23,8 @@ _SIGNS = {
     "TESTED": {"w", "redund", "flag", "chainage"},
     "CURVATURE": {"factor", "verdict", "factor_lo"},
 }
+# What may rest on other stations than those that are judged by it.
+_OF_OTHERS = ("REFERENCE",)
 
 
 def _entries():
@@ -163,7 +165,8 @@ def _imagery():
 
 def _siblings(layer):
     """Results of other runs, known by their fields, where the project has one of a kind, or one of those that were made
-    from the same stations; of several alike none, since only the user knows which is meant."""
+    from the same stations; of several alike none, since only the user knows which is meant. What was made from other
+    stations is none of them."""
     found, own = {}, _stations_of(layer)
     for key, signs in _SIGNS.items():
         alike = [
@@ -173,6 +176,8 @@ def _siblings(layer):
         ]
         if len(alike) > 1:
             alike = [one for one in alike if own & _stations_of(one)]
+        elif key not in _OF_OTHERS:
+            alike = [one for one in alike if not own or not _stations_of(one) or own & _stations_of(one)]
         found[key] = alike[0].id() if len(alike) == 1 else None
     return found
 

@@ -17,6 +17,7 @@ from ...algorithms.core.errors import InputError
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.messages import DOUBT
 from ...algorithms.language.core_sentences import worded
+from ...algorithms.language.number_text import listed
 from ...algorithms.language.translation import tr
 from .. import toolbox
 from ..decisions.decision_store import PLACE_PROPERTY
@@ -260,7 +261,7 @@ class GuidedRun(QObject):
 
     def _stepped(self, step, done, refusal):
         if done is None and (step.needed or self.cancelled):
-            self._end_badly(refusal.text, refusal.keys)
+            self._end_badly(self._cancelled() if self.cancelled else refusal.text, refusal.keys)
             return
         if done is None:
             self.outcome.failed.append(tr("{} failed: {}").format(step.title, requests.in_panel_words(refusal.text)))
@@ -268,6 +269,13 @@ class GuidedRun(QObject):
             self._take(step, done)
         self._number += 1
         self._next()
+
+    def _cancelled(self):
+        """What is told of a run that was cancelled: of the steps before, what they have written stays."""
+        before = [step.title for step in self._steps[: self._number]]
+        if not before:
+            return tr("Cancelled; no output was written.")
+        return tr("Cancelled. Done before that, and written: {}.").format(listed([f"'{title}'" for title in before]))
 
     def _take(self, step, done):
         """Keep the run's layers, dressed as the host would, and note the run in the history."""

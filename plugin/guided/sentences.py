@@ -8,7 +8,7 @@ from ...algorithms.core.units import metres_per
 from ...algorithms.entry.messages import ROW_REJECTED
 from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
-from ...algorithms.language.shown_stations import shown_station
+from ...algorithms.language.shown_stations import shown_station, shown_stations
 from ...algorithms.language.stored_words import stored_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
@@ -101,12 +101,11 @@ def _of_axis(look, settings, several):
     """One sentence on what there is, one on what is missing or stands out."""
     unit = settings.chainage_unit or settings.height_unit
     name = tr("{}: ").format(look.name) if several else ""
-    told = tr("{} from {} to {}").format(
-        name + counted(len(look.stations), tr("station"), tr("stations")), look.stations[0], look.stations[-1]
-    )
+    first, last = shown_station(look.stations[0]), shown_station(look.stations[-1])
+    told = tr("{} from {} to {}").format(name + counted(len(look.stations), tr("station"), tr("stations")), first, last)
     if not several:
         # How many there are stands in the sentence before.
-        told = tr("From {} to {}").format(look.stations[0], look.stations[-1])
+        told = tr("From {} to {}").format(first, last)
     if np.isfinite(look.spacing.step):
         told += tr(", usually every {}").format(_distance(look.spacing.step, unit))
     kind, suggested = _shape(look, settings)
@@ -119,7 +118,8 @@ def _of_axis(look, settings, several):
 
 
 def _doubts(look, unit):
-    empty = [text for text, height in zip(look.stations, look.heights) if not np.isfinite(height)]
+    stations = shown_stations(look.stations)
+    empty = [text for text, height in zip(stations, look.heights) if not np.isfinite(height)]
     found = []
     if empty and len(empty) < len(look.stations):
         found.append(tr("no height at {}").format(listed(empty, _MOST)))
@@ -132,11 +132,11 @@ def _doubts(look, unit):
         word = tr("gap") if len(gaps) == 1 else tr("gaps")
         found.append(tr("{} between stations: {}").format(word, listed(gaps, _MOST)))
     if look.twice:
-        found.append(tr("there more than once, all kept: {}").format(listed(look.twice, _MOST)))
+        found.append(tr("there more than once, all kept: {}").format(listed(shown_stations(look.twice), _MOST)))
     if look.shape.outstanding:
         found.append(
             tr("heights that do not fit the others: {}").format(
-                listed([look.stations[k] for k in look.shape.outstanding], _MOST)
+                listed([stations[k] for k in look.shape.outstanding], _MOST)
             )
         )
     return found

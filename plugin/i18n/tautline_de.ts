@@ -13106,6 +13106,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <translation>{} fehlgeschlagen: {}</translation>
   </message>
   <message>
+   <location filename="../../plugin/guided/running.py" />
+   <source>Cancelled. Done before that, and written: {}.</source>
+   <translation>Abgebrochen. Davor erledigt und geschrieben: {}.</translation>
+  </message>
+  <message>
    <location filename="../../plugin/guided/sentences.py" />
    <source>The rows are checked once the structure is known.</source>
    <translation>Die Zeilen werden geprüft, sobald das Bauwerk bekannt ist.</translation>
@@ -14343,6 +14348,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/review/run_again.py" />
    <source>It writes over:</source>
    <translation>Überschrieben wird:</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/review/run_again.py" />
+   <source>Edited by hand since, which this undoes: {}.</source>
+   <translation>Seither von Hand geändert, was hiermit verloren geht: {}.</translation>
   </message>
   <message>
    <location filename="../../plugin/review/run_again.py" />

@@ -18,9 +18,11 @@ from qgis.core import (
 from ...algorithms.boundary.output_places import destination_text, place_of, place_of_layer, same_place
 from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.recorded_chain import run_key
+from ...algorithms.language.number_text import listed
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.record_property import RECORD_PROPERTY
 from .. import toolbox
+from .comparing import has_own_edits
 
 _LAYERS = (
     QgsProcessingParameterFeatureSource,
@@ -144,8 +146,15 @@ class RunAgain:
             tr("It reads: {}.").format(", ".join(sorted(read)) or tr("no layer of this project")),
             tr("It writes over:"),
             *over,
+            *self._undone(),
         ]
         return "\n".join(lines)
+
+    def _undone(self):
+        """A line on the layers that were edited by hand since their run, and will not be any more."""
+        layers = [*self.results, *(layer for _, layer in self._refilled)]
+        names = [f"'{layer.name()}'" for layer in layers if has_own_edits(layer)]
+        return [tr("Edited by hand since, which this undoes: {}.").format(listed(names))] if names else []
 
     def save_edits(self):
         """Save the edits of the layers that the run reads; CannotRunAgain where one refuses."""
@@ -208,6 +217,8 @@ def _refill(layer, made):
     provider.addFeatures(list(made.getFeatures()))
     layer.updateExtents()
     layer.setCustomProperty(RECORD_PROPERTY, made.customProperty(RECORD_PROPERTY, ""))
+    # Nobody hears of rows that come by the provider, and what was compared would be kept.
+    layer.dataChanged.emit()
     layer.triggerRepaint()
 
 

@@ -86,8 +86,23 @@ def test_run_again_fills_the_layers_in_memory_anew(project, made):
     from tautline.plugin.review.comparing import has_own_edits
 
     assert not has_own_edits(layers["OUTPUT"])
+    assert "Edited by hand" not in RunAgain(layers["OUTPUT"]).question()
     cell(layers["OUTPUT"], 4, "residual", 0.25)
     assert has_own_edits(layers["OUTPUT"])
+    assert "Edited by hand since, which this undoes: 'Residuals'." in RunAgain(layers["OUTPUT"]).question()
+
+
+def test_layers_in_memory_that_were_filled_anew_say_so(project, made):
+    """Their rows come by the provider, of which nobody hears: what was compared before would be kept."""
+    from tautline.plugin.review.run_again import RunAgain
+
+    stations, _, layers = made
+    added(project, layers)
+    heard = []
+    for key, layer in layers.items():
+        layer.dataChanged.connect(lambda key=key: heard.append(key))
+    RunAgain(layers["OUTPUT"]).run()
+    assert sorted(set(heard)) == ["OUTPUT", "SUMMARY"]
 
 
 def test_run_again_writes_into_the_file_a_temporary_layer_was_kept_in(project, made, toolbox, tmp_path):
@@ -200,3 +215,11 @@ def test_of_several_results_the_forms_take_those_of_the_same_stations(project, m
     added(project, results(project, stations, axis))
     assert "SUMMARY" not in follow_up_forms.known("tautline:reviewreport", layers["OUTPUT"])
     assert follow_up_forms.known("tautline:reviewreport", others["OUTPUT"])["SUMMARY"] == others["SUMMARY"].id()
+    # The only one of its kind, but of other stations.
+    for layer in (layers["OUTPUT"], layers["SUMMARY"]):
+        project.removeMapLayer(layer.id())
+    project.removeMapLayers([one.id() for one in project.mapLayers().values() if one.name() == "Each axis"][1:])
+    (summary,) = (one for one in project.mapLayers().values() if one.name() == "Each axis")
+    of_it = [one for one in project.mapLayers().values() if one.name() == "Residuals"]
+    known = [follow_up_forms.known("tautline:reviewreport", one).get("SUMMARY") for one in of_it]
+    assert sorted(map(bool, known)) == [False, True] and summary.id() in known

@@ -10764,6 +10764,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>{} weitere Achsen sind um mehr als 1 m neben den geodätischen Linien zwischen ihren Stützpunkten gezeichnet.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/axis_words.py" />
+   <source>Layer '{}' has {} and no field 'design', without which none of these counts; it may be empty.</source>
+   <translation>Der Layer „{}“ hat {} und kein Feld „design“, ohne das keines davon gilt; es darf leer sein.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/checks.py" />
    <source>Layer '{}' has stations at one position more than once, all kept: rows {}.</source>
    <translation>Layer '{}' hat Stationen mehrfach an derselben Stelle, alle behalten: Zeilen {}.</translation>

@@ -94,3 +94,13 @@ def test_axes_with_their_own_start(toolbox):
     )
     run = toolbox.run("generatestations", AXIS=axes, CHAINAGE_START="0+200")
     assert run.column("station")[0] == "1+000" and run.column("station")[2] == "0+200"
+
+
+def test_fields_of_an_axis_that_do_not_count_are_told(toolbox):
+    """Without a field 'design' none does: many a road layer has a slope in percent."""
+    row = {"at": [(0.0, 0.0), (0.01, 0.0)], "name": "line", "chain_0": "1+000", "chain_h": 12.0, "slope": 2.5}
+    run = toolbox.run("generatestations", AXIS=toolbox.lines([row], types={"chain_0": "string"}), INTERVAL=100.0)
+    assert "Layer 'axis' has 'chain_0', 'chain_h' and no field 'design', without which none of these counts" in run.said
+    assert run.column("station")[0] == "0+000"
+    run = toolbox.run("generatestations", AXIS=toolbox.lines([{**row, "design": ""}]), INTERVAL=100.0)
+    assert "no field 'design'" not in run.said and run.column("station")[0] == "1+000"

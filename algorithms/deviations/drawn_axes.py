@@ -12,6 +12,7 @@ from ..core.errors import InputError
 from ..core.map_geometry import AxesOnMap
 from ..core.segments import Segments
 from ..core.station_notation import station_equations
+from ..entry.edited_heights import residual_heights, warn_of_edited_heights
 from ..entry.moved_points import warn_of_moved_points
 from ..entry.run_record import RunRecord
 from ..entry.stated_units import stated_units
@@ -108,16 +109,18 @@ def read_drawn(asked, *, with_design):
 
     InputError for fields that are missing, and where the chainages are not those of the axis.
     """
-    record = asked.record_of("STATIONS")
-    units = stated_units(asked, record, asked.source("STATIONS").sourceName())
+    record, source = asked.record_of("STATIONS"), asked.source("STATIONS")
+    units, heights = stated_units(asked, record, source.sourceName()), residual_heights(record, source)
     numbers = {
         "residual": _column("residual"),
         "chainage": _maybe("chainage"),
         **{name: (_column if with_design else _maybe)(name) for name in ("design_h", "flat_h")},
         "lateral": lambda source: review_fields(source)["lateral"],
+        **({} if heights is None else {"height": lambda _: heights.index}),
     }
     structure, _ = read_structure(asked, units, with_heights=False, more_numbers=numbers)
     warn_of_moved_points(asked, "STATIONS", record, structure.points)
+    warn_of_edited_heights(asked, "STATIONS", heights, structure.points)
     text = asked.text("EQUATIONS") or record.parameter("EQUATIONS")
     notation = Notation(units.chainage_name, units.chainage, station_equations(text))
     fields, feet = AxisFields(structure.axis_source), structure.feet

@@ -3,14 +3,17 @@
 The points' places are marked one by one, so that those that were moved can be named.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from qgis.core import QgsProcessingUtils, QgsVectorLayer, QgsWkbTypes
 
+from ..boundary.input_fields import field_indices
 from ..boundary.stored_rows import remember, stored_layer
 from ..boundary.tables import read_table, table_in_slices
 from ..core.errors import InputError
+from ..core.input_record import InputRecord
 from ..core.place_marks import place_marks
+from .edited_heights import residual_heights
 
 # Reading back costs a tenth of the writing; of larger layers it is not known whether they were edited.
 _MOST_ROWS = 200_000
@@ -44,8 +47,18 @@ def rows_reading(layer, context):
         return None
 
 
-def rows_reading_in_slices(layer, context):
-    """The same in slices, see ``finished``; the layer must stay meanwhile."""
+@dataclass(frozen=True)
+class RowsNow:
+    """The rows of a written layer as they are now: ``reading``, their InputRecord, and ``edited``, rows (indices) whose
+    height was edited since, see edited_heights."""
+
+    reading: InputRecord
+    edited: tuple = ()
+
+
+def rows_now_in_slices(layer, record, context):
+    """RowsNow of a vector layer that the run of ``record`` has written, None where they cannot be read, in slices, see
+    ``finished``; the layer must stay meanwhile."""
     source = QgsProcessingUtils.variantToSource(layer, context)
     if source is None:
         return None
@@ -53,7 +66,23 @@ def rows_reading_in_slices(layer, context):
         table = yield from table_in_slices(source, *_columns(source), None, geometry=True)
     except InputError:
         return None
-    return _marked(table)
+    return RowsNow(_marked(table), _edited(record, source, table))
+
+
+def _edited(record, source, table):
+    """Rows of a table of all columns whose height was edited since, a tuple."""
+    heights = residual_heights(record, source)
+    if heights is None:
+        return ()
+    fields, columns = source.fields(), table.columns
+    given = table.xyz[2] if heights.index < 0 else columns[fields[heights.index].name()]
+    names = field_indices(source)
+    design, residual = (names.get(name) for name in ("design_h", "residual"))
+    if design is None or residual is None:
+        return ()
+    read = given, columns[fields[design].name()], columns[fields[residual].name()]
+    # A column of texts holds no numbers.
+    return () if any(isinstance(one, list) for one in read) else tuple(heights.edited_rows(*read).tolist())
 
 
 def _marked(table):

@@ -57,7 +57,8 @@ class Reviewed:
     ``station``: as people read them; ``points``: as read, in their own order; ``order``: their rows as they stand here;
     ``decided``: {row: Decided}; ``w``, ``suspected``: of a test of the heights; ``lat_w``, ``lat_suspected``: of the
     line; ``record``: RunRecord of the run that computed them; ``references``, ``curvatures``: rows as dicts; ``line``:
-    None where none was judged by line; ``moved``: a sentence where points were moved by hand since.
+    None where none was judged by line; ``moved``, ``edited``: a sentence where points were moved, or heights edited, by
+    hand since.
     """
 
     points: object
@@ -88,6 +89,7 @@ class Reviewed:
     has_decisions: bool
     line: Optional[ReviewedLine] = None
     moved: str = ""
+    edited: str = ""
 
     def __len__(self):
         return len(self.residual)
@@ -174,6 +176,7 @@ def read_reviewed(asked, record):
         decided is not None,
         read_line(asked, stations, order, axis, record, tested.record),
         stations.moved,
+        stations.edited,
     )
 
 

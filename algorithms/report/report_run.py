@@ -61,7 +61,12 @@ class ReportRun:
             asked.say(sentence)
         chart = ReportMap(found, asked.optional_source("AXIS"), self._imagery, asked)
         documents = self._pages(
-            asked, found, titles, structure, chart, [*old, *filter(None, [reviewed.moved, contradicting])]
+            asked,
+            found,
+            titles,
+            structure,
+            chart,
+            [*old, *filter(None, [reviewed.moved, reviewed.edited, contradicting])],
         )
         if kind:
             check_cancel(asked.feedback)

@@ -21,6 +21,7 @@ from ..core.moved_stretches import flags_hold
 from ..core.plain_number import plain_number
 from ..core.station_notation import notation, station_texts
 from ..core.units import metres_per
+from ..entry.edited_heights import residual_heights, warn_of_edited_heights
 from ..entry.moved_points import warn_of_moved_points
 from ..entry.run_record import RunRecord
 from ..language.decision_words import SUSPECTED, decision_of, flag_of
@@ -74,8 +75,8 @@ class ReviewedStations:
     ``residual``, ``design``, ``flat``, ``sd``, ``lateral``: metres; ``chainage``, ``offset``: as read, in the unit of
     chainages; ``w``: of a test; ``status``, ``side``, ``date``: as in the layer; ``flag``: as language.decision_words
     has it, of the height; ``lat_w``, ``lat_flag``: the same of the line; ``fields``: {our name: index of the field};
-    ``units``: of the layer; ``record``: of the run that made it; ``moved``: a sentence where points were moved by hand
-    since, else ''.
+    ``units``: of the layer; ``record``: of the run that made it; ``moved``, ``edited``: a sentence where points were
+    moved, or heights edited, by hand since, else ''.
     """
 
     source: object
@@ -100,6 +101,7 @@ class ReviewedStations:
     units: Units
     record: RunRecord
     moved: str = ""
+    edited: str = ""
 
     def __len__(self):
         return len(self.residual)
@@ -125,9 +127,11 @@ def read_reviewed_stations(asked, units, record):
                 "Layer '{}' has no field 'residual'; run 'Design heights and residuals' first and give its output."
             ).format(source.sourceName())
         )
-    points = read_points(
-        source, asked.feedback, {key: index[key] for key in NUMBERS}, {key: index[key] for key in TEXTS}
-    )
+    made, numbers = asked.record_of("STATIONS"), {key: index[key] for key in NUMBERS}
+    heights = residual_heights(made, source)
+    if heights is not None:
+        numbers["height"] = heights.index
+    points = read_points(source, asked.feedback, numbers, {key: index[key] for key in TEXTS})
     columns = points.columns
     station = columns["station"]
     if index["station"] < 0:
@@ -150,7 +154,8 @@ def read_reviewed_stations(asked, units, record):
         index,
         units,
         record,
-        warn_of_moved_points(asked, "STATIONS", asked.record_of("STATIONS"), points),
+        warn_of_moved_points(asked, "STATIONS", made, points),
+        warn_of_edited_heights(asked, "STATIONS", heights, points),
     )
 
 

@@ -5322,6 +5322,16 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Gekürzte Balken</translation>
   </message>
   <message>
+   <location filename="../../algorithms/entry/edited_heights.py" />
+   <source>Layer '{}': the height of {} is not design height plus residual, the first in row {} ({}): it was changed after the run; 'Design heights and residuals' on this layer computes anew.</source>
+   <translation>Layer '{}': die Höhe von {} ist nicht Soll-Höhe plus Abweichung, zuerst in Zeile {} ({}): sie wurde nach dem Lauf geändert; 'Soll-Höhen und Abweichungen' mit diesem Layer rechnet neu.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/edited_heights.py" />
+   <source>Layer '{}': the height of {} was changed since its run, the first in row {}.</source>
+   <translation>Layer '{}': die Höhe von {} wurde seit dem Lauf geändert, zuerst in Zeile {}.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/entry/moved_points.py" />
    <source>Chainage, offset and what was computed there are those of the former place; 'Measure chainage and offset' or 'Design heights and residuals' on this layer measures anew.</source>
    <translation>Stationierung, Querabstand und was dort berechnet wurde gelten für den früheren Ort; 'Stationierung und Querabstand messen' oder 'Soll-Höhen und Abweichungen' mit diesem Layer misst neu.</translation>

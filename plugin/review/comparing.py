@@ -5,7 +5,7 @@ from qgis.PyQt.QtCore import QTimer
 
 from ...algorithms.entry.run_record import RunRecord
 from ...algorithms.entry.stale_inputs import stale_inputs_in_slices
-from ...algorithms.entry.written_rows import rows_reading, rows_reading_in_slices
+from ...algorithms.entry.written_rows import rows_now_in_slices, rows_reading
 from ...algorithms.styles.record_property import RECORD_PROPERTY
 
 # Milliseconds until it is tried again while a run is going.
@@ -56,12 +56,12 @@ class Comparing:
 
 def _state(key, reading, copy):
     """What becomes of one comparison, in slices: the state of an input as its InputRecord ``reading`` had it, or where
-    that is None the InputRecord of the rows there are now, None where they cannot be read; ``copy``: of a layer in
+    that is the RunRecord of a written layer its RowsNow, None where they cannot be read; ``copy``: of a layer in
     memory, or None."""
     context = QgsProcessingContext()
-    if reading is None:
+    if isinstance(reading, RunRecord):
         layer = copy if copy is not None else QgsVectorLayer(key[0], "", "ogr")
-        return (yield from rows_reading_in_slices(layer, context)) if layer.isValid() else None
+        return (yield from rows_now_in_slices(layer, reading, context)) if layer.isValid() else None
     record = RunRecord(inputs={"": (reading,)})
     states = yield from stale_inputs_in_slices(record, {key[0]: copy} if copy is not None else None, context)
     return states[0].state if states else ""

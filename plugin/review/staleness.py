@@ -18,8 +18,9 @@ _EDITS = ("afterCommitChanges", "dataSourceChanged", "dataChanged", "nameChanged
 
 class Staleness(QObject):
     """``steps``: ChainSteps to be run again, in their order; ``moved``: {id of a layer that can be reviewed: sentence
-    that tells which of its points were moved by hand since its run}; ``changed`` when they are others than before;
-    ``held``: True while nothing is to be read. ``line``: all of it in words, ``short_line``: for one line.
+    that tells which of its points were moved, and which heights edited, by hand since its run}; ``changed`` when they
+    are others than before; ``held``: True while nothing is to be read. ``line``: all of it in words, ``short_line``:
+    for one line.
 
     What was compared is kept until the file or the layer behind it changes, so that looking again costs nothing.
     """
@@ -119,7 +120,7 @@ class Staleness(QObject):
             for one in [one for many in record.inputs.values() for one in many if one.hash and not one.part]:
                 wanted[(one.source, one.hash)] = (one, by_source.get(one.source))
             if record.written is not None:
-                wanted[(layer.source(), record.written.hash, "written")] = (None, layer)
+                wanted[(layer.source(), record.written.hash, "written")] = (record, layer)
         stamps = {key: self._stamp(key[0], layer) for key, (_, layer) in wanted.items()}
         due = [key for key in wanted if self._states.get(key, (None,))[0] != stamps[key]]
         if not due:
@@ -188,7 +189,7 @@ class Staleness(QObject):
             edited = False
             if record.written is not None:
                 read = state.get((layer.source(), record.written.hash, "written"))
-                edited = read is None or read.hash != record.written.hash
+                edited = read is None or read.reading.hash != record.written.hash
                 told = _moved(layer, record, read) if edited and read is not None else ()
                 if told:
                     moved[layer.id()] = told[0]
@@ -235,13 +236,25 @@ class Staleness(QObject):
 
 
 def _moved(layer, record, read):
-    """Two sentences, the second short, where points of a layer that can be reviewed were moved by hand; else ()."""
+    """Two texts, the second short, where points of a layer that can be reviewed were moved, or the heights of its
+    residuals edited, by hand; else (). ``read``: RowsNow."""
     # Here: most projects hold no layer of ours when the host starts.
+    from ...algorithms.entry.edited_heights import edited_sentence, residual_heights, short_edited_sentence
     from ...algorithms.entry.moved_points import moved_rows, moved_sentence, short_moved_sentence
     from .layer_stations import is_reviewable
 
-    rows = moved_rows(record, layer.crs(), read.marks) if is_reviewable(layer) else ()
-    return (moved_sentence(layer.name(), rows), short_moved_sentence(layer.name(), rows)) if len(rows) else ()
+    if not is_reviewable(layer):
+        return ()
+    name, rows = layer.name(), moved_rows(record, layer.crs(), read.reading.marks)
+    told = [(moved_sentence(name, rows), short_moved_sentence(name, rows))] if len(rows) else []
+    if len(read.edited):
+        told.append(
+            (
+                edited_sentence(name, residual_heights(record, layer), read.edited),
+                short_edited_sentence(name, read.edited),
+            )
+        )
+    return (" ".join(long for long, _ in told), told[0][1]) if told else ()
 
 
 def _vector_layers():

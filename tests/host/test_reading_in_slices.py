@@ -56,6 +56,7 @@ class TestComparing:
     @pytest.fixture
     def comparing(self, window_library, layer):
         """Compares what the layer holds with nothing recorded; ``busy``: whether somebody else needs the layers."""
+        from tautline.algorithms.entry.run_record import RunRecord
         from tautline.plugin.review.comparing import Comparing
 
         class Watched(Comparing):
@@ -64,7 +65,7 @@ class TestComparing:
         def ended(states):
             work.found = states
 
-        work = Watched([("key", None, layer)], ended, lambda: work.busy)
+        work = Watched([("key", RunRecord(), layer)], ended, lambda: work.busy)
         yield work
         work.forget()
 
@@ -90,9 +91,9 @@ class TestComparing:
     def expected(self, layer):
         from qgis.core import QgsProcessingContext
 
-        from tautline.algorithms.entry.written_rows import rows_reading
+        from tautline.algorithms.entry.written_rows import RowsNow, rows_reading
 
-        return {"key": rows_reading(layer, QgsProcessingContext())}
+        return {"key": RowsNow(rows_reading(layer, QgsProcessingContext()))}
 
     def test_one_slice_a_turn(self, comparing, expected):
         assert self.turned(comparing, 2).found is None

@@ -15,6 +15,7 @@ from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .geoid_profiles import GeoidProfiles, grid_described
 from .height_system import height_system, undulation_index
+from .measured_before import chainage_before
 from .structure import units_of_stations
 from .vertical_system import check_vertical
 
@@ -31,7 +32,10 @@ class ConversionRun:
         run_units = units_of_stations(asked)
         heights = height_column(source, asked.text("HEIGHT_FIELD"))
         find = undulation_index(asked)
-        points = read_points(source, asked.feedback, {"height": heights.index, "undulation": find(source)})
+        numbers = {"height": heights.index, "undulation": find(source)}
+        if asked.given("AXIS"):
+            numbers.update(chainage_before(asked.record_of("STATIONS"), source))
+        points = read_points(source, asked.feedback, numbers)
         if any(named_field(source, "", "", (name,)) >= 0 for name in ("chainage", "offset")):
             warn_of_moved_points(asked, "STATIONS", asked.record_of("STATIONS"), points)
         field = source.fields()[heights.index].name() if heights.index >= 0 else ""

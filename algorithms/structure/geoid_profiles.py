@@ -18,6 +18,7 @@ from ..language.number_text import number_text
 from ..language.translation import tr
 from ..styles.layer_kinds import StyleSpec
 from .geoid_grid import accuracy_described, geoid_layer, grid_around, grid_name
+from .measured_before import BEFORE, warn_of_turned_axes
 from .notation import Notation
 
 # Points farther than this from an axis say nothing about it, metres.
@@ -33,7 +34,10 @@ class GeoidProfiles:
         rows = read_axes(source, asked.text("AXIS_FIELD"), asked.feedback, points.crs)
         self.units, self.asked, self.crs = run_units, asked, points.crs
         axes = [Axis(row.line) for row in rows]
-        self.found = []
+        self.found, feet = [], None
+        if system.kind != "constant" and (system.kind != "grid" or BEFORE in points.columns):
+            feet = Measurer([axis.line for axis in axes]).feet(points.lat, points.lon, None)
+            warn_of_turned_axes(asked, points, feet, axes, feet.distance > NEAR)
         if system.kind == "constant":
             asked.warn(
                 tr(
@@ -45,10 +49,9 @@ class GeoidProfiles:
             layer = geoid_layer(asked)
             self.found = [(axis, geoid_from_grid(axis, _surface(layer, axis, system), system.cell)) for axis in axes]
         else:
-            self._from_points(axes, points, system)
+            self._from_points(axes, feet, system)
 
-    def _from_points(self, axes, points, system):
-        feet = Measurer([axis.line for axis in axes]).feet(points.lat, points.lon, None)
+    def _from_points(self, axes, feet, system):
         near = np.flatnonzero(feet.distance <= NEAR)
         on_axis = rows_of_each(feet.axis[near].tolist())
         for k, axis in enumerate(axes):

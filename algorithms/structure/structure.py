@@ -23,6 +23,7 @@ from ..language.number_text import listed, number_text
 from ..language.translation import tr
 from .axis_overrides import axes_at_heights, medians_of_axes
 from .axis_words import tell_axes
+from .measured_before import chainage_before, warn_of_contradictions
 from .vertical_system import check_vertical
 
 _CHUNK = 100_000
@@ -77,12 +78,15 @@ class Structure:
         return lines[0].ellipsoid.forward(*begin, feet.along[rows])
 
     def placed(self, asked, fields, notation, run_units, heights):
-        """The axes at their chainage heights: PlacedAxes. ``heights``: ellipsoidal heights of the rows that count for
-        these where none is given, metres (rows,), NaN for none; ``fields``: AxisFields."""
+        """The axes at their chainage heights: PlacedAxes; warns of stations that a run has measured elsewhere before.
+        ``heights``: ellipsoidal heights of the rows that count for these where none is given, metres (rows,), NaN for
+        none; ``fields``: AxisFields."""
         medians = medians_of_axes(self.feet.axis, np.where(self.off, np.nan, heights), len(self.axes))
         axes, words = axes_at_heights(asked, self.axes, fields, notation, run_units, medians)
         feet = self.feet
-        return PlacedAxes(axes, words, *chainages_and_offsets(axes, feet.axis, feet.leg, feet.along, feet.across))
+        found = PlacedAxes(axes, words, *chainages_and_offsets(axes, feet.axis, feet.leg, feet.along, feet.across))
+        warn_of_contradictions(asked, self, found, notation)
+        return found
 
 
 def units_of_stations(asked, heights_needed=True):
@@ -108,7 +112,7 @@ def read_structure(asked, run_units, with_heights=True, more_numbers=None, place
     numbers = {key: find(source) for key, find in (more_numbers or {}).items()}
     heights = height_column(source, asked.text("HEIGHT_FIELD"), heights_needed) if with_heights else None
     if heights is not None:
-        numbers["height"] = heights.index
+        numbers.update({"height": heights.index, **chainage_before(asked.record_of("STATIONS"), source)})
     wanted = asked.text("STATION_AXIS_FIELD")
     naming = field_of_kind(source, wanted, "STATION_AXIS_FIELD", "axis", ("axis",))
     points = read_points(source, asked.feedback, numbers, {"axis": naming} if naming >= 0 else {})

@@ -11114,6 +11114,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <translation>Zeile {}: {}</translation>
   </message>
   <message>
+   <location filename="../../algorithms/structure/measured_before.py" />
+   <source>{} of {} stations of layer '{}' stand elsewhere than their column 'chainage' says, the first in row {} ({}, now {}): they are measured anew.</source>
+   <translation>{} von {} Stationen des Layers '{}' liegen nicht, wo ihre Spalte 'chainage' sie angibt, zuerst in Zeile {} ({}, jetzt {}): sie werden neu gemessen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measured_before.py" />
+   <source>Axis '{}' runs the other way than when layer '{}' was measured: chainages count from its other end, left and right are exchanged.</source>
+   <translation>Achse '{}' läuft anders herum als bei der Messung von Layer '{}': die Stationierung zählt vom anderen Ende, links und rechts sind vertauscht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/measured_before.py" />
+   <source>Axes {} run the other way than when layer '{}' was measured: chainages count from their other ends, left and right are exchanged.</source>
+   <translation>Die Achsen {} laufen anders herum als bei der Messung von Layer '{}': die Stationierung zählt vom jeweils anderen Ende, links und rechts sind vertauscht.</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/structure/measurement_run.py" />
    <source>{} more: see the points.</source>
    <translation>Dazu {}: siehe die Punkte.</translation>

@@ -148,6 +148,11 @@ class RunRecord:
         found.update({key: self.more[key] for key in _OF_HEIGHTS if key in self.more})
         return {key: value for key, value in found.items() if value not in ("", None)}
 
+    def with_heights(self, told):
+        """The same record with what is ``told`` of its heights, {name: value} as ``carried`` gives it."""
+        texts = {key: told[key] for key in ("height_system", "undulation_source") if key in told}
+        return replace(self, **texts, more={**self.more, **{key: told[key] for key in _OF_HEIGHTS if key in told}})
+
     def with_axes(self, axes):
         """The same record with what was used on each axis."""
         return replace(self, axes=axes)

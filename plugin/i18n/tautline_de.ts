@@ -6577,11 +6577,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>US-Vermessungsfuß (1200/3937 m)</translation>
   </message>
   <message>
-   <location filename="../../algorithms/levelling/field_book_units.py" />
-   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
-   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS, points with the names of the net.</source>
    <translation>GRAVITY 'normal' braucht die Breiten der Punkte: als STATIONS angeben, Punkte mit den Namen des Netzes.</translation>
@@ -6595,6 +6590,21 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>Layer '{}', row {}: the point '{}' reaches no benchmark, and GRAVITY 'normal' needs heights above the sea.</source>
    <translation>Layer '{}', Zeile {}: Der Punkt '{}' hat keinen Anschluss an einen Höhenfestpunkt, und GRAVITY 'normal' braucht Höhen über dem Meer.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>The record of layer '{}' says that its heights are ellipsoidal; levelled heights are above the geoid, and the record of the result says so. Their undulation is not known to it.</source>
+   <translation>Nach dem Laufprotokoll des Layers '{}' sind seine Höhen ellipsoidisch; nivellierte Höhen liegen über dem Geoid, und so nennt es das Laufprotokoll des Ergebnisses. Ihre Undulation kennt es nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>Layer '{}' no longer holds the undulations of its stations: they are taken as not known.</source>
+   <translation>Layer '{}' enthält die Undulationen seiner Stationen nicht mehr: Sie gelten als nicht bekannt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>Levelled heights are above the geoid; UNDULATION is '{}', as the record of layer '{}' says.</source>
+   <translation>Nivellierte Höhen liegen über dem Geoid; UNDULATION ist '{}', wie das Laufprotokoll des Layers '{}' sagt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_input.py" />
@@ -7753,8 +7763,8 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
-   <source>Points that get the adjusted heights by their name, and between which the lines are drawn. They need not carry heights.</source>
-   <translation>Punkte, die über ihren Namen die ausgeglichenen Höhen erhalten und zwischen denen die Linien gezeichnet werden. Sie brauchen keine Höhen zu tragen.</translation>
+   <source>Points that get the adjusted heights by their name, and between which the lines are drawn. They need not carry heights. Unit and undulations that their record tells hold for the adjusted heights too.</source>
+   <translation>Punkte, die über ihren Namen die ausgeglichenen Höhen erhalten und zwischen denen die Linien gezeichnet werden. Sie brauchen keine Höhen zu tragen. Einheit und Undulationen, die ihr Laufprotokoll nennt, gelten auch für die ausgeglichenen Höhen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />

@@ -7,6 +7,8 @@ from ..structure.height_system import undulation_column
 
 # What a run records that takes heights as above a geoid of which it knows no more.
 ABOVE_GEOID = {"height_system": UNKNOWN}
+# What the stations' record tells of an adjustment that their own heights came from.
+_OF_OLD_HEIGHTS = ("covariance", "heights_of", "adjustment")
 
 
 def levelled_heights(asked, source):
@@ -17,7 +19,7 @@ def levelled_heights(asked, source):
     heights too. What the stations say of their own heights, as that these are ellipsoidal, does not.
     """
     record = asked.record_of("STATIONS")
-    told = {key: value for key, value in record.carried().items() if key not in ("covariance", "heights_of")}
+    told = {key: value for key, value in record.carried().items() if key not in _OF_OLD_HEIGHTS}
     kind = told.get("height_system", UNKNOWN)
     if kind == "ellipsoidal":
         asked.warn(

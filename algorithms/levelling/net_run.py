@@ -65,6 +65,7 @@ class NetRun:
             weights=run.lines.weights,
             free=run.free,
             gravity=gravity,
+            adjustment=_outcome(run),
             **ABOVE_GEOID,
         )
 
@@ -75,3 +76,14 @@ class NetRun:
             return record
         chainage_unit = asked.record_of("STATIONS").chainage_unit or record.chainage_unit
         return replace(record, chainage_unit=chainage_unit).with_heights(levelled_heights(asked, run.named.source))
+
+
+def _outcome(run):
+    """How the adjustment went, for the record, from which RunRecord.adjustment reads it: whoever takes the heights or
+    their covariance is told."""
+    test = run.adjustment.global_test
+    found = {"suspected": int(run.suspected.sum())}
+    if test is not None:
+        found["global_test"] = "passed" if test[3] else "failed"
+        found["variance_factor"] = float(run.adjustment.variance_factor)
+    return found

@@ -11265,6 +11265,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment with {} left in it: heights there may be wrong, and their accuracies do not tell it.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung mit offenem Verdacht ({}): Höhen dort können falsch sein, und ihre Genauigkeiten zeigen es nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): accuracies and verdicts that rest on it are too good.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung, deren Globaltest nicht bestanden ist (Varianzfaktor {}, {}): Genauigkeiten und Urteile, die darauf beruhen, sind zu gut.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): its lines agree better than was stated of them, and accuracies that rest on it are too poor.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung, deren Globaltest nicht bestanden ist (Varianzfaktor {}, {}): Ihre Linien stimmen besser überein als angegeben, und Genauigkeiten, die darauf beruhen, sind zu schlecht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
    <source>Layer '{}' is not a table of covariances: it lacks the field {}.</source>
    <translation>Layer '{}' ist keine Tabelle von Kovarianzen: Es fehlt das Feld {}.</translation>
   </message>

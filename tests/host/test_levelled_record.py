@@ -5,6 +5,8 @@ import numpy as np
 import pytest
 
 from tautline.algorithms.entry.layer_records import record_of_layer
+from tautline.algorithms.entry.run_record import RunRecord
+from tautline.algorithms.structure.recorded_covariance import adjustment_doubt
 from tautline.algorithms.styles.record_property import RECORD_PROPERTY
 
 pyproj = pytest.importorskip("pyproj")
@@ -26,7 +28,16 @@ class Chain:
         self.axis = toolbox.lines([{"at": [places[0], places[-1]], "name": "A"}])
         self.heights = 5210.0 + 0.01 * np.sin(np.arange(NUMBER))
         rows = [
-            {"axis": "A", "station": f"{d:g}", "offset": 0.0, "height": h, "undulation": n, "point": name, "sd": 0.008}
+            {
+                "axis": "A",
+                "station": f"{d:g}",
+                "offset": 0.0,
+                "height": h,
+                "undulation": n,
+                "point": name,
+                "sd": 0.008,
+                "gps": h,
+            }
             for d, h, n, name in zip(CHAINAGES.tolist(), self.heights.tolist(), N.tolist(), NAMES)
         ]
         self.list, self.places = toolbox.table(rows), places
@@ -160,3 +171,80 @@ def test_levelled_heights_are_above_the_geoid_whatever_the_stations_had(toolbox,
     given = {"STATIONS": chain.file("levelled.gpkg"), "UNDULATION": "constant", "UNDULATION_VALUE": -72.0}
     converted = toolbox.run("convertheights", **given)
     assert "taken as above the geoid" in converted.said
+
+
+# --- how the adjustment went
+
+FAILED = "rests on an adjustment whose global test failed (variance factor {}, {}): "
+
+
+def reviewed(toolbox, chain, levelled):
+    """What the entries that take the heights or their covariance say as doubts: {entry: one text}; pages by name."""
+    common = {"STATIONS": levelled, "AXIS": chain.axis}
+    residuals, page, sheet = chain.file("residuals.gpkg"), chain.file("report.html"), chain.file("sheet.html")
+    measured, later = chain.file("measured.gpkg"), chain.placed()
+    runs = {
+        "designheights": toolbox.run("designheights", TOLERANCE=0.01, OUTPUT=residuals, **common),
+        "fitreference": toolbox.run("fitreference", REFERENCE="memory:", **common),
+        "testcurvature": toolbox.run("testcurvature", **common),
+        "scheduleadjustments": toolbox.run("scheduleadjustments", STATIONS=residuals, SHEET=sheet),
+        "reviewreport": toolbox.run("reviewreport", OUTPUT=None, STATIONS=residuals, HTML=page),
+    }
+    toolbox.run("measurestations", OUTPUT=measured, **common)
+    given = {"SURVEYS": [measured, later], "DATES": "2025-03-11; 2026-03-09"}
+    runs["comparesurveys"] = toolbox.run("comparesurveys", **given)
+    pages = {name: (chain.folder / name).read_text("utf-8") for name in ("report.html", "sheet.html")}
+    return {entry: "\n".join(run.warnings) for entry, run in runs.items()}, pages
+
+
+def test_a_failed_adjustment_is_told_wherever_its_heights_are_taken(toolbox, chain):
+    """The factor is that which adjustlevelling gives; each entry says it once, the pages too."""
+    run = chain.levelled(chain.placed(), chain.book(blunder=0.03))
+    factor, suspected = run.results["VARIANCE_FACTOR"], run.results["SUSPECTED"]
+    assert factor > 3.0 and suspected == 2
+    assert [chain.record(f"{name}.gpkg").adjustment for name in ("adjusted", "levelled", "covariance")] == [
+        (True, pytest.approx(factor, rel=1e-12), suspected)
+    ] * 3
+    said, pages = reviewed(toolbox, chain, chain.file("levelled.gpkg"))
+    wanted = (
+        FAILED.format(f"{factor:.3f}", "2 suspected blunders") + "accuracies and verdicts that rest on it are too good"
+    )
+    assert {entry: text.count(wanted) for entry, text in said.items()} == dict.fromkeys(said, 1)
+    assert {name: "whose global test failed" in text for name, text in pages.items()} == dict.fromkeys(pages, True)
+
+
+def test_a_good_adjustment_raises_no_doubt(toolbox, chain):
+    run = chain.levelled(chain.placed(), chain.book(noise=0.0007))
+    assert run.results["SUSPECTED"] == 0 and "Global test passed" in run.said
+    said, pages = reviewed(toolbox, chain, chain.file("levelled.gpkg"))
+    assert not any("rests on an adjustment" in text for text in (*said.values(), *pages.values()))
+
+
+def test_a_table_of_covariances_tells_of_its_adjustment_by_itself(toolbox, chain):
+    """Stations without a record, whose covariance is given; and another column than the adjusted heights."""
+    chain.levelled(chain.placed(), chain.book(blunder=0.03))
+    layer = qgis_core.QgsVectorLayer(chain.file("levelled.gpkg"), "bare", "ogr")
+    bare = toolbox.saved(layer, chain.folder / "bare.gpkg")
+    given = {"AXIS": chain.axis, "HEIGHT_UNIT": "us_foot", "UNDULATION": "field", "REFERENCE": "memory:"}
+    run = toolbox.run("fitreference", STATIONS=bare, COVARIANCE=chain.file("covariance.gpkg"), **given)
+    assert sum("Layer 'covariance' rests on an adjustment" in text for text in run.warnings) == 1
+    run = toolbox.run("fitreference", STATIONS=layer.source(), HEIGHT_FIELD="gps", SIGMA=0.01, **given)
+    assert "rests on an adjustment" not in run.said
+
+
+@pytest.mark.parametrize(
+    "told, words",
+    [
+        ({"global_test": "passed", "variance_factor": 1.2, "suspected": 1}, "with 1 suspected blunder left in it"),
+        ({"global_test": "failed", "variance_factor": 0.2, "suspected": 0}, "(variance factor 0.200, 0 suspected"),
+        ({"global_test": "failed", "variance_factor": 0.2}, "accuracies that rest on it are too poor"),
+        ({"global_test": "failed", "variance_factor": "big", "suspected": [3]}, ""),
+        ({"global_test": ["failed"], "variance_factor": True}, ""),
+        ("failed", ""),
+        (None, ""),
+    ],
+)
+def test_what_a_record_tells_of_an_adjustment_is_doubted(told, words):
+    """As runs write it, and as a hand may have left it."""
+    sentence = adjustment_doubt(RunRecord.read({"entry": "tautline:adjustlevelling", "adjustment": told}), "levelled")
+    assert words in sentence and bool(words) == bool(sentence)

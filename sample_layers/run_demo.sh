@@ -45,15 +45,15 @@ step "The levelling that the heights come from" "misclosure|Adjusted|adjusted|gl
     --POINTS="$(table levelled geom)" --COVARIANCE="$(table covariance)" --SUMMARY="$folder/levelling.html"
 # The axis was drawn by hand on the imagery, so the line is judged by the stations themselves.
 step "Level and line: design heights and residuals" "residuals, RMS|line from" run tautline:designheights \
-    --STATIONS="$result|layername=levelled" --AXIS="$scenario/axis.gpkg" --UNDULATION=field --LINE=fitted \
-    --LINE_TOLERANCE=0.01 --OUTPUT="$(table residuals geom)" --SUMMARY="$(table summary)"
+    --STATIONS="$result|layername=levelled" --AXIS="$scenario/axis.gpkg" --LINE=fitted --LINE_TOLERANCE=0.01 \
+    --OUTPUT="$(table residuals geom)" --SUMMARY="$(table summary)"
 step "The plane that all three runs share" "RMS|semi-axes|Note" run tautline:fitreference \
     --STATIONS="$result|layername=levelled" --AXIS="$scenario/axis.gpkg" --FIT=plane --SIGMA=0.003 \
-    --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point --UNDULATION=field --REFERENCE="$(table plane geom)" \
+    --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point --REFERENCE="$(table plane geom)" \
     --ELLIPSE="$(table ellipses geom)" --OUTPUT="$(table tested geom)"
 step "Which shape was built" "curvature factor" run tautline:testcurvature --STATIONS="$result|layername=levelled" \
     --AXIS="$scenario/axis.gpkg" --SIGMA=0.003 --COVARIANCE="$result|layername=covariance" --NAME_FIELD=point \
-    --UNDULATION=field --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
+    --OUTPUT="$(table curvature)" --HTML="$folder/curvature.html"
 step "Deviations drawn on the map" "[Bb]ars are" run tautline:drawdeviations --STATIONS="$result|layername=residuals" \
     --AXIS="$scenario/axis.gpkg" --LONGEST_BAR=220 --SIDE=left --DISTANCE=260 --STRIP_EXAGGERATION=400 \
     --BARS="$(table bars geom)" --BAND="$(table band geom)" --STRIP="$(table strip geom)" \

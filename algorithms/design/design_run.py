@@ -18,6 +18,7 @@ from ..structure.axis_overrides import AxisFields
 from ..structure.checks import duplicate_rows, warn_duplicates
 from ..structure.height_system import height_system, undulation_index
 from ..structure.notation import station_style
+from ..structure.recorded_covariance import warn_of_adjustment
 from ..structure.stated_slope import stated_slope
 from ..structure.structure import read_structure, units_of_stations
 from ..styles.layer_kinds import StyleSpec
@@ -37,6 +38,14 @@ class DesignRun:
         find = undulation_index(asked)
         self.structure, self.heights = read_structure(
             asked, self.units, more_numbers={"undulation": find, **LineReview.read(asked)}, places=False
+        )
+        field = self.heights.index
+        warn_of_adjustment(
+            asked,
+            "STATIONS",
+            asked.record_of("STATIONS"),
+            self.structure.source.sourceName(),
+            self.structure.source.fields()[field].name() if field >= 0 else "",
         )
         self.notation = station_style(asked, self.units, len(self.structure.axes))
         self.fields = AxisFields(self.structure.axis_source)

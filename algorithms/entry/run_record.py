@@ -25,8 +25,8 @@ _TEXTS = ("entry", "height_system", "undulation_source", "covariance")
 _AXIS_TEXTS = ("design", "earth", "horizon", "line")
 _AXIS_NUMBERS = ("slope", "chainage_height", "refraction", "tolerance", "line_tolerance")
 _ACCURACY_NUMBERS = ("sigma", "sigma_km")
-# What a record tells of undulations and of the heights in its fields, beside the height system.
-_OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields")
+# What a record tells of undulations, of the heights in its fields and of their adjustment, beside the height system.
+_OF_HEIGHTS = ("geoid_between", "geoid", "undulation_field", "undulation_value", "height_fields", "adjustment")
 # The entry whose heights share their errors.
 _ADJUSTMENT = "tautline:adjustlevelling"
 _KNOWN = {
@@ -141,12 +141,27 @@ class RunRecord:
         """Whether the heights in the layer's field 'height' come from an adjustment, and so share errors."""
         return self.entry == _ADJUSTMENT or self.more.get("heights_of") == _ADJUSTMENT
 
+    @property
+    def adjustment(self):
+        """How the adjustment went that the heights in the field 'height' come from: (whether its global test failed,
+        its variance factor, number of blunders suspected); nothing is doubted where it does not tell."""
+        told = self.more.get("adjustment")
+        told = told if isinstance(told, dict) else {}
+        factor, suspected = told.get("variance_factor"), told.get("suspected")
+        failed = told.get("global_test") == "failed" and _is_number(factor)
+        return failed, float(factor) if failed else 1.0, int(suspected) if _is_number(suspected) else 0
+
     def carried(self):
         """What a run that keeps the layer's heights hands on, for its own record: {name: value}."""
         found = {"height_system": self.height_system, "undulation_source": self.undulation_source}
         found.update(covariance=self.covariance, heights_of=_ADJUSTMENT if self.adjusted else "")
         found.update({key: self.more[key] for key in _OF_HEIGHTS if key in self.more})
         return {key: value for key, value in found.items() if value not in ("", None)}
+
+    def with_heights(self, told):
+        """The same record with what is ``told`` of its heights, {name: value} as ``carried`` gives it."""
+        texts = {key: told[key] for key in ("height_system", "undulation_source") if key in told}
+        return replace(self, **texts, more={**self.more, **{key: told[key] for key in _OF_HEIGHTS if key in told}})
 
     def with_axes(self, axes):
         """The same record with what was used on each axis."""

@@ -11,15 +11,17 @@ from ..language.translation import tr
 from ..language.units import Units, said_unit
 
 
-def stated_units(asked, record, layer, heights=(), chainages=(), *, chainage_key="CHAINAGE_UNIT"):
+def stated_units(asked, record, layer, heights=(), chainages=(), *, chainage_key="CHAINAGE_UNIT", beside=()):
     """The Units of a run on one layer.
 
     ``record``: RunRecord of the run that made it; ``layer``: its name; ``heights``, ``chainages``: headings (names and
-    aliases) of the columns that are read. Chainages are in the unit of heights where nothing tells theirs. InputError
-    where two statements contradict each other, and for a heading in a unit that is not read.
+    aliases) of the columns that are read; ``beside``: (RunRecord, name) of further layers whose heights are read or
+    stand beside the run's own. Chainages are in the unit of heights where nothing tells theirs. InputError where two
+    statements contradict each other, and for a heading in a unit that is not read.
     """
-    height, told = _stated(asked, "HEIGHT_UNIT", record.height_unit, layer, heights)
-    chainage, _ = _stated(asked, chainage_key, record.chainage_unit, layer, chainages)
+    recorded = [(record.height_unit, layer), *((one.height_unit, name) for one, name in beside)]
+    height, told = _stated(asked, "HEIGHT_UNIT", recorded, layer, heights)
+    chainage, _ = _stated(asked, chainage_key, [(record.chainage_unit, layer)], layer, chainages)
     if not told:
         if chainage not in ("", "metre", asked.choice(chainage_key)):
             raise InputError(
@@ -39,12 +41,14 @@ def height_unit_stated(asked, record):
 
 
 def _stated(asked, key, recorded, layer, headings):
-    """(unit, whether it is told) by the parameter ``key``, the record and the headings; '' where none tells it."""
+    """(unit, whether it is told) by the parameter ``key``, what is ``recorded``, each (unit, name of the layer), and
+    the headings; '' where none tells it."""
     typed, says = asked.choice(key), []
     if typed:
         says.append((typed, tr("{} is '{}'").format(key, typed), True))
-    if recorded:
-        says.append((recorded, tr("the record of layer '{}' says '{}'").format(layer, recorded), True))
+    for unit, name in recorded:
+        if unit:
+            says.append((unit, tr("the record of layer '{}' says '{}'").format(name, unit), True))
     for heading in dict.fromkeys(headings):
         unit = unit_in_heading(heading)
         if unit and unit not in METRES:

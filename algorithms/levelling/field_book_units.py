@@ -1,20 +1,14 @@
 """The units of a run on levelled lines or sights."""
 
-from ..core.errors import InputError
 from ..entry.stated_units import stated_units
-from ..language.translation import tr
 
 
-def field_book_units(asked):
-    """Units of a run: as form and the record of its lines state, distances as heights unless set. InputError where
-    these contradict each other, or the record of the benchmarks."""
-    source, marks = asked.source("INPUT"), asked.record_of("BENCHMARKS")
-    units = stated_units(asked, asked.record_of("INPUT"), source.sourceName(), chainage_key="DISTANCE_UNIT")
-    if marks.height_unit and marks.height_unit != units.height_name:
-        raise InputError(
-            tr("Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.").format(
-                units.height_name, asked.source("BENCHMARKS").sourceName(), marks.height_unit
-            ),
-            keys=("HEIGHT_UNIT", "BENCHMARKS"),
-        )
-    return units
+def field_book_units(asked, *beside):
+    """Units of a run: as form and records state, distances as heights unless set. ``beside``: keys of further inputs
+    whose heights are read with the lines, or stand beside the result. InputError where two statements contradict each
+    other, both named."""
+    records = [(asked.record_of(key), asked.source(key).sourceName()) for key in beside if asked.given(key)]
+    source = asked.source("INPUT")
+    return stated_units(
+        asked, asked.record_of("INPUT"), source.sourceName(), chainage_key="DISTANCE_UNIT", beside=records
+    )

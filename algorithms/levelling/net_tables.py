@@ -10,10 +10,11 @@ from ..styles.layer_kinds import StyleSpec
 
 
 class NetTables:
-    """The output tables of a run, in its units."""
+    """The output tables of a run, in its units. ``record``: RunRecord of the run; ``points_record``: of POINTS."""
 
-    def __init__(self, run, record):
-        self.run, self.record, self.units = run, record, run.units
+    def __init__(self, run, record, points_record):
+        self.run, self.units = run, run.units
+        self.record, self.points_record = record, points_record
 
     def made(self, with_covariance):
         tables = [self._heights(), self._lines(), self._misclosures()]
@@ -21,8 +22,9 @@ class NetTables:
             tables.append(self._points())
         return tables + ([self._covariance()] if with_covariance else [])
 
-    def _style(self, kind, title):
-        return StyleSpec(kind, title, self.units.height_name, self.units.chainage_name, None, self.record)
+    def _style(self, kind, title, record=None):
+        record = record or self.record
+        return StyleSpec(kind, title, record.height_unit, record.chainage_unit, None, record.text())
 
     def _columns(self, points):
         """Columns of the heights of net points, an index -1 standing for a point that is not in the net."""
@@ -51,7 +53,7 @@ class NetTables:
         named, run = self.run.named, self.run
         points = np.array([run.index.get(name, -1) for name in named.names], int)
         columns = {"point": list(named.names), **self._columns(points)}
-        style = self._style("levelled", tr("Stations with adjusted heights"))
+        style = self._style("levelled", tr("Stations with adjusted heights"), self.points_record)
         return OutputTable.beside("POINTS", columns, style, named.source, np.arange(len(points)), named.points)
 
     def _lines(self):

@@ -522,7 +522,7 @@ def named_stations():
         parameter,
         tr(
             "Points that get the adjusted heights by their name, and between which the lines are drawn. They need not "
-            "carry heights."
+            "carry heights. Unit and undulations that their record tells hold for the adjusted heights too."
         ),
     )
 

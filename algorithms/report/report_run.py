@@ -18,6 +18,7 @@ from ..entry.run_order import in_order
 from ..entry.version import VERSION
 from ..language.number_text import counted
 from ..language.translation import tr
+from ..structure.recorded_covariance import warn_of_adjustment
 from .content import content
 from .data import read_reviewed, structure_name
 from .findings import findings
@@ -47,6 +48,7 @@ class ReportRun:
         old, contradicting = old_inputs(asked)
         kind = _slide_kind(asked)
         reviewed = read_reviewed(asked, self.records["STATIONS"])
+        adjustment = warn_of_adjustment(asked, "STATIONS", reviewed.record, reviewed.points.name)
         if contradicting:
             asked.warn(contradicting, keys=("TESTED",))
             reviewed = without_flags(reviewed)
@@ -66,7 +68,7 @@ class ReportRun:
             titles,
             structure,
             chart,
-            [*old, *filter(None, [reviewed.moved, reviewed.edited, contradicting])],
+            [*old, *filter(None, [reviewed.moved, reviewed.edited, adjustment, contradicting])],
         )
         if kind:
             check_cancel(asked.feedback)

@@ -31,7 +31,7 @@ HEIGHTS, LINE = Way("raise", "lower", ("high", "low")), Way("right", "left", ("r
 class Schedule:
     """Movements found under rules for ``supports``, a Supports. ``tolerances``: metres (n,), NaN for none; ``after``:
     status of each once moved, '' for those left out; ``line``: the schedule of the same supports sideways where that
-    was asked for, else None."""
+    was asked for, else None; ``doubt``: a sentence on the adjustment that the heights are from, '' for none."""
 
     supports: object
     rules: Rules
@@ -41,6 +41,7 @@ class Schedule:
     after: np.ndarray
     way: Way = HEIGHTS
     line: Optional["Schedule"] = None
+    doubt: str = ""
 
     @property
     def both(self):
@@ -256,7 +257,7 @@ class Schedule:
             for one in self.both
             for text in (*map(one.said, one.supports.moved), *one.infeasible(), one.untested())
         )
-        return [text for text in told if text]
+        return [text for text in (self.doubt, *told) if text]
 
     def left_out(self):
         """What is not scheduled, by action, as sentences."""

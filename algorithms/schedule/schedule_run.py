@@ -15,6 +15,7 @@ from ..entry.base import Result
 from ..entry.stated_units import stated_units
 from ..language.number_text import listed
 from ..language.translation import tr
+from ..structure.recorded_covariance import adjustment_doubt
 from ..structure.reviewed_stations import recorded_tolerance
 from ..styles.layer_kinds import StyleSpec
 from .messages import HEIGHTS, LINE, Schedule, tell_schedule
@@ -39,7 +40,8 @@ class ScheduleRun:
         asked = self.asked
         supports = read_supports(asked, self.units)
         asked.progress(30)
-        schedule = self._schedule(supports, _HEIGHTS)
+        doubt = adjustment_doubt(self.made, supports.points.name)
+        schedule = replace(self._schedule(supports, _HEIGHTS), doubt=doubt)
         if supports.line:
             schedule = replace(schedule, line=self._schedule(supports.line, _LINE))
         elif any(asked.number(key) is not None for key in _LINE):

@@ -75,14 +75,11 @@ def undulation_text(system):
 def undulation_index(asked):
     """A function that finds the field with undulations in a source: -1 where the run uses none."""
     kind = height_kind(asked)
-    given = asked.text("UNDULATION_FIELD")
-    recorded = asked.record_of(asked.main).more.get("undulation_field")
 
     def find(source):
         if kind != "field":
             return -1
-        first = (recorded,) if isinstance(recorded, str) and recorded else ()
-        index = field_of_kind(source, given, "UNDULATION_FIELD", "undulation", (*first, "undulation"))
+        index = undulation_column(source, asked.record_of(asked.main), asked.text("UNDULATION_FIELD"))
         if index < 0:
             raise InputError(
                 tr(
@@ -93,6 +90,14 @@ def undulation_index(asked):
         return index
 
     return find
+
+
+def undulation_column(source, record, given="", *, ambiguous_refused=True):
+    """Index of the field with undulations: ``given``, else as the layer's ``record`` says, else by its name; -1 for
+    none. See ``field_of_kind``."""
+    recorded = record.more.get("undulation_field")
+    first = (recorded,) if isinstance(recorded, str) and recorded else ()
+    return field_of_kind(source, given, "UNDULATION_FIELD", "undulation", (*first, "undulation"), ambiguous_refused)
 
 
 def height_system(asked, points, unit, needed=None):

@@ -13,7 +13,7 @@ from ..core.covariance_text import covariance_of
 from ..core.errors import InputError
 from ..entry.run_record import RunRecord
 from ..language.core_sentences import worded
-from ..language.number_text import listed
+from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 from .named_points import NAMES
 
@@ -68,6 +68,10 @@ def given_covariance(asked, source, sigma, height_field, *, key="COVARIANCE", re
     where the table is another one than the record's.
     """
     record = asked.record_of("STATIONS") if record is None else record
+    stations = "STATIONS" if asked.has("STATIONS") else "SURVEYS"
+    doubted = warn_of_adjustment(asked, stations, record, source.sourceName(), height_field)
+    if not doubted and asked.given(key):
+        warn_of_adjustment(asked, key, asked.record_of(key), asked.optional_source(key).sourceName())
     if not asked.given(key):
         return covariance_behind(asked, record, source, sigma, height_field, key=key)
     given = _of_table(asked, asked.optional_source(key), source, sigma)
@@ -111,6 +115,40 @@ def covariance_behind(asked, record: RunRecord, source, sigma, height_field, *, 
             keys=(key,),
         )
     return None
+
+
+def warn_of_adjustment(asked, key, record: RunRecord, layer, height_field=_HEIGHT):
+    """Warn of the adjustment behind a layer of ``key``, see ``adjustment_doubt``; returns the sentence, '' without."""
+    text = adjustment_doubt(record, layer, height_field)
+    if text:
+        asked.warn(text, keys=(key,))
+    return text
+
+
+def adjustment_doubt(record: RunRecord, layer, height_field=_HEIGHT):
+    """A sentence where the ``record`` of a layer tells that the adjustment which its heights or covariances come from
+    failed its global test, or suspects blunders; '' without.
+
+    ``layer``: its name; ``height_field``: that the heights are read from, of which another is not the adjusted one.
+    """
+    failed, factor, suspected = record.adjustment
+    if height_field.lower() != _HEIGHT or not (failed or suspected):
+        return ""
+    blunders = counted(suspected, tr("suspected blunder"), tr("suspected blunders"))
+    if not failed:
+        return tr(
+            "Layer '{}' rests on an adjustment with {} left in it: heights there may be wrong, and their accuracies do "
+            "not tell it."
+        ).format(layer, blunders)
+    if factor > 1.0:
+        return tr(
+            "Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): accuracies and "
+            "verdicts that rest on it are too good."
+        ).format(layer, number_text(factor, 3), blunders)
+    return tr(
+        "Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): its lines agree better "
+        "than was stated of them, and accuracies that rest on it are too poor."
+    ).format(layer, number_text(factor, 3), blunders)
 
 
 def _place(record, height_field):

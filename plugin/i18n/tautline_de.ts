@@ -6587,11 +6587,6 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <translation>US-Vermessungsfuß (1200/3937 m)</translation>
   </message>
   <message>
-   <location filename="../../algorithms/levelling/field_book_units.py" />
-   <source>Heights are in '{}', but the record of layer '{}' (BENCHMARKS) says '{}'.</source>
-   <translation>Die Höhen sind in '{}', das Laufprotokoll des Layers '{}' (BENCHMARKS) nennt aber '{}'.</translation>
-  </message>
-  <message>
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>GRAVITY 'normal' needs the latitudes of the points: give them as STATIONS, points with the names of the net.</source>
    <translation>GRAVITY 'normal' braucht die Breiten der Punkte: als STATIONS angeben, Punkte mit den Namen des Netzes.</translation>
@@ -6605,6 +6600,21 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
    <location filename="../../algorithms/levelling/gravity.py" />
    <source>Layer '{}', row {}: the point '{}' reaches no benchmark, and GRAVITY 'normal' needs heights above the sea.</source>
    <translation>Layer '{}', Zeile {}: Der Punkt '{}' hat keinen Anschluss an einen Höhenfestpunkt, und GRAVITY 'normal' braucht Höhen über dem Meer.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>The record of layer '{}' says that its heights are ellipsoidal; levelled heights are above the geoid, and the record of the result says so. Their undulation is not known to it.</source>
+   <translation>Nach dem Laufprotokoll des Layers '{}' sind seine Höhen ellipsoidisch; nivellierte Höhen liegen über dem Geoid, und so nennt es das Laufprotokoll des Ergebnisses. Ihre Undulation kennt es nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>Layer '{}' no longer holds the undulations of its stations: they are taken as not known.</source>
+   <translation>Layer '{}' enthält die Undulationen seiner Stationen nicht mehr: Sie gelten als nicht bekannt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/levelling/levelled_system.py" />
+   <source>Levelled heights are above the geoid; UNDULATION is '{}', as the record of layer '{}' says.</source>
+   <translation>Nivellierte Höhen liegen über dem Geoid; UNDULATION ist '{}', wie das Laufprotokoll des Layers '{}' sagt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/net_input.py" />
@@ -7763,8 +7773,8 @@ Das Ergebnis durch 'Soll-Höhen und Abweichungen' führen, um die abzusteckenden
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
-   <source>Points that get the adjusted heights by their name, and between which the lines are drawn. They need not carry heights.</source>
-   <translation>Punkte, die über ihren Namen die ausgeglichenen Höhen erhalten und zwischen denen die Linien gezeichnet werden. Sie brauchen keine Höhen zu tragen.</translation>
+   <source>Points that get the adjusted heights by their name, and between which the lines are drawn. They need not carry heights. Unit and undulations that their record tells hold for the adjusted heights too.</source>
+   <translation>Punkte, die über ihren Namen die ausgeglichenen Höhen erhalten und zwischen denen die Linien gezeichnet werden. Sie brauchen keine Höhen zu tragen. Einheit und Undulationen, die ihr Laufprotokoll nennt, gelten auch für die ausgeglichenen Höhen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/levelling/parameters.py" />
@@ -11277,6 +11287,21 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/recorded_covariance.py" />
    <source>Layer '{}': its heights are from an adjustment, but {}; their correlation is ignored.</source>
    <translation>Layer '{}': Seine Höhen stammen aus einer Ausgleichung, aber {}; ihre Korrelation bleibt unberücksichtigt.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment with {} left in it: heights there may be wrong, and their accuracies do not tell it.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung mit offenem Verdacht ({}): Höhen dort können falsch sein, und ihre Genauigkeiten zeigen es nicht.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): accuracies and verdicts that rest on it are too good.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung, deren Globaltest nicht bestanden ist (Varianzfaktor {}, {}): Genauigkeiten und Urteile, die darauf beruhen, sind zu gut.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>Layer '{}' rests on an adjustment whose global test failed (variance factor {}, {}): its lines agree better than was stated of them, and accuracies that rest on it are too poor.</source>
+   <translation>Layer '{}' beruht auf einer Ausgleichung, deren Globaltest nicht bestanden ist (Varianzfaktor {}, {}): Ihre Linien stimmen besser überein als angegeben, und Genauigkeiten, die darauf beruhen, sind zu schlecht.</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/recorded_covariance.py" />

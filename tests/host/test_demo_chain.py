@@ -55,7 +55,7 @@ def test_levelling_gives_the_listed_heights(levelled, listed):
 
 
 def test_residuals_and_plane_of_the_levelled_heights(toolbox, levelled, expected):
-    run = toolbox.run("designheights", STATIONS=levelled["POINTS"], AXIS=AXIS, UNDULATION="field")
+    run = toolbox.run("designheights", STATIONS=levelled["POINTS"], AXIS=AXIS)
     truth = {(row["axis"], row["station"]): row for row in expected["stations"]}
     for row in run.rows():
         wanted = truth[row["axis"], row["station"]]
@@ -70,7 +70,6 @@ def test_residuals_and_plane_of_the_levelled_heights(toolbox, levelled, expected
         SIGMA=0.003,
         COVARIANCE=levelled["COVARIANCE"],
         NAME_FIELD="point",
-        UNDULATION="field",
         REFERENCE="memory:",
         ELLIPSE="memory:",
     )

@@ -13,7 +13,7 @@ from ..core.meeting import pairs_that_meet
 from ..language.height_text import exact_text
 from ..language.number_text import plain_text
 from ..language.translation import tr
-from ..structure.recorded_covariance import with_marks
+from ..structure.recorded_covariance import added_text, with_marks
 
 
 @dataclass(frozen=True)
@@ -110,13 +110,8 @@ def accuracies(asked, points, units, needed, field, given=None):
     typed, km, unit = typed_sigma(asked, "SIGMA"), typed_sigma(asked, "SIGMA_KM"), units.height
     km = None if km is None else km / 1000.0
     if given is not None:
-        return Accuracies(
-            np.ones(len(points)),
-            True,
-            None,
-            tr("covariance of the heights from the layer '{}'").format(given.layer),
-            given,
-        )
+        described = tr("covariance of the heights from the layer '{}'").format(given.layer) + added_text(given, units)
+        return Accuracies(np.ones(len(points)), True, None, described, given)
     if field:
         values = with_marks(points.columns["sigma"] * unit, asked.record_of("STATIONS"))
         sigmas = checked_sigmas(values, points, unit, needed, field)

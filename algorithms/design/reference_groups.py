@@ -313,8 +313,9 @@ def _step(run, rows, surface, sections):
 
 
 def _slopes(run, surfaces):
-    """Slopes of each fitted surface along its axes at their origins, against the ellipsoid's horizon there, without
-    unit: a list of tuples."""
+    """Slopes of each fitted surface along its axes at their origins, without unit: a list of tuples. Against the
+    ellipsoid's horizon there, which stands for the level surface where the heights know no other: see
+    HeightSystem.knows_ellipsoid."""
     counts = [len(one.group.axes) for one in surfaces]
     lines = [run.axes[k].line for one in surfaces for k in one.group.axes]
     lat, lon, turn = (

@@ -57,3 +57,22 @@ def test_the_greatest_departure_is_near_a_station(toolbox, tmp_path):
     (sentence,) = run.column("sentence")
     for text in (sentence, run.said, page.read_text("utf-8")):
         assert re.search(r"departures to ±[\d.]+ US ft near \u22120\+50 \(", text), text
+
+
+@pytest.mark.parametrize("unit", METRES)
+def test_a_tilt_has_no_unit(toolbox, tmp_path, unit):
+    """Ten stations 10 m apart that rise by 0.2 mm from each to the next: 20 ppm in every unit."""
+    surveys = []
+    for name, rise, day in (("first", 0.0, "2025-01-01"), ("second", 0.0002, "2026-01-01")):
+        rows = [
+            {"at": (0.0001 * k, 0.0), "axis": "A", "station": f"P{k}", "chainage": 10.0 * k / METRES[unit], "sd": 0.001}
+            | {"height": (50.0 + rise * k) / METRES[unit], "date": day}
+            for k in range(10)
+        ]
+        surveys.append(toolbox.points(rows, name=name))
+    page = tmp_path / "changes.html"
+    units = {"HEIGHT_UNIT": unit, "CHAINAGE_UNIT": unit, "TILT": True}
+    run = toolbox.run("comparesurveys", SURVEYS=surveys, REPORT=str(page), **units)
+    assert ", tilt +20.0 ppm (not judged)" in run.said
+    text = page.read_text("utf-8")
+    assert "Tilt (ppm)" in text and "+20.0" in text and "per km" not in text + run.said

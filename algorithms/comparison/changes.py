@@ -140,7 +140,10 @@ class _Matcher:
             rows = np.flatnonzero(partner[:, number] < 0)
             others = np.setdiff1d(np.arange(len(survey)), partner[:, number])
             if self._by != "name":
-                rows, others = rows[np.isfinite(surveys[0].chainage[rows])], others[np.isfinite(survey.chainage[others])]
+                rows, others = (
+                    rows[np.isfinite(surveys[0].chainage[rows])],
+                    others[np.isfinite(survey.chainage[others])],
+                )
             yield self.pairs(rows, number, others)
 
 

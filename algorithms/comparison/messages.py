@@ -155,9 +155,7 @@ class ComparisonReport:
         if not judged:
             return f"{text.signed(value)} {text.label}"
         said = stored_text("shift_verd", self._shown(value, sd, judged))
-        return tr("{} ± {} {} (95 %, {})").format(
-            text.signed(value), text.text(NORMAL_95 * sd), text.label, said
-        )
+        return tr("{} ± {} {} (95 %, {})").format(text.signed(value), text.text(NORMAL_95 * sd), text.label, said)
 
     def judged_sentence(self):
         """By what the changes are judged, in plain words."""

@@ -65,9 +65,7 @@ def departure_text(test, run):
     if shape.ratio < shape.ratio_limit:
         reasons.append(tr("neighbours depart from it together"))
     return tr("departures to ±{} near {} ({})").format(
-        small_text(abs(shape.greatest), run.units),
-        run.notation.shown(shape.at),
-        "; ".join(reasons),
+        small_text(abs(shape.greatest), run.units), run.notation.shown(shape.at), "; ".join(reasons)
     )
 
 

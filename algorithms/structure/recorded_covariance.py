@@ -58,7 +58,9 @@ def added_text(given, units):
     """What a GivenCovariance has beside the table, in words that follow its name; '' for nothing. ``units``: Units."""
     if given.sigma is None:
         return ""
-    return tr(", plus a standard deviation of {} for every height by itself").format(exact_text(given.sigma, units.height_name))
+    return tr(", plus a standard deviation of {} for every height by itself").format(
+        exact_text(given.sigma, units.height_name)
+    )
 
 
 def with_marks(deviations, record: RunRecord):

@@ -437,6 +437,17 @@ def test_bad_surveys(toolbox):
     )
 
 
+def test_a_survey_that_is_not_there_is_named(toolbox, tmp_path):
+    first, lost, text = survey(toolbox, FLAT), str(tmp_path / "lost.gpkg"), tmp_path / "notes.txt"
+    text.write_text("no layer", "utf-8")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, lost]).endswith(
+        f"SURVEYS: no layer can be read from '{lost}'; check the path."
+    )
+    said = toolbox.refusal("comparesurveys", SURVEYS=[lost, first, str(text)])
+    assert said.endswith(f"SURVEYS: no layer can be read from '{lost}', '{text}'; check the path."), said
+    assert toolbox.refusal("comparesurveys", SURVEYS=lost).endswith(f"'{lost}'; check the path.")
+
+
 def test_bad_dates_and_numbers(toolbox):
     layers = [survey(toolbox, FLAT), survey(toolbox, FLAT, "second", date="2026-01-01")]
     for given, said in (

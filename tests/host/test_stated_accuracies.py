@@ -26,7 +26,9 @@ def straight(toolbox, unit, number=31):
 def test_a_standard_deviation_for_all_is_told_as_it_was_typed(toolbox, tmp_path, unit):
     given, (sigma, sigma_line), page = straight(toolbox, unit), SAID[unit], tmp_path / "shapes.html"
     test = toolbox.run("testcurvature", SIGMA=0.008, HTML=str(page), **given)
-    fit = toolbox.run("fitreference", FIT="line", LINE="fitted", REFERENCE="memory:", SIGMA=0.008, SIGMA_LINE=0.007, **given)
+    fit = toolbox.run(
+        "fitreference", FIT="line", LINE="fitted", REFERENCE="memory:", SIGMA=0.008, SIGMA_LINE=0.007, **given
+    )
     for text in (test.said, page.read_text("utf-8"), fit.said):
         assert f"standard deviation {sigma} for all" in text, LABELS[unit]
     assert f"standard deviation {sigma_line} for all" in fit.said

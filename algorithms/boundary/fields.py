@@ -120,8 +120,8 @@ _ALL = (
         TEXT,
         NONE,
         "Slopes",
-        "Slope along each axis at its origin against the ellipsoid's horizon; of heights above the geoid with no or one "
-        "undulation against the level surface",
+        "Slope along each axis at its origin against the ellipsoid's horizon; against the level surface where heights "
+        "above the geoid have no undulations, or one for all",
     ),
     OutputField("sd_h", REAL, HEIGHT, "Standard deviation of the height", "Of the height at the point"),
     OutputField(

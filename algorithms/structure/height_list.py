@@ -23,8 +23,9 @@ _FIRST_ROWS = 12
 @dataclass
 class HeightList:
     """The columns of a list: ``station`` and ``axis`` texts, ``offset`` and ``height`` numbers as read (n,), NaN for
-    none; ``undulation``: likewise, None where no column is read; ``numbers``: of the rows, as the list's file counts them (n,); ``reasons``: {row: why it cannot be used};
-    ``quiet``: rows that are no readings at all; ``notes``: how columns were read."""
+    none; ``undulation``: likewise, None where no column is read; ``numbers``: of the rows, as the list's file counts
+    them (n,); ``reasons``: {row: why it cannot be used}; ``quiet``: rows that are no readings at all; ``notes``: how
+    columns were read."""
 
     station: list
     axis: list

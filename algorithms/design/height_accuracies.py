@@ -73,7 +73,7 @@ def typed_sigma(asked, key):
 
 
 def for_all_text(sigma, units):
-    """The words for one standard deviation of all stations, as somebody chose it: ``sigma``, metres; ``units``: Units."""
+    """The words for one standard deviation of all stations, as somebody chose it: ``sigma``, metres."""
     return tr("standard deviation {} for all").format(exact_text(sigma, units.height_name))
 
 

@@ -2478,8 +2478,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
-   <source>A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole: 0.000002 is 2 ppm, 2 mm in a kilometre; with LINE also a rotation in plan; where each survey has its own line, that is always separated.</source>
-   <translation>Ein Anstieg entlang der Achse proportional zur Stationierung, wie durch einen Nivellementfehler oder eine Drehung des Ganzen: 0.000002 sind 2 ppm, 2 mm auf einen Kilometer; mit LINE auch eine Drehung im Grundriss; wo jede Messung ihre eigene Linie hat, wird diese immer abgetrennt.</translation>
+   <source>A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole: 0.000002 is 2 mm in a kilometre, 2 ppm; with LINE also a rotation in plan; where each survey has its own line, that is always separated.</source>
+   <translation>Ein Anstieg entlang der Achse proportional zur Stationierung, wie durch einen Nivellementfehler oder eine Drehung des Ganzen: 0.000002 sind 2 mm auf einen Kilometer, 2 ppm; mit LINE auch eine Drehung im Grundriss; wo jede Messung ihre eigene Linie hat, wird diese immer abgetrennt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/survey.py" />

@@ -14,7 +14,7 @@ US = METRES["us_foot"]
 
 def job(toolbox, wave=0.0, bend=(), number=31, first=-50.0):
     """Stations 100 US survey feet apart from ``first`` along an axis on the equator to the east, heights in feet: a
-    straight line with a ``wave`` in feet at the first; the axis one leg, or by way of ``bend``, feet along and aside."""
+    straight line with a ``wave`` in feet at the first; the axis by way of ``bend``, feet along and aside."""
     ends = [EARTH.fwd(0.0, 0.0, 90.0, s * US)[:2] for s in (first, first + 100.0 * (number - 1))]
     middle = [EARTH.fwd(*EARTH.fwd(0.0, 0.0, 90.0, s * US)[:2], 180.0, y * US)[:2] for s, y in bend]
     rows = []

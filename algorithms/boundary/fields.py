@@ -115,7 +115,14 @@ _ALL = (
     OutputField(
         "datum", TEXT, NONE, "Datum", "Geographic reference system of the point; a run on another one is refused"
     ),
-    OutputField("slopes", TEXT, NONE, "Slopes", "Slope along each axis at its origin against the ellipsoid's horizon"),
+    OutputField(
+        "slopes",
+        TEXT,
+        NONE,
+        "Slopes",
+        "Slope along each axis at its origin against the ellipsoid's horizon; against the level surface where heights "
+        "above the geoid have no undulations, or one for all",
+    ),
     OutputField("sd_h", REAL, HEIGHT, "Standard deviation of the height", "Of the height at the point"),
     OutputField(
         "sd_slope", REAL, NONE, "Standard deviation of the slope", "Of the slope; of a plane the greater of both"

@@ -107,7 +107,47 @@ class Comparison:
         return verdicts(self.bending, self.sd_bending, self.moved, (self.what.up, self.what.down))
 
 
-def _matches(surveys, by, tolerance, feedback):
+class _Matcher:
+    """Finds the stations of the first of ``surveys`` in the others, ``by`` name, or by place within ``tolerance``
+    metres."""
+
+    def __init__(self, surveys, by, tolerance):
+        self._by, self._tolerance = by, tolerance
+        self._keys = [list(zip(survey.axis.tolist(), map(name_key, survey.station))) for survey in surveys]
+        index = {axis: k for k, axis in enumerate(dict.fromkeys(axis for part in self._keys for axis, _ in part))}
+        self._places = [
+            (np.array([index[axis] for axis, _ in part], int), survey.chainage, survey.offset)
+            for part, survey in zip(self._keys, surveys)
+        ]
+
+    def pairs(self, rows, number, others):
+        """Which of the ``rows`` of the first survey and of the ``others`` of survey ``number`` are one station: rows of
+        both."""
+        if self._by == "name":
+            found = matched_by_name([self._keys[0][k] for k in rows], [self._keys[number][k] for k in others])
+        else:
+            found = matched_by_place(
+                tuple(one[rows] for one in self._places[0]),
+                tuple(one[others] for one in self._places[number]),
+                self._tolerance,
+            )
+        return rows[found[:, 0]], others[found[:, 1]]
+
+    def unread(self, surveys, partner):
+        """(rows of the first survey, rows of the other) for each later survey: stations that both have, one of them
+        without a height."""
+        for number, survey in enumerate(surveys[1:], 1):
+            rows = np.flatnonzero(partner[:, number] < 0)
+            others = np.setdiff1d(np.arange(len(survey)), partner[:, number])
+            if self._by != "name":
+                rows, others = (
+                    rows[np.isfinite(surveys[0].chainage[rows])],
+                    others[np.isfinite(survey.chainage[others])],
+                )
+            yield self.pairs(rows, number, others)
+
+
+def _matches(surveys, by, matcher, feedback):
     """For each later survey the pairs (rows of the first, rows of it) that have heights."""
     if by == "name":
         for survey in surveys:
@@ -120,27 +160,16 @@ def _matches(surveys, by, tolerance, feedback):
                     tr("Layer '{}', row {}: there is no chainage to match by.").format(survey.name, lost[0] + 1)
                 )
     used = [np.flatnonzero(np.isfinite(survey.height)) for survey in surveys]
-    keys = [
-        [(survey.axis[k], name_key(survey.station[k])) for k in rows.tolist()] for survey, rows in zip(surveys, used)
-    ]
-    index = {axis: k for k, axis in enumerate(dict.fromkeys(axis for part in keys for axis, _ in part))}
-    places = [
-        (np.array([index[axis] for axis, _ in part], int), survey.chainage[rows], survey.offset[rows])
-        for part, survey, rows in zip(keys, surveys, used)
-    ]
     for number in range(1, len(surveys)):
-        if by == "name":
-            pairs = matched_by_name(keys[0], keys[number])
-        else:
-            pairs = matched_by_place(places[0], places[number], tolerance)
-        if not len(pairs):
+        pairs = matcher.pairs(used[0], number, used[number])
+        if not len(pairs[0]):
             raise InputError(
                 tr(
                     "No station of layer '{}' is found in layer '{}'; check axis, chainage and the matching tolerance, "
                     "or match by name."
                 ).format(surveys[number].name, surveys[0].name)
             )
-        yield number, used[0][pairs[:, 0]], used[number][pairs[:, 1]]
+        yield number, *pairs
 
 
 @dataclass(frozen=True)
@@ -158,30 +187,36 @@ def compared(surveys, *, by, tolerance, shift, tilt, origin, feedback):
     one compared with. ``tolerance``: metres; ``shift``: robust, mean, none; ``origin``: chainage where the levelling
     began, metres."""
     partner = np.full((len(surveys[0]), len(surveys)), -1)
-    for number, rows, others in _matches(surveys, by, tolerance, feedback):
+    matcher = _Matcher(surveys, by, tolerance)
+    for number, rows, others in _matches(surveys, by, matcher, feedback):
         partner[rows, number] = others
+    unmatched = _unmatched(surveys, partner, list(matcher.unread(surveys, partner)))
     asked = _Asked(shift, tilt, origin)
     line = None
     if surveys[0].line is not None:
         what = of_line(any(survey.own_line for survey in surveys))
         # Lines of their own turn against each other whether anything moved or not.
         turned = replace(asked, tilt=tilt or what.own_lines)
-        line = _comparison(what, surveys, [survey.line for survey in surveys], partner, turned, feedback)
-    return _comparison(HEIGHTS, surveys, [survey.heights for survey in surveys], partner, asked, feedback), line
+        line = _comparison(what, surveys, [survey.line for survey in surveys], partner, unmatched, turned, feedback)
+    heights = [survey.heights for survey in surveys]
+    return _comparison(HEIGHTS, surveys, heights, partner, unmatched, asked, feedback), line
 
 
-def _unmatched(surveys, partner):
-    """(survey, row, reason) of the readings without a partner, and the greatest distance of two partners, metres."""
+def _unmatched(surveys, partner, unread):
+    """(survey, row, reason) of the readings without a partner, and the greatest distance of two partners, metres.
+    ``unread``: of each later survey, stations that both have, one of them without a height: see _Matcher."""
     first, farthest = surveys[0], 0.0
     found = [(0, int(row), tr("no height in this survey")) for row in np.flatnonzero(np.isnan(first.height))]
-    for number, survey in enumerate(surveys[1:], 1):
+    for number, (survey, (known, there)) in enumerate(zip(surveys[1:], unread), 1):
         rows = np.flatnonzero(partner[:, number] >= 0)
         others = partner[rows, number]
         apart = np.abs(first.chainage[rows] - survey.chainage[others])
         farthest = max(farthest, float(np.nanmax(apart)) if np.any(np.isfinite(apart)) else 0.0)
-        missing = np.setdiff1d(np.flatnonzero(np.isfinite(first.height)), rows)
+        # A station that is there and was not read is told once, where it has no height.
+        missing = np.setdiff1d(np.flatnonzero(np.isfinite(first.height)), np.union1d(rows, known))
         found += [(0, int(row), tr("not in survey {}").format(survey.label)) for row in missing]
-        extra = np.setdiff1d(np.arange(len(survey)), others)
+        unread_first = there[np.isfinite(survey.height[there])]
+        extra = np.setdiff1d(np.arange(len(survey)), np.union1d(others, unread_first))
         found += [
             (
                 number,
@@ -195,9 +230,9 @@ def _unmatched(surveys, partner):
     return found, farthest
 
 
-def _comparison(what, surveys, readings, partner, asked, feedback):
+def _comparison(what, surveys, readings, partner, unmatched, asked, feedback):
     """The Comparison of one Quantity. ``readings``: of each survey; ``partner`` (n, k): row of each station of the
-    first survey in the others, -1 for none."""
+    first survey in the others, -1 for none; ``unmatched``: see _unmatched."""
     first, shape = surveys[0], partner.shape
     value, sd = np.full(shape, np.nan), np.full(shape, np.nan)
     value[:, 0] = readings[0].value
@@ -228,7 +263,7 @@ def _comparison(what, surveys, readings, partner, asked, feedback):
                 moved[rows, number] = one.motion.moved
     found = (value, sd, changes, deviations, common, bending, sd_bending, moved, motions)
     latest = np.max(np.where(partner >= 0, np.arange(len(surveys)), 0), axis=1)
-    return Comparison(what, surveys, *found, *_unmatched(surveys, partner), latest)
+    return Comparison(what, surveys, *found, *unmatched, latest)
 
 
 def _axis_motion(axis, first, number, accuracies, pair, changes, asked):

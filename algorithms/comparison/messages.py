@@ -7,7 +7,7 @@ import numpy as np
 
 from ..core.comparison import test_values
 from ..core.quantiles import NORMAL_95
-from ..language.height_text import Amounts, side_text, sided
+from ..language.height_text import RATIOS, Amounts, side_text, sided
 from ..language.number_text import counted, listed, number_text
 from ..language.shown_stations import shown_station, shown_stations
 from ..language.stored_words import stored_text
@@ -142,21 +142,20 @@ class ComparisonReport:
         found = motion.motion
         text = tr("common shift {}").format(self._interval(found.shift, found.sd_shift, motion.judged))
         if self.tilted:
-            tilt = self._interval(1000.0 * found.tilt, 1000.0 * found.sd_tilt, motion.judged, tr("per km"))
+            tilt = self._interval(found.tilt, found.sd_tilt, motion.judged, RATIOS)
             text += (tr(", rotation {}") if self.what.sideways else tr(", tilt {}")).format(tilt)
         return text if motion.judged else text + tr(" (not judged)")
 
-    def _interval(self, value, sd, judged, over=""):
-        """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'; ``over``: what the unit is divided by."""
-        unit = f"{self.amounts.label} {over}".strip()
+    def _interval(self, value, sd, judged, amounts=None):
+        """A common movement as '+2.0 ± 0.8 mm (95 %, beyond chance)'; ``amounts``: how it is written, as heights are if
+        not told."""
+        text = amounts or self.amounts
         if self.what.sideways:
-            return sided(f"{self.amounts.text(abs(value))} {unit}", value)
+            return sided(f"{text.text(abs(value))} {text.label}", value)
         if not judged:
-            return f"{self.amounts.signed(value)} {unit}"
+            return f"{text.signed(value)} {text.label}"
         said = stored_text("shift_verd", self._shown(value, sd, judged))
-        return tr("{} ± {} {} (95 %, {})").format(
-            self.amounts.signed(value), self.amounts.text(NORMAL_95 * sd), unit, said
-        )
+        return tr("{} ± {} {} (95 %, {})").format(text.signed(value), text.text(NORMAL_95 * sd), text.label, said)
 
     def judged_sentence(self):
         """By what the changes are judged, in plain words."""

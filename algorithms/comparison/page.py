@@ -7,7 +7,7 @@ import numpy as np
 from ..core.quantiles import NORMAL_95
 from ..documents.blocks import Column, Facts, Heading, Paragraph, Picture, Table, cautions
 from ..documents.html import html_page
-from ..language.height_text import height_text
+from ..language.height_text import RATIOS, height_text
 from ..language.number_text import counted, number_text
 from ..language.shown_stations import shown_station
 from ..language.translation import tr, translatable
@@ -100,9 +100,9 @@ def comparison_page(report, charts, title, record):
 def _motions(report):
     c, text, small = report.compared, report.amounts, report.amounts.label
     tilt, (low, high) = report.tilted, (report.what.down, report.what.up)
-    shift, turn = tr("Common shift ({})"), tr("Tilt ({} per km)")
+    shift, turn = tr("Common shift ({})"), tr("Tilt ({})")
     if report.what.sideways:
-        shift, turn = tr("Common lateral shift ({})"), tr("Rotation in plan ({} per km)")
+        shift, turn = tr("Common lateral shift ({})"), tr("Rotation in plan ({})")
     columns = [
         Column(tr("Axis"), "k"),
         Column(tr("Survey"), "k"),
@@ -111,7 +111,7 @@ def _motions(report):
         Column(tr("Set aside"), "n"),
         Column(shift.format(small), "n"),
         Column(tr("± 95 % ({})").format(small), "n"),
-        *([Column(turn.format(small), "n"), Column(tr("± 95 % ({} per km)").format(small), "n")] if tilt else []),
+        *([Column(heading.format(RATIOS.label), "n") for heading in (turn, tr("± 95 % ({})"))] if tilt else []),
         Column(tr("RMS, shift removed ({})").format(small), "n"),
         *(Column(heading, "n") for heading in _sides_of(report)),
         Column(tr("Possible"), "n"),
@@ -133,8 +133,8 @@ def _motions(report):
                 text.text(NORMAL_95 * found.sd_shift) if found and m.judged else "",
                 *(
                     [
-                        text.signed(found.tilt * 1000.0) if found else "",
-                        text.text(NORMAL_95 * found.sd_tilt * 1000.0) if found and m.judged else "",
+                        RATIOS.signed(found.tilt) if found else "",
+                        RATIOS.text(NORMAL_95 * found.sd_tilt) if found and m.judged else "",
                     ]
                     if tilt
                     else []

@@ -230,7 +230,7 @@ def common_tilt():
         QgsProcessingParameterBoolean("TILT", tr("Separate a common tilt too"), defaultValue=False),
         tr(
             "A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the "
-            "whole: 0.000002 is 2 mm in a kilometre; with LINE also a rotation in plan; where each survey has "
+            "whole: 0.000002 is 2 mm in a kilometre, 2 ppm; with LINE also a rotation in plan; where each survey has "
             "its own line, that is always separated."
         ),
     )

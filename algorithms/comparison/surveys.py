@@ -19,7 +19,7 @@ from ..language.core_sentences import worded
 from ..language.number_text import counted, plain_text
 from ..language.translation import tr
 from ..language.units import Units
-from ..structure.recorded_covariance import given_covariance, with_marks
+from ..structure.recorded_covariance import added_text, given_covariance, with_marks
 from .line_readings import SD_FIELD, is_own_line, read_line
 from .parameters import FIELDS
 from .survey import Survey
@@ -247,7 +247,8 @@ def _accuracy(asked, columns, source, run_units, field, told):
         rows = np.flatnonzero(np.isfinite(columns["height"]))
         matrix = np.full((len(columns["height"]),) * 2, np.nan)
         matrix[np.ix_(rows, rows)] = given.covariance(rows).matrix
-        return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, tr("covariance in '{}'").format(given.layer))
+        words = tr("covariance in '{}'").format(given.layer) + added_text(given, told.units)
+        return SurveyAccuracy(np.full(len(matrix), np.nan), None, matrix, words)
     own, words = columns["sd"] * run_units.height, tr("field 'sd'")
     if sigma is not None:
         own, words = np.full(len(own), sigma), f"{plain_text(told.sigma)} {told.units.height_label}"

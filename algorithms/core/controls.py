@@ -6,7 +6,7 @@ from typing import Optional
 import numpy as np
 
 from .axis import Axis, places_on
-from .errors import InputError, Word
+from .errors import Chainage, InputError, Length, Word
 from .segments import joined
 
 CONTROL_REACH = 1.0
@@ -177,12 +177,12 @@ def _controls(letter, defaults, given, stations, rows, undulations):
         station[near] = found[near]
         for k in np.flatnonzero(near & (found < 0)):
             raise InputError(
-                "Axis '{}': control {} at chainage {:.3f} m has no height, and no station with a height "
-                "lies within {:g} m of it.",
+                "Axis '{}': control {} at chainage {} has no height, and no station with a height "
+                "lies within {} of it.",
                 stations[k].name,
                 letter,
-                chainage[k],
-                CONTROL_REACH,
+                Chainage(chainage[k]),
+                Length(CONTROL_REACH),
             )
     at, n = present & ~typed, np.full(number, np.nan)
     chainage[at], height[at], n[at] = (v[station[at]] for v in (rows.chainage, rows.height, rows.undulation))

@@ -10,7 +10,7 @@ from .choices import DESIGNS, EARTHS
 from .controls import Rows, controls_of
 from .curves import CHUNK
 from .earth_models import sphere_chord, sphere_inclined, sphere_tangent
-from .errors import InputError, Sentence, Word
+from .errors import Chainage, InputError, Length, Sentence, Word
 from .measure import measure
 from .normal_gravity import water_height
 from .plane import Plane, chord_plane, chord_planes, heights_over, inclined_plane, inclined_planes
@@ -76,7 +76,7 @@ class DesignSpec:
             and self.chainage_b is not None
             and abs(self.chainage_a - self.chainage_b) < 0.001
         ):
-            raise InputError("Both controls are at chainage {:g} m; they must be apart.", self.chainage_a)
+            raise InputError("Both controls are at chainage {}; they must be apart.", Chainage(self.chainage_a))
         if self.radius is not None and self.radius < 100_000.0:
             raise InputError("A sphere of radius {:g} m is not that of the Earth; RADIUS is in metres.", self.radius)
 
@@ -293,10 +293,10 @@ def _along_designs(work, axes):
         x_b[k] = np.nan if end is None else end
         if departure > KINK * extent:
             bends = Sentence(
-                "Axis '{}' bends: it departs {:.3f} m from the geodesic of its design, so a straight structure ('{}') "
+                "Axis '{}' bends: it departs {} from the geodesic of its design, so a straight structure ('{}') "
                 "cannot follow it; check each leg by itself.",
                 work.stations[k].name,
-                departure,
+                Length(departure),
                 Word(work.specs[k].kind),
             )
             work.warnings[k] = (bends,)

@@ -5,6 +5,17 @@ class Word(str):
     """A word of the core among the values of a refusal: it is translated, while what the user wrote is not."""
 
 
+class Length(float):
+    """A length in metres among the values of a sentence; who words it for a run tells it in the run's unit."""
+
+    def __format__(self, spec):
+        return f"{float(self):.3f}".rstrip("0").rstrip(".") + " m"
+
+
+class Chainage(Length):
+    """A chainage in metres among them; who words it for a run writes it as a station."""
+
+
 class Sentence(str):
     """A sentence of the core that refuses nothing, in English; ``text`` and ``values`` as of an InputError."""
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from .axis import Axis, AxisLine, places_on
 from .covariance import Covariance
-from .errors import InputError
+from .errors import InputError, Length
 from .geodesy import Ellipsoid, east_north, foot_and_normal, geographic
 from .least_squares import MOST_ASIDE, Fitted, Search, Solution, huber_weights, search
 from .measure import measure
@@ -174,10 +174,10 @@ def check_spread(lat, lon, ellipsoid):
     away = float(np.abs(measure([line], lat, lon).across).max())
     if away <= ONE_GEODESIC * extent:
         raise InputError(
-            "The stations lie on one line (none is more than {:.3f} m from it over {:.0f} m), which "
+            "The stations lie on one line (none is more than {} from it over {}), which "
             "determines no plane; fit a line, or add an axis in another direction.",
-            away,
-            extent,
+            Length(away),
+            Length(extent),
         )
 
 

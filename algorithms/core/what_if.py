@@ -7,7 +7,7 @@ import numpy as np
 from .controls import Control
 from .design import DesignSpec, straight_plane
 from .earth_models import field_rule_between
-from .errors import InputError
+from .errors import Chainage, InputError
 from .geodesy import Ellipsoid
 
 # Controls nearer to each other than this make no line: a design refuses them too.
@@ -31,7 +31,7 @@ class ProfilePlaces:
     def station(self, row):
         """The control at the station of index ``row``, at its own place and height; InputError without them."""
         if not np.isfinite(self.height[row] + self.lat[row] + self.undulation[row]):
-            raise InputError("The station at chainage {:.3f} m has no height or no place.", self.chainage[row])
+            raise InputError("The station at chainage {} has no height or no place.", Chainage(self.chainage[row]))
         values = (self.chainage, self.height, self.lat, self.lon)
         s, height, lat, lon = (float(value[row]) for value in values)
         return Control(s, height, lat, lon, np.nan, float(self.undulation[row]), int(row))
@@ -44,7 +44,7 @@ class ProfilePlaces:
         known = np.isfinite(self.lat + self.undulation)
         s = self.chainage[known]
         if len(s) < 2 or not s[0] <= chainage <= s[-1]:
-            raise InputError("Chainage {:.3f} m lies beyond the stations.", chainage)
+            raise InputError("Chainage {} lies beyond the stations.", Chainage(chainage))
         lat, lon, n = (
             float(np.interp(chainage, s, values))
             for values in (self.lat[known], np.unwrap(self.lon[known], period=360.0), self.undulation[known])

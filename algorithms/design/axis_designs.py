@@ -83,7 +83,9 @@ class Designs:
             # The core knows no parameters; of its refusals this one has one place where it is mended.
             keys = ("SLOPE",) if kind == "inclined" and values["slope"] is None else error.keys
             raise InputError(
-                tr("Axis '{}': {}").format(axis.line.name, worded(error)), code=error.code, keys=keys
+                tr("Axis '{}': {}").format(axis.line.name, worded(error, self._notation.shown, self._units)),
+                code=error.code,
+                keys=keys,
             ) from None
 
     def _water(self, kind):

@@ -28,7 +28,7 @@ def tell_curvature(run, tested):
     say(run.system.described)
     say_coarse(run.asked, run.system, [one.profile.length for one in tested])
     for one in tested[:MOST_TOLD]:
-        say(verdict_sentence(leg_title(one), one.test, run.units))
+        say(verdict_sentence(leg_title(one), one.test, run))
         say(radius_sentence(one.test) + " " + geoid_sentence(one.test))
         say(
             tr("RMS: {}.").format(

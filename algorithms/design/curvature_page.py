@@ -71,7 +71,7 @@ def curvature_page(run, tested, record):
 def _axis(run, one, drawn):
     """The pieces about one axis; ``drawn``: with its picture."""
     test, units = one.test, run.units
-    sentence = verdict_sentence(tr("Axis '{}'").format(one.name), test, units)
+    sentence = verdict_sentence(tr("Axis '{}'").format(one.name), test, run)
     columns = (
         Column(tr("shape"), "k"),
         Column(tr("RMS"), "n"),

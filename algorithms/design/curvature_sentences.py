@@ -37,24 +37,25 @@ def factor_text(test):
     return tr("curvature factor {} ± {} (95 %)").format(number_text(test.factor, 3), number_text(test.half_width, 3))
 
 
-def verdict_sentence(name, test, units):
-    """The verdict in one or two sentences; never that something is straight or level whose heights do not follow it."""
+def verdict_sentence(name, test, run):
+    """The verdict in one or two sentences; never that something is straight or level whose heights do not follow it.
+    ``run``: with ``units`` and ``notation``."""
     if test.verdict == "straight on average":
         return tr("{} bends on average like a straight line in space ({}), but does not follow one: {}.").format(
-            name, factor_text(test), departure_text(test, units)
+            name, factor_text(test), departure_text(test, run)
         )
     if test.verdict == "level on average":
         return tr(
             "{} follows the level surface on average, at a constant grade of {} ({}), but not from station to station: "
             "{}."
-        ).format(name, number_text(_grade(test), 6), factor_text(test), departure_text(test, units))
-    sentence = _bend_sentence(name, test, units)
+        ).format(name, number_text(_grade(test), 6), factor_text(test), departure_text(test, run))
+    sentence = _bend_sentence(name, test, run.units)
     if test.shape.fits:
         return sentence
-    return sentence + " " + tr("Nor do the heights follow one curve: {}.").format(departure_text(test, units))
+    return sentence + " " + tr("Nor do the heights follow one curve: {}.").format(departure_text(test, run))
 
 
-def departure_text(test, units):
+def departure_text(test, run):
     """How far the heights leave the curve, where, and which test says so."""
     shape, reasons = test.shape, []
     if shape.chi > shape.chi_limit:
@@ -63,11 +64,8 @@ def departure_text(test, units):
         )
     if shape.ratio < shape.ratio_limit:
         reasons.append(tr("neighbours depart from it together"))
-    return tr("departures to ±{} near {} {} ({})").format(
-        small_text(abs(shape.greatest), units),
-        number_text(shape.at / units.chainage, 0),
-        units.chainage_label,
-        "; ".join(reasons),
+    return tr("departures to ±{} near {} ({})").format(
+        small_text(abs(shape.greatest), run.units), run.notation.shown(shape.at), "; ".join(reasons)
     )
 
 

@@ -35,7 +35,7 @@ def curvature_table(run, tested, record):
         "radius_lo": low / unit.chainage,
         "radius_hi": high / unit.chainage,
         "verdict": [test.verdict for test in tests],
-        "sentence": [verdict_sentence(leg_title(one), one.test, unit) for one in tested],
+        "sentence": [verdict_sentence(leg_title(one), one.test, run) for one in tested],
         "record": [record.text()] * len(tested),
     }
     for models in zip(*(test.models for test in tests)):

@@ -53,7 +53,7 @@ def tell_designs(run, reports):
     for number, report in enumerate(reports):
         for sentence in (*(report.found.warnings if report.found else ()), report.doubt):
             if sentence:
-                run.asked.warn(worded(sentence))
+                run.asked.warn(worded(sentence, run.notation.shown, run.units))
         if report.spec is not None:
             _warn_axis(run, report, beyond[number])
 

@@ -7,12 +7,14 @@ from ..boundary.output_rows import OutputTable
 from ..boundary.reference_systems import definition
 from ..core.controls import DesignStations
 from ..core.design import designs_heights
+from ..core.errors import InputError
 from ..core.geodesy import datum_name
 from ..core.residuals import STATUSES, statistics_of_axes, status_codes
 from ..core.row_ranges import as_slice, as_slices
 from ..core.segments import joined
 from ..core.unit_check import unit_doubts
 from ..entry.base import Result
+from ..language.core_sentences import worded
 from ..language.translation import tr
 from ..structure.axis_overrides import AxisFields
 from ..structure.checks import duplicate_rows, warn_duplicates
@@ -98,7 +100,10 @@ class DesignRun:
         specs, tolerances = [self.designs.spec(*one) for one in axes], [self.designs.tolerance(*one) for one in axes]
         ellipsoid = self.structure.axes[0].line.ellipsoid
         undulations = [self.system.along(one.chainage, one.undulation, ellipsoid, self.stated) for one in stations]
-        found = designs_heights(specs, stations, undulations)
+        try:
+            found = designs_heights(specs, stations, undulations)
+        except InputError as error:
+            raise error.reworded(worded(error, self.notation.shown, self.units)) from None
         self.asked.check_cancel()
         self.asked.progress(50)
         statistics = self._judged([rows[number] for number in used], found, tolerances)

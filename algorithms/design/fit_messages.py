@@ -91,10 +91,11 @@ def _tell_fit(run, fit, geoid_slope):
     ]
     width = solution.interval_factor * solution.deviations[0]
     say(
-        tr("{} '{}': slope at the origin of {}, against the ellipsoid's horizon{}; height {}{} at its point.").format(
+        tr("{} '{}': slope at the origin of {}, against {}{}; height {}{} at its point.").format(
             kind,
             fit.name,
             listed(slopes),
+            _horizon(run.system),
             tr(", 95 %") if np.isfinite(width) else "",
             height_with_unit(fit.surface.height, units),
             give_or_take(width, small_text(width, units)),
@@ -137,6 +138,12 @@ def _tell_fit(run, fit, geoid_slope):
     tell_points(run, fit, geoid_slope)
     tell_suspects(run, fit, fit.upwards, words)
     tell_line(run, fit)
+
+
+def _horizon(system):
+    """What the slopes are against: undulations that differ from station to station turn heights above the geoid into
+    ellipsoidal ones; without them the heights tell of the level surface alone."""
+    return tr("the ellipsoid's horizon") if system.knows_ellipsoid else tr("the level surface")
 
 
 def _slope_width(fit):

@@ -8,10 +8,9 @@ from ..core.errors import InputError
 from ..core.lateral import LineStations, VerticalPlanes, planes_through_ends
 from ..core.lateral_fit import Sideways, fit_sideways
 from ..language.decision_words import SUSPECTED
-from ..language.height_text import amounts_for
 from ..language.translation import tr
 from ..structure.reviewed_stations import review_fields
-from .height_accuracies import line_sigmas, sigma_index, typed_sigma
+from .height_accuracies import for_all_text, line_sigmas, sigma_index, typed_sigma
 
 # The entry whose fields these are.
 _ENTRY = "tautline:fitreference"
@@ -51,8 +50,7 @@ class FittedLines:
             self.known = True
         elif typed is not None:
             self.sigma = np.full(len(points), typed * unit)
-            words = amounts_for(run.units.height_name).with_unit(typed)
-            self.known, self.described = True, tr("standard deviation {} for all").format(words)
+            self.known, self.described = True, for_all_text(typed * unit, run.units)
         else:
             self.sigma = np.ones(len(points))
             self.described = tr("standard deviation not stated, estimated from the departures")

@@ -10,10 +10,10 @@ from ..core.covariance import independent, independent_pieces, levelled
 from ..core.errors import InputError
 from ..core.geodesy import foot_and_normal
 from ..core.meeting import pairs_that_meet
-from ..language.height_text import amounts_for
+from ..language.height_text import exact_text
 from ..language.number_text import plain_text
 from ..language.translation import tr
-from ..structure.recorded_covariance import with_marks
+from ..structure.recorded_covariance import added_text, with_marks
 
 
 @dataclass(frozen=True)
@@ -72,6 +72,11 @@ def typed_sigma(asked, key):
     return typed
 
 
+def for_all_text(sigma, units):
+    """The words for one standard deviation of all stations, as somebody chose it: ``sigma``, metres."""
+    return tr("standard deviation {} for all").format(exact_text(sigma, units.height_name))
+
+
 def checked_sigmas(values, points, unit, needed, field):
     """Standard deviations ``values`` of all stations, metres (n,), from the ``field``, with ones where there is none.
 
@@ -105,24 +110,14 @@ def accuracies(asked, points, units, needed, field, given=None):
     typed, km, unit = typed_sigma(asked, "SIGMA"), typed_sigma(asked, "SIGMA_KM"), units.height
     km = None if km is None else km / 1000.0
     if given is not None:
-        return Accuracies(
-            np.ones(len(points)),
-            True,
-            None,
-            tr("covariance of the heights from the layer '{}'").format(given.layer),
-            given,
-        )
+        described = tr("covariance of the heights from the layer '{}'").format(given.layer) + added_text(given, units)
+        return Accuracies(np.ones(len(points)), True, None, described, given)
     if field:
         values = with_marks(points.columns["sigma"] * unit, asked.record_of("STATIONS"))
         sigmas = checked_sigmas(values, points, unit, needed, field)
         return Accuracies(sigmas, True, km, tr("standard deviations from a field"))
     if typed is not None:
-        return Accuracies(
-            np.full(len(points), typed * unit),
-            True,
-            km,
-            tr("standard deviation {} for all").format(amounts_for(units.height_name).with_unit(typed)),
-        )
+        return Accuracies(np.full(len(points), typed * unit), True, km, for_all_text(typed * unit, units))
     if km is not None:
         raise InputError(
             tr("SIGMA_KM needs the standard deviation of a height too: give SIGMA or SIGMA_FIELD."),

@@ -74,14 +74,13 @@ class Group:
     at: np.ndarray = field(repr=False)
     stretch: object = None
 
-    def named(self, function, *given, **options):
-        """What ``function`` gives; an InputError of it names the axis or group."""
+    def named(self, run, function, *given, **options):
+        """What ``function`` gives; an InputError of it names the axis or group, in the units of the ``run``."""
         try:
             return function(*given, **options)
         except InputError as error:
-            raise error.reworded(
-                tr("{} '{}': {}").format(tr("Plane") if self.kind == "plane" else tr("Line"), self.name, worded(error))
-            ) from None
+            kind, reason = tr("Plane") if self.kind == "plane" else tr("Line"), worded(error, units=run.units)
+            raise error.reworded(tr("{} '{}': {}").format(kind, self.name, reason)) from None
 
     def observed(self, run, station, lat, lon, height, undulation, covariance):
         """The Heights of the rows of ``run``, and its sections: see fit.fit_surface. The arrays: of its rows, see
@@ -165,15 +164,15 @@ def fitted_groups(run, groups, *, remove, robust):
 def _surfaces(run, groups, *, remove, robust):
     """The _Surface of each group."""
     pieces = zip(groups, *run.pieces([group.rows for group in groups]))
-    observed = [group.named(group.observed, run, *own) for group, *own in pieces]
+    observed = [group.named(run, group.observed, run, *own) for group, *own in pieces]
     heights, sections = zip(*observed)
 
     def fitted(number, *given, **options):
         run.asked.check_cancel()
-        return groups[number].named(fit_surface, *given, **options)
+        return groups[number].named(run, fit_surface, *given, **options)
 
     if groups[0].kind == "plane":
-        frames = [group.named(group.plane_frame, run, one) for group, one in zip(groups, heights)]
+        frames = [group.named(run, group.plane_frame, run, one) for group, one in zip(groups, heights)]
         options = {"remove": remove, "robust": robust}
         fits = [
             fitted(k, *one, sections=own, **options) for k, (*one, own) in enumerate(zip(frames, heights, sections))
@@ -313,8 +312,9 @@ def _step(run, rows, surface, sections):
 
 
 def _slopes(run, surfaces):
-    """Slopes of each fitted surface along its axes at their origins, against the ellipsoid's horizon there, without
-    unit: a list of tuples."""
+    """Slopes of each fitted surface along its axes at their origins, without unit: a list of tuples. Against the
+    ellipsoid's horizon there, which stands for the level surface where the heights know no other: see
+    HeightSystem.knows_ellipsoid."""
     counts = [len(one.group.axes) for one in surfaces]
     lines = [run.axes[k].line for one in surfaces for k in one.group.axes]
     lat, lon, turn = (

@@ -1,12 +1,17 @@
 """The checks of what an entry is given, before its run: keys, values, places, reference systems."""
 
-from qgis.core import QgsProcessingParameterFeatureSink, QgsProcessingParameterFileDestination
+from qgis.core import (
+    QgsProcessingParameterFeatureSink,
+    QgsProcessingParameterFileDestination,
+    QgsProcessingParameterMultipleLayers,
+)
 
 from ..boundary import output_places
 from ..core.errors import InputError
+from ..language.number_text import listed
 from ..language.translation import tr
 from .given_values import given_inputs, given_keys
-from .layer_records import record_of_layer
+from .layer_records import layer_of, record_of_layer
 from .recorded_system import check_reference_system
 from .refusals import sentence_of, tell_refusal
 from .strict_values import check_value
@@ -24,7 +29,9 @@ def checked(entry, parameters, context, by_host):
             check_value(definition, parameters.get(definition.name()), context)
         valid, message = by_host(parameters, context)
         if not valid:
-            raise InputError(message, keys=_refused_by_host(entry, parameters, context))
+            refused = _refused_by_host(entry, parameters, context)
+            unread = [_unread(entry.parameterDefinition(key), parameters.get(key), context) for key in refused]
+            raise InputError(next(filter(None, unread), message), keys=refused)
         _check_places(entry, parameters, context)
         for key, value in given_inputs(entry, parameters):
             if key in _MEASURED:
@@ -41,6 +48,17 @@ def _refused_by_host(entry, parameters, context):
         if not definition.checkValueIsAcceptable(parameters.get(definition.name()), context):
             return (definition.name(),)
     return ()
+
+
+def _unread(definition, value, context):
+    """The sentence for the layers of a list that cannot be read, which the host does not name; '' for none."""
+    if not isinstance(definition, QgsProcessingParameterMultipleLayers):
+        return ""
+    lost = [one for one in (value if isinstance(value, (list, tuple)) else [value]) if isinstance(one, str)]
+    lost = [f"'{one}'" for one in lost if layer_of(one, context) is None]
+    return (
+        tr("{}: no layer can be read from {}; check the path.").format(definition.name(), listed(lost)) if lost else ""
+    )
 
 
 def _check_keys(entry, parameters):

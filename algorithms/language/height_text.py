@@ -89,6 +89,25 @@ class Amounts:
         return self.text(low), self.with_unit(high)
 
 
+class _Ratios:
+    """How a rise per length, without unit, is written: in parts per million, the same whatever the run's unit is."""
+
+    label = "ppm"
+
+    @staticmethod
+    def text(value):
+        """The number alone; '' where there is none."""
+        return number_text(value * 1e6, 1) if _known(value) else ""
+
+    @staticmethod
+    def signed(value):
+        """The same with a plus sign before positive numbers."""
+        return signed_text(value * 1e6, 1) if _known(value) else ""
+
+
+RATIOS = _Ratios()
+
+
 def amounts_for(unit, finest=None):
     """Amounts for heights in ``unit``: 0.1 mm or 0.001 ft, finer where a step of ``finest`` metres needs it."""
     least, most = _LEAST[unit], _MOST[unit]

@@ -1,6 +1,7 @@
 """A height list as people keep it: headings, comments, merged cells and ways of writing numbers, read and told."""
 
 from dataclasses import dataclass, field
+from typing import Optional
 
 import numpy as np
 
@@ -21,9 +22,10 @@ _FIRST_ROWS = 12
 
 @dataclass
 class HeightList:
-    """The four columns of a list: ``station`` and ``axis`` texts, ``offset`` and ``height`` numbers as read (n,), NaN
-    for none; ``numbers``: of the rows, as the list's file counts them (n,); ``reasons``: {row: why it cannot be used};
-    ``quiet``: rows that are no readings at all; ``notes``: how columns were read."""
+    """The columns of a list: ``station`` and ``axis`` texts, ``offset`` and ``height`` numbers as read (n,), NaN for
+    none; ``undulation``: likewise, None where no column is read; ``numbers``: of the rows, as the list's file counts
+    them (n,); ``reasons``: {row: why it cannot be used}; ``quiet``: rows that are no readings at all; ``notes``: how
+    columns were read."""
 
     station: list
     axis: list
@@ -34,6 +36,7 @@ class HeightList:
     reasons: dict = field(default_factory=dict)
     quiet: set = field(default_factory=set)
     notes: list = field(default_factory=list)
+    undulation: Optional[np.ndarray] = None
 
 
 def heading_columns(cells):
@@ -69,11 +72,13 @@ def _is_heading(station, height):
     return column_kind(station) == "station" or column_kind(height) == "height"
 
 
-def read_height_list(columns, axis_names, units, sign, first=0, numbers=None):
+def read_height_list(columns, axis_names, units, sign, first=0, numbers=None, undulation=""):
     """HeightList of the columns {key: texts}; rows before ``first`` are headings. ``numbers``: of the rows in the
-    list's file (n,), None: from 1. InputError where a decimal sign is open."""
+    list's file (n,), None: from 1; ``undulation``: name of the field of the column 'undulation', '' where the run
+    uses none. InputError where a decimal sign is open."""
     # Of a file that one of our entries has written: '-2+00 is the station -2+00.
-    columns = {key: [text_of_cell(text) for text in columns[key]] for key in KEYS}
+    read = (*KEYS, "undulation") if undulation else KEYS
+    columns = {key: [text_of_cell(text) for text in columns[key]] for key in read}
     station, axis = list(columns["station"]), list(columns["axis"])
     numbers = np.arange(1, len(station) + 1) if numbers is None else numbers
     found = HeightList(station, axis, np.zeros(0), np.zeros(0), list(columns["height"]), numbers)
@@ -94,16 +99,12 @@ def read_height_list(columns, axis_names, units, sign, first=0, numbers=None):
                 counted(filled, tr("row stands"), tr("rows stand"))
             )
         )
-    blank = [("" if row in found.quiet else text) for row, text in enumerate(columns["offset"])]
-    found.offset = _column(found, blank, tr("offset"), sign, units.chainage_name != "metre")
-    found.height = _column(
-        found,
-        [("" if row in found.quiet else text) for row, text in enumerate(columns["height"])],
-        tr("height"),
-        sign,
-        units.height_name != "metre",
-    )
-    found.station = _stations(found, sign, units.chainage_name != "metre")
+    chainages_in_feet, heights_in_feet = (name != "metre" for name in (units.chainage_name, units.height_name))
+    found.offset = _column(found, columns["offset"], tr("offset"), sign, chainages_in_feet)
+    found.height = _column(found, columns["height"], tr("height"), sign, heights_in_feet)
+    if undulation:
+        found.undulation = _column(found, columns["undulation"], tr("undulation"), sign, heights_in_feet, undulation)
+    found.station = _stations(found, sign, chainages_in_feet)
     return found
 
 
@@ -130,10 +131,13 @@ def _no_reading(cells, by_case, current, heading):
     return "", current
 
 
-def _column(found, texts, name, sign, in_feet):
+def _column(found, texts, name, sign, in_feet, named=""):
+    """The numbers of a column of ``texts``, NaN for none; ``named``: the field that a reason must name."""
+    texts = ["" if row in found.quiet else text for row, text in enumerate(texts)]
     column = read_column(texts, name=name, sign=sign, in_feet=in_feet)
     for row, reason in column.reasons.items():
-        found.reasons.setdefault(row, worded(reason))
+        reason = worded(reason)
+        found.reasons.setdefault(row, tr("Field '{}': {}").format(named, reason) if named else reason)
     if column.notes:
         found.notes.append(tr("The {} has {}.").format(name, ", ".join(map(tr, column.notes))))
     return column.values

@@ -42,6 +42,12 @@ class HeightSystem:
         """Length of a cell of the grid, metres."""
         return self.cell * _DEGREE
 
+    @property
+    def knows_ellipsoid(self):
+        """True where the heights, with their undulations, show how the ellipsoid lies under them: not with an unknown
+        undulation, nor with one for all, which knows no slope of the geoid."""
+        return self.kind in ("ellipsoidal", "field", "grid")
+
     def shows_bending(self, length):
         """True where undulations come from a grid that shows bending over ``length`` metres, more than two cells."""
         return self.kind == "grid" and length > 2.0 * self.cell_metres

@@ -62,8 +62,8 @@ class PlacementRun:
                 ).format(source.sourceName(), _columns_text(source)),
                 keys=("STATION_FIELD",),
             )
-        columns = {**fields, "undulation": list_undulation_index(asked, source)}
-        table = read_table(source, {}, columns, asked.feedback)
+        undulation = list_undulation_index(asked, source)
+        table = read_table(source, {}, {**fields, "undulation": undulation}, asked.feedback)
         if not len(table.ids):
             raise InputError(tr("Layer '{}' has no rows.").format(source.sourceName()))
         crs = checked_crs(axis_source)
@@ -74,7 +74,8 @@ class PlacementRun:
         rows = _Rows([axis.line.name for axis in axes], notation, run_units)
         sign = asked.choice("DECIMAL_SIGN")
         numbers = file_rows(asked.layer("INPUT"), table.ids)
-        heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1, numbers)
+        name = source.fields()[undulation].name() if undulation >= 0 else ""
+        heights = read_height_list(table.columns, rows.names, run_units, sign, heading + 1, numbers, name)
         rows.read(heights)
         rows.refuse_if_none(source.sourceName())
         _refuse_without_heights(rows, source, fields)
@@ -82,7 +83,7 @@ class PlacementRun:
         told(heights, source, asked)
         for sentence in suspicions(rows, heights, rows.names, notation):
             asked.warn(tr("Layer '{}', {}.").format(source.sourceName(), sentence))
-        n = list_undulations(asked, table.columns["undulation"], rows, axes, crs, run_units.height, sign)
+        n = list_undulations(asked, heights.undulation, rows, axes, crs, run_units.height)
         lat, lon = self._places(asked, axes, axis_source, rows, n, notation, run_units)
         warn_duplicates(
             duplicate_rows(*(np.array(v) for v in (rows.axis, rows.chainage, rows.offset)), numbers[rows.row] - 1),

@@ -13,6 +13,7 @@ from ..core.covariance_text import covariance_of
 from ..core.errors import InputError
 from ..entry.run_record import RunRecord
 from ..language.core_sentences import worded
+from ..language.height_text import exact_text
 from ..language.number_text import counted, listed, number_text
 from ..language.translation import tr
 from .named_points import NAMES
@@ -51,6 +52,15 @@ class GivenCovariance:
             held = np.flatnonzero(np.diag(matrix) <= 0.0)
             matrix[held, held] = MARK_SIGMA**2
         return Covariance(np.diag(matrix).copy(), matrix)
+
+
+def added_text(given, units):
+    """What a GivenCovariance has beside the table, in words that follow its name; '' for nothing. ``units``: Units."""
+    if given.sigma is None:
+        return ""
+    return tr(", plus a standard deviation of {} for every height by itself").format(
+        exact_text(given.sigma, units.height_name)
+    )
 
 
 def with_marks(deviations, record: RunRecord):

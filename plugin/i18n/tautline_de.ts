@@ -1973,11 +1973,6 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/messages.py" />
-   <source>per km</source>
-   <translation>je km</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/comparison/messages.py" />
    <source>, rotation {}</source>
    <translation>, Drehung {}</translation>
   </message>
@@ -2193,8 +2188,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
-   <source>Tilt ({} per km)</source>
-   <translation>Kippung ({} je km)</translation>
+   <source>Tilt ({})</source>
+   <translation>Kippung ({})</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
@@ -2203,18 +2198,13 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
-   <source>Rotation in plan ({} per km)</source>
-   <translation>Drehung im Grundriss ({} je km)</translation>
+   <source>Rotation in plan ({})</source>
+   <translation>Drehung im Grundriss ({})</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
    <source>± 95 % ({})</source>
    <translation>± 95 % ({})</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/comparison/page.py" />
-   <source>± 95 % ({} per km)</source>
-   <translation>± 95 % ({} je km)</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/page.py" />
@@ -2488,8 +2478,8 @@ Stationen nur einer Messung stehen in einer Tabelle. Die Ergebnisse dienen der P
   </message>
   <message>
    <location filename="../../algorithms/comparison/parameters.py" />
-   <source>A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole: 0.000002 is 2 mm in a kilometre; with LINE also a rotation in plan; where each survey has its own line, that is always separated.</source>
-   <translation>Ein Anstieg entlang der Achse proportional zur Stationierung, wie durch einen Nivellementfehler oder eine Drehung des Ganzen: 0.000002 sind 2 mm auf einen Kilometer; mit LINE auch eine Drehung im Grundriss; wo jede Messung ihre eigene Linie hat, wird diese immer abgetrennt.</translation>
+   <source>A rise along the axis in proportion to the chainage, as from a levelling error or a rotation of the whole: 0.000002 is 2 mm in a kilometre, 2 ppm; with LINE also a rotation in plan; where each survey has its own line, that is always separated.</source>
+   <translation>Ein Anstieg entlang der Achse proportional zur Stationierung, wie durch einen Nivellementfehler oder eine Drehung des Ganzen: 0.000002 sind 2 mm auf einen Kilometer, 2 ppm; mit LINE auch eine Drehung im Grundriss; wo jede Messung ihre eigene Linie hat, wird diese immer abgetrennt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/comparison/survey.py" />
@@ -2797,8 +2787,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/core/controls.py" />
-   <source>Axis '{}': control {} at chainage {:.3f} m has no height, and no station with a height lies within {:g} m of it.</source>
-   <translation>Achse '{}': Zwangspunkt {} bei Stationierung {:.3f} m hat keine Höhe, und keine Station mit Höhe liegt höchstens {:g} m davon entfernt.</translation>
+   <source>Axis '{}': control {} at chainage {} has no height, and no station with a height lies within {} of it.</source>
+   <translation>Achse '{}': Zwangspunkt {} bei Stationierung {} hat keine Höhe, und keine Station mit Höhe liegt höchstens {} davon entfernt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/controls.py" />
@@ -2912,8 +2902,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/core/design.py" />
-   <source>Both controls are at chainage {:g} m; they must be apart.</source>
-   <translation>Beide Zwangspunkte haben die Stationierung {:g} m; sie müssen auseinanderliegen.</translation>
+   <source>Both controls are at chainage {}; they must be apart.</source>
+   <translation>Beide Zwangspunkte haben die Stationierung {}; sie müssen auseinanderliegen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/design.py" />
@@ -2922,8 +2912,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/core/design.py" />
-   <source>Axis '{}' bends: it departs {:.3f} m from the geodesic of its design, so a straight structure ('{}') cannot follow it; check each leg by itself.</source>
-   <translation>Achse '{}' knickt: Sie weicht {:.3f} m von der Geodätischen ihres Entwurfs ab, sodass ihr ein gerades Bauwerk ('{}') nicht folgen kann; jeder Achsabschnitt ist für sich zu prüfen.</translation>
+   <source>Axis '{}' bends: it departs {} from the geodesic of its design, so a straight structure ('{}') cannot follow it; check each leg by itself.</source>
+   <translation>Achse '{}' knickt: Sie weicht {} von der Geodätischen ihres Entwurfs ab, sodass ihr ein gerades Bauwerk ('{}') nicht folgen kann; jeder Achsabschnitt ist für sich zu prüfen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/exaggeration.py" />
@@ -2937,8 +2927,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/core/fit.py" />
-   <source>The stations lie on one line (none is more than {:.3f} m from it over {:.0f} m), which determines no plane; fit a line, or add an axis in another direction.</source>
-   <translation>Die Stationen liegen auf einer Linie (größter Abstand {:.3f} m auf {:.0f} m Länge), die keine Ebene bestimmt; eine Gerade einpassen oder eine Achse in anderer Richtung hinzunehmen.</translation>
+   <source>The stations lie on one line (none is more than {} from it over {}), which determines no plane; fit a line, or add an axis in another direction.</source>
+   <translation>Die Stationen liegen auf einer Linie (größter Abstand {} auf {} Länge), die keine Ebene bestimmt; eine Gerade einpassen oder eine Achse in anderer Richtung hinzunehmen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/fit.py" />
@@ -3437,13 +3427,13 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/core/what_if.py" />
-   <source>The station at chainage {:.3f} m has no height or no place.</source>
-   <translation>Die Station bei Stationierung {:.3f} m hat keine Höhe oder keinen Ort.</translation>
+   <source>The station at chainage {} has no height or no place.</source>
+   <translation>Die Station bei Stationierung {} hat keine Höhe oder keinen Ort.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/what_if.py" />
-   <source>Chainage {:.3f} m lies beyond the stations.</source>
-   <translation>Stationierung {:.3f} m liegt jenseits der Stationen.</translation>
+   <source>Chainage {} lies beyond the stations.</source>
+   <translation>Stationierung {} liegt jenseits der Stationen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/core/what_if.py" />
@@ -3752,8 +3742,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_sentences.py" />
-   <source>departures to ±{} near {} {} ({})</source>
-   <translation>Abweichungen bis ±{} nahe {} {} ({})</translation>
+   <source>departures to ±{} near {} ({})</source>
+   <translation>Abweichungen bis ±{} nahe {} ({})</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/curvature_sentences.py" />
@@ -4037,8 +4027,8 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/fit_messages.py" />
-   <source>{} '{}': slope at the origin of {}, against the ellipsoid's horizon{}; height {}{} at its point.</source>
-   <translation>{} '{}': Neigung am Ursprung gegen den Horizont des Ellipsoids: {}{}; Höhe {}{} im Bezugspunkt.</translation>
+   <source>{} '{}': slope at the origin of {}, against {}{}; height {}{} at its point.</source>
+   <translation>{} '{}': Neigung am Ursprung: {} gegen {}{}; Höhe {}{} im Bezugspunkt.</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/fit_messages.py" />
@@ -4071,6 +4061,16 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <translation>Linie '{}': Minimumzone (ISO 12780-1; ISO 1101), die kleinste mit allen behaltenen Stationen: vertikal {}, seitlich {}, Zylinder {} im Durchmesser.</translation>
   </message>
   <message>
+   <location filename="../../algorithms/design/fit_messages.py" />
+   <source>the ellipsoid's horizon</source>
+   <translation>den Horizont des Ellipsoids</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/fit_messages.py" />
+   <source>the level surface</source>
+   <translation>die Niveaufläche</translation>
+  </message>
+  <message>
    <location filename="../../algorithms/design/fit_run.py" />
    <source>Tested stations</source>
    <translation>Getestete Stationen</translation>
@@ -4097,11 +4097,6 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
   </message>
   <message>
    <location filename="../../algorithms/design/fitted_lines.py" />
-   <source>standard deviation {} for all</source>
-   <translation>Standardabweichung {} für alle</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/design/fitted_lines.py" />
    <source>standard deviation not stated, estimated from the departures</source>
    <translation>Standardabweichung nicht angegeben, aus den Querabweichungen geschätzt</translation>
   </message>
@@ -4109,6 +4104,11 @@ EGM96 ist als Höhe auf etwa 1 m und als Neigung auf einige Bogensekunden genau;
    <location filename="../../algorithms/design/height_accuracies.py" />
    <source>{} is {}; it must be positive.</source>
    <translation>{} ist {}; der Wert muss positiv sein.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/design/height_accuracies.py" />
+   <source>standard deviation {} for all</source>
+   <translation>Standardabweichung {} für alle</translation>
   </message>
   <message>
    <location filename="../../algorithms/design/height_accuracies.py" />
@@ -5350,6 +5350,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/entry/moved_points.py" />
    <source>Layer '{}': {} since its run, the first in row {}.</source>
    <translation>Layer '{}': {} seit seinem Lauf verschoben oder ergänzt, zuerst in Zeile {}.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/entry/parameter_checks.py" />
+   <source>{}: no layer can be read from {}; check the path.</source>
+   <translation>{}: Aus {} ist kein Layer lesbar; den Pfad prüfen.</translation>
   </message>
   <message>
    <location filename="../../algorithms/entry/parameter_checks.py" />
@@ -11035,6 +11040,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
   </message>
   <message>
    <location filename="../../algorithms/structure/height_list.py" />
+   <source>Field '{}': {}</source>
+   <translation>Feld '{}': {}</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/height_list.py" />
    <source>The {} has {}.</source>
    <translation>Spalte {}: {}.</translation>
   </message>
@@ -11117,11 +11127,6 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/height_system.py" />
    <source>The heights are above the geoid; undulations from {} ({} between its nodes; {}), {} to {} m at the stations.</source>
    <translation>Die Höhen gelten über dem Geoid; Undulationen: {} ({} zwischen den Knoten; {}), {} bis {} m an den Stationen.</translation>
-  </message>
-  <message>
-   <location filename="../../algorithms/structure/list_undulations.py" />
-   <source>Row {}: {}</source>
-   <translation>Zeile {}: {}</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/measured_before.py" />
@@ -11267,6 +11272,11 @@ Die Ergebnisse dienen der Prüfung. Für Arbeiten vor Ort gelten die örtlichen 
    <location filename="../../algorithms/structure/placement_run.py" />
    <source>{} placed, {} of them without a height; {} rejected.</source>
    <translation>{} verortet, davon {} ohne Höhe; {} zurückgewiesen.</translation>
+  </message>
+  <message>
+   <location filename="../../algorithms/structure/recorded_covariance.py" />
+   <source>, plus a standard deviation of {} for every height by itself</source>
+   <translation>, dazu eine Standardabweichung von {} für jede einzelne Höhe</translation>
   </message>
   <message>
    <location filename="../../algorithms/structure/recorded_covariance.py" />
@@ -13414,6 +13424,11 @@ Run 'Design heights and residuals' from the toolbox, or open the example from th
    <location filename="../../plugin/guided/typed_list.py" />
    <source>Stations such as 12+50, 1+250 or a distance; offsets right positive. Enter goes from the station to the height and from there to the next row, Tab to the next cell. A pasted table may have headings.</source>
    <translation>Stationen wie 12+50, 1+250 oder eine Entfernung; Querabstände rechts positiv. Enter geht von der Station zur Höhe und von dort in die nächste Zeile, Tab in die nächste Zelle. Eine eingefügte Tabelle darf eine Kopfzeile haben.</translation>
+  </message>
+  <message>
+   <location filename="../../plugin/guided/typed_list.py" />
+   <source>Row {}: {}</source>
+   <translation>Zeile {}: {}</translation>
   </message>
   <message>
    <location filename="../../plugin/guided/typed_list.py" />

@@ -150,7 +150,7 @@ class WhatIf(QObject):
             self.points.append(point)
             self._features.append(None if at is not None else self._feature(place))
         except InputError as error:
-            self._tell(worded(error))
+            self._tell(worded(error, self.dock.chart.shown.station_at))
             return False
         self._lay()
         if len(self.points) == 2:

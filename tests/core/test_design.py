@@ -313,7 +313,7 @@ def test_height_from_the_nearest_station(wgs84):
     assert _controls(stations, "level", 100.4) == [(0, 100.0, 1.0)]
     assert _controls(stations, "level", 100.5) == [(1, 100.9, 2.0)]
     assert _controls(stations, "level", 501.0) == [(2, 500.0, 3.0)]
-    with pytest.raises(InputError, match=r"'arm': control A at chainage 501.100 m has no height.*within 1 m"):
+    with pytest.raises(InputError, match=r"'arm': control A at chainage 501.1 m has no height.*within 1 m"):
         _controls(stations, "level", 501.1)
     (a,) = resolved_controls(DesignSpec("level", 100.5), stations, ConstantUndulation())
     assert (a.lat, a.lon) == (stations.lat[1], stations.lon[1])
@@ -346,7 +346,7 @@ def test_no_station_has_a_height(wgs84):
     with pytest.raises(InputError, match="'arm': control A has no chainage, and no station"):
         design_heights(DesignSpec("chord"), stations)
     assert design_heights(DesignSpec("tangent", 500.0, 12.0), stations).controls[0].height == 12.0
-    with pytest.raises(InputError, match="control B at chainage 900.000 m has no height"):
+    with pytest.raises(InputError, match="control B at chainage 900 m has no height"):
         design_heights(DesignSpec("chord", 0.0, 1.0, 900.0), stations)
 
 

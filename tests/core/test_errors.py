@@ -5,7 +5,9 @@ import pathlib
 
 import pytest
 
-from tautline.algorithms.core.errors import InputError, Sentence, Word
+from tautline.algorithms.core.errors import Chainage, InputError, Length, Sentence, Word
+from tautline.algorithms.language.core_sentences import worded
+from tautline.algorithms.language.units import Units
 
 CORE = pathlib.Path(__file__).resolve().parents[2] / "algorithms" / "core"
 
@@ -28,6 +30,15 @@ def test_values_fill_the_places_of_a_sentence():
     doubt = Sentence("Axis '{}' bends by {:g} m.", "{a}", 2.0)
     assert doubt == "Axis '{a}' bends by 2 m." and doubt.text == "Axis '{}' bends by {:g} m."
     assert doubt.values == ("{a}", 2.0) and str(doubt.refused()) == doubt
+
+
+def test_lengths_are_told_in_the_units_of_the_run():
+    """500 US survey feet of 1200/3937 m; what nobody knows the units of is in metres."""
+    foot = 1200.0 / 3937.0
+    error = InputError("Control {} at {} lies {} off.", "A", Chainage(500.0 * foot), Length(2.5 * foot))
+    assert str(error) == worded(error) == "Control A at 152.4 m lies 0.762 m off."
+    told = worded(error, lambda metres: f"{metres / foot:.0f} of it", Units("metre", "us_foot"))
+    assert told == "Control A at 500 of it lies 2.5 US ft off."
 
 
 def glued(tree):

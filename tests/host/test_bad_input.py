@@ -343,7 +343,7 @@ def with_fields(toolbox, **fields):
         ({"design": "chord", "chain_a": "0+100", "chain_b": "0+100"}, "they must be apart"),
         (
             {"design": "chord", "chain_a": "0+150"},
-            "Axis 'line': control A at chainage 150.000 m has no height, and no station with a height lies within 1 m "
+            "Axis 'line': control A at chainage 0+150 has no height, and no station with a height lies within 1 m "
             "of it.",
         ),
         ({"design": "chord", "chain_a": "abc"}, "Axis 'line', chain_a: 'abc' is not a station"),

@@ -120,7 +120,7 @@ def test_lateral_change_shift_rotation_and_bending(toolbox):
     assert (results["LINE_COUNT"], results["LINE_CHANGED"]) == (13, words.count("left") + words.count("right"))
     assert results["LINE_MAX_ABS"] == pytest.approx(np.abs(CHANGE).max(), abs=1e-15)
     assert "set aside: 0+050 to 0+070 (3 stations)" in run.said and "given, not judged" in run.said
-    assert re.search(r"common shift \d\.\d mm right, rotation \d+\.\d mm per km right \(not judged\)", run.said)
+    assert re.search(r"common shift \d\.\d mm right, rotation \d+\.\d ppm right \(not judged\)", run.said)
 
 
 def test_heights_are_what_they_are_without_line(toolbox):
@@ -401,7 +401,7 @@ def test_page_and_chart_keep_line_and_height_apart(toolbox, tmp_path):
         "Lateral differential movement (mm)",
     ):
         assert heading in page
-    assert "Rotation in plan (mm per km)" in page and "Common lateral shift (mm)" in page
+    assert "Rotation in plan (ppm)" in page and "Common lateral shift (mm)" in page
     assert page.count("<svg") == 2 and "◀ left" in page and "right ▶" in page
     drawn = pathlib.Path(chart).read_text(encoding="utf-8")
     assert "right is positive" in drawn and drawn.count("#f2eefa") == 2

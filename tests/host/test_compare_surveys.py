@@ -164,20 +164,25 @@ def test_settled_third_leaves_its_neighbours_alone(toolbox):
     assert run.rows("MOTIONS")[0]["shift_verd"] == "significant"
 
 
-def test_stations_of_one_survey_only_are_listed(toolbox):
-    first = survey(toolbox, [50.0, 50.0, None, 50.0])
-    second = survey(toolbox, [50.001, None, 50.0, 50.002, 50.0], "second", date="2026-01-01")
-    run = toolbox.run("comparesurveys", SURVEYS=[first, second], UNMATCHED="memory:")
-    listed = {(row["survey"], row["row"], row["station"], row["reason"]) for row in run.rows("UNMATCHED")}
-    assert listed == {
+@pytest.mark.parametrize("by", ["chainage", "name"])
+def test_stations_of_one_survey_only_are_listed(toolbox, by):
+    """A station that both surveys have and one of them has not read is told once, by the survey without a height."""
+    first = survey(toolbox, [50.0, 50.0, None, 50.0, 50.0, None])
+    second = survey(toolbox, [50.001, None, 50.0, 50.002], "second", date="2026-01-01")
+    third = survey(toolbox, [50.001, 50.0, 50.0, 50.002, None, None, 50.0], "third", date="2027-01-01")
+    run = toolbox.run("comparesurveys", SURVEYS=[first, second, third], MATCH=by, UNMATCHED="memory:")
+    listed = sorted((row["survey"], row["row"], row["station"], row["reason"]) for row in run.rows("UNMATCHED"))
+    assert listed == [
         ("2025-03-11", 3, "0+020", "no height in this survey"),
-        ("2025-03-11", 2, "0+010", "not in survey 2026-01-01"),
+        ("2025-03-11", 5, "0+040", "not in survey 2026-01-01"),
+        ("2025-03-11", 6, "0+050", "no height in this survey"),
         ("2026-01-01", 2, "0+010", "no height in this survey"),
-        ("2026-01-01", 3, "0+020", "not in the first survey, 2025-03-11"),
-        ("2026-01-01", 5, "0+040", "not in the first survey, 2025-03-11"),
-    }
-    assert run.results["COUNT"] == 2 and run.results["UNMATCHED_COUNT"] == 5 and len(run.rows()) == 4
-    assert run.by("station")["0+010"]["change"] is None and run.by("station")["0+010"]["verdict"] is None
+        ("2027-01-01", 5, "0+040", "no height in this survey"),
+        ("2027-01-01", 6, "0+050", "no height in this survey"),
+        ("2027-01-01", 7, "0+060", "not in the first survey, 2025-03-11"),
+    ]
+    assert run.results["UNMATCHED_COUNT"] == 7 and run.results["COUNT"] == 3 and len(run.rows()) == 6
+    assert run.by("station")["0+040"]["change"] is None and run.by("station")["0+040"]["verdict"] is None
 
 
 def test_titles_of_the_columns(toolbox, tmp_path):
@@ -430,6 +435,17 @@ def test_bad_surveys(toolbox):
     assert toolbox.refusal("comparesurveys", SURVEYS=[first, second], HEIGHT_FIELD="nope").startswith(
         "Layer 'first' has no field 'nope' (HEIGHT_FIELD); it has "
     )
+
+
+def test_a_survey_that_is_not_there_is_named(toolbox, tmp_path):
+    first, lost, text = survey(toolbox, FLAT), str(tmp_path / "lost.gpkg"), tmp_path / "notes.txt"
+    text.write_text("no layer", "utf-8")
+    assert toolbox.refusal("comparesurveys", SURVEYS=[first, lost]).endswith(
+        f"SURVEYS: no layer can be read from '{lost}'; check the path."
+    )
+    said = toolbox.refusal("comparesurveys", SURVEYS=[lost, first, str(text)])
+    assert said.endswith(f"SURVEYS: no layer can be read from '{lost}', '{text}'; check the path."), said
+    assert toolbox.refusal("comparesurveys", SURVEYS=lost).endswith(f"'{lost}'; check the path.")
 
 
 def test_bad_dates_and_numbers(toolbox):

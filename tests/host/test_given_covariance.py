@@ -1,5 +1,7 @@
 """From the levelling to the fit: heights and covariance of adjustlevelling in fitreference."""
 
+import html
+
 import numpy as np
 import pytest
 
@@ -84,6 +86,26 @@ def test_record_of_the_stations_names_their_covariance(toolbox, arm, tmp_path):
     for name in ("h0", "sd_h", "sd_slope"):
         assert one[name] == pytest.approx(given[name], rel=1e-12) == two[name]
     assert "covariance of the heights from the layer" in found.said
+
+
+def test_sigma_beside_a_covariance_is_told(toolbox, arm, tmp_path):
+    """It counts, so whoever reads the log or the page must know of it; nothing is said where none was typed."""
+    files, page = arm.adjusted(toolbox, tmp_path), tmp_path / "shapes.html"
+    common = {"STATIONS": files["POINTS"], "AXIS": arm.axis, "UNDULATION": "ellipsoidal", "HTML": str(page)}
+    beside = "'covariance', plus a standard deviation of 1.0 mm for every height by itself"
+    fit, _ = arm.fitted(toolbox, files, SIGMA=0.001)
+    test = toolbox.run("testcurvature", SIGMA=0.001, **common)
+    for text in (fit.said, test.said, html.unescape(page.read_text("utf-8"))):
+        assert beside in text, text
+    fit, _ = arm.fitted(toolbox, files)
+    test = toolbox.run("testcurvature", **common)
+    for text in (fit.said, test.said, page.read_text("utf-8")):
+        assert "covariance of the heights" in text and "by itself" not in text
+    surveys = [str(tmp_path / name) for name in ("first.gpkg", "second.gpkg")]
+    for made in surveys:
+        toolbox.run("measurestations", STATIONS=files["POINTS"], AXIS=arm.axis, OUTPUT=made)
+    toolbox.run("comparesurveys", SURVEYS=surveys, SIGMA=0.001, REPORT=str(page))
+    assert html.unescape(page.read_text("utf-8")).count(beside) == 2
 
 
 def test_covariance_that_was_not_kept_is_told(toolbox, arm, tmp_path):

@@ -1,6 +1,7 @@
 """Tangent point and level point of a run, a stated slope of the geoid, and grids by name."""
 
 import math
+import re
 
 import numpy as np
 import pytest
@@ -44,6 +45,29 @@ def test_the_level_point_of_the_fit_is_that_of_the_design(toolbox):
     assert "the tangent point needs the slope of the geoid, from the stations' own undulations" in run.said
     again = toolbox.run("designheights", DESIGN="reference", REFERENCE=run.layer("REFERENCE"), **common, **given)
     assert max(abs(row["residual"]) for row in again.rows()) < 1e-6
+
+
+@pytest.mark.parametrize(
+    "more, horizon",
+    [
+        ({"UNDULATION": "ellipsoidal"}, "the ellipsoid's horizon"),
+        ({"UNDULATION": "field"}, "the ellipsoid's horizon"),
+        ({"UNDULATION": "unknown"}, "the level surface"),
+        ({"UNDULATION": "constant", "UNDULATION_VALUE": 47.0}, "the level surface"),
+    ],
+)
+def test_the_slope_says_what_it_is_against(toolbox, more, horizon):
+    """A geoid that rises by 80 microradians under heights above it that are level at 1+500: the slope that they show
+    by themselves is one against the level surface, with the undulations of a field one of 80 microradians more."""
+    given, _, _ = straight(toolbox, undulation=SLOPE)
+    run = toolbox.run("fitreference", FIT="line", REFERENCE="memory:", SIGMA=0.003, **more, **given)
+    (told,) = re.findall(r"slope at the origin of A ([\u2212+][\d.]+) \u00b1 [\d.]+, against ([^,;]+), 95 %;", run.said)
+    rise = float(told[0].replace("\u2212", "-"))
+    # s^2 / 2R falls at its origin, 1500 m before the middle, by 1500 m / R; R to a thousandth.
+    level = -1500.0 / 6.38e6
+    assert rise == pytest.approx(level + (SLOPE if more["UNDULATION"] == "field" else 0.0), abs=5e-6)
+    assert told[1] == horizon
+    assert ("the level point rests on the heights alone" in run.said) == (more["UNDULATION"] != "ellipsoidal")
 
 
 def test_a_stated_slope_sets_the_horizon_of_ellipsoidal_heights(toolbox):

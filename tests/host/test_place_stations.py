@@ -55,6 +55,22 @@ def test_columns(toolbox, axis):
     assert run.results["COUNT"] == 1 and run.results["REJECTED_COUNT"] == 1
 
 
+def test_a_bad_undulation_rejects_its_row(toolbox, axis):
+    """As a bad height does; the reason names layer, row and field. A heading among the rows is no bad undulation."""
+    rows = [{"station": f"{k}+000", "height": "10.5", "N (m)": "-71.5"} for k in range(2)]
+    rows.insert(1, {"station": "Station", "height": "Height", "N (m)": "Undulation"})
+    rows.append({"station": "0+500", "height": "10.5", "N (m)": "minus 71.8880"})
+    types = {"N (m)": "string"}
+    table = toolbox.table(rows, types={"station": "string", "height": "string", **types})
+    run = toolbox.run(
+        "placestations", INPUT=table, AXIS=axis, REJECTED="memory:", UNDULATION="field", UNDULATION_FIELD="N (m)"
+    )
+    reason = "Field 'N (m)': The undulation 'minus 71.8880' is not a number."
+    assert run.column("station") == ["0+000", "1+000"]
+    assert [row["reason"] for row in run.rows("REJECTED")] == ["The row is a heading.", reason]
+    assert f"Layer 'list', row 4 is rejected: {reason}" in run.warnings
+
+
 @pytest.mark.parametrize(
     "text, chainage",
     [

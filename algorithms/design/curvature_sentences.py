@@ -7,6 +7,7 @@ import numpy as np
 from ..core.curvature import CurvatureTest, SurveyedLeg
 from ..language.height_text import small_text
 from ..language.number_text import number_text
+from ..language.stored_words import capitalised
 from ..language.translation import tr
 
 
@@ -90,9 +91,7 @@ def _bend_sentence(name, test, units):
     better = "" if accuracy is None else tr("heights good to {}, or ").format(small_text(accuracy, units))
     return tr(
         "Whether {} is straight or level is undecided: {}, and its 95 % interval holds both 1 and 0. {}{} would decide."
-    ).format(
-        name, factor_text(test), better[:1].upper() + better[1:], longer if better else longer[:1].upper() + longer[1:]
-    )
+    ).format(name, factor_text(test), capitalised(better), longer if better else capitalised(longer))
 
 
 def _grade(test):

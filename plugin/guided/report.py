@@ -10,6 +10,7 @@ from ...algorithms.entry.layer_records import record_of_layer
 from ...algorithms.entry.request import Request
 from ...algorithms.language.height_text import amounts_for
 from ...algorithms.language.number_text import counted
+from ...algorithms.language.stored_words import capitalised
 from ...algorithms.language.translation import tr
 from ...algorithms.report.data import read_reviewed, structure_name
 from ...algorithms.report.findings import findings
@@ -35,7 +36,7 @@ def outcome_sentences(outcome, settings, understood):
     known = (*verdicts.VERDICT_CODES, *(_SAID if understood.looks else ()))
     told += [("doubt", one.text) for one in outcome.doubts if one.code not in known]
     words = [(kind, in_panel_words(text)) for kind, text in told]
-    return [(kind, text[:1].upper() + text[1:]) for kind, text in words] + [("problem", one) for one in outcome.failed]
+    return [(kind, capitalised(text)) for kind, text in words] + [("problem", one) for one in outcome.failed]
 
 
 def _of_residuals(outcome, settings):

@@ -9,7 +9,7 @@ from ...algorithms.entry.messages import ROW_REJECTED
 from ...algorithms.language.height_text import amounts_for, full_height, height_text
 from ...algorithms.language.number_text import counted, listed, number_text
 from ...algorithms.language.shown_stations import shown_station, shown_stations
-from ...algorithms.language.stored_words import stored_text
+from ...algorithms.language.stored_words import capitalised, stored_text
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import UNIT_LABELS
 
@@ -113,7 +113,7 @@ def _of_axis(look, settings, several):
     doubts = _doubts(look, unit)
     if doubts:
         text = name + "; ".join(doubts) + "."
-        found.append(("doubt", text[0].upper() + text[1:] if not several else text))
+        found.append(("doubt", capitalised(text) if not several else text))
     return found
 
 

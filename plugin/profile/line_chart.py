@@ -6,6 +6,7 @@ from ...algorithms.core.profile_views import widened
 from ...algorithms.core.residuals import ASIDE
 from ...algorithms.language.decision_words import line_doubt
 from ...algorithms.language.height_text import amounts_for
+from ...algorithms.language.stored_words import capitalised
 from ...algorithms.language.translation import tr
 from ...algorithms.styles.palette import LINE
 
@@ -49,6 +50,6 @@ def line_marks(shown, look, mark):
         found.append(mark("s", color, color, tr("Beyond its tolerance ± {}").format(limit), 6.5))
     if shown.line_suspected.any():
         words = line_doubt()
-        found.append(mark("x", look.text, look.text, words[0].upper() + words[1:], 6.0))
+        found.append(mark("x", look.text, look.text, capitalised(words), 6.0))
         found[-1].set_markeredgewidth(1.4)
     return found

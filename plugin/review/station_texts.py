@@ -8,6 +8,7 @@ from ...algorithms.language.decision_words import SUSPECTED, flag_of, line_doubt
 from ...algorithms.language.height_text import amounts_for, full_height, side_text
 from ...algorithms.language.number_text import number_text, times
 from ...algorithms.language.shown_stations import shown_station
+from ...algorithms.language.stored_words import capitalised
 from ...algorithms.language.translation import tr
 from ...algorithms.language.units import Units
 from .layer_stations import OUT_OF_TOLERANCE
@@ -47,7 +48,7 @@ def why_flagged(status, flag, moved=False, side="", in_line=""):
     sign says too; then the same of the line. ``moved``: whether neighbours are flagged with it on one side;
     ``in_line``: what doubts its place in line, '' for nothing."""
     aside = {"left": tr("Left of the line"), "right": tr("Right of the line")}.get(side, "")
-    aside = in_line[0].upper() + in_line[1:] if in_line else aside
+    aside = capitalised(in_line) if in_line else aside
     words = {"high": tr("Too high"), "low": tr("Too low"), "within": tr("Within now")}
     if flag_of(flag) == SUSPECTED:
         why = tr("Stretch that moved") if moved else tr("Suspected blunder")
@@ -106,7 +107,7 @@ def station_story(stations, row):
 
 def station_lines(stations, row):
     """The same in lines of rich text, for a narrow place."""
-    parts = [part[0].upper() + part[1:] for part in _judged(stations, row) if part]
+    parts = [capitalised(part) for part in _judged(stations, row) if part]
     return "<br>".join([f"<b>{escape(_name(stations, row))}</b>", *map(escape, parts)])
 
 
